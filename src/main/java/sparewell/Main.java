@@ -1,0 +1,11 @@
+package sparewell;
+
+/** Entry point. */
+public final class Main {
+  private Main() {}
+
+  /** Runs the command line and ends the process with its exit code. */
+  public static void main(String[] arguments) {
+    System.exit(0);
+  }
+}

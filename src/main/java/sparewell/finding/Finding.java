@@ -1,0 +1,37 @@
+package sparewell.finding;
+
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * One thing the angler should know.
+ *
+ * @param code what kind of thing
+ * @param at where
+ * @param details the values that fill the code's texts, in their order
+ */
+public record Finding(Code code, Cell at, List<Object> details) {
+  public Finding {
+    details = List.copyOf(details);
+  }
+
+  /** A finding at a place. */
+  public static Finding of(Code code, Cell at, Object... details) {
+    return new Finding(code, at, List.of(details));
+  }
+
+  /** What is wrong, in an angler's words. */
+  public String message() {
+    return String.format(Locale.ROOT, code.message(), details.toArray());
+  }
+
+  /** What was done about it. */
+  public String done() {
+    return String.format(Locale.ROOT, code.done(), details.toArray());
+  }
+
+  /** How much it matters. */
+  public Severity severity() {
+    return code.severity();
+  }
+}

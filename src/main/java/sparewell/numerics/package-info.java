@@ -1,0 +1,6 @@
+/**
+ * Distributions, quantiles, quadrature and optimisers over plain doubles.
+ *
+ * <p>No word of tackle here; imports Commons Math and nothing of the project.
+ */
+package sparewell.numerics;

@@ -1,0 +1,52 @@
+package sparewell.rates;
+
+import java.util.List;
+import java.util.Map;
+import sparewell.numerics.CountDistribution;
+import sparewell.season.ItemId;
+
+/**
+ * Distributions of coming losses. What the later analyses need of the fitted model, and no more, so
+ * that they can be checked against distributions known in closed form.
+ */
+public interface LossForecast {
+  /**
+   * Mean share of the hours afloat that the style is thrown, &ge; 0; 1 where rates are per hour
+   * afloat.
+   */
+  double meanShare(String style);
+
+  /** Whether rates are per hour afloat because no trip has style hours. */
+  boolean perHourAfloat();
+
+  /** Pieces of the style lost over all the exposures together. */
+  CountDistribution styleLosses(String style, List<Exposure> exposures);
+
+  /**
+   * Pieces of the item lost over all the exposures together; only exposures that name the item
+   * count.
+   */
+  CountDistribution itemLosses(ItemId item, List<Exposure> exposures);
+
+  /**
+   * Chance that no item of the given stocks runs out, with everything that items and styles have in
+   * common (style rate, share of the style, unknown hyperparameters, cover) taken into account.
+   *
+   * @param stocks one for each style
+   */
+  double nothingRunsOut(List<StyleStock> stocks);
+
+  /**
+   * The stock of a style that is to last.
+   *
+   * @param style name of the style
+   * @param exposures what is coming
+   * @param pieces pieces at hand of each item watched; an item not named here may run out
+   */
+  record StyleStock(String style, List<Exposure> exposures, Map<ItemId, Integer> pieces) {
+    public StyleStock {
+      exposures = List.copyOf(exposures);
+      pieces = java.util.Collections.unmodifiableMap(new java.util.TreeMap<>(pieces));
+    }
+  }
+}

@@ -1,0 +1,33 @@
+package sparewell.season;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.OptionalInt;
+import sparewell.finding.Cell;
+import sparewell.units.Mass;
+
+/**
+ * A box or bag.
+ *
+ * @param name its label
+ * @param compartment the compartment it stands in
+ * @param size outer size, where all three are known
+ * @param emptyWeight mass without contents, where known
+ * @param tapeColour colour of its tape in the angler's words; empty where none
+ * @param staysPut whether it must not be moved
+ * @param atHand whether it must stand in a compartment at hand
+ * @param lastChecked date of its last check, where given
+ * @param checkEveryDays days between checks, where given
+ * @param origin its row
+ */
+public record Box(
+    String name,
+    String compartment,
+    Optional<Dimensions> size,
+    Optional<Mass> emptyWeight,
+    String tapeColour,
+    boolean staysPut,
+    boolean atHand,
+    Optional<LocalDate> lastChecked,
+    OptionalInt checkEveryDays,
+    Cell origin) {}

@@ -1,0 +1,28 @@
+package sparewell.season;
+
+import java.util.Optional;
+import sparewell.finding.Cell;
+import sparewell.units.Length;
+import sparewell.units.Mass;
+
+/**
+ * A compartment of the boat, or storage ashore.
+ *
+ * @param name its name
+ * @param fromTransom station of its centre, forward of the transom positive
+ * @param fromCentreline offset of its centre, starboard positive
+ * @param size inner size, where all three are known
+ * @param maxLoad most mass it may hold, where known
+ * @param atHand whether it is within reach all day
+ * @param ashore whether it is home storage, not aboard
+ * @param origin its row
+ */
+public record Compartment(
+    String name,
+    Length fromTransom,
+    Length fromCentreline,
+    Optional<Dimensions> size,
+    Optional<Mass> maxLoad,
+    boolean atHand,
+    boolean ashore,
+    Cell origin) {}

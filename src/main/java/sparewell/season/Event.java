@@ -1,0 +1,54 @@
+package sparewell.season;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import sparewell.finding.Cell;
+
+/**
+ * A coming event.
+ *
+ * @param name what the angler calls it
+ * @param date its first day
+ * @param water where; empty where not given
+ * @param fishedHours hours over all its days, &gt; 0
+ * @param days days it takes, &gt; 0
+ * @param cover category of cover expected; absent where blank
+ * @param box name of the box to pack for it; empty where none
+ * @param slots pockets of that box, where given
+ * @param chanceWantedProbability wanted chance of not running out, where set for this event
+ * @param plan planned styles; empty where there is no plan
+ * @param origin its row
+ */
+public record Event(
+    String name,
+    LocalDate date,
+    String water,
+    double fishedHours,
+    double days,
+    Optional<String> cover,
+    String box,
+    OptionalInt slots,
+    OptionalDouble chanceWantedProbability,
+    List<PlanLine> plan,
+    Cell origin) {
+  public Event {
+    plan = List.copyOf(plan);
+  }
+
+  /**
+   * One style of the plan.
+   *
+   * @param style name of the style
+   * @param plannedHours hours it will be thrown, over all rods and anglers, &gt; 0
+   * @param colours the colours planned; empty means all in stock
+   * @param origin its row
+   */
+  public record PlanLine(String style, double plannedHours, List<String> colours, Cell origin) {
+    public PlanLine {
+      colours = List.copyOf(colours);
+    }
+  }
+}

@@ -1,0 +1,16 @@
+package sparewell.season;
+
+import sparewell.finding.Cell;
+
+/**
+ * Pieces of a style lost on a trip.
+ *
+ * @param trip the trip's id
+ * @param item style, size and colour; size or colour may be empty or unknown among the stock
+ * @param lostPieces &ge; 0
+ * @param cause why
+ * @param ranOut whether none was left, so that the true demand was at least what is logged
+ * @param origin its row
+ */
+public record Loss(
+    String trip, ItemId item, int lostPieces, Cause cause, boolean ranOut, Cell origin) {}

@@ -1,0 +1,19 @@
+package sparewell.season;
+
+/**
+ * Where stock lies: in a box, or loose in a compartment.
+ *
+ * @param box name of the box; empty where the stock lies loose
+ * @param compartment name of the compartment that holds the box or the loose stock
+ */
+public record Place(String box, String compartment) {
+  /** Whether the stock lies loose in its compartment. */
+  public boolean loose() {
+    return box.isEmpty();
+  }
+
+  /** What the angler calls the place: the box, or the compartment for loose stock. */
+  public String name() {
+    return loose() ? compartment : box;
+  }
+}

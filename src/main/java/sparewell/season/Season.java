@@ -1,0 +1,77 @@
+package sparewell.season;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+
+/**
+ * All that the angler recorded up to the date of analysis, references resolved: every style, box,
+ * compartment and trip named anywhere stands in its list, in the same spelling. Nothing dated after
+ * the date of analysis but events is in it.
+ *
+ * <p>Losses may name a size or colour that is not in stock; {@code losses} then hold it as written
+ * (empty where blank).
+ */
+public record Season(
+    Settings settings,
+    List<Style> styles,
+    List<StockRow> stock,
+    List<Box> boxes,
+    List<Compartment> compartments,
+    List<Trip> trips,
+    List<StyleHours> styleHours,
+    List<Loss> losses,
+    List<Restock> restocks,
+    List<Event> events,
+    List<FixedLoad> loads,
+    Boat boat) {
+  public Season {
+    styles = List.copyOf(styles);
+    stock = List.copyOf(stock);
+    boxes = List.copyOf(boxes);
+    compartments = List.copyOf(compartments);
+    trips = List.copyOf(trips);
+    styleHours = List.copyOf(styleHours);
+    losses = List.copyOf(losses);
+    restocks = List.copyOf(restocks);
+    events = List.copyOf(events);
+    loads = List.copyOf(loads);
+  }
+
+  /** Styles by name, in their order. */
+  public Map<String, Style> stylesByName() {
+    return index(styles, Style::name);
+  }
+
+  /** Boxes by name, in their order. */
+  public Map<String, Box> boxesByName() {
+    return index(boxes, Box::name);
+  }
+
+  /** Compartments by name, in their order. */
+  public Map<String, Compartment> compartmentsByName() {
+    return index(compartments, Compartment::name);
+  }
+
+  /** Trips by id, in their order. */
+  public Map<String, Trip> tripsById() {
+    return index(trips, Trip::id);
+  }
+
+  /** The next event on or after the date of analysis, where there is one. */
+  public Optional<Event> nextEvent() {
+    return events.stream()
+        .filter(event -> !event.date().isBefore(settings.asOf()))
+        .min(java.util.Comparator.comparing(Event::date));
+  }
+
+  private static <T> Map<String, T> index(List<T> list, Function<T, String> key) {
+    Map<String, T> map = new LinkedHashMap<>();
+    for (T entry : list) {
+      map.putIfAbsent(key.apply(entry), entry);
+    }
+    return map;
+  }
+}

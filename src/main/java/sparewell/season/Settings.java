@@ -1,0 +1,46 @@
+package sparewell.season;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import sparewell.units.Length;
+import sparewell.units.UnitSystem;
+
+/**
+ * The settings in force: the workbook's, with the command line's on top.
+ *
+ * @param units unit system of the workbook and of all results
+ * @param asOf date of the analysis
+ * @param carryAtLeast floor in pieces of every item aboard
+ * @param chanceWantedProbability wanted chance that an item does not run out
+ * @param chanceFromCommandLine whether that chance came from the command line and so beats those of
+ *     styles and events
+ * @param planningHours hours until stock can be refilled, &gt; 0
+ * @param planningDays days those hours are spread over, &gt; 0
+ * @param budget money for the buy list, where set
+ * @param currency ISO 4217 code
+ * @param fillFactorShare usable share of a compartment's volume, in (0, 1]
+ * @param sideToleranceKgM most side moment of the tackle, kg m, where set
+ * @param idleAfterMonths months without a throw after which a style is idle
+ * @param halfLifeMonths months after which a trip counts half, where set
+ * @param labels grid of the label page
+ */
+public record Settings(
+    UnitSystem units,
+    LocalDate asOf,
+    int carryAtLeast,
+    double chanceWantedProbability,
+    boolean chanceFromCommandLine,
+    double planningHours,
+    double planningDays,
+    Optional<BigDecimal> budget,
+    String currency,
+    double fillFactorShare,
+    OptionalDouble sideToleranceKgM,
+    double idleAfterMonths,
+    OptionalDouble halfLifeMonths,
+    LabelGrid labels) {
+  /** Size of one label and how many stand on a page. */
+  public record LabelGrid(Length width, Length height, int across, int down) {}
+}

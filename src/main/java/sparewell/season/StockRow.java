@@ -1,0 +1,30 @@
+package sparewell.season;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.OptionalInt;
+import sparewell.finding.Cell;
+import sparewell.units.Mass;
+
+/**
+ * A counted stock of one item in one place.
+ *
+ * @param item which item
+ * @param place where it lies
+ * @param countedPieces what was counted, in pieces
+ * @param weightEach mass of one piece where it differs from the style's
+ * @param packPrice price of one pack where it differs from the style's
+ * @param carryAtLeast floor of the item in pieces where it differs from the style's
+ * @param countedOn date of the count; absent means the count is current
+ * @param origin its row
+ */
+public record StockRow(
+    ItemId item,
+    Place place,
+    int countedPieces,
+    Optional<Mass> weightEach,
+    Optional<BigDecimal> packPrice,
+    OptionalInt carryAtLeast,
+    Optional<LocalDate> countedOn,
+    Cell origin) {}

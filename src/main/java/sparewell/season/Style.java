@@ -1,0 +1,44 @@
+package sparewell.season;
+
+import java.math.BigDecimal;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import sparewell.finding.Cell;
+import sparewell.units.Mass;
+
+/**
+ * A style of lure, or of rods, nets and tools.
+ *
+ * @param name the style's name
+ * @param family the group whose loss rates lean on each other
+ * @param weightEach mass of one piece, where known
+ * @param countedInPacks whether Count and Carry at least are packs
+ * @param piecesPerPack pieces in one bought pack, at least 1
+ * @param packPrice price of one pack, where known
+ * @param carryAtLeast floor of each of its items in pieces, where the angler set one
+ * @param neededAtOnce pieces in use at the same time, for the style as a whole; 0 where not given
+ * @param spareFactor what {@code neededAtOnce} is multiplied with, &gt; 0
+ * @param importance weight of a missing piece of this style beside others, &ge; 0
+ * @param chanceWantedProbability wanted chance of not running out, where set for this style
+ * @param origin its row
+ */
+public record Style(
+    String name,
+    String family,
+    Optional<Mass> weightEach,
+    boolean countedInPacks,
+    int piecesPerPack,
+    Optional<BigDecimal> packPrice,
+    OptionalInt carryAtLeast,
+    int neededAtOnce,
+    double spareFactor,
+    double importance,
+    OptionalDouble chanceWantedProbability,
+    Cell origin) {
+
+  /** Pieces of the style that must be at hand together: ceil(needed at once x spare factor). */
+  public int neededTogether() {
+    return (int) Math.ceil(neededAtOnce * spareFactor - 1e-9);
+  }
+}

@@ -1,0 +1,27 @@
+package sparewell.season;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import sparewell.finding.Cell;
+
+/**
+ * A trip.
+ *
+ * @param id what the angler calls it; its date where it has no name
+ * @param date its first day
+ * @param water where; empty where not given
+ * @param fishedHours hours over all its days, &gt; 0; absent where blank or 0, and then the trip is
+ *     out of the fit
+ * @param days days it took, &gt; 0
+ * @param cover category of cover fished; absent where blank
+ * @param origin its row
+ */
+public record Trip(
+    String id,
+    LocalDate date,
+    String water,
+    OptionalDouble fishedHours,
+    double days,
+    Optional<String> cover,
+    Cell origin) {}

@@ -1,0 +1,23 @@
+package sparewell.stock;
+
+import java.util.Optional;
+import sparewell.season.ItemId;
+import sparewell.season.Place;
+import sparewell.units.Mass;
+
+/**
+ * Pieces of an item on hand in one place.
+ *
+ * @param item which item
+ * @param place where
+ * @param ashore whether the place is home storage
+ * @param pieces on hand now, &ge; 0
+ * @param weightEach mass of one piece, where known
+ */
+public record Holding(
+    ItemId item, Place place, boolean ashore, int pieces, Optional<Mass> weightEach) {
+  /** Mass of all pieces, where known; nothing weighs nothing. */
+  public Optional<Mass> weight() {
+    return pieces == 0 ? Optional.of(Mass.ZERO) : weightEach.map(each -> each.times(pieces));
+  }
+}

@@ -1,0 +1,54 @@
+package sparewell.stock;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import sparewell.finding.Finding;
+import sparewell.season.ItemId;
+import sparewell.units.Mass;
+
+/**
+ * Everything on hand.
+ *
+ * @param holdings one for each item and place, in the order of the workbook
+ * @param items one for each item, in the order of the workbook
+ * @param findings recounts to ask for, losses that fit no item
+ */
+public record OnHand(List<Holding> holdings, List<ItemStock> items, List<Finding> findings) {
+  public OnHand {
+    holdings = List.copyOf(holdings);
+    items = List.copyOf(items);
+    findings = List.copyOf(findings);
+  }
+
+  /**
+   * An item over all places.
+   *
+   * @param item which
+   * @param aboard pieces aboard
+   * @param ashore pieces in home storage
+   * @param carryAtLeast the item's own floor in pieces, where set in its rows
+   * @param packPrice price of a pack: the item's, else the style's, where known
+   * @param weightEach mass of one piece, where known
+   */
+  public record ItemStock(
+      ItemId item,
+      int aboard,
+      int ashore,
+      OptionalInt carryAtLeast,
+      Optional<BigDecimal> packPrice,
+      Optional<Mass> weightEach) {}
+
+  /** Item stocks by style, in the order of the workbook. */
+  public Map<String, List<ItemStock>> itemsByStyle() {
+    Map<String, List<ItemStock>> map = new LinkedHashMap<>();
+    for (ItemStock item : items) {
+      map.computeIfAbsent(item.item().style(), style -> new ArrayList<>()).add(item);
+    }
+    return map;
+  }
+}

@@ -1,0 +1,72 @@
+package sparewell.table;
+
+import java.util.Optional;
+import java.util.function.Function;
+import sparewell.finding.Cell;
+
+/**
+ * One column of a result table.
+ *
+ * @param csvName name in CSV without unit suffix; empty for a column that only the sheet has
+ * @param heading heading in the sheet without unit; empty for a column that only the CSV has
+ * @param format how values are shown
+ * @param meaning one sentence for the heading's note
+ * @param value the value of a row: any type that {@link Format#shown} knows
+ * @param tone state of health of a row's value
+ * @param link the cell that a row's value leads to
+ * @param totalled whether the sheet shows a sum under the column
+ * @param <R> the row type
+ */
+public record Column<R>(
+    String csvName,
+    String heading,
+    Format format,
+    String meaning,
+    Function<R, ?> value,
+    Function<R, Tone> tone,
+    Function<R, Optional<Cell>> link,
+    boolean totalled) {
+
+  /** A column of both sheet and CSV. */
+  public static <R> Column<R> of(
+      String csvName, String heading, Format format, String meaning, Function<R, ?> value) {
+    return new Column<>(
+        csvName, heading, format, meaning, value, row -> Tone.NONE, row -> Optional.empty(), false);
+  }
+
+  /** A column that only the sheet has. */
+  public static <R> Column<R> sheetOnly(
+      String heading, Format format, String meaning, Function<R, ?> value) {
+    return of("", heading, format, meaning, value);
+  }
+
+  /** A column that only the CSV has. */
+  public static <R> Column<R> csvOnly(String csvName, Format format, Function<R, ?> value) {
+    return of(csvName, "", format, "", value);
+  }
+
+  /** The same column with a state of health. */
+  public Column<R> toned(Function<R, Tone> newTone) {
+    return new Column<>(csvName, heading, format, meaning, value, newTone, link, totalled);
+  }
+
+  /** The same column with links. */
+  public Column<R> linked(Function<R, Optional<Cell>> newLink) {
+    return new Column<>(csvName, heading, format, meaning, value, tone, newLink, totalled);
+  }
+
+  /** The same column with a sum under it. */
+  public Column<R> summed() {
+    return new Column<>(csvName, heading, format, meaning, value, tone, link, true);
+  }
+
+  /** Whether the sheet shows it. */
+  public boolean inSheet() {
+    return !heading.isEmpty();
+  }
+
+  /** Whether the CSV has it. */
+  public boolean inCsv() {
+    return !csvName.isEmpty();
+  }
+}

@@ -1,0 +1,131 @@
+package sparewell.table;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import sparewell.units.Length;
+import sparewell.units.LengthUnit;
+import sparewell.units.Mass;
+import sparewell.units.MassUnit;
+import sparewell.units.UnitSystem;
+
+/**
+ * How a kind of value is shown: the unit in its heading, the pattern in a sheet, the digits in CSV.
+ * Conversion from the project's values to shown numbers happens here and nowhere else.
+ */
+public enum Format {
+  /** Text as it is. */
+  TEXT("", "", "@", "@", 0),
+  /** Whole number. */
+  COUNT("", "", "0", "0", 0),
+  /** Hours, one decimal in a sheet. */
+  HOURS("", "", "0.0", "0.0", 4),
+  /** Pure number such as a rate or a multiplier, two decimals in a sheet. */
+  NUMBER("", "", "0.00", "0.00", 8),
+  /** Probability or share in 0..1, shown as percent in a sheet. */
+  PROBABILITY("", "", "0.0%", "0.0%", 8),
+  /** Number that is already in percent. */
+  PERCENT("", "", "0.0", "0.0", 6),
+  /** Money, two decimals. */
+  MONEY("", "", "#,##0.00", "#,##0.00", 2),
+  /** Mass of boxes, compartments and loads. */
+  MASS("lb", "kg", "0.0", "0.00", 6),
+  /** Mass of one item. */
+  ITEM_MASS("oz", "g", "0.00", "0.0", 6),
+  /** Station or side offset. */
+  LENGTH("in", "cm", "0.0", "0.0", 6),
+  /** Moment in kg m, shown in lb in or kg cm. */
+  MOMENT("lb_in", "kg_cm", "#,##0", "#,##0", 4),
+  /** Yes or no. */
+  YES_NO("", "", "@", "@", 0),
+  /** Date. */
+  DATE("", "", "yyyy-mm-dd", "yyyy-mm-dd", 0);
+
+  private static final double KG_M_PER_LB_IN =
+      MassUnit.POUND.milligrams() * 1e-6 * LengthUnit.INCH.micrometres() * 1e-6;
+
+  private final String usUnit;
+  private final String metricUnit;
+  private final String usPattern;
+  private final String metricPattern;
+  private final int csvDecimals;
+
+  Format(
+      String usUnit, String metricUnit, String usPattern, String metricPattern, int csvDecimals) {
+    this.usUnit = usUnit;
+    this.metricUnit = metricUnit;
+    this.usPattern = usPattern;
+    this.metricPattern = metricPattern;
+    this.csvDecimals = csvDecimals;
+  }
+
+  /** Suffix of a CSV column's name, such as {@code lb_in}; empty where the value has no unit. */
+  public String csvUnit(UnitSystem units) {
+    return units == UnitSystem.US ? usUnit : metricUnit;
+  }
+
+  /** Unit as shown in headings, such as {@code lb·in}; empty where the value has no unit. */
+  public String shownUnit(UnitSystem units) {
+    return csvUnit(units).replace('_', '·');
+  }
+
+  /** Number pattern of a spreadsheet cell. */
+  public String pattern(UnitSystem units) {
+    return units == UnitSystem.US ? usPattern : metricPattern;
+  }
+
+  /** Most decimals written to CSV. */
+  public int csvDecimals() {
+    return csvDecimals;
+  }
+
+  /**
+   * The value as shown: a {@link Double}, {@link Long}, {@link BigDecimal}, {@link LocalDate} or
+   * {@link String}; empty where it is not known.
+   */
+  public Optional<Object> shown(Object value, UnitSystem units) {
+    if (value instanceof Optional<?> optional) {
+      return optional.flatMap(inner -> shown(inner, units));
+    }
+    if (value instanceof OptionalDouble optional) {
+      return optional.isPresent() ? shown(optional.getAsDouble(), units) : Optional.empty();
+    }
+    if (value instanceof OptionalInt optional) {
+      return optional.isPresent() ? shown(optional.getAsInt(), units) : Optional.empty();
+    }
+    if (value instanceof Mass mass) {
+      return Optional.of(mass.in(massUnit(units)));
+    }
+    if (value instanceof Length length) {
+      return Optional.of(
+          length.in(units == UnitSystem.US ? LengthUnit.INCH : LengthUnit.CENTIMETRE));
+    }
+    if (value instanceof Boolean yes) {
+      return Optional.of(yes ? "yes" : "no");
+    }
+    if (value instanceof Integer whole) {
+      return Optional.of(whole.longValue());
+    }
+    if (value instanceof Double number) {
+      if (!Double.isFinite(number)) {
+        throw new IllegalArgumentException("not a finite number to show: " + number);
+      }
+      return Optional.of(this == MOMENT ? moment(number, units) : number);
+    }
+    return Optional.of(value);
+  }
+
+  private MassUnit massUnit(UnitSystem units) {
+    if (this == ITEM_MASS) {
+      return units == UnitSystem.US ? MassUnit.OUNCE : MassUnit.GRAM;
+    }
+    return units == UnitSystem.US ? MassUnit.POUND : MassUnit.KILOGRAM;
+  }
+
+  /** A moment in kg m as lb in or kg cm. */
+  private static double moment(double kgM, UnitSystem units) {
+    return units == UnitSystem.US ? kgM / KG_M_PER_LB_IN : kgM * 100;
+  }
+}

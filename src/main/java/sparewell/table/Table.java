@@ -1,0 +1,21 @@
+package sparewell.table;
+
+import java.util.List;
+
+/**
+ * A result table.
+ *
+ * @param csvFile file name of its CSV, such as {@code spares.csv}; empty where it has none
+ * @param title line above it in the sheet; may be empty
+ * @param columns its columns, in order
+ * @param rows its rows, in order
+ * @param whenEmpty what the sheet says where there are no rows
+ * @param <R> the row type
+ */
+public record Table<R>(
+    String csvFile, String title, List<Column<R>> columns, List<R> rows, String whenEmpty) {
+  public Table {
+    columns = List.copyOf(columns);
+    rows = List.copyOf(rows);
+  }
+}
