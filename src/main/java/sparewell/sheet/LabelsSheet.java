@@ -38,7 +38,9 @@ public final class LabelsSheet {
     Map<String, List<ItemId>> contents = new LinkedHashMap<>();
     for (Holding holding : onHand.holdings()) {
       if (!holding.place().loose() && holding.pieces() > 0) {
-        contents.computeIfAbsent(holding.place().box(), box -> new ArrayList<>()).add(holding.item());
+        contents
+            .computeIfAbsent(holding.place().box(), box -> new ArrayList<>())
+            .add(holding.item());
       }
     }
     List<Label> labels = new ArrayList<>();

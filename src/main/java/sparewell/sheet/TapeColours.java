@@ -3,9 +3,15 @@ package sparewell.sheet;
 import java.util.Locale;
 import java.util.Map;
 
-/** Fills for the usual words for tape colours; a word that is not here gets no fill and stands in words alone. */
+/**
+ * Fills for the usual words for tape colours; a word that is not here gets no fill and stands in
+ * words alone.
+ */
 final class TapeColours {
-  /** The sixteen colour words of the open standard CSS (level 1) and HTML 4, and a few more of CSS Color Module 3. */
+  /**
+   * The sixteen colour words of the open standard CSS (level 1) and HTML 4, and a few more of CSS
+   * Color Module 3.
+   */
   private static final Map<String, String> RGB =
       Map.ofEntries(
           Map.entry("aqua", "00FFFF"),
