@@ -94,9 +94,11 @@ final class Looks {
         "horizontal",
         look.across(),
         "vertical",
-        "top",
+        look.edge() == Look.Edge.HEAD ? "bottom" : "top",
         "wrapText",
-        look.wrap() ? 1 : 0);
+        look.wrap() ? 1 : 0,
+        "indent",
+        look.edge() == Look.Edge.UNDER || look.edge() == Look.Edge.SUM ? 1 : 0);
     xml.close();
   }
 
