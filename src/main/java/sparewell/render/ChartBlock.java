@@ -19,6 +19,9 @@ import sparewell.units.UnitSystem;
 final class ChartBlock {
   private static final Plot.Figures NONE = new Plot.Figures("", List.of(), Look.GENERAL, false);
 
+  /** Between a chart and the sentence under it. */
+  private static final double GAP_POINTS = 4;
+
   private final Grid grid;
   private final UnitSystem units;
   private final RenderOptions options;
@@ -63,7 +66,7 @@ final class ChartBlock {
             row,
             1,
             Math.round(Layout.DRAWN_WIDTH_POINTS * Measure.EMU_PER_POINT),
-            Math.round(rows * Layout.ROW_POINTS * Measure.EMU_PER_POINT),
+            Math.round((rows * Layout.ROW_POINTS - GAP_POINTS) * Measure.EMU_PER_POINT),
             anchor -> ChartFrame.write(plot, anchor)));
   }
 

@@ -19,6 +19,7 @@ final class ChartSeries {
   private static final List<String> MARKERS =
       List.of("circle", "square", "triangle", "diamond", "x", "star", "plus");
   private static final String INK = "000000";
+  private static final String LIGHT = "9CCBEA";
   private static final int THIN = 9_525;
   private static final int THICK = 22_225;
 
@@ -34,7 +35,10 @@ final class ChartSeries {
   void bar(int index) {
     Plot.Series series = start(index);
     xml.open("c:spPr");
-    if (series.mark() == Chart.Mark.USUAL) {
+    if (series.hasInterval()) {
+      // Light, so that the error bars show on it.
+      xml.open("a:solidFill").leaf("a:srgbClr", "val", LIGHT).close();
+    } else if (series.mark() == Chart.Mark.USUAL) {
       fill(index);
     } else {
       xml.leaf("a:noFill");
@@ -83,8 +87,8 @@ final class ChartSeries {
       xml.open("a:solidFill").leaf("a:srgbClr", "val", colour).close();
     } else {
       xml.open("a:pattFill", "prst", pattern);
-      xml.open("a:fgClr").leaf("a:srgbClr", "val", colour).close();
-      xml.open("a:bgClr").leaf("a:srgbClr", "val", "FFFFFF").close(2);
+      xml.open("a:fgClr").leaf("a:srgbClr", "val", "404040").close();
+      xml.open("a:bgClr").leaf("a:srgbClr", "val", colour).close(2);
     }
   }
 
@@ -109,7 +113,7 @@ final class ChartSeries {
     }
     xml.leaf("c:symbol", "val", overBars ? "diamond" : MARKERS.get(index % MARKERS.size()));
     xml.leaf("c:size", "val", 7).open("c:spPr");
-    xml.open("a:solidFill").leaf("a:srgbClr", "val", overBars ? "FFFFFF" : colour).close();
+    xml.open("a:solidFill").leaf("a:srgbClr", "val", colour).close();
     outline(colour, THIN, "solid");
     xml.close(2);
   }

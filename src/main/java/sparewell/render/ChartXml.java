@@ -12,7 +12,8 @@ import sparewell.table.Chart;
 final class ChartXml {
   private static final int CATEGORY_AXIS = 1_001;
   private static final int VALUE_AXIS = 1_002;
-  private static final int MOST_LEVEL_LABELS = 8;
+  private static final double ROOM_FOR_LABELS_POINTS = 460;
+  private static final double LABEL_GAP_POINTS = 8;
 
   private final Plot plot;
   private final Chart.Kind kind;
@@ -98,11 +99,11 @@ final class ChartXml {
     boolean lying = kind == Chart.Kind.BAR;
     boolean numbers = kind == Chart.Kind.SCATTER;
     xml.open(numbers ? "c:valAx" : "c:catAx").leaf("c:axId", "val", CATEGORY_AXIS);
-    scaling(lying ? "maxMin" : "minMax", numbers && plot.x().share(), false);
+    scaling(lying ? "maxMin" : "minMax", numbers && plot.x().share() ? 1 : 0, false);
     xml.leaf("c:delete", "val", 0).leaf("c:axPos", "val", lying ? "l" : "b");
     title(plot.xTitle(), 900, lying ? -5_400_000 : 0);
     ticks(numbers ? plot.x() : null, "low");
-    boolean tilted = !lying && !numbers && plot.x().values().size() > MOST_LEVEL_LABELS;
+    boolean tilted = !lying && !numbers && labelPoints() > ROOM_FOR_LABELS_POINTS;
     labelAngle(tilted ? -2_700_000 : 0);
     xml.leaf("c:crossAx", "val", VALUE_AXIS).leaf("c:crosses", "val", "autoZero");
     if (numbers) {
@@ -117,17 +118,30 @@ final class ChartXml {
     Plot.Figures values = plot.series().get(0).values();
     xml.open("c:valAx").leaf("c:axId", "val", VALUE_AXIS);
     boolean bars = kind != Chart.Kind.SCATTER && kind != Chart.Kind.LINE;
-    scaling("minMax", values.share() && !bars, bars && allPositive() || values.share());
+    double top = values.share() && !bars ? 1 : highestBar();
+    scaling("minMax", top, bars && allPositive() || values.share());
     xml.leaf("c:delete", "val", 0).leaf("c:axPos", "val", lying ? "b" : "l");
     xml.open("c:majorGridlines").open("c:spPr").open("a:ln", "w", 6_350);
     xml.open("a:solidFill").leaf("a:srgbClr", "val", "D9D9D9").close(4);
     title(plot.yTitle(), 900, lying ? 0 : -5_400_000);
-    ticks(values, "low");
+    ticks(values, lying ? "nextTo" : "low");
     labelAngle(0);
     xml.leaf("c:crossAx", "val", CATEGORY_AXIS);
     // The axis of reversed categories starts on top; the values belong at the bottom.
     xml.leaf("c:crosses", "val", lying ? "max" : "autoZero");
     xml.leaf("c:crossBetween", "val", numbers ? "midCat" : "between").close();
+  }
+
+  /** Room that the names of categories need beside each other. */
+  private double labelPoints() {
+    return plot.x().values().stream()
+            .mapToDouble(
+                value ->
+                    TextSize.width(value == null ? "" : value.toString(), 8, false)
+                        + LABEL_GAP_POINTS)
+            .max()
+            .orElse(0)
+        * plot.x().values().size();
   }
 
   /** Every name shows beside lying bars; below standing ones as many as there is room for. */
@@ -141,12 +155,33 @@ final class ChartXml {
         .allMatch(value -> !(value instanceof Double number) || number >= 0);
   }
 
-  private void scaling(String orientation, boolean toOne, boolean fromZero) {
-    xml.open("c:scaling").leaf("c:orientation", "val", orientation);
-    if (toOne) {
-      xml.leaf("c:max", "val", 1);
+  /**
+   * A round number above the highest error bar, because programs may cut error bars off; 0 where
+   * there are none.
+   */
+  private double highestBar() {
+    double highest = 0;
+    for (Plot.Series series : plot.series()) {
+      for (int i = 0; i < series.values().values().size(); i++) {
+        if (series.values().values().get(i) instanceof Double value) {
+          boolean known = series.hasInterval() && series.plus().values().get(i) != null;
+          highest = Math.max(highest, value + (known ? (Double) series.plus().values().get(i) : 0));
+        }
+      }
     }
-    if (toOne || fromZero) {
+    if (highest <= 0 || plot.series().stream().noneMatch(Plot.Series::hasInterval)) {
+      return 0;
+    }
+    double step = Math.pow(10, Math.floor(Math.log10(highest))) / 2;
+    return Math.ceil(highest / step) * step;
+  }
+
+  private void scaling(String orientation, double most, boolean fromZero) {
+    xml.open("c:scaling").leaf("c:orientation", "val", orientation);
+    if (most > 0) {
+      xml.leaf("c:max", "val", SheetXml.number(most));
+    }
+    if (most == 1 || fromZero) {
       xml.leaf("c:min", "val", 0);
     }
     xml.close();

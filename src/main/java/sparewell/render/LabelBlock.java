@@ -8,6 +8,7 @@ import sparewell.units.LengthUnit;
 /** Puts labels side by side at their exact size: a strip for the tape, and the words below it. */
 final class LabelBlock {
   private static final double PIXEL_POINTS = 0.75;
+  private static final double INDENT_POINTS = 8;
   private static final double STRIP_POINTS = 15;
 
   private LabelBlock() {}
@@ -33,7 +34,7 @@ final class LabelBlock {
     }
     grid.firstPrintedRow = firstRow;
     grid.lastPrintedColumn = labels.across();
-    double width = grid.innerPoints(1) - Measure.CELL_MARGIN_POINTS;
+    double width = grid.innerPoints(1) - INDENT_POINTS - Measure.CELL_MARGIN_POINTS;
     double whole = wholePixels(points(labels.height().in(LengthUnit.MILLIMETRE)));
     double inside = whole - STRIP_POINTS;
     List<LabelFit.Fitted> fitted = new ArrayList<>();

@@ -49,12 +49,30 @@ final class LabelFit {
       }
       parts.add(part);
     } while (!rest.isEmpty());
+    parts = evened(label, parts, width, height);
     List<Fitted> fitted = new ArrayList<>();
     for (List<LabelGrid.Words> part : parts) {
       List<Grid.Run> runs = largest(label.head(), part, width, height);
       fitted.add(new Fitted(runs, label.tape(), fitted.size() + 1, parts.size()));
     }
     return fitted;
+  }
+
+  /** The same number of parts with about as many lines each, where all of them still fit. */
+  private static List<List<LabelGrid.Words>> evened(
+      LabelGrid.Label label, List<List<LabelGrid.Words>> parts, double width, double height) {
+    List<LabelGrid.Words> all = parts.stream().flatMap(List::stream).toList();
+    List<List<LabelGrid.Words>> even = new ArrayList<>();
+    int from = 0;
+    for (int left = parts.size(); left > 0; left--) {
+      int to = from + (all.size() - from + left - 1) / left;
+      even.add(all.subList(from, to));
+      if (!fits(label.head(), all.subList(from, to), 0, width, height)) {
+        return parts;
+      }
+      from = to;
+    }
+    return even;
   }
 
   private static List<Grid.Run> largest(

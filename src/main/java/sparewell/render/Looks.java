@@ -98,8 +98,12 @@ final class Looks {
         "wrapText",
         look.wrap() ? 1 : 0,
         "indent",
-        look.edge() == Look.Edge.UNDER || look.edge() == Look.Edge.SUM ? 1 : 0);
+        indented(look.edge()) ? 1 : 0);
     xml.close();
+  }
+
+  private static boolean indented(Look.Edge edge) {
+    return edge != Look.Edge.NONE;
   }
 
   private static void font(Xml xml, Look.Face face) {

@@ -48,9 +48,9 @@ record Page(
     Paper usual = usualPaper(units);
     Paper other = usual == Paper.A4 ? Paper.LETTER : Paper.A4;
     Paper paper = fits(labels, usual) || !fits(labels, other) ? usual : other;
-    double wide = labels.width().in(LengthUnit.MILLIMETRE) * labels.across();
     double high = labels.height().in(LengthUnit.MILLIMETRE) * labelsDown(labels, paper);
-    double side = Math.max(0, (paper.widthMm - wide) / 2 - SLACK_MM);
+    // The page centres the labels; small sides leave room to programs that draw columns wider.
+    double side = LEAST_MARGIN_MM - SLACK_MM;
     double top = Math.max(0, (paper.heightMm - high) / 2 - SLACK_MM);
     return new Page(paper, false, side, top, top, 0);
   }

@@ -14,6 +14,10 @@ final class ShapesXml {
   private static final int THIN = 9_525;
   private static final int THICK = 19_050;
   private static final double LINE_OF_FONT = 1.2;
+
+  /** Spare width, for programs whose letters are a little wider. */
+  private static final double SPARE = 1.05;
+
   private static final double SMALLEST_POINTS = 5;
 
   private final Xml xml;
@@ -65,14 +69,8 @@ final class ShapesXml {
   }
 
   private void caption(Drawing.Caption caption) {
-    double widthPoints = caption.widthShare() * wide / Measure.EMU_PER_POINT;
-    double points = caption.lineHeightShare() * high / Measure.EMU_PER_POINT / LINE_OF_FONT;
+    double points = captionPoints(caption);
     String[] lines = caption.text().split("\n", -1);
-    for (String line : lines) {
-      double needed = TextSize.width(line, points, caption.strong());
-      points = Math.min(points, points * widthPoints / Math.max(needed, 1));
-    }
-    points = Math.max(points, SMALLEST_POINTS);
     shape(
         "rect",
         caption.leftShare(),
@@ -83,7 +81,7 @@ final class ShapesXml {
     xml.leaf("a:noFill").open("a:ln").leaf("a:noFill").close(2);
     xml.open("xdr:txBody");
     xml.leaf(
-        "a:bodyPr", "wrap", "none", "lIns", 0, "tIns", 0, "rIns", 0, "bIns", 0, "anchor", "ctr");
+        "a:bodyPr", "wrap", "square", "lIns", 0, "tIns", 0, "rIns", 0, "bIns", 0, "anchor", "ctr");
     xml.leaf("a:lstStyle");
     String align =
         switch (caption.align()) {
@@ -107,6 +105,27 @@ final class ShapesXml {
       xml.leafText("a:t", line).close(2);
     }
     xml.close(2);
+  }
+
+  /** The size asked for, or the largest below it at which the text stays in its rectangle. */
+  private double captionPoints(Drawing.Caption caption) {
+    double width = caption.widthShare() * wide / Measure.EMU_PER_POINT;
+    double height = caption.heightShare() * high / Measure.EMU_PER_POINT;
+    double points = caption.lineHeightShare() * high / Measure.EMU_PER_POINT / LINE_OF_FONT;
+    while (points > SMALLEST_POINTS && !fits(caption, points * SPARE, width, height)) {
+      points -= 0.25;
+    }
+    return points;
+  }
+
+  private static boolean fits(Drawing.Caption caption, double points, double width, double height) {
+    for (String word : caption.text().split("\\s")) {
+      if (TextSize.width(word, points, caption.strong()) > width) {
+        return false;
+      }
+    }
+    int lines = TextSize.lines(caption.text(), points, caption.strong(), width);
+    return lines == 1 || lines * points * LINE_OF_FONT <= height;
   }
 
   private void stroke(Drawing.Stroke stroke) {

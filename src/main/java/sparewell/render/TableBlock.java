@@ -161,7 +161,7 @@ final class TableBlock {
 
   /** Lines of a heading; a word that does not fit counts as too many lines. */
   private static int headingLines(String heading, double width) {
-    double free = width - ARROW_POINTS;
+    double free = width - ARROW_POINTS - INDENT_POINTS;
     for (String word : heading.split(" ")) {
       if (TextSize.width(word, Look.BODY_POINTS, true) > free) {
         return Integer.MAX_VALUE;
