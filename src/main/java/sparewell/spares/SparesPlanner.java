@@ -9,6 +9,7 @@ import sparewell.finding.Finding;
 import sparewell.numerics.CountDistribution;
 import sparewell.rates.Exposure;
 import sparewell.rates.LossForecast;
+import sparewell.season.Event;
 import sparewell.season.ItemId;
 import sparewell.season.Season;
 import sparewell.season.Style;
@@ -53,6 +54,7 @@ public final class SparesPlanner {
         horizon,
         rows,
         BringPlanner.of(rows, onHand.holdings()),
+        eventNeeds(season, onHand, forecast, horizon, rows),
         new OutlookReader(horizon, forecast, rows).read(),
         IdleFinder.of(season, onHand),
         findings);
@@ -74,6 +76,36 @@ public final class SparesPlanner {
         .filter(byItem::containsKey)
         .map(byItem::get)
         .toList();
+  }
+
+  private static List<EventNeed> eventNeeds(
+      Season season,
+      OnHand onHand,
+      LossForecast forecast,
+      Horizon horizon,
+      List<SparesRow> together) {
+    List<EventNeed> needs = new ArrayList<>();
+    for (Event event : horizon.events()) {
+      boolean alone = horizon.events().size() == 1;
+      Horizon own = alone ? horizon : HorizonPlanner.single(season, onHand, forecast, event);
+      List<SparesRow> rows = alone ? together : rows(season, onHand, forecast, own);
+      List<EventNeed.Item> items = new ArrayList<>();
+      for (SparesRow row : rows) {
+        if (row.used()) {
+          boolean inPlan = own.use(row.item().style()).inPlan();
+          int forLosses = row.losses().quantile(row.chanceWantedProbability());
+          items.add(
+              new EventNeed.Item(
+                  row.item(),
+                  row.losses(),
+                  row.importance(),
+                  inPlan,
+                  Math.max(forLosses, inPlan ? 1 : 0)));
+        }
+      }
+      needs.add(new EventNeed(event, items));
+    }
+    return needs;
   }
 
   private List<SparesRow> style(Style style, List<ItemStock> items) {

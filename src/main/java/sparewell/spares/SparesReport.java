@@ -9,6 +9,7 @@ import sparewell.finding.Finding;
  * @param horizon what it is planned for
  * @param rows one for each item in stock, in the order of the workbook
  * @param brings what to bring from ashore, most useful first
+ * @param eventNeeds what each event of the horizon needs by itself, in order of date
  * @param outlook chance that nothing important runs out
  * @param idle styles aboard that are not thrown
  * @param findings what to mend
@@ -17,12 +18,14 @@ public record SparesReport(
     Horizon horizon,
     List<SparesRow> rows,
     List<Bring> brings,
+    List<EventNeed> eventNeeds,
     Outlook outlook,
     List<IdleStyle> idle,
     List<Finding> findings) {
   public SparesReport {
     rows = List.copyOf(rows);
     brings = List.copyOf(brings);
+    eventNeeds = List.copyOf(eventNeeds);
     idle = List.copyOf(idle);
     findings = List.copyOf(findings);
   }
