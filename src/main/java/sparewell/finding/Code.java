@@ -104,7 +104,34 @@ public enum Code {
       "L-019",
       Severity.WARNING,
       "the %1$s test cannot be used: %2$s",
-      "no figure is given; repeat the test with a heavier weight or a longer way");
+      "no figure is given; repeat the test with a heavier weight or a longer way"),
+
+  // Spares, buying and the event box
+  PLAN_STYLE_NOT_IN_STOCK(
+      "S-001",
+      Severity.WARNING,
+      "'%1$s' is in the plan of %2$s, but no row of Stock has it",
+      "nothing planned for it; add a Stock row, with Count 0 if you have none"),
+  PLAN_COLOUR_NOT_IN_STOCK(
+      "S-002",
+      Severity.WARNING,
+      "colour '%1$s' of '%2$s' is in the plan of %3$s, but no row of Stock has it",
+      "%4$s; add a Stock row, with Count 0 if you have none"),
+  NEEDED_BUT_NOT_IN_STOCK(
+      "S-003",
+      Severity.WARNING,
+      "'%1$s' needs %2$d at once, but no row of Stock has it",
+      "left out of the spares; add a Stock row, with Count 0 if you have none"),
+  PRICE_NOT_KNOWN(
+      "S-004",
+      Severity.NOTE,
+      "'%1$s' is to be bought, but its pack price is not known",
+      "listed after the priced lines, outside the budget; fill in Pack price"),
+  EVENT_BOX_NOT_ENOUGH_SLOTS(
+      "S-005",
+      Severity.NOTE,
+      "%1$s wants %2$d pockets, but its box has %3$d",
+      "the pockets went where they save most; the rest is shown as short");
 
   private final String id;
   private final Severity severity;
