@@ -66,9 +66,9 @@ public enum Format {
     return units == UnitSystem.US ? usUnit : metricUnit;
   }
 
-  /** Unit as shown in headings, such as {@code lb·in}; empty where the value has no unit. */
+  /** Unit as shown in headings, such as {@code lb·in} or {@code %}; empty where there is none. */
   public String shownUnit(UnitSystem units) {
-    return csvUnit(units).replace('_', '·');
+    return this == PERCENT ? "%" : csvUnit(units).replace('_', '·');
   }
 
   /** Number pattern of a spreadsheet cell. */

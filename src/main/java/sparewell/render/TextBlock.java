@@ -1,0 +1,46 @@
+package sparewell.render;
+
+import sparewell.table.Block;
+
+/** Lines of text: each in one row, over as many columns as the sheet gives to text. */
+final class TextBlock {
+  private TextBlock() {}
+
+  /** Puts the lines from a row on. */
+  static void lay(Block.Text text, Grid grid, int firstRow, RenderOptions options) {
+    int row = firstRow;
+    for (Block.Line line : text.lines()) {
+      line(line, grid, row++, options);
+    }
+  }
+
+  private static void line(Block.Line line, Grid grid, int row, RenderOptions options) {
+    Look plain =
+        switch (line.weight()) {
+          case PLAIN -> Look.line(Look.DEFAULT.face(), line.tone());
+          case STRONG -> Look.line(new Look.Face(Look.BODY_POINTS, true), line.tone());
+          case HEADING -> Look.line(Look.HEADING.face(), line.tone());
+          case SMALL -> Look.line(Look.NOTE.face(), line.tone());
+        };
+    put(line.text(), grid, row, line.link().isPresent() ? plain.asLink() : plain);
+    line.link()
+        .ifPresent(
+            cell ->
+                grid.links.add(
+                    new Grid.Link(
+                        Grid.range(row, 1, row, grid.textColumns), options.location(cell))));
+  }
+
+  /** Puts one line over the columns for text, wrapped where it is long. */
+  static void put(String text, Grid grid, int row, Look look) {
+    grid.put(row, 1, text, look);
+    grid.merge(row, 1, grid.textColumns, look);
+    double width = -Measure.CELL_MARGIN_POINTS;
+    for (int column = 1; column <= grid.textColumns; column++) {
+      width += grid.width(column) * Measure.POINTS_PER_CHARACTER;
+    }
+    double points = look.face().points();
+    int lines = TextSize.lines(text, points, look.face().bold(), width);
+    grid.atLeast(row, Measure.rowPoints(lines, points));
+  }
+}
