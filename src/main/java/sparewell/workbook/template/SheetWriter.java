@@ -4,6 +4,9 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.apache.poi.ss.SpreadsheetVersion;
 import org.apache.poi.ss.usermodel.Comment;
 import org.apache.poi.ss.usermodel.DateUtil;
@@ -24,12 +27,13 @@ import sparewell.units.Mass;
 import sparewell.units.UnitSystem;
 import sparewell.workbook.InputColumn;
 import sparewell.workbook.InputColumn.Kind;
-import sparewell.workbook.InputRow;
+import sparewell.workbook.InputRows;
 import sparewell.workbook.InputSheet;
 import sparewell.workbook.template.CellLooks.Use;
 
 /** Writes one input sheet: headers with notes, rows, formats, rules, table and print set-up. */
 final class SheetWriter {
+  private static final Pattern AMOUNT = Pattern.compile("([0-9.]+) ?([a-z]*)");
   private static final double HEADER_POINTS = 33;
   private static final double CHARACTER = 256;
   private static final int WIDEST = 44;
@@ -98,17 +102,19 @@ final class SheetWriter {
   }
 
   /** Writes a sheet of names and values; {@code given} holds a name and a value a row. */
-  void named(List<InputRow> lines, List<List<Object>> given) {
+  void named(List<InputColumn> lines, List<List<Object>> given) {
     headers();
     for (int i = 0; i < lines.size(); i++) {
-      InputRow line = lines.get(i);
+      InputColumn line = lines.get(i);
       CellForm cellForm = CellForm.of(line.kind(), units);
       Object value = given.isEmpty() ? "" : given.get(i).get(1);
       if (value.equals("")) {
         value = standard(line);
       }
-      String unit = line.unit().isEmpty() ? cellForm.unit() : line.unit();
-      String name = unit.isEmpty() ? line.name() : line.name() + " (" + unit + ")";
+      String unit = ownUnit(line).orElse(cellForm.unit());
+      // A name that brings its unit along needs none of the unit system.
+      boolean whole = unit.isEmpty() || line.name().endsWith(")");
+      String name = whole ? line.name() : line.name() + " (" + unit + ")";
       put(i + 1, 0, name, Kind.TEXT, CellForm.TEXT, true, Use.LABEL);
       put(i + 1, 1, value, line.kind(), cellForm.pattern(), true, Use.ENTRY);
       if (form.columns().size() > 2) {
@@ -123,12 +129,27 @@ final class SheetWriter {
     }
   }
 
-  private Object standard(InputRow line) {
-    if (line.name().equals("Units")) {
+  /** The unit that the standard value of a row names, such as mm. */
+  private static Optional<String> ownUnit(InputColumn line) {
+    Matcher amount = AMOUNT.matcher(line.standard());
+    return amount.matches() && !amount.group(2).isEmpty()
+        ? Optional.of(amount.group(2))
+        : Optional.empty();
+  }
+
+  /**
+   * What is filled in: a number or a word that the cell may hold; other standards are only told.
+   */
+  private Object standard(InputColumn line) {
+    if (line == InputRows.UNITS) {
       return units == UnitSystem.US ? "us" : "metric";
     }
-    boolean number = line.standard().matches("[0-9.]+");
-    return number ? new BigDecimal(line.standard()) : line.standard();
+    Matcher amount = AMOUNT.matcher(line.standard());
+    if (amount.matches()) {
+      return new BigDecimal(amount.group(1));
+    }
+    boolean word = line.kind() == Kind.YES_NO || line == InputRows.CURRENCY;
+    return word ? line.standard() : "";
   }
 
   private void headers() {
