@@ -1,6 +1,8 @@
 /**
- * The output sheets, one class each: which tables, texts and drawings stand on them.
+ * Output sheets: one file for each, columns declared there once, {@link
+ * sparewell.sheet.ReportSheets} lists them all.
  *
- * <p>May import table, the result records of all analyses, season, finding and units.
+ * <p>Turns the records of the analyses into tables and sentences; computes nothing. May import
+ * table, the result records of all analyses, season, finding and units.
  */
 package sparewell.sheet;
