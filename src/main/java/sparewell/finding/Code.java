@@ -38,7 +38,44 @@ public enum Code {
       "S-005",
       Severity.NOTE,
       "%1$s wants %2$d pockets, but its box has %3$d",
-      "the pockets went where they save most; the rest is shown as short");
+      "the pockets went where they save most; the rest is shown as short"),
+
+  // Loss rates
+  LOSS_WITHOUT_STYLE_HOURS(
+      "N-001",
+      Severity.WARNING,
+      "%1$s was lost on trip %2$s, but the Style hours of that trip leave it out",
+      "counted as thrown for %3$s hours, its usual share of the trip; add the hours to be exact"),
+  NO_STYLE_HOURS(
+      "N-002",
+      Severity.NOTE,
+      "no trip has Style hours",
+      "loss rates are per hour afloat, for every style alike; log Style hours to tell styles apart"),
+  NO_TRIPS_TO_FIT(
+      "N-003",
+      Severity.NOTE,
+      "no trip with hours is logged",
+      "loss rates are a guess made for any angler until the first trip is logged"),
+  RATES_NOT_SETTLED(
+      "N-004",
+      Severity.WARNING,
+      "the loss rates did not settle on one best fit",
+      "rates and chances are averaged over a wide range of fits and are less certain than shown"),
+  LOSS_ITEM_UNKNOWN(
+      "N-005",
+      Severity.NOTE,
+      "the loss of %1$s on trip %2$s names no item in stock",
+      "counted for the style, and shared among its items as they share the other losses"),
+  LOSS_WITHOUT_SHARE(
+      "N-006",
+      Severity.WARNING,
+      "%1$s was lost on trip %2$s, but no trip with Style hours ever has it",
+      "counted as thrown for %3$s hours, the share of an average style"),
+  COVER_NEVER_LOGGED(
+      "N-007",
+      Severity.NOTE,
+      "no trip was logged in the cover '%1$s' of event %2$s",
+      "losses are foreseen as in the usual mix of cover, with more uncertainty");
 
   private final String id;
   private final Severity severity;

@@ -27,7 +27,7 @@ import sparewell.units.UnitSystem;
 class SparesSheetsTest {
   private final SeasonMaker maker =
       new SeasonMaker()
-          .budget("20")
+          .budget("10")
           .carryAtLeast(1)
           .style("Jig")
           .pack(2, "6.00")
@@ -133,7 +133,7 @@ class SparesSheetsTest {
         text(sparesSheet));
     assertTrue(text(sparesSheet).contains("Planned for Cup (2026-05-01, 8 hours)"));
     assertTrue(
-        text(buySheet).contains("Buy the lines within the budget: 18.00 USD of your 20.00"),
+        text(buySheet).contains("Buy the lines within the budget: 6.00 USD of your 10.00"),
         text(buySheet));
     assertTrue(text(buySheet).contains("What 20.00 USD more buys"), text(buySheet));
     assertTrue(text(buySheet).contains("1 line without a price"), text(buySheet));
