@@ -16,7 +16,7 @@ import org.apache.poi.xssf.usermodel.XSSFColor;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import sparewell.units.UnitSystem;
-import sparewell.workbook.InputRow;
+import sparewell.workbook.InputColumn;
 import sparewell.workbook.InputRows;
 import sparewell.workbook.InputSheet;
 import sparewell.workbook.InputSheets;
@@ -62,7 +62,7 @@ public final class TemplateWriter {
 
   private static void fill(XSSFWorkbook book, UnitSystem units, TemplateKind kind) {
     CellLooks looks = new CellLooks(book);
-    ReadMeFirst.add(book, looks, kind);
+    ReadMeFirst.add(book, looks, units, kind);
     Map<String, List<List<Object>>> rows =
         kind == TemplateKind.BLANK
             ? Examples.rows(units)
@@ -70,7 +70,7 @@ public final class TemplateWriter {
     for (InputSheet form : InputSheets.ALL) {
       SheetWriter writer = new SheetWriter(book, looks, units, form);
       List<List<Object>> own = rows.getOrDefault(form.name(), List.of());
-      Optional<List<InputRow>> named = named(form);
+      Optional<List<InputColumn>> named = named(form);
       if (named.isPresent()) {
         writer.named(named.get(), own);
       } else {
@@ -83,7 +83,7 @@ public final class TemplateWriter {
     book.setActiveSheet(0);
   }
 
-  private static Optional<List<InputRow>> named(InputSheet form) {
+  private static Optional<List<InputColumn>> named(InputSheet form) {
     if (form == InputSheets.SETTINGS) {
       return Optional.of(InputRows.SETTINGS);
     }
