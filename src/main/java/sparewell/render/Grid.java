@@ -7,7 +7,9 @@ import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Consumer;
+import java.util.function.IntSupplier;
 import sparewell.finding.Cell;
+import sparewell.table.Layout;
 
 /** A sheet while it is being laid out: cells, widths, and what hangs on them. Counts from 1. */
 final class Grid {
@@ -41,8 +43,12 @@ final class Grid {
   /** Something drawn over cells, in EMU from the upper left corner of its cell. */
   record Drawn(int row, int column, long width, long height, Consumer<Anchor> content) {}
 
-  /** Where the content of an anchor is written. */
-  record Anchor(Xml xml, int id, Parts parts, String drawingPart) {}
+  /**
+   * Where the content of an anchor is written.
+   *
+   * @param ids gives each shape of the drawing part its own id
+   */
+  record Anchor(Xml xml, IntSupplier ids, Parts parts, String drawingPart) {}
 
   final String name;
   final SortedMap<Integer, SortedMap<Integer, Filled>> rows = new TreeMap<>();
@@ -58,7 +64,14 @@ final class Grid {
   /** Columns that text above and between tables spans. */
   int textColumns = 1;
 
+  /** Last of the columns after those that links beside the text span. */
+  int linkColumns = 2;
+
   int lastPrintedColumn = 1;
+
+  /** First column free for figures that are not printed. */
+  int sideColumn = 1;
+
   int firstPrintedRow = 1;
   int lastPrintedRow = 1;
 
@@ -105,6 +118,15 @@ final class Grid {
   /** Width of a column in characters as stored. */
   double width(int column) {
     return widths.getOrDefault(column, Measure.DEFAULT_WIDTH);
+  }
+
+  /** Distance of a row's upper edge from the top of the sheet, in points. */
+  double topPoints(int row) {
+    double points = 0;
+    for (int above = 1; above < row; above++) {
+      points += heights.getOrDefault(above, Layout.ROW_POINTS);
+    }
+    return points;
   }
 
   int lastRow() {

@@ -9,7 +9,8 @@ import sparewell.table.Tone;
  * @param face letters
  * @param fill colour behind as six hexadecimal digits; empty for none
  * @param edge lines around
- * @param across horizontal alignment as the file format names it
+ * @param across horizontal alignment as the file format names it; cells of tables are set in a
+ *     little from the side
  * @param wrap whether long text goes on in a further line
  */
 record Look(String pattern, Face face, String fill, Edge edge, String across, boolean wrap) {
@@ -57,8 +58,9 @@ record Look(String pattern, Face face, String fill, Edge edge, String across, bo
   static final Look ANSWER = text(new Face(14, true), "");
   static final Look HEADING = text(new Face(12, true), "");
   static final Look NOTE = text(new Face(8.5, false, false, "404040"), "");
+  static final Look NOTE_LINE = new Look(GENERAL, NOTE.face, "", Edge.NONE, "left", false);
+  static final Look LABEL = new Look(GENERAL, BODY, "", Edge.CUT_BOTTOM, "left", true);
   static final Look FIGURE_HEAD = new Look(GENERAL, NOTE.face, "", Edge.HEAD, "left", true);
-  static final Look TABLE_HEAD = new Look(GENERAL, STRONG, HEAD_FILL, Edge.HEAD, "left", true);
 
   /** Text beside no table. */
   static Look text(Face face, String fill) {
@@ -68,6 +70,11 @@ record Look(String pattern, Face face, String fill, Edge edge, String across, bo
   /** A line of text that stands out by its tone. */
   static Look line(Face face, Tone tone) {
     return text(face, fill(tone));
+  }
+
+  /** The heading over a column. */
+  static Look tableHead(boolean overText) {
+    return new Look(GENERAL, STRONG, HEAD_FILL, Edge.HEAD, overText ? "left" : "right", true);
   }
 
   /** A cell in the body of a table. */
@@ -86,6 +93,21 @@ record Look(String pattern, Face face, String fill, Edge edge, String across, bo
   /** A figure behind a chart. */
   static Look figure(String pattern) {
     return new Look(pattern, NOTE.face, "", Edge.NONE, "general", false);
+  }
+
+  /** The strip of a label in the colour of its tape. */
+  static Look tape(String rgb) {
+    boolean dark = !rgb.isEmpty() && lightness(rgb) < 0.5;
+    Face face = new Face(9, true, false, dark ? "FFFFFF" : INK);
+    return new Look(GENERAL, face, rgb, Edge.CUT_TOP, "left", false);
+  }
+
+  /** How light a colour is to the eye, 0 to 1: weights of ITU-R BT.709 without its gamma. */
+  private static double lightness(String rgb) {
+    int red = Integer.parseInt(rgb.substring(0, 2), 16);
+    int green = Integer.parseInt(rgb.substring(2, 4), 16);
+    int blue = Integer.parseInt(rgb.substring(4, 6), 16);
+    return (0.2126 * red + 0.7152 * green + 0.0722 * blue) / 255;
   }
 
   Look asLink() {

@@ -94,10 +94,16 @@ final class Looks {
         "horizontal",
         look.across(),
         "vertical",
-        "top",
+        look.edge() == Look.Edge.HEAD ? "bottom" : "top",
         "wrapText",
-        look.wrap() ? 1 : 0);
+        look.wrap() ? 1 : 0,
+        "indent",
+        indented(look.edge()) ? 1 : 0);
     xml.close();
+  }
+
+  private static boolean indented(Look.Edge edge) {
+    return edge != Look.Edge.NONE;
   }
 
   private static void font(Xml xml, Look.Face face) {

@@ -8,7 +8,6 @@ final class Measure {
   static final double POINTS_PER_CHARACTER = 7 * 0.75;
   static final double CELL_MARGIN_POINTS = 4;
   static final double DEFAULT_WIDTH = 9.14;
-  static final double DEFAULT_ROW_POINTS = 15;
   static final double HIGHEST_ROW_POINTS = 405;
   static final double POINTS_PER_MM = 72 / 25.4;
   static final long EMU_PER_POINT = 12_700;

@@ -25,7 +25,14 @@ final class Parts {
   private final Map<String, String> types = new LinkedHashMap<>();
   private final Map<String, List<Relationship>> relationships = new TreeMap<>();
 
+  private final Map<String, Integer> numbers = new TreeMap<>();
+
   private record Relationship(String type, String target) {}
+
+  /** Next number for parts of a kind, from 1. */
+  int next(String kind) {
+    return numbers.merge(kind, 1, Integer::sum);
+  }
 
   /** Adds a part, such as {@code xl/styles.xml}. */
   void add(String name, String contentType, byte[] content) {

@@ -22,6 +22,12 @@ public record RenderOptions(
     return sheetNames.getOrDefault(declared, declared);
   }
 
+  /** Place of a cell for the eye, such as {@code Where it is A5}. */
+  String shown(Cell cell) {
+    String reference = cell.reference();
+    return actualName(cell.sheet()) + (reference.isEmpty() ? "" : " " + reference);
+  }
+
   /** Place of a cell as links want it, such as {@code 'Where it is'!A5}. */
   String location(Cell cell) {
     String reference = cell.row() == 0 ? "A1" : cell.reference();

@@ -2,6 +2,7 @@ package sparewell.render;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicInteger;
 
 /** Writes laid-out sheets and what hangs on them as parts of a package. */
 final class SheetParts {
@@ -50,13 +51,13 @@ final class SheetParts {
     drawings++;
     String file = "drawings/drawing" + drawings + ".xml";
     Xml xml = new Xml().open("xdr:wsDr", "xmlns:xdr", Drawings.SHEET, "xmlns:a", Drawings.MAIN);
-    int id = 1;
+    AtomicInteger ids = new AtomicInteger(1);
     for (Grid.Drawn drawn : grid.drawn) {
       xml.open("xdr:oneCellAnchor").open("xdr:from");
       xml.leafText("xdr:col", String.valueOf(drawn.column() - 1)).leafText("xdr:colOff", "0");
       xml.leafText("xdr:row", String.valueOf(drawn.row() - 1)).leafText("xdr:rowOff", "0");
       xml.close().leaf("xdr:ext", "cx", drawn.width(), "cy", drawn.height());
-      drawn.content().accept(new Grid.Anchor(xml, ++id, parts, "xl/" + file));
+      drawn.content().accept(new Grid.Anchor(xml, ids::incrementAndGet, parts, "xl/" + file));
       xml.leaf("xdr:clientData").close();
     }
     parts.add("xl/" + file, OFFICE + "drawing+xml", xml.close().bytes());

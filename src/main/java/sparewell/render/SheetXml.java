@@ -2,6 +2,7 @@ package sparewell.render;
 
 import java.util.Map;
 import java.util.SortedMap;
+import sparewell.table.Layout;
 
 /** A grid as the sheet part of a package. */
 final class SheetXml {
@@ -24,7 +25,7 @@ final class SheetXml {
         Math.max(1, grid.rows.values().stream().mapToInt(SortedMap::lastKey).max().orElse(1));
     xml.leaf("dimension", "ref", Grid.range(1, 1, grid.lastRow(), lastColumn));
     view(xml, grid);
-    xml.leaf("sheetFormatPr", "defaultRowHeight", Measure.DEFAULT_ROW_POINTS, "customHeight", 1);
+    xml.leaf("sheetFormatPr", "defaultRowHeight", Layout.ROW_POINTS, "customHeight", 1);
     columns(xml, grid);
     xml.open("sheetData");
     grid.rows.forEach((row, cells) -> row(xml, grid, row, cells));
@@ -136,7 +137,8 @@ final class SheetXml {
   }
 
   private static void paper(Xml xml, Grid grid, Page page, RenderOptions options) {
-    xml.leaf("printOptions", "horizontalCentered", grid.exactSize ? 1 : 0);
+    int centred = grid.exactSize ? 1 : 0;
+    xml.leaf("printOptions", "horizontalCentered", centred, "verticalCentered", 0);
     xml.leaf(
         "pageMargins",
         "left",

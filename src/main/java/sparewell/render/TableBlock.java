@@ -21,6 +21,12 @@ final class TableBlock {
   private static final double WIDEST_TEXT_POINTS = 230;
   private static final double NARROWEST_POINTS = 36;
 
+  /** Spreadsheets may not wrap a link, so its column gets more room. */
+  private static final double WIDEST_LINK_POINTS = 420;
+
+  private static final double INDENT_POINTS = 8;
+  private static final int HEADING_LINES = 2;
+
   /** The filter's arrow in a heading. */
   private static final double ARROW_POINTS = 14;
 
@@ -81,19 +87,22 @@ final class TableBlock {
     int at = 0;
     for (Column<R> column : sheetColumns(table)) {
       double points = NARROWEST_POINTS;
-      for (String word : headings.get(at).split(" ")) {
-        points = Math.max(points, TextSize.width(word, Look.BODY_POINTS, true) + ARROW_POINTS);
+      while (headingLines(headings.get(at), points) > HEADING_LINES) {
+        points += 2;
       }
+      double widest = WIDEST_TEXT_POINTS;
       for (R row : table.rows()) {
         Object value = cellValue(column, column.value().apply(row), units);
         if (value != null) {
+          boolean link = value instanceof String && column.link().apply(row).isPresent();
+          widest = link ? WIDEST_LINK_POINTS : widest;
           String text = Pattern.shown(value, column.format().pattern(units));
           // Bold, because a bad value is shown so.
           points = Math.max(points, TextSize.width(text, Look.BODY_POINTS, true));
         }
       }
       at++;
-      double width = Math.min(WIDEST_TEXT_POINTS, points) + 2 * Measure.CELL_MARGIN_POINTS;
+      double width = Math.min(widest, points) + INDENT_POINTS + 2 * Measure.CELL_MARGIN_POINTS;
       grid.widths.merge(at, Measure.characters(width), Math::max);
     }
     grid.lastPrintedColumn = Math.max(grid.lastPrintedColumn, at);
@@ -126,7 +135,7 @@ final class TableBlock {
     int lastRow = headingRow + table.rows().size();
     List<String> sums = new ArrayList<>();
     for (int at = 0; at < columns.size(); at++) {
-      heading(columns.get(at), headings.get(at), grid, headingRow, at + 1);
+      heading(columns.get(at), headings.get(at), grid, headingRow, at + 1, units);
       sums.add(body(columns.get(at), table.rows(), grid, headingRow + 1, at + 1, units, options));
     }
     if (Layout.hasSums(table)) {
@@ -140,14 +149,25 @@ final class TableBlock {
     return headingRow;
   }
 
-  private static void heading(Column<?> column, String heading, Grid grid, int row, int at) {
-    grid.put(row, at, heading, Look.TABLE_HEAD);
-    double width = grid.innerPoints(at) - ARROW_POINTS;
-    int lines = TextSize.lines(heading, Look.BODY_POINTS, true, width);
+  private static void heading(
+      Column<?> column, String heading, Grid grid, int row, int at, UnitSystem units) {
+    grid.put(row, at, heading, Look.tableHead(column.format().pattern(units).equals(Look.AS_TEXT)));
+    int lines = headingLines(heading, grid.innerPoints(at));
     grid.atLeast(row, Measure.rowPoints(lines, Look.BODY_POINTS));
     if (!column.meaning().isEmpty()) {
       grid.notes.add(new Grid.Note(row, at, column.meaning()));
     }
+  }
+
+  /** Lines of a heading; a word that does not fit counts as too many lines. */
+  private static int headingLines(String heading, double width) {
+    double free = width - ARROW_POINTS - INDENT_POINTS;
+    for (String word : heading.split(" ")) {
+      if (TextSize.width(word, Look.BODY_POINTS, true) > free) {
+        return Integer.MAX_VALUE;
+      }
+    }
+    return TextSize.lines(heading, Look.BODY_POINTS, true, free);
   }
 
   /** Puts a column's values, and its sum where it has one; returns the sum's formula. */
@@ -160,7 +180,7 @@ final class TableBlock {
       UnitSystem units,
       RenderOptions options) {
     String pattern = column.format().pattern(units);
-    double inner = grid.innerPoints(at);
+    double inner = grid.innerPoints(at) - INDENT_POINTS;
     double sum = 0;
     int row = firstRow;
     for (R one : rows) {

@@ -1,5 +1,6 @@
 package sparewell.render;
 
+import sparewell.finding.Cell;
 import sparewell.table.Block;
 
 /** Lines of text: each in one row, over as many columns as the sheet gives to text. */
@@ -22,13 +23,17 @@ final class TextBlock {
           case HEADING -> Look.line(Look.HEADING.face(), line.tone());
           case SMALL -> Look.line(Look.NOTE.face(), line.tone());
         };
-    put(line.text(), grid, row, line.link().isPresent() ? plain.asLink() : plain);
-    line.link()
-        .ifPresent(
-            cell ->
-                grid.links.add(
-                    new Grid.Link(
-                        Grid.range(row, 1, row, grid.textColumns), options.location(cell))));
+    put(line.text(), grid, row, plain);
+    // A cell of its own, because spreadsheets may not wrap a link.
+    line.link().ifPresent(cell -> link(cell, grid, row, plain.asLink(), options));
+  }
+
+  private static void link(Cell cell, Grid grid, int row, Look look, RenderOptions options) {
+    int first = grid.textColumns + 1;
+    grid.put(row, first, options.shown(cell), look);
+    grid.merge(row, first, grid.linkColumns, look);
+    grid.links.add(
+        new Grid.Link(Grid.range(row, first, row, grid.linkColumns), options.location(cell)));
   }
 
   /** Puts one line over the columns for text, wrapped where it is long. */

@@ -30,36 +30,56 @@ final class TextSize {
 
   /** Width of one line in points. */
   static double width(String text, double points, boolean bold) {
-    long thousandths = text.codePoints().mapToLong(TextSize::letter).sum();
+    long thousandths = 0;
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      thousandths += Character.isLowSurrogate(c) ? 0 : letter(c);
+    }
     return thousandths / 1_000.0 * points * (bold ? BOLD : 1);
   }
 
   /** Lines that a text fills when wrapped at words to a width in points, at least 1. */
   static int lines(String text, double points, boolean bold, double width) {
     int lines = 0;
-    for (String paragraph : text.split("\n", -1)) {
-      lines++;
-      double used = 0;
-      for (String word : paragraph.split("(?<= )")) {
-        double whole = width(word, points, bold);
-        double bare = width(word.stripTrailing(), points, bold);
-        if (used > 0 && used + bare > width) {
-          lines++;
-          used = 0;
-        }
-        // A word longer than a line goes on from line to line.
-        int more = (int) Math.ceil(bare / width) - 1;
-        lines += Math.max(0, more);
-        used = more > 0 ? whole - more * width : used + whole;
-      }
+    int start = 0;
+    while (start <= text.length()) {
+      int end = text.indexOf('\n', start);
+      end = end < 0 ? text.length() : end;
+      lines += linesOf(text.substring(start, end), points, bold, width);
+      start = end + 1;
     }
     return lines;
   }
 
-  private static int letter(int codePoint) {
-    if (codePoint >= FIRST && codePoint - FIRST < WIDTHS.length) {
-      return WIDTHS[codePoint - FIRST];
+  /** Lines of a text without line breaks. */
+  private static int linesOf(String text, double points, boolean bold, double width) {
+    if (width(text, points, bold) <= width) {
+      return 1;
     }
-    return codePoint <= LAST_EUROPEAN ? EUROPEAN : FULL;
+    int lines = 1;
+    double used = 0;
+    for (int start = 0; start < text.length(); ) {
+      int blank = text.indexOf(' ', start);
+      int end = blank < 0 ? text.length() : blank + 1;
+      double whole = width(text.substring(start, end), points, bold);
+      double bare = blank < 0 ? whole : whole - width(" ", points, bold);
+      if (used > 0 && used + bare > width) {
+        lines++;
+        used = 0;
+      }
+      // A word longer than a line goes on from line to line.
+      int more = Math.max(0, (int) Math.ceil(bare / width) - 1);
+      lines += more;
+      used = more > 0 ? whole - more * width : used + whole;
+      start = end;
+    }
+    return lines;
+  }
+
+  private static int letter(char letter) {
+    if (letter >= FIRST && letter - FIRST < WIDTHS.length) {
+      return WIDTHS[letter - FIRST];
+    }
+    return letter <= LAST_EUROPEAN ? EUROPEAN : FULL;
   }
 }

@@ -39,8 +39,11 @@ public record Chart(
     }
   }
 
-  /** Rows of cells that it covers: lying bars grow with their number. */
+  /** Rows of cells that it covers: lying bars grow with their number, no data take one row. */
   public int coveredRows() {
+    if (data.rows().isEmpty()) {
+      return 1;
+    }
     if (kind != Kind.BAR) {
       return SHORTEST_ROWS + 2;
     }

@@ -13,7 +13,26 @@ public final class Layout {
   /** First row of the first block. */
   public static final int FIRST_ROW = 3;
 
+  /** Height of a row where nothing makes it higher, in points. */
+  public static final double ROW_POINTS = 15;
+
+  /** Width of charts and of drawings that are not too high, in points. */
+  public static final double DRAWN_WIDTH_POINTS = 540;
+
+  private static final int HIGHEST_DRAWING_ROWS = 40;
+
   private Layout() {}
+
+  /** Height in points at which a drawing is drawn; its width follows from its ratio. */
+  public static double heightPoints(Drawing drawing) {
+    return Math.min(
+        DRAWN_WIDTH_POINTS / drawing.widthToHeightRatio(), HIGHEST_DRAWING_ROWS * ROW_POINTS);
+  }
+
+  /** Rows of cells that a drawing covers. */
+  public static int coveredRows(Drawing drawing) {
+    return (int) Math.ceil(heightPoints(drawing) / ROW_POINTS);
+  }
 
   /** Whether the rows of a block are known before it is drawn. */
   static boolean knows(Block block) {
@@ -34,6 +53,9 @@ public final class Layout {
     }
     if (block instanceof Chart chart) {
       return chart.coveredRows() + 1;
+    }
+    if (block instanceof Drawing drawing) {
+      return (drawing.title().isEmpty() ? 0 : 1) + coveredRows(drawing);
     }
     throw new IllegalArgumentException("rows are known only once drawn: " + block.getClass());
   }

@@ -11,11 +11,16 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import sparewell.finding.Cell;
 import sparewell.table.Block;
+import sparewell.table.Chart;
 import sparewell.table.Column;
+import sparewell.table.Drawing;
 import sparewell.table.Format;
+import sparewell.table.LabelGrid;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.table.Tone;
+import sparewell.units.Length;
+import sparewell.units.LengthUnit;
 import sparewell.units.Mass;
 import sparewell.units.MassUnit;
 import sparewell.units.UnitSystem;
@@ -137,7 +142,210 @@ final class Sample {
             "How full each shelf is, and which runs out first",
             List.of(
                 new Block.Text(List.of(Block.Line.of("Sort and filter by the arrows."))),
-                new Block.Rows(TABLE))));
+                new Block.Rows(TABLE))),
+        new ReportSheet("Charts", "What the figures look like", charts()),
+        new ReportSheet("Plan", "Where the shelves stand", List.of(plan())),
+        new ReportSheet(
+            "Labels",
+            "Labels to print; cut along the dashes",
+            List.of(labels(), new Block.Rows(CODES))));
+  }
+
+  record Rate(
+      String name, double rate, double low, double high, OptionalDouble raw, double place) {}
+
+  record Month(String month, int broken, int lost, int worn, int other) {}
+
+  record Count(int pieces, double first, double second, double third) {}
+
+  record Code(String code, String colour) {}
+
+  static final Table<Code> CODES =
+      new Table<>(
+          "",
+          "Codes of colours",
+          List.of(
+              Column.sheetOnly("Code", Format.TEXT, "Short code.", Code::code),
+              Column.sheetOnly("Colour", Format.TEXT, "What it stands for.", Code::colour)),
+          List.of(new Code("GY", "grey"), new Code("BL", "blue")),
+          "");
+
+  static final Table<Rate> RATES =
+      new Table<>(
+          "",
+          "Rates",
+          List.of(
+              Column.sheetOnly("Thing", Format.TEXT, "Its name.", Rate::name),
+              Column.sheetOnly("Rate", Format.NUMBER, "Uses.", Rate::rate),
+              Column.sheetOnly("Low", Format.NUMBER, "Low end.", Rate::low),
+              Column.sheetOnly("High", Format.NUMBER, "High end.", Rate::high),
+              Column.sheetOnly("Raw", Format.NUMBER, "As counted.", Rate::raw),
+              Column.sheetOnly("Place", Format.NUMBER, "Where it is.", Rate::place)),
+          rates(18),
+          "No rates.");
+
+  private static List<Rate> rates(int count) {
+    List<Rate> rates = new ArrayList<>();
+    for (int i = 0; i < count; i++) {
+      double rate = 3.2 / (i + 1);
+      rates.add(
+          new Rate(
+              "Thing number " + (i + 1),
+              rate,
+              rate * 0.6,
+              rate * 1.7 + 0.05,
+              i == 4 ? OptionalDouble.empty() : OptionalDouble.of(rate * (i % 2 == 0 ? 1.3 : 0.6)),
+              17.5 * (i % 6)));
+    }
+    return rates;
+  }
+
+  private static List<Block> charts() {
+    List<Chart.Series> rateSeries =
+        List.of(
+            Chart.Series.of("Rate").between("Low", "High"),
+            Chart.Series.of("Raw").as(Chart.Mark.MARKERS));
+    String see = "Where a bar's whiskers are long, few uses are known: trust it less.";
+    List<Month> months = new ArrayList<>();
+    for (int i = 0; i < 12; i++) {
+      months.add(
+          new Month(String.format("2025-%02d", i + 1), i % 4, 5 - i % 5, i % 3, (i * 7) % 4));
+    }
+    Table<Month> monthly =
+        new Table<>(
+            "",
+            "",
+            List.of(
+                Column.sheetOnly("Month", Format.TEXT, "", Month::month),
+                Column.sheetOnly("Broken", Format.COUNT, "", Month::broken),
+                Column.sheetOnly("Lost", Format.COUNT, "", Month::lost),
+                Column.sheetOnly("Worn", Format.COUNT, "", Month::worn),
+                Column.sheetOnly("Other", Format.COUNT, "", Month::other)),
+            months,
+            "");
+    List<Count> counts = new ArrayList<>();
+    for (int i = 0; i <= 12; i++) {
+      counts.add(new Count(i, Math.exp(-i / 3.0), Math.exp(-i / 5.0), 1 - i * i / 160.0));
+    }
+    Table<Count> chances =
+        new Table<>(
+            "",
+            "",
+            List.of(
+                Column.sheetOnly("Pieces", Format.COUNT, "", Count::pieces),
+                Column.sheetOnly("Thing A", Format.PROBABILITY, "", Count::first),
+                Column.sheetOnly("Thing B", Format.PROBABILITY, "", Count::second),
+                Column.sheetOnly("Thing C", Format.PROBABILITY, "", Count::third)),
+            counts,
+            "");
+    return List.of(
+        new Chart(
+            Chart.Kind.BAR, "Uses by thing", "", "Uses in 10 h", see, RATES, "Thing", rateSeries),
+        new Chart(
+            Chart.Kind.COLUMN,
+            "Uses by thing, standing",
+            "Thing",
+            "Uses in 10 h",
+            see,
+            RATES,
+            "Thing",
+            rateSeries),
+        new Chart(
+            Chart.Kind.STACKED_COLUMN,
+            "Losses by month and cause",
+            "Month",
+            "Pieces",
+            "Tall columns are months that cost much.",
+            monthly,
+            "Month",
+            List.of(
+                Chart.Series.of("Broken"),
+                Chart.Series.of("Lost"),
+                Chart.Series.of("Worn"),
+                Chart.Series.of("Other"))),
+        new Chart(
+            Chart.Kind.LINE,
+            "Chance of running out",
+            "Pieces on the shelf",
+            "Chance",
+            "Follow a line down to the chance you can live with, and read the pieces below it.",
+            chances,
+            "Pieces",
+            List.of(
+                Chart.Series.of("Thing A"),
+                Chart.Series.of("Thing B"),
+                Chart.Series.of("Thing C"))),
+        new Chart(
+            Chart.Kind.SCATTER,
+            "Rate by place",
+            "Place",
+            "Rate",
+            "Points high on the left matter most.",
+            RATES,
+            "Place",
+            List.of(Chart.Series.of("Rate").as(Chart.Mark.MARKERS).labelled("Thing"))),
+        new Block.Rows(RATES));
+  }
+
+  private static Drawing plan() {
+    return new Drawing(
+        "Plan of the room",
+        "Two racks and the way between them",
+        2.2,
+        List.of(
+            new Drawing.Area(0.02, 0.05, 0.96, 0.9, 0, false),
+            new Drawing.Area(0.1, 0.1, 0.3, 0.3, 0.2, false),
+            new Drawing.Caption(
+                0.1, 0.1, 0.3, 0.3, "Rack one\n12.5 lb", 0.06, Drawing.Align.CENTRE, true, false),
+            new Drawing.Area(0.5, 0.55, 0.4, 0.35, 0.8, true),
+            new Drawing.Caption(
+                0.5,
+                0.55,
+                0.4,
+                0.35,
+                "Rack two with a name too long for its place on the plan",
+                0.06,
+                Drawing.Align.LEFT,
+                false,
+                true),
+            new Drawing.Stroke(0.4, 0.25, 0.7, 0.55, false, true),
+            new Drawing.Stroke(0.9, 0.1, 0.6, 0.3, true, true),
+            new Drawing.Marker(0.45, 0.45, 0.05, Drawing.Mark.OPEN_CIRCLE),
+            new Drawing.Marker(0.55, 0.45, 0.05, Drawing.Mark.FULL_CIRCLE),
+            new Drawing.Marker(0.65, 0.45, 0.05, Drawing.Mark.DIAMOND)));
+  }
+
+  private static LabelGrid labels() {
+    List<LabelGrid.Label> labels = new ArrayList<>();
+    for (int i = 0; i < 26; i++) {
+      List<LabelGrid.Words> body = new ArrayList<>();
+      for (int j = 0; j <= i % 13; j++) {
+        body.add(
+            new LabelGrid.Words(
+                "Thing " + j + " size " + (j + 1) + ": GY grey, BL blue", LabelGrid.Size.SMALL));
+      }
+      labels.add(
+          new LabelGrid.Label(
+              List.of(
+                  new LabelGrid.Words("Left rack", LabelGrid.Size.SMALL),
+                  new LabelGrid.Words(
+                      i == 7 ? "A very long name of a shelf" : "Shelf " + (char) ('A' + i),
+                      LabelGrid.Size.LARGE)),
+              body,
+              i % 3 == 0
+                  ? Optional.empty()
+                  : Optional.of(
+                      i % 3 == 1
+                          ? new LabelGrid.Tape("yellow", "FFD700")
+                          : new LabelGrid.Tape("blue", "1F4E9E"))));
+    }
+    return new LabelGrid(
+        Length.of(63, LengthUnit.MILLIMETRE),
+        Length.of(34, LengthUnit.MILLIMETRE),
+        3,
+        8,
+        labels,
+        "No labels.");
   }
 
   static RenderOptions options() {
