@@ -52,6 +52,10 @@ final class CellLooks {
     style.setDataFormat(book.createDataFormat().getFormat(key.pattern()));
     style.setVerticalAlignment(VerticalAlignment.CENTER);
     style.setAlignment(key.left() ? HorizontalAlignment.LEFT : HorizontalAlignment.RIGHT);
+    boolean entry = key.use() == Use.ENTRY || key.use() == Use.EXAMPLE || key.use() == Use.REMARK;
+    if (key.left() && entry) {
+      style.setIndention((short) 1);
+    }
     XSSFFont font = book.createFont();
     font.setFontName("Calibri");
     font.setFontHeightInPoints((short) 11);

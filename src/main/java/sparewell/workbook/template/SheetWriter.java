@@ -4,12 +4,10 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.apache.poi.ss.SpreadsheetVersion;
 import org.apache.poi.ss.usermodel.Comment;
 import org.apache.poi.ss.usermodel.DateUtil;
+import org.apache.poi.ss.usermodel.PrintSetup;
 import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.ss.util.AreaReference;
 import org.apache.poi.ss.util.CellRangeAddress;
@@ -27,16 +25,15 @@ import sparewell.units.Mass;
 import sparewell.units.UnitSystem;
 import sparewell.workbook.InputColumn;
 import sparewell.workbook.InputColumn.Kind;
-import sparewell.workbook.InputRows;
 import sparewell.workbook.InputSheet;
 import sparewell.workbook.template.CellLooks.Use;
 
 /** Writes one input sheet: headers with notes, rows, formats, rules, table and print set-up. */
 final class SheetWriter {
-  private static final Pattern AMOUNT = Pattern.compile("([0-9.]+) ?([a-z]*)");
-  private static final double HEADER_POINTS = 33;
+  private static final double HEADER_POINTS = 34;
   private static final double CHARACTER = 256;
   private static final int WIDEST = 44;
+  private static final int NOTE_CHARACTERS = 90;
 
   private final XSSFWorkbook book;
   private final CellLooks looks;
@@ -58,9 +55,6 @@ final class SheetWriter {
 
   /** Header of a column as the template shows it. */
   static String header(InputSheet form, InputColumn column, UnitSystem units) {
-    if (column.name().equals("Check every")) {
-      return "Check every (days)";
-    }
     String unit = CellForm.of(column.kind(), units).unit();
     return unit.isEmpty() ? column.name() : column.name() + " (" + unit + ")";
   }
@@ -98,58 +92,49 @@ final class SheetWriter {
             example ? Use.EXAMPLE : Use.ENTRY);
       }
     }
-    finish(Math.max(1, rows.size()));
-  }
-
-  /** Writes a sheet of names and values; {@code given} holds a name and a value a row. */
-  void named(List<InputColumn> lines, List<List<Object>> given) {
-    headers();
-    for (int i = 0; i < lines.size(); i++) {
-      InputColumn line = lines.get(i);
-      CellForm cellForm = CellForm.of(line.kind(), units);
-      Object value = given.isEmpty() ? "" : given.get(i).get(1);
-      if (value.equals("")) {
-        value = standard(line);
-      }
-      String unit = ownUnit(line).orElse(cellForm.unit());
-      // A name that brings its unit along needs none of the unit system.
-      boolean whole = unit.isEmpty() || line.name().endsWith(")");
-      String name = whole ? line.name() : line.name() + " (" + unit + ")";
-      put(i + 1, 0, name, Kind.TEXT, CellForm.TEXT, true, Use.LABEL);
-      put(i + 1, 1, value, line.kind(), cellForm.pattern(), true, Use.ENTRY);
-      if (form.columns().size() > 2) {
-        put(i + 1, 2, line.meaning(), Kind.TEXT, "General", true, Use.REMARK);
-      }
-      rules.add(i + 1, i + 1, 1, line.kind(), line.choices(), "", line.name(), line.meaning());
-    }
-    widths[1] = 14;
-    finish(lines.size());
-    if (form.columns().size() > 2) {
-      sheet.setColumnWidth(2, (int) (80 * CHARACTER));
-    }
-  }
-
-  /** The unit that the standard value of a row names, such as mm. */
-  private static Optional<String> ownUnit(InputColumn line) {
-    Matcher amount = AMOUNT.matcher(line.standard());
-    return amount.matches() && !amount.group(2).isEmpty()
-        ? Optional.of(amount.group(2))
-        : Optional.empty();
+    finish(Math.max(1, rows.size()), form.columns().size() - 1);
   }
 
   /**
-   * What is filled in: a number or a word that the cell may hold; other standards are only told.
+   * Writes a sheet of names and values.
+   *
+   * @param given a name and a value a row, in the same order; empty where the template's own values
+   *     are wanted
    */
-  private Object standard(InputColumn line) {
-    if (line == InputRows.UNITS) {
-      return units == UnitSystem.US ? "us" : "metric";
+  void named(List<InputColumn> lines, List<List<Object>> given) {
+    headers();
+    boolean noted = form.columns().size() > 2;
+    if (!noted) {
+      XSSFCell header = sheet.getRow(0).createCell(2);
+      header.setCellValue("Note");
+      header.setCellStyle(looks.of(Use.HEADER));
     }
-    Matcher amount = AMOUNT.matcher(line.standard());
-    if (amount.matches()) {
-      return new BigDecimal(amount.group(1));
+    for (int i = 0; i < lines.size(); i++) {
+      InputColumn line = lines.get(i);
+      CellForm cellForm = CellForm.of(line.kind(), units);
+      Standard standard = Standard.of(line, units);
+      Object value = given.isEmpty() ? "" : given.get(i).get(1);
+      String unit = standard.unit().isEmpty() ? cellForm.unit() : standard.unit();
+      String name = unit.isEmpty() ? line.name() : line.name() + " (" + unit + ")";
+      put(i + 1, 0, name, Kind.TEXT, CellForm.TEXT, true, Use.LABEL);
+      put(
+          i + 1,
+          1,
+          value.equals("") ? standard.value() : value,
+          line.kind(),
+          line.kind() == Kind.LENGTH ? "General" : cellForm.pattern(),
+          true,
+          Use.ENTRY);
+      String message = message(line);
+      put(i + 1, 2, message, Kind.TEXT, "General", true, Use.REMARK);
+      if (message.length() > NOTE_CHARACTERS) {
+        sheet.getRow(i + 1).setHeightInPoints(2 * sheet.getDefaultRowHeightInPoints());
+      }
+      rules.add(i + 1, i + 1, 1, line.kind(), line.choices(), "", line.name(), message);
     }
-    boolean word = line.kind() == Kind.YES_NO || line == InputRows.CURRENCY;
-    return word ? line.standard() : "";
+    widths[1] = 14;
+    finish(lines.size(), 2);
+    sheet.setColumnWidth(2, (int) (NOTE_CHARACTERS * CHARACTER));
   }
 
   private void headers() {
@@ -162,9 +147,10 @@ final class SheetWriter {
       XSSFCell cell = (XSSFCell) row.createCell(c);
       cell.setCellValue(text);
       cell.setCellStyle(looks.of(column.required() ? Use.REQUIRED_HEADER : Use.HEADER));
-      widths[c] = longestWord(text) + 4;
+      widths[c] = Math.max(longestWord(text) + 4, text.length() / 2 + 5);
       Comment note = drawing.createCellComment(new XSSFClientAnchor(0, 0, 0, 0, c, 1, c + 3, 6));
-      note.setString(new XSSFRichTextString(message(column)));
+      note.setString(
+          new XSSFRichTextString((c == 0 ? form.purpose() + " " : "") + message(column)));
       note.setAuthor("Sparewell");
       cell.setCellComment(note);
     }
@@ -173,7 +159,10 @@ final class SheetWriter {
   private static String message(InputColumn column) {
     String must = column.required() ? " Must be filled." : "";
     String blank = column.standard().isEmpty() ? "" : " Blank: " + column.standard() + ".";
-    String fraction = column.kind() == Kind.ITEM_MASS ? " Fractions such as 3/8 are fine." : "";
+    String fraction =
+        column.kind() == Kind.ITEM_MASS || column.kind() == Kind.LENGTH
+            ? " Fractions such as 3/8 are fine."
+            : "";
     return column.meaning() + fraction + must + blank;
   }
 
@@ -212,9 +201,8 @@ final class SheetWriter {
     return BigDecimal.valueOf(value).setScale(digits, RoundingMode.HALF_UP).doubleValue();
   }
 
-  private void finish(int rows) {
-    int last = form.columns().size() - 1;
-    for (int c = 0; c <= last; c++) {
+  private void finish(int rows, int last) {
+    for (int c = 0; c < widths.length; c++) {
       sheet.setColumnWidth(c, (int) (widths[c] * CHARACTER));
     }
     sheet.createFreezePane(1, 1);
@@ -238,7 +226,10 @@ final class SheetWriter {
     sheet.getPrintSetup().setLandscape(true);
     sheet.getPrintSetup().setFitWidth((short) 1);
     sheet.getPrintSetup().setFitHeight((short) 0);
-    sheet.getPrintSetup().setPaperSize(units == UnitSystem.US ? (short) 1 : (short) 9);
+    sheet
+        .getPrintSetup()
+        .setPaperSize(
+            units == UnitSystem.US ? PrintSetup.LETTER_PAPERSIZE : PrintSetup.A4_PAPERSIZE);
     sheet.getHeader().setLeft(form.name());
     sheet.getFooter().setLeft("&F");
     sheet.getFooter().setRight("&P / &N");

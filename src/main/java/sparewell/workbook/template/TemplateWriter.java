@@ -62,7 +62,7 @@ public final class TemplateWriter {
 
   private static void fill(XSSFWorkbook book, UnitSystem units, TemplateKind kind) {
     CellLooks looks = new CellLooks(book);
-    ReadMeFirst.add(book, looks, kind);
+    ReadMeFirst.add(book, looks, units, kind);
     Map<String, List<List<Object>>> rows =
         kind == TemplateKind.BLANK
             ? Examples.rows(units)
