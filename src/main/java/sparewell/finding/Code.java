@@ -364,7 +364,89 @@ public enum Code {
       "L-019",
       Severity.WARNING,
       "the %1$s test cannot be used: %2$s",
-      "no figure is given; repeat the test with a heavier weight or a longer way");
+      "no figure is given; repeat the test with a heavier weight or a longer way"),
+
+  // Checks over the whole season
+  STYLE_WITHOUT_STOCK(
+      "I-120",
+      Severity.NOTE,
+      "style '%1$s' has no row in Stock",
+      "its losses count for its rate, but there is no item to carry"),
+  BOX_WITHOUT_STOCK("I-121", Severity.NOTE, "box '%1$s' holds nothing", "weighed empty"),
+  COMPARTMENT_EMPTY(
+      "I-122",
+      Severity.NOTE,
+      "compartment '%1$s' holds no box and no loose stock",
+      "nothing; it is free for the stow plan"),
+  BOX_CHECK_DUE(
+      "I-123",
+      Severity.NOTE,
+      "box '%1$s' was to be checked by %2$s; check it and set Last checked",
+      "nothing"),
+  BOX_NEVER_CHECKED(
+      "I-124",
+      Severity.NOTE,
+      "box '%1$s' is to be checked every %2$s days but has no Last checked",
+      "nothing"),
+  STYLE_HOURS_BEYOND_TRIP(
+      "I-125",
+      Severity.WARNING,
+      "the style hours of trip '%1$s' add up to %2$s, far more than its %3$s hours",
+      "used as they are"),
+  TRIP_HOURS_BEYOND_DAYS(
+      "I-126", Severity.WARNING, "%1$s hours are more than %2$s days have", "used as they are"),
+  STYLE_WITHOUT_WEIGHT(
+      "I-127",
+      Severity.WARNING,
+      "style '%1$s' has stock aboard without a Weight each (%2$s pieces counted)",
+      "weighed as nothing, so weights come out too low"),
+  EVENT_PAST(
+      "I-128",
+      Severity.NOTE,
+      "event '%1$s' of %2$s is before the date of analysis",
+      "not planned for"),
+  ITEM_WEIGHT_DOUBTFUL(
+      "I-129",
+      Severity.WARNING,
+      "one piece of '%1$s' weighs %2$s kg; is the unit right?",
+      "used as it is"),
+  BOX_WEIGHT_DOUBTFUL(
+      "I-130",
+      Severity.WARNING,
+      "box '%1$s' weighs %2$s kg empty; is the unit right?",
+      "used as it is"),
+  PERSON_WEIGHT_DOUBTFUL(
+      "I-131",
+      Severity.WARNING,
+      "person '%1$s' weighs %2$s kg; is the unit right?",
+      "used as it is"),
+  POSITION_DOUBTFUL(
+      "I-132", Severity.WARNING, "'%1$s' stands %2$s m %3$s; is the unit right?", "used as it is"),
+  FLOORS_DIFFER(
+      "I-133",
+      Severity.NOTE,
+      "%1$s has more than one Carry at least",
+      "the largest, %2$s pieces, is used"),
+  COUNT_OLD(
+      "I-134",
+      Severity.NOTE,
+      "%1$s in '%2$s' was last counted on %3$s, more than a year ago; recount it",
+      "used as it is"),
+  PLATE_LINES_SWAPPED(
+      "I-135",
+      Severity.WARNING,
+      "the plate's line for persons is larger than its line for persons, motor and gear; are they swapped?",
+      "used as they are"),
+  NO_PERSON_LOADED(
+      "I-136",
+      Severity.NOTE,
+      "the plate has a line for persons, but Loads has nobody aboard",
+      "persons count as nothing; add them"),
+  LOSS_WITHOUT_HOURS(
+      "I-137",
+      Severity.WARNING,
+      "style '%1$s' was lost on trip '%2$s' but its style hours there are 0",
+      "used as they are; correct the hours");
 
   private final String id;
   private final Severity severity;

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import sparewell.finding.FindingList;
 import sparewell.finding.Findings;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;

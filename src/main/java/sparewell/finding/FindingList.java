@@ -1,21 +1,22 @@
-package sparewell.workbook.read;
+package sparewell.finding;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import sparewell.finding.Code;
-import sparewell.finding.Finding;
-import sparewell.finding.Severity;
 
 /** Orders findings, and keeps long runs of the same note short. */
-final class FindingList {
+public final class FindingList {
   private static final int MOST_NOTES = 50;
 
   private FindingList() {}
 
-  /** By the order of the sheets, row and column; further notes of a kind in a sheet are counted. */
-  static List<Finding> of(List<Finding> findings, List<String> sheetOrder) {
+  /**
+   * By the order of the sheets, row and column; further notes of a kind in a sheet are counted.
+   *
+   * @param sheetOrder names of the sheets as the findings give them
+   */
+  public static List<Finding> of(List<Finding> findings, List<String> sheetOrder) {
     List<Finding> sorted = new ArrayList<>(findings);
     sorted.sort(Finding.inOrder(sheetOrder));
     Map<List<Object>, List<Finding>> kinds = new LinkedHashMap<>();
