@@ -75,6 +75,9 @@ final class TableBlock {
       return (double) ChronoUnit.DAYS.between(DAY_ZERO, date);
     }
     String text = shown.get().toString();
+    if (text.isEmpty()) {
+      return null;
+    }
     return text.length() <= LONGEST_TEXT ? text : text.substring(0, LONGEST_TEXT - 1) + "…";
   }
 
