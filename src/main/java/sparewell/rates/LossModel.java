@@ -55,8 +55,7 @@ public final class LossModel implements LossForecast {
   public static LossModel fit(Season season) {
     SeasonHistory history = SeasonHistory.of(season);
     FitInput input =
-        history.input(
-            history.trips().size(), season.settings().asOf(), season.settings().halfLifeMonths());
+history.input(season.settings().asOf(), season.settings().halfLifeMonths());
     return new LossModel(season, history, RateFit.of(input), ItemShares.of(season));
   }
 
