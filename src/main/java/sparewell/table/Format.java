@@ -25,7 +25,7 @@ public enum Format {
   /** Pure number such as a rate or a multiplier, two decimals in a sheet. */
   NUMBER("", "", "0.00", "0.00", 8),
   /** Probability or share in 0..1, shown as percent in a sheet. */
-  PROBABILITY("", "", "0.0%", "0.0%", 8),
+  PROBABILITY("", "", Patterns.SHARE, Patterns.SHARE, 8),
   /** Number that is already in percent. */
   PERCENT("", "", "0.0", "0.0", 6),
   /** Money, two decimals. */
@@ -42,6 +42,12 @@ public enum Format {
   YES_NO("", "", "@", "@", 0),
   /** Date. */
   DATE("", "", "yyyy-mm-dd", "yyyy-mm-dd", 0);
+
+  /** Patterns with cases; an enum's own constants are not there when its values are made. */
+  private static final class Patterns {
+    /** A small chance is not shown as none. */
+    static final String SHARE = "[=0]0.0%;[<0.0005]\"<0.1%\";0.0%";
+  }
 
   private static final double KG_M_PER_LB_IN =
       MassUnit.POUND.milligrams() * 1e-6 * LengthUnit.INCH.micrometres() * 1e-6;
@@ -66,9 +72,9 @@ public enum Format {
     return units == UnitSystem.US ? usUnit : metricUnit;
   }
 
-  /** Unit as shown in headings, such as {@code lb·in}; empty where the value has no unit. */
+  /** Unit as shown in headings, such as {@code lb·in} or {@code %}; empty where there is none. */
   public String shownUnit(UnitSystem units) {
-    return csvUnit(units).replace('_', '·');
+    return this == PERCENT ? "%" : csvUnit(units).replace('_', '·');
   }
 
   /** Number pattern of a spreadsheet cell. */

@@ -1,0 +1,36 @@
+package sparewell.render;
+
+import java.util.Map;
+import sparewell.finding.Cell;
+
+/**
+ * What a set of sheets is rendered for.
+ *
+ * @param date date of the analysis as text, for page headers
+ * @param workbookName name of the angler's workbook, for page headers and the title
+ * @param currency ISO 4217 code shown in headings of money
+ * @param sheetNames actual names of the own sheets by their declared name, where they differ
+ */
+public record RenderOptions(
+    String date, String workbookName, String currency, Map<String, String> sheetNames) {
+  public RenderOptions {
+    sheetNames = Map.copyOf(sheetNames);
+  }
+
+  /** The name under which a sheet stands in the workbook. */
+  String actualName(String declared) {
+    return sheetNames.getOrDefault(declared, declared);
+  }
+
+  /** Place of a cell for the eye, such as {@code Where it is A5}. */
+  String shown(Cell cell) {
+    String reference = cell.reference();
+    return actualName(cell.sheet()) + (reference.isEmpty() ? "" : " " + reference);
+  }
+
+  /** Place of a cell as links want it, such as {@code 'Where it is'!A5}. */
+  String location(Cell cell) {
+    String reference = cell.row() == 0 ? "A1" : cell.reference();
+    return "'" + actualName(cell.sheet()).replace("'", "''") + "'!" + reference;
+  }
+}
