@@ -55,8 +55,7 @@ record SeasonHistory(
    * @param assumed whether the style hours of the trip leave the style out, so that its hours are
    *     assumed
    */
-  record Use(
-      int trip, int style, double hours, int lostPieces, boolean ranOut, boolean assumed) {}
+  record Use(int trip, int style, double hours, int lostPieces, boolean ranOut, boolean assumed) {}
 
   /** Reads a season. */
   static SeasonHistory of(Season season) {

@@ -40,8 +40,8 @@ public record TrackRecord(List<Line> lines, int trips, int refitEvery, String se
    * @param runOuts how often more was lost than the policy would have carried
    * @param runOutPercent the same in percent; absent without predictions
    * @param meanCarried pieces of a style carried on a trip, on average; absent without predictions
-   * @param coverageWantedProbability wanted chance that losses fall in the policy's interval; absent
-   *     where it has none
+   * @param coverageWantedProbability wanted chance that losses fall in the policy's interval;
+   *     absent where it has none
    * @param coverageGotProbability share of losses that fell in it, a count on its edge counting in
    *     part
    */
@@ -69,7 +69,9 @@ public record TrackRecord(List<Line> lines, int trips, int refitEvery, String se
       uses.add(new ArrayList<>());
     }
     // A loss on a trip whose hours leave the style out was nobody's plan, so nobody's forecast.
-    whole.uses().stream().filter(use -> !use.assumed()).forEach(use -> uses.get(use.trip()).add(use));
+    whole.uses().stream()
+        .filter(use -> !use.assumed())
+        .forEach(use -> uses.get(use.trip()).add(use));
     RateFit fit = null;
     RawRates rates = new RawRates(whole.styles().size());
     double wantedRunOuts = 0;
@@ -78,8 +80,7 @@ public record TrackRecord(List<Line> lines, int trips, int refitEvery, String se
         Trip trip = whole.trips().get(t);
         if ((t - KNOWN_FIRST) % every == 0) {
           SeasonHistory before = whole.before(season, t);
-          FitInput input =
-              before.input(trip.date(), season.settings().halfLifeMonths());
+          FitInput input = before.input(trip.date(), season.settings().halfLifeMonths());
           fit = RateFit.of(input, Hyperprior.WEAK, DRAWS);
         }
         for (SeasonHistory.Use use : uses.get(t)) {
@@ -147,8 +148,7 @@ public record TrackRecord(List<Line> lines, int trips, int refitEvery, String se
 
     double mean(SeasonHistory.Use use) {
       double known = hours[use.style()];
-      double rate =
-          known > 0 ? lost[use.style()] / known : allHours > 0 ? allLost / allHours : 0;
+      double rate = known > 0 ? lost[use.style()] / known : allHours > 0 ? allLost / allHours : 0;
       return rate * use.hours();
     }
   }
@@ -215,8 +215,7 @@ public record TrackRecord(List<Line> lines, int trips, int refitEvery, String se
       }
     }
     String wanted =
-        String.format(
-            Locale.ROOT, "%.1f %% run-outs were wanted at most", 100 * wantedRunOuts / n);
+        String.format(Locale.ROOT, "%.1f %% run-outs were wanted at most", 100 * wantedRunOuts / n);
     if (best == null) {
       Line fewest =
           lines.stream().min(java.util.Comparator.comparingInt(Line::runOuts)).orElseThrow();
