@@ -16,7 +16,7 @@ import java.util.Arrays;
  */
 public final class CountMixture {
   private static final double TAIL = 1e-10;
-  private static final double SPENT = 1e-17;
+  private static final double SPENT = 1e-15;
   private static final double FLOOR = -600;
 
   private final int terms;

@@ -26,7 +26,7 @@ public final class RateFit {
   public static final int DRAWS = 160;
 
   private static final int SHARE_POINTS = 16;
-  private static final double WEIGHT_FLOOR = 1e-12;
+  private static final double WEIGHT_FLOOR = 1e-10;
   private static final double FEWEST_EFFECTIVE = 8;
 
   private final FitInput input;
