@@ -202,11 +202,20 @@ class SheetRendererTest {
   }
 
   @Test
-  void linksLeadToTheActualNames() throws IOException {
+  void linksLeadToTheActualNamesAndDatesFollowTheDateSystem() throws IOException {
     RenderOptions renamed =
-        new RenderOptions("2026-03-01", "b", "EUR", Map.of("Shelves", "Shelves (2)"));
+        new RenderOptions("2026-03-01", "b", "EUR", true, Map.of("Shelves", "Shelves (2)"));
     try (XSSFWorkbook other = read(Sample.sheets(), renamed)) {
       XSSFSheet front = other.getSheet("Front");
+      assertTrue(other.isDate1904());
+      assertEquals(
+          LocalDate.of(2026, 1, 4),
+          other
+              .getSheet("Shelves (2)")
+              .getRow(HEADING_ROW + 2)
+              .getCell(6)
+              .getLocalDateTimeCellValue()
+              .toLocalDate());
       assertNotNull(other.getSheet("Shelves (2)"));
       List<String> places = new ArrayList<>();
       front.getHyperlinkList().forEach(link -> places.add(link.getLocation()));
