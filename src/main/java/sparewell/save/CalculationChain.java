@@ -1,0 +1,42 @@
+package sparewell.save;
+
+import java.util.Optional;
+import java.util.Set;
+import sparewell.ooxml.XmlElement;
+import sparewell.ooxml.XmlText;
+
+/**
+ * The order in which formulas were last calculated. Entries of our removed sheets leave it.
+ *
+ * @see "ECMA-376 part 1, section 18.6 (calculation chain): an entry without sheet id has that of
+ *     the entry before"
+ */
+final class CalculationChain {
+  private CalculationChain() {}
+
+  /**
+   * The part without entries of some sheets.
+   *
+   * @return empty where nothing is left, which a workbook must not have as a part
+   */
+  static Optional<byte[]> without(XmlText xml, Set<String> sheetIds) {
+    XmlEdits edits = new XmlEdits(xml);
+    String current = "0";
+    boolean previousRemoved = false;
+    boolean anyLeft = false;
+    for (XmlElement entry : xml.root().children("c")) {
+      current = entry.value("i").orElse(current);
+      boolean remove = sheetIds.contains(current);
+      if (remove) {
+        edits.remove(entry);
+      } else {
+        anyLeft = true;
+        if (previousRemoved && entry.value("i").isEmpty()) {
+          edits.set(entry, "i", current);
+        }
+      }
+      previousRemoved = remove;
+    }
+    return anyLeft ? Optional.of(edits.apply()) : Optional.empty();
+  }
+}

@@ -1,0 +1,109 @@
+package sparewell.workbook;
+
+import java.util.List;
+
+/**
+ * A column of an input sheet.
+ *
+ * @param name its header as the template shows it, without unit
+ * @param kind what its cells hold
+ * @param required whether the sheet cannot be read without the column; a blank cell in it is an
+ *     error
+ * @param choices the words a cell may hold, where there is a fixed list
+ * @param refersTo name of the input sheet whose first column lists the known keys; empty where none
+ * @param aliases other headers accepted
+ * @param standard what a blank cell stands for, in words; empty where nothing
+ * @param standardForBad whether a cell that cannot be used counts as blank; otherwise its row is
+ *     left out
+ * @param meaning one sentence for the header's note and the column guide
+ */
+public record InputColumn(
+    String name,
+    Kind kind,
+    boolean required,
+    List<String> choices,
+    String refersTo,
+    List<String> aliases,
+    String standard,
+    boolean standardForBad,
+    String meaning) {
+  public InputColumn {
+    choices = List.copyOf(choices);
+    aliases = List.copyOf(aliases);
+  }
+
+  /** What cells hold. */
+  public enum Kind {
+    /** Any text. */
+    TEXT,
+    /** A size as text; a date in it is the fraction that was typed. */
+    SIZE,
+    /** Mass of one piece: oz or g without a unit in the header. */
+    ITEM_MASS,
+    /** Mass of a box or load: lb or kg without a unit in the header. */
+    LOAD_MASS,
+    /** Length above 0: in or cm without a unit in the header. */
+    LENGTH,
+    /** Position, signed: in or cm without a unit in the header. */
+    POSITION,
+    /** Whole pieces, at least 0. */
+    PIECES,
+    /** A count in the style's counting unit: whole pieces, or packs with parts of a pack. */
+    COUNT,
+    /** Hours, at least 0. */
+    HOURS,
+    /** Days, above 0. */
+    DAYS,
+    /** A number, at least 0. */
+    NUMBER,
+    /** An amount of money, at least 0. */
+    MONEY,
+    /** A probability between 0 and 1. */
+    CHANCE,
+    /** A date. */
+    DATE,
+    /** Yes or no. */
+    YES_NO,
+    /** One of the choices. */
+    CHOICE,
+    /** Whatever the row's first cell says: settings and boat figures. */
+    BY_ROW
+  }
+
+  static InputColumn required(String name, Kind kind, String meaning) {
+    return new InputColumn(name, kind, true, List.of(), "", List.of(), "", false, meaning);
+  }
+
+  static InputColumn optional(String name, Kind kind, String standard, String meaning) {
+    return new InputColumn(name, kind, false, List.of(), "", List.of(), standard, false, meaning);
+  }
+
+  InputColumn refersTo(String sheet) {
+    return new InputColumn(
+        name, kind, required, choices, sheet, aliases, standard, standardForBad, meaning);
+  }
+
+  InputColumn oneOf(String... words) {
+    return new InputColumn(
+        name, kind, required, List.of(words), refersTo, aliases, standard, standardForBad, meaning);
+  }
+
+  InputColumn alias(String... headers) {
+    return new InputColumn(
+        name,
+        kind,
+        required,
+        choices,
+        refersTo,
+        List.of(headers),
+        standard,
+        standardForBad,
+        meaning);
+  }
+
+  /** The same column, a cell of which counts as blank where it cannot be used. */
+  InputColumn forgiving() {
+    return new InputColumn(
+        name, kind, required, choices, refersTo, aliases, standard, true, meaning);
+  }
+}

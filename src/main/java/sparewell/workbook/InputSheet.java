@@ -1,0 +1,25 @@
+package sparewell.workbook;
+
+import java.util.List;
+
+/**
+ * A sheet that the angler fills.
+ *
+ * @param name its tab
+ * @param required whether the workbook cannot be analysed without it
+ * @param purpose what it is for, one sentence
+ * @param columns its columns, in the template's order
+ */
+public record InputSheet(String name, boolean required, String purpose, List<InputColumn> columns) {
+  public InputSheet {
+    columns = List.copyOf(columns);
+  }
+
+  /** The column of that name. */
+  public InputColumn column(String columnName) {
+    return columns.stream()
+        .filter(column -> column.name().equals(columnName))
+        .findFirst()
+        .orElseThrow(() -> new IllegalArgumentException(name + " has no column " + columnName));
+  }
+}

@@ -1,0 +1,284 @@
+package sparewell.workbook;
+
+import static sparewell.workbook.InputColumn.optional;
+import static sparewell.workbook.InputColumn.required;
+
+import java.util.List;
+import sparewell.workbook.InputColumn.Kind;
+
+/**
+ * All input sheets, each column declared once: for reading, for templates, and for the column
+ * guide.
+ */
+public final class InputSheets {
+  private static final InputColumn SIZE =
+      optional("Size", Kind.SIZE, "no size", "Size, as you call it.");
+  private static final InputColumn COLOUR =
+      optional("Colour", Kind.TEXT, "no colour", "Colour, as you call it.").alias("Color");
+  private static final InputColumn NOTE = optional("Note", Kind.TEXT, "", "Anything you like.");
+  private static final InputColumn COVER =
+      optional("Cover", Kind.TEXT, "the usual mix", "Kind of cover fished, such as wood or grass.")
+          .forgiving();
+  private static final InputColumn WATER = optional("Water", Kind.TEXT, "", "Where.").forgiving();
+  private static final InputColumn DAYS =
+      optional("Days", Kind.DAYS, "1", "How many days; hours are the total over them.").forgiving();
+  private static final InputColumn CHANCE =
+      optional(
+              "Chance wanted",
+              Kind.CHANCE,
+              "the setting",
+              "Wanted chance of not running out, between 0 and 1.")
+          .forgiving();
+
+  public static final InputSheet SETTINGS =
+      new InputSheet(
+          "Settings",
+          false,
+          "How the analyser should reckon; leave blank what you do not care about.",
+          List.of(
+              required("Setting", Kind.TEXT, "Name of the setting."),
+              required("Value", Kind.BY_ROW, "Its value; blank = the standard value."),
+              NOTE));
+
+  public static final InputSheet STYLES =
+      new InputSheet(
+          "Styles",
+          true,
+          "Each style of lure once, with what all its sizes and colours share; rods and tools too.",
+          List.of(
+              required("Style", Kind.TEXT, "Name of the style."),
+              required("Family", Kind.TEXT, "Group of styles that are lost alike."),
+              optional("Weight each", Kind.ITEM_MASS, "not known", "Weight of one piece.")
+                  .forgiving(),
+              optional("Counted in", Kind.CHOICE, "pieces", "What Count means for this style.")
+                  .forgiving()
+                  .oneOf("pieces", "packs"),
+              optional("Pieces per pack", Kind.PIECES, "1", "Pieces in one pack as bought.")
+                  .forgiving(),
+              optional("Pack price", Kind.MONEY, "not known", "Price of one pack.").forgiving(),
+              optional(
+                      "Carry at least",
+                      Kind.COUNT,
+                      "the setting",
+                      "Least of each item aboard, in what the style is counted in.")
+                  .forgiving(),
+              optional("Needed at once", Kind.PIECES, "0", "Pieces in use together, such as rods.")
+                  .forgiving(),
+              optional("Spare factor", Kind.NUMBER, "1", "Needed at once is multiplied with it.")
+                  .forgiving(),
+              optional(
+                      "Importance",
+                      Kind.NUMBER,
+                      "1",
+                      "How much a missing piece matters beside other styles.")
+                  .forgiving(),
+              CHANCE));
+
+  public static final InputSheet STOCK =
+      new InputSheet(
+          "Stock",
+          true,
+          "What you have: one row for each item in each box.",
+          List.of(
+              required("Style", Kind.TEXT, "Style, as in Styles.").refersTo("Styles"),
+              SIZE,
+              COLOUR,
+              required("Box", Kind.TEXT, "Box, or the compartment it lies loose in.")
+                  .refersTo("Boxes"),
+              required("Count", Kind.COUNT, "How many, in what the style is counted in.")
+                  .alias("Qty"),
+              optional("Weight each", Kind.ITEM_MASS, "the style's", "Weight of one piece."),
+              optional("Pack price", Kind.MONEY, "the style's", "Price of one pack."),
+              optional("Carry at least", Kind.COUNT, "the style's", "Least of this item aboard.")
+                  .forgiving(),
+              optional("Counted on", Kind.DATE, "the count is current", "Date of your last count."),
+              NOTE));
+
+  public static final InputSheet BOXES =
+      new InputSheet(
+          "Boxes",
+          true,
+          "Each box or bag once.",
+          List.of(
+              required("Box", Kind.TEXT, "What its label says."),
+              required("Compartment", Kind.TEXT, "Where it stands now.").refersTo("Compartments"),
+              optional("Length", Kind.LENGTH, "not checked for fit", "Outer length.").forgiving(),
+              optional("Width", Kind.LENGTH, "not checked for fit", "Outer width.").forgiving(),
+              optional("Height", Kind.LENGTH, "not checked for fit", "Outer height.").forgiving(),
+              optional("Empty weight", Kind.LOAD_MASS, "not known", "Weight without contents.")
+                  .forgiving(),
+              optional("Tape colour", Kind.TEXT, "", "Colour of its tape.")
+                  .forgiving()
+                  .alias("Tape color"),
+              optional("Stays put", Kind.YES_NO, "no", "Yes if it must not be moved.").forgiving(),
+              optional("At hand", Kind.YES_NO, "no", "Yes if it must be within reach all day.")
+                  .forgiving(),
+              optional("Last checked", Kind.DATE, "", "When you last checked its contents.")
+                  .forgiving(),
+              optional("Check every (days)", Kind.PIECES, "never", "Days between checks.")
+                  .forgiving()
+                  .alias("Check every")));
+
+  public static final InputSheet COMPARTMENTS =
+      new InputSheet(
+          "Compartments",
+          true,
+          "Each compartment of the boat once, and storage at home.",
+          List.of(
+              required("Compartment", Kind.TEXT, "Its name."),
+              required(
+                  "From transom",
+                  Kind.POSITION,
+                  "Distance of its centre from the transom, forward."),
+              optional(
+                      "From centreline",
+                      Kind.POSITION,
+                      "0",
+                      "Offset of its centre, starboard positive.")
+                  .forgiving()
+                  .alias("From centerline"),
+              optional("Length", Kind.LENGTH, "not checked", "Inner length.").forgiving(),
+              optional("Width", Kind.LENGTH, "not checked", "Inner width.").forgiving(),
+              optional("Height", Kind.LENGTH, "not checked", "Inner height.").forgiving(),
+              optional("Max load", Kind.LOAD_MASS, "not checked", "Most weight it may hold.")
+                  .forgiving(),
+              optional("At hand", Kind.YES_NO, "no", "Yes if within reach all day.").forgiving(),
+              optional("Ashore", Kind.YES_NO, "no", "Yes for storage at home.").forgiving()));
+
+  public static final InputSheet TRIPS =
+      new InputSheet(
+          "Trips",
+          true,
+          "One row for each trip.",
+          List.of(
+              optional("Trip", Kind.TEXT, "the date", "A short name of your own."),
+              required("Date", Kind.DATE, "First day."),
+              WATER,
+              required("Hours", Kind.HOURS, "Hours fished in all."),
+              DAYS,
+              COVER,
+              NOTE));
+
+  public static final InputSheet STYLE_HOURS =
+      new InputSheet(
+          "Style hours",
+          false,
+          "How long each style was thrown on a trip; a guess is fine.",
+          List.of(
+              required("Trip", Kind.TEXT, "Trip name or date.").refersTo("Trips"),
+              required("Style", Kind.TEXT, "Style thrown.").refersTo("Styles"),
+              required("Hours", Kind.HOURS, "Hours it was thrown.")));
+
+  public static final InputSheet LOSSES =
+      new InputSheet(
+          "Losses",
+          true,
+          "What was lost on which trip.",
+          List.of(
+              required("Trip", Kind.TEXT, "Trip name or date.").refersTo("Trips"),
+              required("Style", Kind.TEXT, "Style lost.").refersTo("Styles"),
+              SIZE,
+              COLOUR,
+              required("Lost", Kind.PIECES, "Pieces lost."),
+              optional("Cause", Kind.CHOICE, "other", "Why.")
+                  .forgiving()
+                  .oneOf("snag", "fish", "broken", "worn", "other"),
+              optional("Ran out", Kind.YES_NO, "no", "Yes if you had none left.").forgiving(),
+              NOTE));
+
+  public static final InputSheet RESTOCKS =
+      new InputSheet(
+          "Restocks",
+          false,
+          "What you added, and when.",
+          List.of(
+              required("Date", Kind.DATE, "When."),
+              required("Style", Kind.TEXT, "Style added.").refersTo("Styles"),
+              SIZE,
+              COLOUR,
+              required("Box", Kind.TEXT, "Box it went into.").refersTo("Boxes"),
+              required("Count", Kind.COUNT, "How many, in what the style is counted in.")
+                  .alias("Qty"),
+              optional("Cost", Kind.MONEY, "not known", "What you paid for the row.").forgiving()));
+
+  public static final InputSheet EVENTS =
+      new InputSheet(
+          "Events",
+          false,
+          "What is coming.",
+          List.of(
+              required("Event", Kind.TEXT, "A short name of your own."),
+              required("Date", Kind.DATE, "First day."),
+              WATER,
+              required("Hours", Kind.HOURS, "Hours you will fish in all."),
+              DAYS,
+              COVER,
+              optional("Box", Kind.TEXT, "none", "Box to pack for it.")
+                  .forgiving()
+                  .refersTo("Boxes"),
+              optional("Slots", Kind.PIECES, "no limit", "Pockets in that box.").forgiving(),
+              CHANCE));
+
+  public static final InputSheet EVENT_PLAN =
+      new InputSheet(
+          "Event plan",
+          false,
+          "Which styles you mean to throw at an event, and how long.",
+          List.of(
+              required("Event", Kind.TEXT, "Event, as in Events.").refersTo("Events"),
+              required("Style", Kind.TEXT, "Style planned.").refersTo("Styles"),
+              required("Hours", Kind.HOURS, "Hours over all rods and anglers."),
+              optional("Colours", Kind.TEXT, "all in stock", "Colours, separated by commas.")
+                  .alias("Colors", "Colour", "Color")));
+
+  public static final InputSheet LOADS =
+      new InputSheet(
+          "Loads",
+          false,
+          "What the boat carries beside tackle.",
+          List.of(
+              required("Load", Kind.TEXT, "Its name."),
+              required("Weight", Kind.LOAD_MASS, "Its weight."),
+              required(
+                  "From transom",
+                  Kind.POSITION,
+                  "Distance of its centre from the transom, forward."),
+              optional(
+                      "From centreline",
+                      Kind.POSITION,
+                      "0",
+                      "Offset of its centre, starboard positive.")
+                  .forgiving()
+                  .alias("From centerline"),
+              optional("Kind", Kind.CHOICE, "gear", "What it is.")
+                  .forgiving()
+                  .oneOf("hull", "motor", "person", "fuel", "battery", "gear")));
+
+  public static final InputSheet BOAT =
+      new InputSheet(
+          "Boat",
+          false,
+          "Figures from the capacity plate and from your own test.",
+          List.of(
+              required("Item", Kind.TEXT, "Name of the figure."),
+              required("Value", Kind.BY_ROW, "Its value; blank = not known.")));
+
+  /** Every input sheet, in the order of the workbook and of first spellings. */
+  public static final List<InputSheet> ALL =
+      List.of(
+          SETTINGS,
+          STYLES,
+          STOCK,
+          BOXES,
+          COMPARTMENTS,
+          TRIPS,
+          STYLE_HOURS,
+          LOSSES,
+          RESTOCKS,
+          EVENTS,
+          EVENT_PLAN,
+          LOADS,
+          BOAT);
+
+  private InputSheets() {}
+}
