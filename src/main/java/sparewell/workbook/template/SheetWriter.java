@@ -42,12 +42,20 @@ final class SheetWriter {
   private final XSSFSheet sheet;
   private final EntryRules rules;
   private final int[] widths;
+  private final boolean tables;
 
-  SheetWriter(XSSFWorkbook book, CellLooks looks, UnitSystem units, InputSheet form) {
+  /**
+   * Begins a sheet.
+   *
+   * @param tables whether its rows become a table of the spreadsheet program
+   */
+  SheetWriter(
+      XSSFWorkbook book, CellLooks looks, UnitSystem units, InputSheet form, boolean tables) {
     this.book = book;
     this.looks = looks;
     this.units = units;
     this.form = form;
+    this.tables = tables;
     this.sheet = book.createSheet(form.name());
     this.rules = new EntryRules(sheet);
     this.widths = new int[form.columns().size()];
@@ -66,7 +74,7 @@ final class SheetWriter {
       InputColumn column = form.columns().get(c);
       CellForm cellForm = CellForm.of(column.kind(), units);
       widths[c] = Math.max(widths[c], cellForm.widthChars());
-      sheet.setDefaultColumnStyle(c, looks.of(Use.ENTRY, cellForm.pattern(), cellForm.left()));
+      sheet.setDefaultColumnStyle(c, looks.of(Use.BLANK, cellForm.pattern(), cellForm.left()));
       rules.add(
           1,
           EntryRules.LAST_ROW - 1,
@@ -206,6 +214,13 @@ final class SheetWriter {
       sheet.setColumnWidth(c, (int) (widths[c] * CHARACTER));
     }
     sheet.createFreezePane(1, 1);
+    if (tables) {
+      table(rows, last);
+    }
+    print();
+  }
+
+  private void table(int rows, int last) {
     XSSFTable table =
         sheet.createTable(
             new AreaReference(
@@ -217,7 +232,6 @@ final class SheetWriter {
     table.getCTTable().addNewAutoFilter().setRef(table.getCTTable().getRef());
     table.setStyleName("TableStyleLight1");
     table.getCTTable().getTableStyleInfo().setShowRowStripes(true);
-    print();
   }
 
   private void print() {

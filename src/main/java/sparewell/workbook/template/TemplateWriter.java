@@ -68,7 +68,7 @@ public final class TemplateWriter {
             ? Examples.rows(units)
             : DemoRows.of(DemoSeason.standard(), units);
     for (InputSheet form : InputSheets.ALL) {
-      SheetWriter writer = new SheetWriter(book, looks, units, form);
+      SheetWriter writer = new SheetWriter(book, looks, units, form, kind != TemplateKind.MESSY);
       List<List<Object>> own = rows.getOrDefault(form.name(), List.of());
       Optional<List<InputColumn>> named = named(form);
       if (named.isPresent()) {
@@ -80,6 +80,9 @@ public final class TemplateWriter {
       sheet.setTabColor(new XSSFColor(tab(form)));
     }
     Dropdowns.add(book);
+    if (kind == TemplateKind.MESSY) {
+      MessyBook.spoil(book);
+    }
     book.setActiveSheet(0);
   }
 
