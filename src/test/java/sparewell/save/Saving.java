@@ -39,7 +39,7 @@ public final class Saving {
     names.forEach(n -> sheets.add(new OwnSheet(n, sheets.isEmpty())));
     Path scratch = Files.createTempFile("scratch", ".xlsx");
     try {
-      OwnWorkbook.write(scratch, original.date1904(), names);
+      OwnWorkbook.write(scratch, false, names);
       return WorkbookSaver.save(
           new SaveRequest(original, to, scratch, sheets, now, SaveRequest.USUAL_BACKUPS));
     } finally {
