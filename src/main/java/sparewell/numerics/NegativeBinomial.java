@@ -1,0 +1,158 @@
+package sparewell.numerics;
+
+import org.apache.commons.math3.special.Beta;
+
+/**
+ * The negative binomial distribution by mean m and size k, k not necessarily whole: variance m +
+ * m&sup2;/k; k &rarr; &infin; is Poisson.
+ *
+ * <p>P(Y = y) = &Gamma;(y+k) / (&Gamma;(k) y!) &middot; (m/(k+m))<sup>y</sup> &middot;
+ * (k/(k+m))<sup>k</sup>. The gamma functions are never subtracted from each other: their quotient
+ * is a product of y factors, so that a large size loses no digits.
+ *
+ * @see "Johnson, Kemp, Kotz, Univariate Discrete Distributions, 3rd ed., ch. 5 (from memory)"
+ */
+public final class NegativeBinomial {
+  private NegativeBinomial() {}
+
+  /**
+   * ln P(Y = y).
+   *
+   * @param y count, &ge; 0
+   * @param mean m, &ge; 0
+   * @param size k, &gt; 0; may be infinite
+   * @return accurate to about 1e-14 relative to its largest term; minus infinity where impossible
+   */
+  public static double logPmf(int y, double mean, double size) {
+    require(mean, size);
+    if (y < 0) {
+      return Double.NEGATIVE_INFINITY;
+    }
+    if (mean == 0) {
+      return y == 0 ? 0 : Double.NEGATIVE_INFINITY;
+    }
+    if (Double.isInfinite(size)) {
+      return y * Math.log(mean) - mean - LogFactorial.of(y);
+    }
+    return logCoefficient(y, size) + y * Math.log(mean) - (y + size) * Math.log1p(mean / size);
+  }
+
+  /**
+   * The part of ln P(Y = y) that does not depend on the mean: ln of &Gamma;(k+y) / (&Gamma;(k)
+   * k<sup>y</sup> y!).
+   *
+   * @param y &ge; 0
+   * @param size k, &gt; 0
+   */
+  public static double logCoefficient(int y, double size) {
+    return risingLog(y, size) - LogFactorial.of(y);
+  }
+
+  /** P(Y = y). */
+  public static double pmf(int y, double mean, double size) {
+    return Math.exp(logPmf(y, mean, size));
+  }
+
+  /**
+   * ln of &Gamma;(k+y) / (&Gamma;(k) k<sup>y</sup>), the sum of ln(1 + j/k) for j below y.
+   *
+   * @param y &ge; 0
+   * @param size k, &gt; 0
+   */
+  static double risingLog(int y, double size) {
+    double sum = 0;
+    double product = 1;
+    for (int j = 1; j < y; j++) {
+      double step = j / size;
+      if (step < 1e-4) {
+        sum += Math.log1p(step);
+      } else {
+        product *= 1 + step;
+        if (product > 1e200) {
+          sum += Math.log(product);
+          product = 1;
+        }
+      }
+    }
+    return sum + Math.log(product);
+  }
+
+  /** P(Y &le; y), by the incomplete beta function; accurate to about 1e-13. */
+  public static double cdf(int y, double mean, double size) {
+    require(mean, size);
+    if (y < 0) {
+      return 0;
+    }
+    if (mean == 0) {
+      return 1;
+    }
+    double sum = 0;
+    if (y < 60 || Double.isInfinite(size)) {
+      for (int j = 0; j <= y; j++) {
+        sum += pmf(j, mean, size);
+      }
+      return Math.min(1, sum);
+    }
+    return Beta.regularizedBeta(size / (size + mean), size, y + 1.0, 1e-15, 100_000);
+  }
+
+  /**
+   * ln P(Y &ge; y), without cancellation in either tail.
+   *
+   * @param y &ge; 0
+   * @param mean m, &gt; 0
+   * @param size k, &gt; 0
+   */
+  public static double logAtLeast(int y, double mean, double size) {
+    require(mean, size);
+    if (y <= 0) {
+      return 0;
+    }
+    if (mean == 0) {
+      return Double.NEGATIVE_INFINITY;
+    }
+    if (mean >= y) {
+      double below = 0;
+      for (int j = 0; j < y; j++) {
+        below += pmf(j, mean, size);
+      }
+      if (below < 0.99) {
+        return Math.log1p(-below);
+      }
+    }
+    double share = Double.isInfinite(size) ? 0 : mean / (size + mean);
+    double term = 1;
+    double sum = 1;
+    for (int j = y; j < y + 1_000_000 && term > 1e-17 * sum; j++) {
+      double growth = Double.isInfinite(size) ? mean : (size + j) * share;
+      term *= growth / (j + 1);
+      sum += term;
+    }
+    return Math.min(0, logPmf(y, mean, size) + Math.log(sum));
+  }
+
+  /**
+   * The least n with P(Y &le; n) &ge; the asked probability.
+   *
+   * @param probability in (0, 1)
+   */
+  public static int quantile(double probability, double mean, double size) {
+    require(mean, size);
+    if (!(probability > 0 && probability < 1)) {
+      throw new IllegalArgumentException("probability must lie between 0 and 1: " + probability);
+    }
+    double sum = 0;
+    for (int n = 0; ; n++) {
+      sum += pmf(n, mean, size);
+      if (sum >= probability - 1e-13 || n > 50_000_000) {
+        return n;
+      }
+    }
+  }
+
+  private static void require(double mean, double size) {
+    if (!(mean >= 0) || !(size > 0) || Double.isInfinite(mean)) {
+      throw new IllegalArgumentException("mean " + mean + ", size " + size);
+    }
+  }
+}

@@ -1,0 +1,187 @@
+package sparewell.numerics;
+
+import java.util.function.ToDoubleFunction;
+
+/**
+ * Maximises a smooth function of a few variables by BFGS with central differences and a halving
+ * line search. The variables should be scaled so that a step of 1 is of the order of the function's
+ * width.
+ *
+ * @see "Nocedal &amp; Wright, Numerical Optimization, 2nd ed., ch. 6 (from memory)"
+ */
+public final class QuasiNewton {
+  private static final double STEP = 1e-3;
+
+  private final double[] at;
+  private final double value;
+  private final int iterations;
+  private final boolean converged;
+
+  private QuasiNewton(double[] at, double value, int iterations, boolean converged) {
+    this.at = at;
+    this.value = value;
+    this.iterations = iterations;
+    this.converged = converged;
+  }
+
+  /**
+   * Climbs from a start.
+   *
+   * @param f function to maximise; may be minus infinity outside its domain, never NaN
+   * @param start where it is finite
+   * @param tolerance expected gain of the next step below which the climb ends
+   * @param mostIterations end without convergence after so many
+   */
+  public static QuasiNewton maximise(
+      ToDoubleFunction<double[]> f, double[] start, double tolerance, int mostIterations) {
+    int n = start.length;
+    double[] x = start.clone();
+    double value = f.applyAsDouble(x);
+    double[][] inverse = identity(n);
+    double[] gradient = gradient(f, x);
+    for (int iteration = 1; iteration <= mostIterations; iteration++) {
+      double[] step = times(inverse, gradient);
+      double slope = dot(step, gradient);
+      if (!(slope > 0)) {
+        inverse = identity(n);
+        step = gradient.clone();
+        slope = dot(step, gradient);
+      }
+      if (slope / 2 < tolerance) {
+        return new QuasiNewton(x, value, iteration, Double.isFinite(value));
+      }
+      // Three widths at once is far enough, whatever the slope promises.
+      double fraction = Math.min(1, 3 / Math.sqrt(dot(step, step)));
+      double[] next = plus(x, step, fraction);
+      double nextValue = f.applyAsDouble(next);
+      while (!(nextValue >= value + 1e-4 * fraction * slope) && fraction > 1e-7) {
+        fraction /= 2.5;
+        next = plus(x, step, fraction);
+        nextValue = f.applyAsDouble(next);
+      }
+      if (!(nextValue > value)) {
+        return new QuasiNewton(x, value, iteration, slope / 2 < 100 * tolerance);
+      }
+      double[] nextGradient = gradient(f, next);
+      update(inverse, difference(next, x), difference(gradient, nextGradient));
+      x = next;
+      value = nextValue;
+      gradient = nextGradient;
+    }
+    return new QuasiNewton(x, value, mostIterations, false);
+  }
+
+  /** Where the function is largest. */
+  public double[] at() {
+    return at.clone();
+  }
+
+  /** The largest value. */
+  public double value() {
+    return value;
+  }
+
+  /** Steps taken. */
+  public int iterations() {
+    return iterations;
+  }
+
+  /** Whether the climb ended because there was nothing left to gain. */
+  public boolean converged() {
+    return converged;
+  }
+
+  /**
+   * Minus the second derivatives of f, by differences.
+   *
+   * @param step width of the differences, &gt; 0
+   */
+  public static double[][] curvature(ToDoubleFunction<double[]> f, double[] at, double step) {
+    int n = at.length;
+    double centre = f.applyAsDouble(at);
+    double[] up = new double[n];
+    double[][] matrix = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      double[] x = at.clone();
+      x[i] += step;
+      up[i] = f.applyAsDouble(x);
+      x[i] -= 2 * step;
+      matrix[i][i] = (2 * centre - up[i] - f.applyAsDouble(x)) / (step * step);
+    }
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < i; j++) {
+        double[] x = at.clone();
+        x[i] += step;
+        x[j] += step;
+        matrix[i][j] = (up[i] + up[j] - centre - f.applyAsDouble(x)) / (step * step);
+        matrix[j][i] = matrix[i][j];
+      }
+    }
+    return matrix;
+  }
+
+  private static double[] gradient(ToDoubleFunction<double[]> f, double[] at) {
+    double[] slope = new double[at.length];
+    double[] x = at.clone();
+    for (int i = 0; i < x.length; i++) {
+      x[i] = at[i] + STEP;
+      double above = f.applyAsDouble(x);
+      x[i] = at[i] - STEP;
+      double below = f.applyAsDouble(x);
+      x[i] = at[i];
+      slope[i] =
+          Double.isFinite(above) && Double.isFinite(below) ? (above - below) / (2 * STEP) : 0;
+    }
+    return slope;
+  }
+
+  private static void update(double[][] inverse, double[] s, double[] y) {
+    double sy = dot(s, y);
+    if (!(sy > 1e-12)) {
+      return;
+    }
+    double[] hy = times(inverse, y);
+    double factor = (1 + dot(y, hy) / sy) / sy;
+    for (int i = 0; i < s.length; i++) {
+      for (int j = 0; j < s.length; j++) {
+        inverse[i][j] += factor * s[i] * s[j] - (hy[i] * s[j] + s[i] * hy[j]) / sy;
+      }
+    }
+  }
+
+  private static double[][] identity(int n) {
+    double[][] matrix = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      matrix[i][i] = 0.5;
+    }
+    return matrix;
+  }
+
+  private static double[] times(double[][] matrix, double[] x) {
+    double[] out = new double[x.length];
+    for (int i = 0; i < x.length; i++) {
+      out[i] = dot(matrix[i], x);
+    }
+    return out;
+  }
+
+  private static double dot(double[] a, double[] b) {
+    double sum = 0;
+    for (int i = 0; i < a.length; i++) {
+      sum += a[i] * b[i];
+    }
+    return sum;
+  }
+
+  private static double[] plus(double[] x, double[] step, double fraction) {
+    double[] out = x.clone();
+    for (int i = 0; i < x.length; i++) {
+      out[i] += fraction * step[i];
+    }
+    return out;
+  }
+
+  private static double[] difference(double[] a, double[] b) {
+    return plus(a, b, -1);
+  }
+}

@@ -1,0 +1,75 @@
+package sparewell.numerics;
+
+import java.util.Arrays;
+
+/** A distribution made of weighted cells, each spread evenly over its width; gives quantiles. */
+public final class WeightedCells {
+  private double[] centre = new double[256];
+  private double[] width = new double[256];
+  private double[] weight = new double[256];
+  private int count;
+  private double total;
+
+  /**
+   * Adds a cell.
+   *
+   * @param at its centre
+   * @param wide its width, &gt; 0
+   * @param chance its weight, &ge; 0
+   */
+  public void add(double at, double wide, double chance) {
+    if (count == centre.length) {
+      centre = Arrays.copyOf(centre, 2 * count);
+      width = Arrays.copyOf(width, 2 * count);
+      weight = Arrays.copyOf(weight, 2 * count);
+    }
+    centre[count] = at;
+    width[count] = wide;
+    weight[count] = chance;
+    total += chance;
+    count++;
+  }
+
+  /**
+   * The point below which the asked share of the weight lies.
+   *
+   * @param probability in (0, 1)
+   */
+  public double quantile(double probability) {
+    double low = Double.POSITIVE_INFINITY;
+    double high = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < count; i++) {
+      low = Math.min(low, centre[i] - width[i] / 2);
+      high = Math.max(high, centre[i] + width[i] / 2);
+    }
+    double wanted = probability * total;
+    double atLow = -wanted;
+    double atHigh = total - wanted;
+    for (int step = 0; step < 60 && high - low > 1e-9; step++) {
+      // A chord, but never closer to an end than a twentieth, so that both ends move.
+      double part = atLow / (atLow - atHigh);
+      double x = low + (high - low) * Math.max(0.05, Math.min(0.95, part));
+      double over = below(x) - wanted;
+      if (over < 0) {
+        low = x;
+        atLow = over;
+      } else {
+        high = x;
+        atHigh = over;
+      }
+      if (Math.abs(over) < 1e-9 * total) {
+        return x;
+      }
+    }
+    return (low + high) / 2;
+  }
+
+  private double below(double x) {
+    double sum = 0;
+    for (int i = 0; i < count; i++) {
+      double part = (x - centre[i]) / width[i] + 0.5;
+      sum += weight[i] * Math.max(0, Math.min(1, part));
+    }
+    return sum;
+  }
+}

@@ -1,0 +1,64 @@
+package sparewell.rates;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** The input of a fit, laid out by style and family. */
+final class FitData {
+  private final StyleHistory[] histories;
+  private final int[][] stylesOf;
+  private final int[] familyOf;
+  private final double[] mix;
+
+  FitData(FitInput input) {
+    int styles = input.styles();
+    List<List<Observation>> byStyle = new ArrayList<>();
+    for (int s = 0; s < styles; s++) {
+      byStyle.add(new ArrayList<>());
+    }
+    for (Observation observation : input.observations()) {
+      byStyle.get(observation.style()).add(observation);
+    }
+    histories = new StyleHistory[styles];
+    List<List<Integer>> members = new ArrayList<>();
+    for (int f = 0; f < input.families(); f++) {
+      members.add(new ArrayList<>());
+    }
+    familyOf = new int[styles];
+    for (int s = 0; s < styles; s++) {
+      histories[s] = new StyleHistory(byStyle.get(s));
+      familyOf[s] = input.familyOfStyle().get(s);
+      members.get(familyOf[s]).add(s);
+    }
+    stylesOf = new int[input.families()][];
+    for (int f = 0; f < stylesOf.length; f++) {
+      stylesOf[f] = members.get(f).stream().mapToInt(Integer::intValue).toArray();
+    }
+    mix = input.mix();
+  }
+
+  int styles() {
+    return histories.length;
+  }
+
+  int families() {
+    return stylesOf.length;
+  }
+
+  StyleHistory history(int style) {
+    return histories[style];
+  }
+
+  int[] stylesOf(int family) {
+    return stylesOf[family];
+  }
+
+  int familyOf(int style) {
+    return familyOf[style];
+  }
+
+  /** Share of hours in each category of cover. */
+  double[] mix() {
+    return mix;
+  }
+}

@@ -1,0 +1,110 @@
+package sparewell.rates;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+import org.apache.commons.math3.distribution.ChiSquaredDistribution;
+import org.apache.commons.math3.distribution.NormalDistribution;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.EigenDecomposition;
+import org.apache.commons.math3.random.SobolSequenceGenerator;
+import sparewell.numerics.QuasiNewton;
+
+/**
+ * Points at which hyperparameters are tried, spread like a Student t around the peak of their
+ * posterior; importance weights then correct the shape. A Sobol sequence stands in for random
+ * numbers, so that equal input gives equal output.
+ *
+ * @see "Evans &amp; Swartz, Approximating Integrals via Monte Carlo and Deterministic Methods
+ *     (2000), sec. 6.3 (from memory)"
+ */
+final class HyperSampler {
+  private static final double DEGREES = 5;
+  private static final NormalDistribution NORMAL = new NormalDistribution();
+  private static final ChiSquaredDistribution CHI_SQUARE = new ChiSquaredDistribution(DEGREES);
+
+  private HyperSampler() {}
+
+  /**
+   * A point to try.
+   *
+   * @param z place, in units of prior standard deviations
+   * @param logDensity ln of the density it was drawn from, up to a constant
+   * @param newCover standard normal value for a cover never logged
+   */
+  record Point(double[] z, double logDensity, double newCover) {}
+
+  /**
+   * Points around a peak.
+   *
+   * @param count how many, even
+   */
+  static List<Point> points(ToDoubleFunction<double[]> logPosterior, double[] peak, int count) {
+    return points(axes(logPosterior, peak), peak, count);
+  }
+
+  /** Points spread as widely as the prior, for where no peak was found. */
+  static List<Point> priorPoints(int dimensions, int count) {
+    double[][] axes = new double[dimensions][dimensions];
+    for (int i = 0; i < dimensions; i++) {
+      axes[i][i] = 1;
+    }
+    return points(axes, new double[dimensions], count);
+  }
+
+  private static List<Point> points(double[][] axes, double[] peak, int count) {
+    int n = peak.length;
+    SobolSequenceGenerator sobol = new SobolSequenceGenerator(n + 2);
+    List<Point> points = new ArrayList<>();
+    for (int d = 0; d < count / 2; d++) {
+      double[] u = sobol.nextVector();
+      for (int i = 0; i < u.length; i++) {
+        // A shift keeps the sequence off 0, where the normal quantile is infinite.
+        u[i] = (u[i] + 0.5 / count) % 1;
+      }
+      double stretch = Math.sqrt(DEGREES / CHI_SQUARE.inverseCumulativeProbability(u[n]));
+      double[] t = new double[n];
+      double square = 0;
+      for (int i = 0; i < n; i++) {
+        t[i] = stretch * NORMAL.inverseCumulativeProbability(u[i]);
+        square += t[i] * t[i];
+      }
+      double logDensity = -(DEGREES + n) / 2 * Math.log1p(square / DEGREES);
+      double newCover = NORMAL.inverseCumulativeProbability(u[n + 1]);
+      for (int sign = 1; sign >= -1; sign -= 2) {
+        double[] z = peak.clone();
+        for (int i = 0; i < n; i++) {
+          for (int j = 0; j < n; j++) {
+            z[i] += sign * axes[i][j] * t[j];
+          }
+        }
+        points.add(new Point(z, logDensity, sign * newCover));
+      }
+    }
+    return points;
+  }
+
+  /** Columns are the axes of the posterior around its peak, as long as its standard deviations. */
+  private static double[][] axes(ToDoubleFunction<double[]> logPosterior, double[] peak) {
+    int n = peak.length;
+    double[][] curvature = QuasiNewton.curvature(logPosterior, peak, 0.15);
+    for (double[] row : curvature) {
+      for (double entry : row) {
+        if (!Double.isFinite(entry)) {
+          throw new ArithmeticException("curvature is not finite");
+        }
+      }
+    }
+    EigenDecomposition eigen = new EigenDecomposition(new Array2DRowRealMatrix(curvature));
+    double[][] axes = new double[n][n];
+    for (int j = 0; j < n; j++) {
+      // Never wider than a little over the prior.
+      double length = 1 / Math.sqrt(Math.max(eigen.getRealEigenvalue(j), 0.6));
+      double norm = eigen.getEigenvector(j).getNorm();
+      for (int i = 0; i < n; i++) {
+        axes[i][j] = length * eigen.getEigenvector(j).getEntry(i) / norm;
+      }
+    }
+    return axes;
+  }
+}

@@ -1,0 +1,189 @@
+package sparewell.rates;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import sparewell.finding.Cell;
+import sparewell.finding.Code;
+import sparewell.finding.Finding;
+import sparewell.finding.Findings;
+import sparewell.numerics.BetaBinomial;
+import sparewell.numerics.CountDistribution;
+import sparewell.season.Event;
+import sparewell.season.ItemId;
+import sparewell.season.Season;
+
+/** The loss model of a season: rates by style, effects of cover, and what will be lost. */
+public final class LossModel implements LossForecast {
+  private final SeasonHistory history;
+  private final RateFit fit;
+  private final ItemShares shares;
+  private final List<StyleRate> styles;
+  private final List<CoverEffect> covers;
+  private final List<Finding> findings;
+  private final Map<String, Integer> styleNumber = new LinkedHashMap<>();
+
+  private LossModel(Season season, SeasonHistory history, RateFit fit, ItemShares shares) {
+    this.history = history;
+    this.fit = fit;
+    this.shares = shares;
+    for (int s = 0; s < history.styles().size(); s++) {
+      styleNumber.put(history.styles().get(s), s);
+    }
+    styles = RateTable.styles(history, fit);
+    covers = RateTable.covers(history, fit);
+    Findings all = new Findings();
+    all.addAll(history.findings());
+    if (!fit.converged()) {
+      all.add(Code.RATES_NOT_SETTLED, Cell.NOWHERE);
+    }
+    all.addAll(shares.findings());
+    for (Event event : season.events()) {
+      event
+          .cover()
+          .filter(cover -> !history.covers().contains(cover) && !history.covers().isEmpty())
+          .ifPresent(
+              cover -> all.add(Code.COVER_NEVER_LOGGED, event.origin(), cover, event.name()));
+    }
+    findings = all.list();
+  }
+
+  /** Fits the season's trips. */
+  public static LossModel fit(Season season) {
+    SeasonHistory history = SeasonHistory.of(season);
+    FitInput input = history.input(season.settings().asOf(), season.settings().halfLifeMonths());
+    return new LossModel(season, history, RateFit.of(input), ItemShares.of(season));
+  }
+
+  /** One line for each style, in the order of the workbook. */
+  public List<StyleRate> styles() {
+    return styles;
+  }
+
+  /** One line for each category of cover logged. */
+  public List<CoverEffect> covers() {
+    return covers;
+  }
+
+  /** What was assumed, and what to bear in mind. */
+  public List<Finding> findings() {
+    return findings;
+  }
+
+  /** Pieces that the belief in equal shares of a style's items is worth. */
+  public double alphaOfShares() {
+    return shares.alpha();
+  }
+
+  /** Whether the fit settled; where not, a stated fallback stands in. */
+  public boolean converged() {
+    return fit.converged();
+  }
+
+  @Override
+  public double meanShare(String style) {
+    return history.meanShare().get(style);
+  }
+
+  @Override
+  public boolean perHourAfloat() {
+    return history.perHourAfloat();
+  }
+
+  @Override
+  public CountDistribution styleLosses(String style, List<Exposure> exposures) {
+    return fit.losses(number(style), exposures.stream().map(this::term).toList());
+  }
+
+  @Override
+  public CountDistribution itemLosses(ItemId item, List<Exposure> exposures) {
+    List<Demand> demands =
+        demands(exposures).stream().filter(demand -> demand.among().contains(item)).toList();
+    if (demands.isEmpty()) {
+      return CountDistribution.none();
+    }
+    double own = shares.weight(item);
+    if (demands.size() == 1) {
+      CountDistribution whole = fit.losses(number(item.style()), demands.get(0).terms());
+      return BetaBinomial.thin(whole, own, shares.weightOfOthers(item, demands.get(0).among()));
+    }
+    return fit.shared(
+        number(item.style()),
+        demands.stream().map(Demand::terms).toList(),
+        own,
+        demands.stream().map(demand -> shares.weightOfOthers(item, demand.among())).toList());
+  }
+
+  /**
+   * {@inheritDoc}
+   *
+   * <p>Exact given the model where the exposures of a style name the same items or none in common;
+   * where they overlap in part, the style's losses are taken to fall on all of them together.
+   */
+  @Override
+  public double nothingRunsOut(List<StyleStock> stocks) {
+    Map<Integer, List<JointChance.Demand>> all = new LinkedHashMap<>();
+    for (StyleStock stock : stocks) {
+      int style = number(stock.style());
+      for (Demand demand : Demand.disjoint(demands(stock.exposures()))) {
+        int largest = fit.losses(style, demand.terms()).cut() - 1;
+        List<Double> weights = new ArrayList<>();
+        List<Integer> limits = new ArrayList<>();
+        double rest = 0;
+        for (ItemId item : demand.among()) {
+          if (stock.pieces().containsKey(item)) {
+            weights.add(shares.weight(item));
+            limits.add(stock.pieces().get(item));
+          } else {
+            rest += shares.weight(item);
+          }
+        }
+        if (!weights.isEmpty()) {
+          double[] lasts = BetaBinomial.withinLimits(weights, limits, rest, largest);
+          all.computeIfAbsent(style, key -> new ArrayList<>())
+              .add(new JointChance.Demand(demand.terms(), lasts));
+        }
+      }
+    }
+    return JointChance.of(fit, all);
+  }
+
+  private List<Demand> demands(List<Exposure> exposures) {
+    Map<Set<ItemId>, List<RateFit.Term>> groups = new LinkedHashMap<>();
+    for (Exposure exposure : exposures) {
+      if (exposure.hours() > 0 && !exposure.among().isEmpty()) {
+        groups
+            .computeIfAbsent(new LinkedHashSet<>(exposure.among()), key -> new ArrayList<>())
+            .add(term(exposure));
+      }
+    }
+    return groups.entrySet().stream()
+        .map(group -> new Demand(group.getKey(), group.getValue()))
+        .toList();
+  }
+
+  private int number(String style) {
+    Integer number = styleNumber.get(style);
+    if (number == null) {
+      throw new IllegalArgumentException("unknown style: " + style);
+    }
+    return number;
+  }
+
+  private RateFit.Term term(Exposure exposure) {
+    int cover =
+        exposure
+            .cover()
+            .map(
+                name -> {
+                  int found = history.covers().indexOf(name);
+                  boolean known = found >= 0 && found < fit.input().covers();
+                  return known ? found : Observation.NEVER_LOGGED;
+                })
+            .orElse(Observation.MIX);
+    return new RateFit.Term(exposure.hours(), exposure.days(), cover);
+  }
+}

@@ -1,0 +1,345 @@
+package sparewell.rates;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
+import org.apache.commons.math3.distribution.BetaDistribution;
+import sparewell.numerics.CountDistribution;
+import sparewell.numerics.CountMixture;
+import sparewell.numerics.QuasiNewton;
+import sparewell.numerics.WeightedCells;
+
+/**
+ * The fitted hierarchy of loss rates: hyperparameters as weighted draws, rates as weighted points
+ * within each.
+ *
+ * <p>y ~ NegBin(mean h &lambda; m, size &kappa; days); &lambda; ~ Gamma(shape a, mean &mu;) within
+ * a family; ln &mu; ~ N(ln &mu;0, &tau;&sup2;); ln m ~ N(0, 0.5&sup2;). Family means and rates are
+ * integrated by quadrature, hyperparameters by importance sampling around the peak of their
+ * posterior.
+ */
+public final class RateFit {
+  /** Draws of an ordinary fit. */
+  public static final int DRAWS = 160;
+
+  private static final int SHARE_POINTS = 16;
+  private static final double WEIGHT_FLOOR = 1e-10;
+  private static final double FEWEST_EFFECTIVE = 8;
+
+  private final FitInput input;
+  private final Hyperprior prior;
+  private final List<Draw> draws;
+  private final double[] peak;
+  private final boolean converged;
+  private final int iterations;
+  private final double effectiveDraws;
+  private final Map<List<Term>, CountDistribution>[] known;
+
+  /** One stretch of use: hours, days, and the number of the cover. */
+  public record Term(double hours, double days, int cover) {}
+
+  /** Estimate and interval of a positive quantity. */
+  public record Estimate(double mean, double low90, double high90) {}
+
+  private RateFit(
+      FitInput input,
+      Hyperprior prior,
+      List<Draw> draws,
+      double[] peak,
+      boolean converged,
+      int iterations,
+      double effectiveDraws) {
+    this.input = input;
+    this.prior = prior;
+    this.draws = draws;
+    this.peak = peak;
+    this.converged = converged;
+    this.iterations = iterations;
+    this.effectiveDraws = effectiveDraws;
+    @SuppressWarnings({"unchecked", "rawtypes"})
+    Map<List<Term>, CountDistribution>[] maps = new Map[input.styles()];
+    this.known = maps;
+  }
+
+  /** Fits under the weak prior. */
+  public static RateFit of(FitInput input) {
+    return of(input, Hyperprior.WEAK, DRAWS);
+  }
+
+  /**
+   * Fits.
+   *
+   * @param draws sets of hyperparameters to weigh, even; 0 takes the peak of their posterior alone
+   */
+  public static RateFit of(FitInput input, Hyperprior prior, int draws) {
+    FitData data = new FitData(input);
+    int n = Hyper.COMMON + input.covers();
+    ToDoubleFunction<double[]> logPosterior =
+        z -> {
+          Hyper hyper = Hyper.at(z, prior, data.mix());
+          if (!hyper.inRange()) {
+            return Double.NEGATIVE_INFINITY;
+          }
+          return new RatePosterior(data, hyper, false).logEvidence() + Hyper.logPrior(z);
+        };
+    QuasiNewton climb = QuasiNewton.maximise(logPosterior, start(input, prior, n), 1e-3, 60);
+    double[] peak = climb.at();
+    boolean found = climb.converged() && Double.isFinite(climb.value());
+    if (draws == 0) {
+      Draw only = new Draw(1, 1, new RatePosterior(data, Hyper.at(peak, prior, data.mix()), true));
+      return new RateFit(input, prior, List.of(only), peak, found, climb.iterations(), 1);
+    }
+    Weighed weighed = null;
+    if (found) {
+      try {
+        weighed = weigh(data, prior, HyperSampler.points(logPosterior, peak, draws));
+      } catch (ArithmeticException e) {
+        found = false;
+      }
+    }
+    if (weighed == null || weighed.effective < FEWEST_EFFECTIVE) {
+      // Stated fallback: many draws from the prior, weighed by how well they explain the log.
+      Weighed wide = weigh(data, prior, HyperSampler.priorPoints(n, 6 * draws));
+      if (weighed == null || wide.effective > weighed.effective) {
+        weighed = wide;
+      }
+      found = found && weighed.effective >= FEWEST_EFFECTIVE;
+    }
+    return new RateFit(
+        input, prior, weighed.draws, peak, found, climb.iterations(), weighed.effective);
+  }
+
+  /** The prior's centre, moved to the rate of all styles together. */
+  private static double[] start(FitInput input, Hyperprior prior, int dimensions) {
+    double lost = 0.5;
+    double hours = 0.5 / Math.exp(prior.logRateCentre());
+    for (Observation observation : input.observations()) {
+      lost += observation.weight() * observation.lostPieces();
+      hours += observation.weight() * observation.hours();
+    }
+    double[] start = new double[dimensions];
+    start[0] = (Math.log(lost / hours) - prior.logRateCentre()) / prior.logRateSpread();
+    return start;
+  }
+
+  private record Weighed(List<Draw> draws, double effective) {}
+
+  private static Weighed weigh(FitData data, Hyperprior prior, List<HyperSampler.Point> points) {
+    List<Draw> tried = new ArrayList<>();
+    double best = Double.NEGATIVE_INFINITY;
+    for (HyperSampler.Point point : points) {
+      Hyper hyper = Hyper.at(point.z(), prior, data.mix());
+      if (hyper.inRange()) {
+        RatePosterior posterior = new RatePosterior(data, hyper, true);
+        double log = posterior.logEvidence() + Hyper.logPrior(point.z()) - point.logDensity();
+        if (Double.isFinite(log)) {
+          double spread = prior.coverSpread();
+          double newCover = Math.exp(spread * point.newCover() - spread * spread / 2);
+          tried.add(new Draw(log, newCover, posterior));
+          best = Math.max(best, log);
+        }
+      }
+    }
+    double sum = 0;
+    double squares = 0;
+    for (Draw draw : tried) {
+      double weight = Math.exp(draw.weight() - best);
+      sum += weight;
+      squares += weight * weight;
+    }
+    List<Draw> kept = new ArrayList<>();
+    for (Draw draw : tried) {
+      double weight = Math.exp(draw.weight() - best) / sum;
+      if (weight > 1e-9) {
+        kept.add(new Draw(weight, draw.newCover(), draw.posterior()));
+      }
+    }
+    return new Weighed(List.copyOf(kept), sum * sum / squares);
+  }
+
+  /** Whether a peak was found and the draws around it carry the posterior. */
+  public boolean converged() {
+    return converged;
+  }
+
+  /** Steps taken to the peak. */
+  public int iterations() {
+    return iterations;
+  }
+
+  /** How many equally weighted draws the weighted draws are worth. */
+  public double effectiveDraws() {
+    return effectiveDraws;
+  }
+
+  /** What was fitted. */
+  public FitInput input() {
+    return input;
+  }
+
+  /** Size of a day's extra variation at the peak. */
+  public double peakSize() {
+    return peakHyper().size;
+  }
+
+  /** Shape of the distribution of rates within a family at the peak. */
+  public double peakShape() {
+    return peakHyper().shape;
+  }
+
+  private Hyper peakHyper() {
+    return Hyper.at(peak, prior, input.mix());
+  }
+
+  List<Draw> draws() {
+    return draws;
+  }
+
+  /** The rate of a style per hour at the mix of covers, with its 90 % interval. */
+  public Estimate rate(int style) {
+    WeightedCells cells = new WeightedCells();
+    double mean = 0;
+    for (Draw draw : draws) {
+      RateNodes nodes = draw.posterior().nodes(style);
+      double[] weights = draw.posterior().weights(style);
+      for (int i = 0; i < weights.length; i++) {
+        double weight = draw.weight() * weights[i];
+        mean += weight * draw.posterior().rate(style, i);
+        if (i < nodes.count()) {
+          cells.add(Math.log(nodes.rate(i)), nodes.step(), weight);
+        } else if (nodes.hasTail()) {
+          double low = 2 * (nodes.tailLogRate() - Math.log(nodes.rate(0)));
+          cells.add(nodes.tailLogRate(), Math.abs(low), weight);
+        }
+      }
+    }
+    return new Estimate(mean, Math.exp(cells.quantile(0.05)), Math.exp(cells.quantile(0.95)));
+  }
+
+  /** The multiplier of a cover, with its 90 % interval. */
+  public Estimate multiplier(int cover) {
+    WeightedCells cells = new WeightedCells();
+    double mean = 0;
+    for (Draw draw : draws) {
+      mean += draw.weight() * draw.multiplier(cover);
+      cells.add(Math.log(draw.multiplier(cover)), 0.05, draw.weight());
+    }
+    return new Estimate(mean, Math.exp(cells.quantile(0.05)), Math.exp(cells.quantile(0.95)));
+  }
+
+  /**
+   * Share of a style's rate that comes from its own history: 1 less the variance of the log rate
+   * given its data and its family, over that without its data.
+   */
+  public double ownShare(int style) {
+    if (input.observations().stream().noneMatch(o -> o.style() == style)) {
+      return 0;
+    }
+    double given = 0;
+    double without = 0;
+    for (Draw draw : draws) {
+      given += draw.weight() * draw.posterior().logVariance(style);
+      without +=
+          draw.weight()
+              * org.apache.commons.math3.special.Gamma.trigamma(draw.posterior().hyper().shape);
+    }
+    return Math.max(0, Math.min(1, 1 - given / without));
+  }
+
+  /** Pieces of a style lost over all the terms together. */
+  public CountDistribution losses(int style, List<Term> terms) {
+    List<Term> used = terms.stream().filter(term -> term.hours() > 0).toList();
+    if (used.isEmpty()) {
+      return CountDistribution.none();
+    }
+    if (known[style] == null) {
+      known[style] = new LinkedHashMap<>();
+    }
+    return known[style].computeIfAbsent(used, key -> mixture(style, key));
+  }
+
+  private CountDistribution mixture(int style, List<Term> terms) {
+    double[] whole = new double[terms.size()];
+    java.util.Arrays.fill(whole, 1);
+    return mixture(style, terms, List.of(whole));
+  }
+
+  /**
+   * Pieces of an item lost over groups of terms, where the item has a share in each group that is
+   * Beta(own, rest of the group) and the shares rise and fall together.
+   *
+   * @param rests one for each group, &ge; 0
+   */
+  public CountDistribution shared(
+      int style, List<List<Term>> groups, double own, List<Double> rests) {
+    List<Term> terms = groups.stream().flatMap(List::stream).toList();
+    List<double[]> factors = new ArrayList<>();
+    for (int k = 0; k < SHARE_POINTS; k++) {
+      factors.add(new double[terms.size()]);
+    }
+    int first = 0;
+    for (int g = 0; g < groups.size(); g++) {
+      double[] points = sharePoints(own, rests.get(g));
+      for (int e = first; e < first + groups.get(g).size(); e++) {
+        for (int k = 0; k < SHARE_POINTS; k++) {
+          factors.get(k)[e] = points[k];
+        }
+      }
+      first += groups.get(g).size();
+    }
+    return mixture(style, terms, factors);
+  }
+
+  /** Equally likely points of a Beta variable, with its mean. */
+  private static double[] sharePoints(double own, double rest) {
+    double[] points = new double[SHARE_POINTS];
+    if (rest == 0) {
+      java.util.Arrays.fill(points, 1);
+      return points;
+    }
+    BetaDistribution beta = new BetaDistribution(null, own, rest, 1e-10);
+    double sum = 0;
+    for (int k = 0; k < SHARE_POINTS; k++) {
+      points[k] = beta.inverseCumulativeProbability((k + 0.5) / SHARE_POINTS);
+      sum += points[k];
+    }
+    for (int k = 0; k < SHARE_POINTS; k++) {
+      points[k] *= own / (own + rest) * SHARE_POINTS / sum;
+    }
+    return points;
+  }
+
+  private CountDistribution mixture(int style, List<Term> terms, List<double[]> factors) {
+    CountMixture mixture = new CountMixture(terms.size());
+    double[] means = new double[terms.size()];
+    double[] sizes = new double[terms.size()];
+    for (Draw draw : draws) {
+      double[] weights = draw.posterior().weights(style);
+      for (int e = 0; e < sizes.length; e++) {
+        sizes[e] = draw.posterior().hyper().size * terms.get(e).days();
+      }
+      for (int i = 0; i < weights.length; i++) {
+        double weight = draw.weight() * weights[i];
+        if (weight > WEIGHT_FLOOR) {
+          double rate = draw.posterior().rate(style, i);
+          for (double[] factor : factors) {
+            for (int e = 0; e < means.length; e++) {
+              Term term = terms.get(e);
+              means[e] = factor[e] * rate * term.hours() * draw.multiplier(term.cover());
+            }
+            mixture.add(weight / factors.size(), means, sizes);
+          }
+        }
+      }
+    }
+    return mixture.distribution();
+  }
+
+  /** Numbers 0, 1, ... of the styles. */
+  IntStream styles() {
+    return IntStream.range(0, input.styles());
+  }
+}

@@ -1,0 +1,90 @@
+package sparewell.rates;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/** Puts a fit into words and lines. */
+final class RateTable {
+  private RateTable() {}
+
+  static List<StyleRate> styles(SeasonHistory history, RateFit fit) {
+    int n = history.styles().size();
+    int[] trips = new int[n];
+    double[] hours = new double[n];
+    int[] lost = new int[n];
+    boolean[] familySeen = new boolean[history.families().size()];
+    boolean anySeen = false;
+    for (SeasonHistory.Use use : history.uses()) {
+      trips[use.style()]++;
+      hours[use.style()] += use.hours();
+      lost[use.style()] += use.lostPieces();
+      familySeen[history.familyOfStyle().get(use.style())] = true;
+      anySeen = true;
+    }
+    List<StyleRate> lines = new ArrayList<>();
+    for (int s = 0; s < n; s++) {
+      int family = history.familyOfStyle().get(s);
+      String familyName = history.families().get(family);
+      RateFit.Estimate rate = fit.rate(s);
+      double own = fit.ownShare(s);
+      StyleRate.Basis basis =
+          hours[s] == 0
+              ? StyleRate.Basis.NONE
+              : history.perHourAfloat() ? StyleRate.Basis.TRIP_HOURS : StyleRate.Basis.STYLE_HOURS;
+      lines.add(
+          new StyleRate(
+              history.styles().get(s),
+              familyName,
+              basis,
+              trips[s],
+              hours[s],
+              lost[s],
+              hours[s] > 0 ? OptionalDouble.of(10 * lost[s] / hours[s]) : OptionalDouble.empty(),
+              10 * rate.mean(),
+              10 * rate.low90(),
+              10 * rate.high90(),
+              own,
+              note(familyName, trips[s], lost[s], own, familySeen[family], anySeen)));
+    }
+    return List.copyOf(lines);
+  }
+
+  private static String note(
+      String family, int trips, int lost, double own, boolean familySeen, boolean anySeen) {
+    if (!anySeen) {
+      return "no trips logged yet: a guess made for any angler";
+    }
+    String others = family.isEmpty() ? "the other styles" : "other " + family;
+    if (trips == 0) {
+      return familySeen
+          ? "never thrown on a logged trip: taken from " + others
+          : "nothing logged for any " + family + ": taken from all other styles";
+    }
+    String rests = "rests on " + trips + (trips == 1 ? " trip" : " trips");
+    if (lost == 0) {
+      rests += " without a loss";
+    }
+    if (own < 0.5) {
+      return rests + ", leans on " + others;
+    }
+    return trips < 5 || lost == 0 ? rests : "";
+  }
+
+  static List<CoverEffect> covers(SeasonHistory history, RateFit fit) {
+    List<CoverEffect> lines = new ArrayList<>();
+    for (int c = 0; c < history.covers().size(); c++) {
+      String cover = history.covers().get(c);
+      int trips =
+          (int)
+              history.trips().stream()
+                  .filter(trip -> trip.cover().filter(cover::equals).isPresent())
+                  .count();
+      // A cover whose trips left no exposure is known by its prior alone.
+      int number = c < fit.input().covers() ? c : Observation.NEVER_LOGGED;
+      RateFit.Estimate effect = fit.multiplier(number);
+      lines.add(new CoverEffect(cover, trips, effect.mean(), effect.low90(), effect.high90()));
+    }
+    return List.copyOf(lines);
+  }
+}

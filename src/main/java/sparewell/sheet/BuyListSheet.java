@@ -1,0 +1,198 @@
+package sparewell.sheet;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import sparewell.spares.BuyList;
+import sparewell.spares.OffSeason;
+import sparewell.table.Block;
+import sparewell.table.Column;
+import sparewell.table.Format;
+import sparewell.table.ReportSheet;
+import sparewell.table.Table;
+import sparewell.table.Tone;
+
+/** What to buy, in the order to buy it. */
+public final class BuyListSheet {
+  private BuyListSheet() {}
+
+  /** The sheet. */
+  public static ReportSheet of(BuyList list, Optional<OffSeason> offSeason) {
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(new Block.Text(top(list)));
+    blocks.add(new Block.Rows(lines(list)));
+    blocks.add(new Block.Rows(curve(list)));
+    offSeason.ifPresent(view -> blocks.addAll(OffSeasonBlocks.of(view, list.currency())));
+    return new ReportSheet("Buy list", "What to buy first with the money at hand", blocks);
+  }
+
+  private static List<Block.Line> top(BuyList list) {
+    List<Block.Line> lines = new ArrayList<>();
+    long unpriced = list.lines().stream().filter(line -> line.cost().isEmpty()).count();
+    lines.add(action(list, unpriced));
+    if (!list.lines().isEmpty()) {
+      lines.add(
+          Block.Line.of(
+              String.format(
+                  Locale.ROOT,
+                  "That leaves an expected shortage of %.2f pieces (weighted with importance), and"
+                      + " a chance of %s that nothing important runs out.",
+                  list.within().shortagePieces(),
+                  Phrase.chance(list.within().nothingRunsOutProbability()))));
+    }
+    list.more().ifPresent(more -> lines.add(Block.Line.of(more(more, list))));
+    if (unpriced > 0) {
+      lines.add(
+          Phrase.strong(
+              Phrase.count((int) unpriced, "line")
+                  + " without a price at the end: fill in Pack price to have them ranked.",
+              Tone.WATCH));
+    }
+    if (list.gapPieces() > 0) {
+      lines.add(
+          Phrase.small(
+              String.format(
+                  Locale.ROOT,
+                  "Another choice for the same money could lower the shortage by at most %.4f"
+                      + " pieces.",
+                  list.gapPieces())));
+    }
+    return lines;
+  }
+
+  private static Block.Line action(BuyList list, long unpriced) {
+    if (list.lines().isEmpty()) {
+      return Phrase.strong("Nothing to buy: what is aboard and ashore is enough.", Tone.GOOD);
+    }
+    String wanted = Phrase.money(list.wanted(), list.currency());
+    if (list.lines().size() == unpriced) {
+      return Phrase.strong("Everything listed lacks a price; buy it in this order.", Tone.WATCH);
+    }
+    if (list.budget().isEmpty()) {
+      return Phrase.strong(
+          "Buy from the top down; everything priced costs "
+              + wanted
+              + ". No Budget is set, so no line is cut off.",
+          Tone.WATCH);
+    }
+    String budget = Phrase.money(list.budget().get(), list.currency());
+    return list.spent().compareTo(list.wanted()) == 0
+        ? Phrase.strong("Buy everything priced: " + wanted + " of your " + budget + ".", Tone.GOOD)
+        : Phrase.strong(
+            "Buy the lines within the budget: "
+                + Phrase.money(list.spent(), list.currency())
+                + " of your "
+                + budget
+                + ". Everything priced would cost "
+                + wanted
+                + ".",
+            Tone.WATCH);
+  }
+
+  private static String more(BuyList.More more, BuyList list) {
+    return String.format(
+        Locale.ROOT,
+        "What %s more buys: %s. Expected shortage %.2f instead of %.2f pieces, chance %s instead"
+            + " of %s.",
+        Phrase.money(more.money(), list.currency()),
+        more.packs().stream().map(BuyListSheet::change).collect(Collectors.joining(", ")),
+        more.outcome().shortagePieces(),
+        list.within().shortagePieces(),
+        Phrase.chance(more.outcome().nothingRunsOutProbability()),
+        Phrase.chance(list.within().nothingRunsOutProbability()));
+  }
+
+  private static String change(BuyList.More.Change change) {
+    return (change.packs() > 0 ? "" : "without ")
+        + Phrase.count(Math.abs(change.packs()), "pack")
+        + " "
+        + change.item().spoken();
+  }
+
+  private static Table<BuyList.Line> lines(BuyList list) {
+    return new Table<>(
+        "buy-list.csv",
+        "Buy in this order (" + list.currency() + ")",
+        columns(),
+        list.lines(),
+        "Nothing to buy.");
+  }
+
+  private static List<Column<BuyList.Line>> columns() {
+    return List.of(
+        Column.of(
+            "rank",
+            "Rank",
+            Format.COUNT,
+            "Order to buy in: what the budget pays for first, then floors before the rest, then"
+                + " the largest fall of shortage for the money; lines without a price last.",
+            BuyList.Line::rank),
+        Column.of("style", "Style", Format.TEXT, "Style.", line -> line.item().style()),
+        Column.of("size", "Size", Format.TEXT, "Size.", line -> line.item().size()),
+        Column.of("colour", "Colour", Format.TEXT, "Colour.", line -> line.item().colour()),
+        Column.of("packs", "Packs", Format.COUNT, "Whole packs to buy.", BuyList.Line::packs),
+        Column.of("pieces", "Pieces", Format.COUNT, "Pieces in them.", BuyList.Line::pieces),
+        Column.sheetOnly(
+            "Why",
+            Format.TEXT,
+            "Whether the packs fill up to the floor or cover expected losses.",
+            line -> line.forFloor() ? "below the floor" : "expected losses"),
+        Column.of(
+            "cost",
+            "Cost",
+            Format.MONEY,
+            "Money for these packs; empty where the price is not known.",
+            BuyList.Line::cost),
+        Column.of(
+            "cumulative_cost",
+            "Cost so far",
+            Format.MONEY,
+            "Money for all lines down to this one.",
+            BuyList.Line::cumulativeCost),
+        Column.of(
+            "shortage_before",
+            "Short before",
+            Format.NUMBER,
+            "Pieces of this item expected to be missed over the planned hours without this line.",
+            BuyList.Line::shortageBeforePieces),
+        Column.of(
+            "shortage_after",
+            "Short after",
+            Format.NUMBER,
+            "Pieces of this item expected to be missed with this line bought.",
+            BuyList.Line::shortageAfterPieces),
+        Column.<BuyList.Line>of(
+                "within_budget",
+                "Within budget",
+                Format.YES_NO,
+                "Whether the budget pays for it; always yes where no Budget is set.",
+                BuyList.Line::withinBudget)
+            .toned(line -> line.withinBudget() ? Tone.GOOD : Tone.WATCH));
+  }
+
+  private static Table<BuyList.Point> curve(BuyList list) {
+    return new Table<>(
+        "",
+        "What each amount of money leads to (" + list.currency() + ")",
+        List.of(
+            Column.sheetOnly(
+                "Money",
+                Format.MONEY,
+                "Money spent in order of floors, then saving for the money.",
+                BuyList.Point::money),
+            Column.sheetOnly(
+                "Expected shortage",
+                Format.NUMBER,
+                "Pieces expected to be missed over the planned hours, weighted with importance.",
+                BuyList.Point::shortagePieces),
+            Column.sheetOnly(
+                "Chance nothing runs out",
+                Format.PROBABILITY,
+                "Chance that no important item runs out over the planned hours.",
+                BuyList.Point::nothingRunsOutProbability)),
+        list.lines().isEmpty() ? List.of() : list.curve(),
+        "Nothing to buy.");
+  }
+}

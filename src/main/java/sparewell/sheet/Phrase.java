@@ -1,0 +1,62 @@
+package sparewell.sheet;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import sparewell.table.Block;
+import sparewell.table.Tone;
+
+/** Numbers and lines as words of running text. */
+final class Phrase {
+  private Phrase() {}
+
+  /** A chance like {@code 63 %}; never rounded up to certainty or down to impossible. */
+  static String chance(double probability) {
+    if (probability > 0.995 && probability < 1) {
+      return "over 99 %";
+    }
+    if (probability < 0.005 && probability > 0) {
+      return "under 1 %";
+    }
+    return String.format(Locale.ROOT, "%.0f %%", probability * 100);
+  }
+
+  /** A chance, or that it is not known. */
+  static String chance(OptionalDouble probability) {
+    return probability.isPresent() ? chance(probability.getAsDouble()) : "not known";
+  }
+
+  /** A share like {@code 95 %} or {@code 97.5 %}, as set. */
+  static String exactChance(double probability) {
+    return number(probability * 100) + " %";
+  }
+
+  /** A number with the decimals it has, two at most. */
+  static String number(double value) {
+    return BigDecimal.valueOf(value)
+        .setScale(2, RoundingMode.HALF_EVEN)
+        .stripTrailingZeros()
+        .toPlainString();
+  }
+
+  /** Money like {@code 61.40 USD}. */
+  static String money(BigDecimal money, String currency) {
+    return money.setScale(2, RoundingMode.HALF_EVEN).toPlainString() + " " + currency;
+  }
+
+  /** A count with its noun, which takes an s for all counts but 1. */
+  static String count(int count, String noun) {
+    return count + " " + noun + (count == 1 ? "" : "s");
+  }
+
+  /** The line that says what to do. */
+  static Block.Line strong(String text, Tone tone) {
+    return new Block.Line(text, Block.Weight.STRONG, tone, java.util.Optional.empty());
+  }
+
+  /** A remark. */
+  static Block.Line small(String text) {
+    return new Block.Line(text, Block.Weight.SMALL, Tone.NONE, java.util.Optional.empty());
+  }
+}

@@ -1,0 +1,271 @@
+package sparewell.sheet;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import sparewell.season.Place;
+import sparewell.spares.Bring;
+import sparewell.spares.IdleStyle;
+import sparewell.spares.Outlook;
+import sparewell.spares.SparesReport;
+import sparewell.spares.SparesRow;
+import sparewell.table.Block;
+import sparewell.table.Column;
+import sparewell.table.Format;
+import sparewell.table.ReportSheet;
+import sparewell.table.Table;
+import sparewell.table.Tone;
+
+/** What to carry of every item, and what to bring aboard. */
+public final class SparesSheet {
+  private SparesSheet() {}
+
+  /** The sheet. */
+  public static ReportSheet of(SparesReport report) {
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(new Block.Text(top(report)));
+    blocks.add(new Block.Rows(brings(report.brings())));
+    blocks.add(new Block.Rows(spares(report.rows())));
+    blocks.add(new Block.Rows(idle(report.idle())));
+    blocks.add(
+        new Block.Text(
+            List.of(
+                Phrase.small(
+                    "Carry is the least count that lasts with the chance wanted, and never under"
+                        + " the floor. Losses are forecast from your log; a short log makes wide"
+                        + " forecasts."))));
+    return new ReportSheet(
+        "Spares", "What to carry of every item, and what to bring aboard now", blocks);
+  }
+
+  private static List<Block.Line> top(SparesReport report) {
+    List<Block.Line> lines = new ArrayList<>();
+    lines.add(action(report));
+    lines.add(Block.Line.of(report.horizon().words()));
+    Outlook outlook = report.outlook();
+    if (outlook.nowProbability().isPresent()) {
+      lines.add(
+          Block.Line.of(
+              String.format(
+                  Locale.ROOT,
+                  "Chance that nothing important runs out: %s with what is aboard, %s after"
+                      + " bringing, %s after buying everything listed (%s of styles that are used"
+                      + " and have an importance of 1 or more).",
+                  Phrase.chance(outlook.nowProbability()),
+                  Phrase.chance(outlook.afterBringingProbability()),
+                  Phrase.chance(outlook.afterBuyingProbability()),
+                  Phrase.count(outlook.watchedItems(), "item"))));
+    }
+    if (!outlook.holdingDown().isEmpty()) {
+      lines.add(
+          Block.Line.of(
+              outlook.holdingDown().stream()
+                  .map(SparesSheet::weak)
+                  .collect(Collectors.joining("; ", "Held down most by ", "."))));
+    }
+    return lines;
+  }
+
+  private static String weak(Outlook.Weak weak) {
+    return String.format(
+        Locale.ROOT,
+        "%s (%d aboard, %s to run out)",
+        weak.item().spoken(),
+        weak.aboard(),
+        Phrase.chance(weak.runOutProbability()));
+  }
+
+  private static Block.Line action(SparesReport report) {
+    int pieces = report.rows().stream().mapToInt(SparesRow::bringAboard).sum();
+    long items = report.rows().stream().filter(row -> row.bringAboard() > 0).count();
+    int packs = report.rows().stream().mapToInt(SparesRow::buyPacks).sum();
+    String bring =
+        "bring "
+            + Phrase.count(pieces, "piece")
+            + " of "
+            + Phrase.count((int) items, "item")
+            + " aboard (table below)";
+    String buy = "buy " + Phrase.count(packs, "pack") + " (see Buy list)";
+    if (pieces == 0 && packs == 0) {
+      return Phrase.strong(
+          report.rows().isEmpty()
+              ? "Nothing to plan: the Stock sheet has no usable row."
+              : "Nothing to do: every item has what it should carry.",
+          Tone.GOOD);
+    }
+    String text = pieces == 0 ? buy : packs == 0 ? bring : bring + ", then " + buy;
+    return Phrase.strong("Do: " + text + ".", Tone.WATCH);
+  }
+
+  private static Table<Bring> brings(List<Bring> brings) {
+    return new Table<>(
+        "",
+        "1. Bring aboard, most useful first",
+        List.of(
+            Column.sheetOnly(
+                "Pieces", Format.COUNT, "Pieces to take from this place.", Bring::pieces),
+            Column.sheetOnly("Style", Format.TEXT, "Style.", move -> move.item().style()),
+            Column.sheetOnly("Size", Format.TEXT, "Size.", move -> move.item().size()),
+            Column.sheetOnly("Colour", Format.TEXT, "Colour.", move -> move.item().colour()),
+            Column.sheetOnly(
+                "From", Format.TEXT, "Where the pieces lie ashore.", move -> spoken(move.from())),
+            Column.sheetOnly(
+                "Into",
+                Format.TEXT,
+                "The place aboard that holds most of the item, else of its style.",
+                move -> move.to().map(SparesSheet::spoken).orElse("a box of your choice")),
+            Column.sheetOnly(
+                "Shortage saved",
+                Format.NUMBER,
+                "Fall of the item's expected shortage in pieces by all that is brought of it,"
+                    + " times the style's importance.",
+                Bring::shortageSavedPieces)),
+        brings,
+        "Nothing ashore is wanted aboard.");
+  }
+
+  private static String spoken(Place place) {
+    return place.loose()
+        ? "loose in " + place.compartment()
+        : place.box() + " (" + place.compartment() + ")";
+  }
+
+  private static Table<SparesRow> spares(List<SparesRow> rows) {
+    List<SparesRow> ordered = new ArrayList<>(rows);
+    ordered.sort(
+        Comparator.comparingDouble(
+            row ->
+                row.bringAboard() + row.buyPacks() == 0
+                    ? 1
+                    : -row.importance() * row.losses().expectedShortage(row.aboard())));
+    return new Table<>(
+        "spares.csv", "2. Every item: what needs something first", columns(), ordered, "No stock.");
+  }
+
+  private static List<Column<SparesRow>> columns() {
+    return List.of(
+        Column.of("style", "Style", Format.TEXT, "Style.", row -> row.item().style()),
+        Column.of("size", "Size", Format.TEXT, "Size.", row -> row.item().size()),
+        Column.of("colour", "Colour", Format.TEXT, "Colour.", row -> row.item().colour()),
+        Column.<SparesRow>sheetOnly(
+                "To do", Format.TEXT, "What to do about this item now.", SparesSheet::toDo)
+            .toned(
+                row ->
+                    row.bringAboard() + row.buyPacks() == 0
+                        ? Tone.GOOD
+                        : row.aboard() == 0 && row.used() ? Tone.BAD : Tone.WATCH),
+        Column.of("aboard", "Aboard", Format.COUNT, "Pieces aboard now.", SparesRow::aboard),
+        Column.of(
+            "ashore", "Ashore", Format.COUNT, "Pieces in home storage now.", SparesRow::ashore),
+        Column.of(
+            "planning_hours",
+            "Planned hours",
+            Format.HOURS,
+            "Hours the style will be thrown until stock can be refilled.",
+            SparesRow::planningHours),
+        Column.of(
+            "expected_loss",
+            "Expected loss",
+            Format.NUMBER,
+            "Pieces of the item lost over those hours, on average.",
+            SparesRow::expectedLossPieces),
+        Column.of(
+            "run_out_chance_now",
+            "Run-out chance now",
+            Format.PROBABILITY,
+            "Chance that losses exceed the pieces aboard now.",
+            SparesRow::runOutNowProbability),
+        Column.of(
+            "floor",
+            "Floor",
+            Format.COUNT,
+            "Least pieces to carry: Carry at least, or the item's part of what is needed at once.",
+            SparesRow::floor),
+        Column.of(
+            "carry",
+            "Carry",
+            Format.COUNT,
+            "Pieces to carry: the least that lasts with the chance wanted, never under the floor.",
+            SparesRow::carry),
+        Column.of(
+            "run_out_chance_at_carry",
+            "Run-out chance at carry",
+            Format.PROBABILITY,
+            "Chance that losses exceed the pieces to carry.",
+            SparesRow::runOutAtCarryProbability),
+        Column.of(
+            "reason",
+            "Reason",
+            Format.TEXT,
+            "What decides the count to carry.",
+            row -> row.reason().words()),
+        Column.<SparesRow>of(
+                "bring_aboard",
+                "Bring aboard",
+                Format.COUNT,
+                "Pieces to bring from home storage.",
+                SparesRow::bringAboard)
+            .summed(),
+        Column.<SparesRow>of(
+                "buy_pieces",
+                "Buy pieces",
+                Format.COUNT,
+                "Pieces in the packs to buy.",
+                SparesRow::buyPieces)
+            .summed(),
+        Column.<SparesRow>of(
+                "buy_packs",
+                "Buy packs",
+                Format.COUNT,
+                "Whole packs to buy for what is still short after bringing.",
+                SparesRow::buyPacks)
+            .summed(),
+        Column.<SparesRow>of(
+                "cost",
+                "Cost",
+                Format.MONEY,
+                "Money for those packs; empty where the price is not known.",
+                SparesRow::cost)
+            .summed());
+  }
+
+  private static String toDo(SparesRow row) {
+    List<String> parts = new ArrayList<>();
+    if (row.bringAboard() > 0) {
+      parts.add("bring " + row.bringAboard());
+    }
+    if (row.buyPacks() > 0) {
+      parts.add("buy " + Phrase.count(row.buyPacks(), "pack"));
+    }
+    return parts.isEmpty() ? "enough" : String.join(", ", parts);
+  }
+
+  private static Table<IdleStyle> idle(List<IdleStyle> idle) {
+    return new Table<>(
+        "",
+        "3. Idle aboard: could stay ashore",
+        List.of(
+            Column.sheetOnly("Style", Format.TEXT, "Style.", IdleStyle::style),
+            Column.sheetOnly("Pieces aboard", Format.COUNT, "Pieces aboard.", IdleStyle::pieces),
+            Column.sheetOnly(
+                "Last thrown",
+                Format.DATE,
+                "Last trip with hours or a loss of it; empty where there is none.",
+                IdleStyle::lastThrown),
+            Column.<IdleStyle>sheetOnly(
+                    "Weight",
+                    Format.MASS,
+                    "Weight of the pieces aboard, as far as known.",
+                    IdleStyle::knownWeight)
+                .summed(),
+            Column.sheetOnly(
+                "Pieces without weight",
+                Format.COUNT,
+                "Pieces aboard whose weight is not known, so the true weight is more.",
+                IdleStyle::unweighedPieces)),
+        idle,
+        "No style aboard has gone unused for the set months, or the log is too short to tell.");
+  }
+}

@@ -1,0 +1,67 @@
+package sparewell.spares;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * The packs that a budget pays for: floors first, then what saves most.
+ *
+ * @param packs the packs, floors first
+ * @param gapPieces most that another choice could save more
+ */
+record Basket(List<Pack> packs, double gapPieces) {
+  /**
+   * Fills a basket. The budget goes to floor packs first, so that they save most; what is left goes
+   * to packs above the floors of items whose floor is bought. Packs that save nothing come last of
+   * their kind.
+   *
+   * @param packs all packs in the order of the list
+   */
+  static Basket fill(List<Pack> packs, long budget) {
+    List<Pack> floors = packs.stream().filter(Pack::forFloor).toList();
+    PackKnapsack.Choice first = PackKnapsack.choose(floors, budget);
+    List<Pack> chosen = topped(first.packs(), floors, budget);
+    Set<Integer> open = new HashSet<>();
+    floors.stream().filter(pack -> !chosen.contains(pack)).forEach(pack -> open.add(pack.row()));
+    List<Pack> above =
+        packs.stream().filter(pack -> !pack.forFloor() && !open.contains(pack.row())).toList();
+    long left = budget - cost(chosen);
+    PackKnapsack.Choice second = PackKnapsack.choose(above, left);
+    List<Pack> all = new ArrayList<>(chosen);
+    all.addAll(topped(second.packs(), above, left));
+    return new Basket(inOrder(all, packs), first.gap() + second.gap());
+  }
+
+  /** Money for packs. */
+  static long cost(List<Pack> packs) {
+    return packs.stream().mapToLong(Pack::costUnits).sum();
+  }
+
+  /** The chosen packs, exchanged for the first ones of each item, and what else fits, in order. */
+  private static List<Pack> topped(List<Pack> chosen, List<Pack> all, long budget) {
+    long left = budget - cost(chosen);
+    int[] count = new int[all.stream().mapToInt(Pack::row).max().orElse(-1) + 1];
+    chosen.forEach(pack -> count[pack.row()]++);
+    List<Pack> kept = new ArrayList<>();
+    Set<Integer> closed = new HashSet<>();
+    for (Pack pack : all) {
+      if (count[pack.row()] > 0) {
+        count[pack.row()]--;
+        kept.add(pack);
+      } else if (pack.costUnits() <= left && !closed.contains(pack.row())) {
+        left -= pack.costUnits();
+        kept.add(pack);
+      } else {
+        closed.add(pack.row());
+      }
+    }
+    return kept;
+  }
+
+  private static List<Pack> inOrder(List<Pack> chosen, List<Pack> order) {
+    Set<Pack> set = new HashSet<>(chosen);
+    return order.stream().filter(set::contains).toList();
+  }
+}

@@ -1,0 +1,71 @@
+package sparewell.spares;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import sparewell.finding.Finding;
+import sparewell.rates.Exposure;
+import sparewell.season.Event;
+import sparewell.season.ItemId;
+
+/**
+ * The stretch that stock must last for.
+ *
+ * @param events the events ahead that are planned together, in order of date; empty where planning
+ *     hours are used
+ * @param afloatHours hours afloat over all of it
+ * @param days days they are spread over
+ * @param planned whether any of the events has a plan
+ * @param uses one for each style, in the order of the workbook
+ * @param words what was taken and which events were joined, in an angler's words
+ * @param findings what to mend in plans
+ */
+public record Horizon(
+    List<Event> events,
+    double afloatHours,
+    double days,
+    boolean planned,
+    Map<String, Use> uses,
+    String words,
+    List<Finding> findings) {
+  public Horizon {
+    events = List.copyOf(events);
+    uses = Collections.unmodifiableMap(new LinkedHashMap<>(uses));
+    findings = List.copyOf(findings);
+  }
+
+  /**
+   * What is coming for one style.
+   *
+   * @param stretches one for each event that uses it, or the planning hours; none where it is not
+   *     used
+   * @param inPlan whether the plan of an event names it
+   */
+  public record Use(List<Exposure> stretches, boolean inPlan) {
+    /** Nothing is coming. */
+    static final Use NONE = new Use(List.of(), false);
+
+    public Use {
+      stretches = List.copyOf(stretches);
+    }
+
+    /** Hours over all stretches. */
+    public double hours() {
+      return stretches.stream().mapToDouble(Exposure::hours).sum();
+    }
+
+    /** The stretches in which the item is used. */
+    public List<Exposure> of(ItemId item) {
+      List<Exposure> own = new ArrayList<>(stretches);
+      own.removeIf(stretch -> stretch.hours() <= 0 || !stretch.among().contains(item));
+      return List.copyOf(own);
+    }
+  }
+
+  /** What is coming for a style; nothing for an unknown one. */
+  public Use use(String style) {
+    return uses.getOrDefault(style, Use.NONE);
+  }
+}

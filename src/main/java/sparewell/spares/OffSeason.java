@@ -1,0 +1,74 @@
+package sparewell.spares;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import sparewell.season.Cause;
+
+/**
+ * The last twelve months and what a next season as long as them needs.
+ *
+ * @param from first day of the months looked back on
+ * @param to last day, the date of analysis
+ * @param afloatHours hours afloat in them, and planned for the next season
+ * @param days days on the water in them
+ * @param styles one for each style in stock or lost, most expensive losses first
+ * @param causes losses by cause, most pieces first
+ * @param total all losses
+ */
+public record OffSeason(
+    LocalDate from,
+    LocalDate to,
+    double afloatHours,
+    double days,
+    List<StyleLine> styles,
+    List<CauseLine> causes,
+    Lost total) {
+  public OffSeason {
+    styles = List.copyOf(styles);
+    causes = List.copyOf(causes);
+  }
+
+  /**
+   * Losses.
+   *
+   * @param pieces how many
+   * @param money what the pieces with a known price cost
+   * @param unpricedPieces pieces whose price is not known
+   */
+  public record Lost(int pieces, BigDecimal money, int unpricedPieces) {
+    /** Nothing. */
+    static final Lost NOTHING = new Lost(0, BigDecimal.ZERO, 0);
+
+    /** These and others. */
+    Lost plus(Lost other) {
+      return new Lost(
+          pieces + other.pieces, money.add(other.money), unpricedPieces + other.unpricedPieces);
+    }
+  }
+
+  /** Losses of one cause. */
+  public record CauseLine(Cause cause, Lost lost) {}
+
+  /**
+   * One style.
+   *
+   * @param style its name
+   * @param lost losses in the last twelve months
+   * @param expectedLossPieces losses expected over the next season
+   * @param onHand pieces aboard and ashore
+   * @param wanted pieces to start the season with, all items: each the larger of its floor and what
+   *     its losses need at the chance wanted
+   * @param buyPacks whole packs to buy
+   * @param cost money for them; absent where a price is not known
+   */
+  public record StyleLine(
+      String style,
+      Lost lost,
+      double expectedLossPieces,
+      int onHand,
+      int wanted,
+      int buyPacks,
+      Optional<BigDecimal> cost) {}
+}

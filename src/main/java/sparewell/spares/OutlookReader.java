@@ -1,0 +1,78 @@
+package sparewell.spares;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.function.ToIntFunction;
+import sparewell.rates.LossForecast;
+import sparewell.rates.LossForecast.StyleStock;
+import sparewell.season.ItemId;
+
+/** Asks the forecast for the chance that nothing important runs out. */
+final class OutlookReader {
+  private static final int WEAKEST = 5;
+
+  private final Horizon horizon;
+  private final LossForecast forecast;
+  private final List<SparesRow> watched;
+
+  OutlookReader(Horizon horizon, LossForecast forecast, List<SparesRow> rows) {
+    this.horizon = horizon;
+    this.forecast = forecast;
+    List<SparesRow> used = rows.stream().filter(SparesRow::used).toList();
+    boolean anyFull = used.stream().anyMatch(row -> row.importance() >= 1);
+    this.watched =
+        used.stream()
+            .filter(row -> anyFull ? row.importance() >= 1 : row.importance() > 0)
+            .toList();
+  }
+
+  Outlook read() {
+    if (watched.isEmpty()) {
+      return new Outlook(
+          0, OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), List.of());
+    }
+    List<Outlook.Weak> weak = new ArrayList<>();
+    watched.stream()
+        .filter(row -> row.runOutNowProbability() > 0)
+        .sorted(Comparator.comparingDouble(SparesRow::runOutNowProbability).reversed())
+        .limit(WEAKEST)
+        .forEach(
+            row ->
+                weak.add(
+                    new Outlook.Weak(
+                        row.item(),
+                        row.aboard(),
+                        row.runOutNowProbability(),
+                        chance(
+                            watched.stream().filter(other -> other != row).toList(),
+                            SparesRow::aboard))));
+    return new Outlook(
+        watched.size(),
+        chance(SparesRow::aboard),
+        chance(SparesRow::aboardAfterBringing),
+        chance(row -> row.aboardAfterBringing() + row.buyPieces()),
+        weak);
+  }
+
+  /** The chance with that many pieces of each item; absent where nothing is watched. */
+  OptionalDouble chance(ToIntFunction<SparesRow> pieces) {
+    return watched.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(chance(watched, pieces));
+  }
+
+  private double chance(List<SparesRow> rows, ToIntFunction<SparesRow> pieces) {
+    Map<String, Map<ItemId, Integer>> byStyle = new LinkedHashMap<>();
+    for (SparesRow row : rows) {
+      byStyle
+          .computeIfAbsent(row.item().style(), style -> new LinkedHashMap<>())
+          .put(row.item(), pieces.applyAsInt(row));
+    }
+    List<StyleStock> stocks = new ArrayList<>();
+    byStyle.forEach(
+        (style, items) -> stocks.add(new StyleStock(style, horizon.use(style).stretches(), items)));
+    return stocks.isEmpty() ? 1 : forecast.nothingRunsOut(stocks);
+  }
+}

@@ -1,0 +1,180 @@
+package sparewell.spares;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Chooses packs within a budget for the largest total saving.
+ *
+ * <p>Since the packs of an item cost the same and save less one after the other, this is the 0/1
+ * knapsack problem. Undominated partial choices are kept and those whose linear bound cannot beat
+ * the best choice known are dropped (Nemhauser and Ullmann 1969; bound of Dantzig 1957; both from
+ * memory); started from marginal analysis. The answer is exact unless more than {@value #MOST}
+ * choices stay open; then {@link Choice#gap} bounds what may be missing.
+ */
+final class PackKnapsack {
+  private static final int MOST = 200_000;
+  private static final double TOLERANCE = 1e-12;
+
+  private final List<Pack> packs;
+  private final double[] saved; // saved[i]: sum over packs before i
+  private final long[] cost;
+
+  private PackKnapsack(List<Pack> packs) {
+    this.packs = packs;
+    this.saved = new double[packs.size() + 1];
+    this.cost = new long[packs.size() + 1];
+    for (int i = 0; i < packs.size(); i++) {
+      saved[i + 1] = saved[i] + packs.get(i).savedPieces();
+      cost[i + 1] = cost[i] + packs.get(i).costUnits();
+    }
+  }
+
+  /**
+   * What was chosen.
+   *
+   * @param packs the packs, in the order of marginal analysis
+   * @param gap most by which another choice could save more, pieces; 0 where proven best
+   */
+  record Choice(List<Pack> packs, double gap) {}
+
+  /**
+   * The best choice within the budget.
+   *
+   * @param packs in any order; the packs of an item must cost the same and save no more one after
+   *     the other
+   */
+  static Choice choose(List<Pack> packs, long budget) {
+    List<Pack> useful =
+        packs.stream()
+            .filter(pack -> pack.savedPieces() > 0 && pack.costUnits() <= budget)
+            .sorted(byEfficiency())
+            .toList();
+    return new PackKnapsack(useful).solve(budget);
+  }
+
+  /** Most saved per money first; packs of an item in their order. */
+  static Comparator<Pack> byEfficiency() {
+    return Comparator.comparingDouble(PackKnapsack::efficiency)
+        .reversed()
+        .thenComparing(Comparator.comparingDouble(Pack::savedPieces).reversed())
+        .thenComparingInt(Pack::number)
+        .thenComparingInt(Pack::row);
+  }
+
+  private static double efficiency(Pack pack) {
+    return pack.savedPieces() == 0 ? 0 : pack.savedPieces() / pack.costUnits();
+  }
+
+  private record State(long cost, double saved, State before, int pack) {}
+
+  private Choice solve(long budget) {
+    if (cost[packs.size()] <= budget) {
+      return new Choice(packs, 0);
+    }
+    State empty = new State(0, 0, null, -1);
+    State best = completed(empty, 0, budget);
+    List<State> open = List.of(empty);
+    double lost = 0;
+    for (int i = 0; i < packs.size() && !open.isEmpty(); i++) {
+      int at = i + 1;
+      List<State> kept = new ArrayList<>();
+      for (State state : merged(open, i, budget)) {
+        double bound = state.saved + bound(at, budget - state.cost);
+        if (bound > best.saved + TOLERANCE) {
+          kept.add(state);
+        }
+      }
+      if (kept.size() > MOST) {
+        kept.sort(
+            Comparator.comparingDouble(
+                    (State state) -> state.saved + bound(at, budget - state.cost))
+                .reversed());
+        State first = kept.get(MOST);
+        lost = Math.max(lost, first.saved + bound(at, budget - first.cost));
+        kept = new ArrayList<>(kept.subList(0, MOST));
+        kept.sort(Comparator.comparingLong(State::cost));
+      }
+      Optional<State> hopeful =
+          kept.stream()
+              .max(
+                  Comparator.comparingDouble(
+                      state -> state.saved + bound(at, budget - state.cost)));
+      if (hopeful.isPresent()) {
+        State whole = completed(hopeful.get(), at, budget);
+        best = whole.saved > best.saved + TOLERANCE ? whole : best;
+      }
+      open = kept;
+    }
+    return new Choice(listed(best), Math.max(0, lost - best.saved));
+  }
+
+  /**
+   * All choices with and without pack i, by cost; one that costs no less and saves no more goes.
+   */
+  private List<State> merged(List<State> open, int i, long budget) {
+    Pack pack = packs.get(i);
+    List<State> both = new ArrayList<>(open.size() * 2);
+    int with = 0;
+    int without = 0;
+    double most = -1;
+    while (without < open.size() || with < open.size()) {
+      State next;
+      if (without < open.size()
+          && (with == open.size()
+              || open.get(without).cost <= open.get(with).cost + pack.costUnits())) {
+        next = open.get(without++);
+      } else {
+        State from = open.get(with++);
+        next = new State(from.cost + pack.costUnits(), from.saved + pack.savedPieces(), from, i);
+      }
+      if (next.cost <= budget && next.saved > most + TOLERANCE) {
+        both.add(next);
+        most = next.saved;
+      }
+    }
+    return both;
+  }
+
+  /** The choice filled up with packs from i on that still fit, in order of efficiency. */
+  private State completed(State state, int from, long budget) {
+    State whole = state;
+    for (int i = from; i < packs.size(); i++) {
+      Pack pack = packs.get(i);
+      if (whole.cost + pack.costUnits() <= budget) {
+        whole =
+            new State(whole.cost + pack.costUnits(), whole.saved + pack.savedPieces(), whole, i);
+      }
+    }
+    return whole;
+  }
+
+  /** Most that packs from i on can save within the money, were the last one divisible. */
+  private double bound(int from, long money) {
+    int at = Arrays.binarySearch(cost, from, cost.length, cost[from] + money);
+    int whole = at >= 0 ? at : -at - 2;
+    while (whole < packs.size() && cost[whole + 1] == cost[whole]) {
+      whole++;
+    }
+    double sure = saved[whole] - saved[from];
+    if (whole == packs.size()) {
+      return sure;
+    }
+    double left = money - (double) (cost[whole] - cost[from]);
+    Pack next = packs.get(whole);
+    return sure + next.savedPieces() * left / next.costUnits();
+  }
+
+  private List<Pack> listed(State best) {
+    List<Pack> list = new ArrayList<>();
+    for (State state = best; state.before != null; state = state.before) {
+      list.add(packs.get(state.pack));
+    }
+    Collections.reverse(list);
+    return list;
+  }
+}

@@ -1,0 +1,110 @@
+package sparewell.spares;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/** Cuts what rows are short of into packs, and money into whole units. */
+final class PackSource {
+  private static final int MOST_DECIMALS = 4;
+
+  private final List<SparesRow> rows;
+  private final int decimals;
+
+  PackSource(List<SparesRow> rows, Optional<BigDecimal> budget) {
+    this.rows = rows;
+    int most = budget.map(BigDecimal::scale).orElse(0);
+    for (SparesRow row : rows) {
+      most = Math.max(most, row.packPrice().map(BigDecimal::scale).orElse(0));
+    }
+    this.decimals = Math.max(2, Math.min(MOST_DECIMALS, most));
+  }
+
+  /** The packs of all rows with a known price, in the order to buy them. */
+  List<Pack> wanted() {
+    List<Pack> packs = new ArrayList<>();
+    for (int i = 0; i < rows.size(); i++) {
+      for (int k = 0; k < rows.get(i).buyPacks() && rows.get(i).packPrice().isPresent(); k++) {
+        packs.add(pack(i, k));
+      }
+    }
+    packs.sort(order());
+    return packs;
+  }
+
+  /** Packs beyond what is wanted that still save something, in the order to buy them. */
+  List<Pack> beyond(long budget) {
+    List<Pack> packs = new ArrayList<>();
+    for (int i = 0; i < rows.size(); i++) {
+      if (rows.get(i).packPrice().isEmpty()) {
+        continue;
+      }
+      long left = budget;
+      for (int k = rows.get(i).buyPacks(); ; k++) {
+        Pack pack = pack(i, k);
+        left -= Math.max(1, pack.costUnits());
+        if (left < 0 || pack.savedPieces() < 1e-6) {
+          break;
+        }
+        packs.add(pack);
+      }
+    }
+    packs.sort(order());
+    return packs;
+  }
+
+  /**
+   * Floors first, then most saved per money; where nothing is saved, the more important and the
+   * emptier item first.
+   */
+  private Comparator<Pack> order() {
+    return Comparator.comparing((Pack pack) -> !pack.forFloor())
+        .thenComparing(Comparator.comparing((Pack pack) -> pack.savedPieces() <= 0))
+        .thenComparing(
+            (one, other) ->
+                one.savedPieces() <= 0 && other.savedPieces() <= 0
+                    ? idle().compare(one, other)
+                    : PackKnapsack.byEfficiency().compare(one, other));
+  }
+
+  private Comparator<Pack> idle() {
+    return Comparator.comparingDouble((Pack pack) -> -rows.get(pack.row()).importance())
+        .thenComparingInt(this::held)
+        .thenComparingInt(Pack::row);
+  }
+
+  /** Pieces held before the pack. */
+  int held(Pack pack) {
+    SparesRow row = rows.get(pack.row());
+    return row.aboardAfterBringing() + pack.number() * row.piecesPerPack();
+  }
+
+  private Pack pack(int at, int number) {
+    SparesRow row = rows.get(at);
+    int before = row.aboardAfterBringing() + number * row.piecesPerPack();
+    double saved =
+        row.importance()
+            * (row.losses().expectedShortage(before)
+                - row.losses().expectedShortage(before + row.piecesPerPack()));
+    return new Pack(
+        at,
+        number,
+        before < row.floor(),
+        units(row.packPrice().orElseThrow()),
+        // What a rounded difference leaves would otherwise count as a saving.
+        saved < 1e-12 ? 0 : saved);
+  }
+
+  /** Money in whole units. */
+  long units(BigDecimal money) {
+    return money.setScale(decimals, RoundingMode.HALF_UP).unscaledValue().longValueExact();
+  }
+
+  /** Whole units as money. */
+  BigDecimal money(long units) {
+    return BigDecimal.valueOf(units, decimals);
+  }
+}

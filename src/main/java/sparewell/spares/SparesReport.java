@@ -1,0 +1,32 @@
+package sparewell.spares;
+
+import java.util.List;
+import sparewell.finding.Finding;
+
+/**
+ * What to carry, what to bring aboard and what is missing.
+ *
+ * @param horizon what it is planned for
+ * @param rows one for each item in stock, in the order of the workbook
+ * @param brings what to bring from ashore, most useful first
+ * @param eventNeeds what each event of the horizon needs by itself, in order of date
+ * @param outlook chance that nothing important runs out
+ * @param idle styles aboard that are not thrown
+ * @param findings what to mend
+ */
+public record SparesReport(
+    Horizon horizon,
+    List<SparesRow> rows,
+    List<Bring> brings,
+    List<EventNeed> eventNeeds,
+    Outlook outlook,
+    List<IdleStyle> idle,
+    List<Finding> findings) {
+  public SparesReport {
+    rows = List.copyOf(rows);
+    brings = List.copyOf(brings);
+    eventNeeds = List.copyOf(eventNeeds);
+    idle = List.copyOf(idle);
+    findings = List.copyOf(findings);
+  }
+}

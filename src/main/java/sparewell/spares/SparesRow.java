@@ -1,0 +1,99 @@
+package sparewell.spares;
+
+import java.math.BigDecimal;
+import java.util.Optional;
+import sparewell.numerics.CountDistribution;
+import sparewell.season.ItemId;
+
+/**
+ * What to carry of one item.
+ *
+ * @param item which
+ * @param aboard pieces aboard now
+ * @param ashore pieces in home storage now
+ * @param planningHours hours its style is used over the horizon
+ * @param losses pieces of the item lost over the horizon
+ * @param used whether the item is used over the horizon at all
+ * @param importance weight of a missing piece
+ * @param chanceWantedProbability wanted chance of not running out
+ * @param floor least pieces to carry
+ * @param carry pieces to carry: the least that gives the wanted chance, never under the floor
+ * @param reason which of them binds
+ * @param bringAboard pieces to bring from ashore
+ * @param buyPacks whole packs to buy for what is still short
+ * @param piecesPerPack pieces in a pack
+ * @param packPrice price of a pack, where known
+ */
+public record SparesRow(
+    ItemId item,
+    int aboard,
+    int ashore,
+    double planningHours,
+    CountDistribution losses,
+    boolean used,
+    double importance,
+    double chanceWantedProbability,
+    int floor,
+    int carry,
+    Reason reason,
+    int bringAboard,
+    int buyPacks,
+    int piecesPerPack,
+    Optional<BigDecimal> packPrice) {
+  /** What decides how many to carry. */
+  public enum Reason {
+    FLOOR("floor"),
+    LOSS_RATE("loss rate"),
+    NEEDED_AT_ONCE("needed at once"),
+    EVENT_PLAN("event plan");
+
+    private final String words;
+
+    Reason(String words) {
+      this.words = words;
+    }
+
+    /** The reason as the angler reads it. */
+    public String words() {
+      return words;
+    }
+  }
+
+  /** Expected losses, pieces. */
+  public double expectedLossPieces() {
+    return losses.mean();
+  }
+
+  /** Chance that losses exceed what is aboard now. */
+  public double runOutNowProbability() {
+    return losses.above(aboard);
+  }
+
+  /** Chance that losses exceed what is to be carried. */
+  public double runOutAtCarryProbability() {
+    return losses.above(carry);
+  }
+
+  /** Pieces aboard once what lies ashore was brought. */
+  public int aboardAfterBringing() {
+    return aboard + bringAboard;
+  }
+
+  /** Pieces bought. */
+  public int buyPieces() {
+    return buyPacks * piecesPerPack;
+  }
+
+  /** Money for all packs to buy; absent where there are some and their price is not known. */
+  public Optional<BigDecimal> cost() {
+    return buyPacks == 0
+        ? Optional.of(BigDecimal.ZERO)
+        : packPrice.map(price -> price.multiply(BigDecimal.valueOf(buyPacks)));
+  }
+
+  /** Fall of the importance-weighted expected shortage by bringing pieces aboard. */
+  public double shortageSavedByBringing() {
+    return importance
+        * (losses.expectedShortage(aboard) - losses.expectedShortage(aboardAfterBringing()));
+  }
+}

@@ -1,0 +1,154 @@
+package sparewell.bench;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.apache.commons.math3.distribution.BetaDistribution;
+import org.apache.commons.math3.distribution.GammaDistribution;
+import org.apache.commons.math3.distribution.PoissonDistribution;
+import org.apache.commons.math3.random.RandomGenerator;
+import org.apache.commons.math3.random.Well19937c;
+import sparewell.numerics.GaussHermite;
+import sparewell.numerics.NegativeBinomial;
+import sparewell.rates.FitInput;
+import sparewell.rates.Observation;
+
+/**
+ * A season made up from known truth, with the truth: 12 to 24 styles in 4 families, and an event of
+ * 24 hours for every style.
+ */
+final class SimulatedWorld {
+  static final int LARGEST = 160;
+  private static final double EVENT_HOURS = 24;
+  private static final double[] COVERS = {0.2, 0.5, 0.8};
+  private static final int EVENT_COVER = 2;
+  private static final int FAMILIES = 4;
+
+  /** What the season is made from. */
+  enum Kind {
+    /** Log-normal rates, the world of the reference study. */
+    LOG_NORMAL,
+    /** Gamma rates, as the model assumes. */
+    GAMMA,
+    /** A shock on every trip, shared by all styles. */
+    SHOCK,
+    /** Rates that drift over the history, each style its own way. */
+    DRIFT,
+    /** Size that grows with hours. */
+    HOURS
+  }
+
+  private final FitInput input;
+  private final double[][] truth; // by style: chance of 0, 1, ... lost at the event
+  private final double[] rateAtMix;
+
+  SimulatedWorld(Kind kind, int trips, long seed) {
+    RandomGenerator random = new Well19937c(new SplittableRandom(seed).nextLong());
+    int styles = 12 + random.nextInt(13);
+    double centre = Math.log(0.06) + 0.35 * random.nextGaussian();
+    double familySpread = 0.2 + 0.4 * random.nextDouble();
+    double styleSpread = 0.3 + 0.5 * random.nextDouble();
+    double size = 0.7 * Math.exp(random.nextDouble() * Math.log(5 / 0.7));
+    double slope = 0.8 + 0.3 * random.nextGaussian();
+    double[] familyMean = new double[FAMILIES];
+    for (int f = 0; f < FAMILIES; f++) {
+      familyMean[f] = centre + familySpread * random.nextGaussian();
+    }
+    List<Integer> family = new ArrayList<>();
+    double[] rate = new double[styles];
+    double[] used = new double[styles];
+    double[] drift = new double[styles];
+    for (int s = 0; s < styles; s++) {
+      int f = random.nextInt(FAMILIES);
+      family.add(f);
+      if (kind == Kind.GAMMA) {
+        double variance = Math.exp(styleSpread * styleSpread) - 1;
+        double mean = Math.exp(familyMean[f] + styleSpread * styleSpread / 2);
+        rate[s] = mean * new GammaDistribution(random, 1 / variance, variance).sample();
+      } else {
+        rate[s] = Math.exp(familyMean[f] + styleSpread * random.nextGaussian());
+      }
+      used[s] = new BetaDistribution(random, 2, 2).sample();
+      drift[s] = kind == Kind.DRIFT ? 0.5 * random.nextGaussian() : 0;
+    }
+    double shockSpread = kind == Kind.SHOCK ? 0.5 : 0;
+    List<Observation> observations = new ArrayList<>();
+    double[] mixHours = new double[COVERS.length];
+    for (int t = 0; t < trips; t++) {
+      int cover = random.nextInt(COVERS.length);
+      double shock = Math.exp(shockSpread * random.nextGaussian() - shockSpread * shockSpread / 2);
+      for (int s = 0; s < styles; s++) {
+        if (random.nextDouble() < used[s]) {
+          double hours = 1 + 5 * random.nextDouble();
+          double mean = hours * rate[s] * Math.exp(slope * (COVERS[cover] - 0.5)) * shock;
+          mean *= Math.exp(drift[s] * (t + 0.5 - trips) / trips);
+          double k = kind == Kind.HOURS ? size * hours / 3.5 : size;
+          observations.add(new Observation(s, hours, 1, cover, draw(random, mean, k), false, 1));
+          mixHours[cover] += hours;
+        }
+      }
+    }
+    input = new FitInput(family, FAMILIES, COVERS.length, observations);
+    double mix = 0;
+    double hours = 0;
+    for (int c = 0; c < COVERS.length; c++) {
+      mix += mixHours[c] * Math.exp(slope * (COVERS[c] - 0.5));
+      hours += mixHours[c];
+    }
+    mix = hours > 0 ? mix / hours : 1;
+    truth = new double[styles][];
+    rateAtMix = new double[styles];
+    List<GaussHermite.Node> shocks = GaussHermite.nodes(shockSpread > 0 ? 25 : 1);
+    for (int s = 0; s < styles; s++) {
+      rateAtMix[s] = rate[s] * mix;
+      truth[s] = new double[LARGEST + 1];
+      double sum = 0;
+      for (GaussHermite.Node node : shocks) {
+        double shock = Math.exp(shockSpread * node.z() - shockSpread * shockSpread / 2);
+        double mean = EVENT_HOURS * rate[s] * Math.exp(slope * (COVERS[EVENT_COVER] - 0.5)) * shock;
+        double k = kind == Kind.HOURS ? size * EVENT_HOURS / 3.5 : size;
+        for (int n = 0; n <= LARGEST; n++) {
+          truth[s][n] += node.weight() * NegativeBinomial.pmf(n, mean, k);
+        }
+      }
+      for (double p : truth[s]) {
+        sum += p;
+      }
+      truth[s][LARGEST] += Math.max(0, 1 - sum);
+    }
+  }
+
+  private static int draw(RandomGenerator random, double mean, double size) {
+    double rate = new GammaDistribution(random, size, mean / size).sample();
+    return rate < 1e-12 ? 0 : new PoissonDistribution(random, rate, 1e-12, 100_000).sample();
+  }
+
+  FitInput input() {
+    return input;
+  }
+
+  int styles() {
+    return truth.length;
+  }
+
+  double[] truth(int style) {
+    return truth[style];
+  }
+
+  double rateAtMix(int style) {
+    return rateAtMix[style];
+  }
+
+  double eventHours() {
+    return EVENT_HOURS;
+  }
+
+  int eventCover() {
+    for (Observation o : input.observations()) {
+      if (o.cover() == EVENT_COVER) {
+        return EVENT_COVER;
+      }
+    }
+    return Observation.NEVER_LOGGED;
+  }
+}

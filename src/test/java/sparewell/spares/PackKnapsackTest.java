@@ -1,0 +1,135 @@
+package sparewell.spares;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static sparewell.spares.ReferenceTable.number;
+import static sparewell.spares.ReferenceTable.whole;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import sparewell.numerics.CountDistribution;
+
+/** The choice within a budget against dynamic programming and exhaustive search done elsewhere. */
+class PackKnapsackTest {
+  private static final int MOST_EACH = 14;
+
+  /** scipy 1.10.1, the case stands in the first line of the table. */
+  @Test
+  void reachesThePublishedOptimumAtEveryBudget() {
+    List<CountDistribution> losses =
+        List.of(
+            KnownForecast.poisson(0.8),
+            KnownForecast.poisson(2.1),
+            KnownForecast.poisson(0.35),
+            KnownForecast.negBin(1.4, 0.9),
+            KnownForecast.negBin(3, 1.5));
+    long[] cost = {3, 5, 2, 4, 7};
+    List<Pack> packs = packs(losses, cost, new int[] {1, 1, 1, 1, 1});
+    double nothing = losses.stream().mapToDouble(CountDistribution::mean).sum();
+    List<Map<String, String>> table = ReferenceTable.read("allocation.csv");
+    assertEquals(61, table.size());
+    int better = 0;
+    for (Map<String, String> row : table) {
+      int budget = whole(row, "budget");
+      PackKnapsack.Choice choice = PackKnapsack.choose(packs, budget);
+      double shortage = nothing - saved(choice.packs());
+      assertTrue(Basket.cost(choice.packs()) <= budget, row.toString());
+      assertEquals(number(row, "opt_shortage"), shortage, 1e-9, row.toString());
+      assertEquals(0, choice.gap(), row.toString());
+      better += shortage < number(row, "greedyfill_shortage") - 1e-9 ? 1 : 0;
+    }
+    // 34 of 61 budgets are optimal for plain marginal analysis in the same study.
+    assertEquals(61 - 34, better);
+  }
+
+  /** At the budgets where marginal analysis stops without skipping, its order is the best. */
+  @Test
+  void orderOfMarginalAnalysisIsBestWhereItFits() {
+    List<CountDistribution> losses =
+        List.of(
+            KnownForecast.poisson(0.8),
+            KnownForecast.poisson(2.1),
+            KnownForecast.poisson(0.35),
+            KnownForecast.negBin(1.4, 0.9),
+            KnownForecast.negBin(3, 1.5));
+    List<Pack> packs = packs(losses, new long[] {3, 5, 2, 4, 7}, new int[] {1, 1, 1, 1, 1});
+    packs.sort(PackKnapsack.byEfficiency());
+    List<Long> stops = new ArrayList<>();
+    long spent = 0;
+    for (Pack pack : packs) {
+      stops.add(spent);
+      spent += pack.costUnits();
+    }
+    assertEquals(
+        List.of(0L, 3L, 8L, 10L, 14L, 19L, 26L, 33L, 37L, 42L, 49L, 52L, 56L),
+        stops.subList(0, 13));
+  }
+
+  @Test
+  void equalsExhaustiveSearchOnSmallCases() {
+    Random random = new Random(20260501);
+    for (int round = 0; round < 300; round++) {
+      int items = 1 + random.nextInt(4);
+      List<CountDistribution> losses = new ArrayList<>();
+      long[] cost = new long[items];
+      int[] perPack = new int[items];
+      for (int i = 0; i < items; i++) {
+        losses.add(KnownForecast.negBin(0.05 + 6 * random.nextDouble(), 0.5 + random.nextInt(4)));
+        cost[i] = 99 + random.nextInt(900);
+        perPack[i] = 1 + random.nextInt(5);
+      }
+      List<Pack> packs = packs(losses, cost, perPack);
+      Collections.shuffle(packs, random);
+      long budget = random.nextInt(5000);
+      PackKnapsack.Choice choice = PackKnapsack.choose(packs, budget);
+      assertTrue(Basket.cost(choice.packs()) <= budget);
+      assertEquals(0, choice.gap());
+      assertEquals(
+          exhaustive(losses, cost, perPack, 0, budget), saved(choice.packs()), 1e-9, "" + round);
+    }
+  }
+
+  @Test
+  void freePacksAreTakenAndDearOnesLeft() {
+    Pack free = new Pack(0, 0, false, 0, 0.2);
+    Pack dear = new Pack(1, 0, false, 500, 9);
+    assertEquals(List.of(free), PackKnapsack.choose(List.of(dear, free), 499).packs());
+    assertEquals(2, PackKnapsack.choose(List.of(dear, free), 500).packs().size());
+  }
+
+  private static double exhaustive(
+      List<CountDistribution> losses, long[] cost, int[] perPack, int item, long left) {
+    if (item == cost.length) {
+      return 0;
+    }
+    double best = 0;
+    for (int k = 0; k <= MOST_EACH && k * cost[item] <= left; k++) {
+      CountDistribution loss = losses.get(item);
+      double own = loss.mean() - loss.expectedShortage(k * perPack[item]);
+      best =
+          Math.max(best, own + exhaustive(losses, cost, perPack, item + 1, left - k * cost[item]));
+    }
+    return best;
+  }
+
+  private static List<Pack> packs(List<CountDistribution> losses, long[] cost, int[] perPack) {
+    List<Pack> packs = new ArrayList<>();
+    for (int i = 0; i < cost.length; i++) {
+      for (int k = 0; k < MOST_EACH; k++) {
+        double saved =
+            losses.get(i).expectedShortage(k * perPack[i])
+                - losses.get(i).expectedShortage((k + 1) * perPack[i]);
+        packs.add(new Pack(i, k, false, cost[i], saved));
+      }
+    }
+    return packs;
+  }
+
+  private static double saved(List<Pack> packs) {
+    return packs.stream().mapToDouble(Pack::savedPieces).sum();
+  }
+}
