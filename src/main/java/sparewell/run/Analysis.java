@@ -12,6 +12,7 @@ import sparewell.load.LoadSheet;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.rates.LossModel;
+import sparewell.rates.TrackRecord;
 import sparewell.season.Season;
 import sparewell.sheet.Results;
 import sparewell.spares.BuyList;
@@ -61,6 +62,7 @@ final class Analysis {
         sorted(findings, read.sheetOrder()),
         onHand,
         rates,
+        TrackRecord.of(season),
         spares,
         buys,
         OffSeasonPlanner.plan(season, onHand, rates),

@@ -83,6 +83,7 @@ final class BookRun {
             settings.asOf().toString(),
             target.getFileName().toString(),
             settings.currency(),
+            original.date1904(),
             names);
     Path scratch = Files.createTempFile("sparewell", ".xlsx");
     try {

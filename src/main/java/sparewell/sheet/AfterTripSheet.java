@@ -40,7 +40,7 @@ public final class AfterTripSheet {
     String answer =
         "What to do now, as of "
             + results.season().settings().asOf()
-            + ". Planned for: "
+            + ". "
             + results.spares().horizon().words();
     return new ReportSheet(NAME, answer, blocks);
   }

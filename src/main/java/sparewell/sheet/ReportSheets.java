@@ -20,6 +20,7 @@ public final class ReportSheets {
 
   private static Map<String, Function<Results, ReportSheet>> behind() {
     Map<String, Function<Results, ReportSheet>> all = new LinkedHashMap<>();
+    all.put("Loss rates", results -> LossRatesSheet.of(results.rates()));
     all.put("Spares", results -> SparesSheet.of(results.spares()));
     all.put("Buy list", results -> BuyListSheet.of(results.buys(), results.offSeason()));
     all.put("Event packing", results -> EventPackingSheet.of(results.packing()));
@@ -30,6 +31,7 @@ public final class ReportSheets {
         "Stow plan", results -> StowPlanSheet.of(results.stow(), results.load(), units(results)));
     all.put(WhereItIsSheet.NAME, results -> WhereItIsSheet.of(results.onHand()));
     all.put(LabelsSheet.NAME, results -> LabelsSheet.of(results.season(), results.onHand()));
+    all.put("Track record", results -> TrackRecordSheet.of(results.trackRecord()));
     all.put(InputChecksSheet.NAME, results -> InputChecksSheet.of(results.findings()));
     return all;
   }

@@ -7,6 +7,7 @@ import sparewell.event.EventPacking;
 import sparewell.finding.Finding;
 import sparewell.load.LoadReport;
 import sparewell.rates.LossModel;
+import sparewell.rates.TrackRecord;
 import sparewell.season.Season;
 import sparewell.spares.BuyList;
 import sparewell.spares.OffSeason;
@@ -22,6 +23,7 @@ import sparewell.stow.StowPlan;
  * @param findings all findings, gravest first
  * @param onHand what is on hand
  * @param rates the fitted loss rates
+ * @param trackRecord the replay of the angler's own history
  * @param spares what to carry and bring
  * @param buys what to buy
  * @param offSeason the look back and ahead over a season, where there is something to look back on
@@ -37,6 +39,7 @@ public record Results(
     List<Finding> findings,
     OnHand onHand,
     LossModel rates,
+    TrackRecord trackRecord,
     SparesReport spares,
     BuyList buys,
     Optional<OffSeason> offSeason,
