@@ -64,7 +64,7 @@ final class SheetStream {
       }
       if (event == XMLStreamConstants.START_ELEMENT) {
         switch (xml.getLocalName()) {
-          case "v" -> value = xml.getElementText();
+          case "v" -> value = CellText.plain(xml);
           case "is" -> inline = CellText.read(xml);
           case "f" -> {
             formula = true;
