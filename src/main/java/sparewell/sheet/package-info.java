@@ -1,6 +1,8 @@
 /**
- * The output sheets: one class each, which declares its columns once and fills them from results.
+ * Output sheets: one file for each, columns declared there once, {@link
+ * sparewell.sheet.ReportSheets} lists them all.
  *
- * <p>May import table, season, units, finding and the result records of all analyses.
+ * <p>Turns the records of the analyses into tables and sentences; computes nothing. May import
+ * table, the result records of all analyses, season, finding and units.
  */
 package sparewell.sheet;

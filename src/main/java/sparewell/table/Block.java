@@ -5,7 +5,7 @@ import java.util.Optional;
 import sparewell.finding.Cell;
 
 /** A part of an output sheet; parts stand below each other. */
-public sealed interface Block permits Block.Text, Block.Rows {
+public sealed interface Block permits Block.Text, Block.Rows, Chart, Drawing, LabelGrid {
   /** Lines of text. */
   record Text(List<Line> lines) implements Block {
     public Text {

@@ -25,15 +25,15 @@ public enum Format {
   /** Pure number such as a rate or a multiplier, two decimals in a sheet. */
   NUMBER("", "", "0.00", "0.00", 8),
   /** Probability or share in 0..1, shown as percent in a sheet. */
-  PROBABILITY("", "", "0.0%", "0.0%", 8),
+  PROBABILITY("", "", Patterns.SHARE, Patterns.SHARE, 8),
   /** Number that is already in percent. */
   PERCENT("", "", "0.0", "0.0", 6),
   /** Money, two decimals. */
   MONEY("", "", "#,##0.00", "#,##0.00", 2),
-  /** Mass of boxes, compartments and loads. */
-  MASS("lb", "kg", "0.0", "0.00", 6),
-  /** Mass of one item. */
-  ITEM_MASS("oz", "g", "0.00", "0.0", 6),
+  /** Mass of boxes, compartments and loads; more decimals would show the rounding to milligrams. */
+  MASS("lb", "kg", "0.0", "0.00", 5),
+  /** Mass of one item; more decimals would show the rounding to milligrams. */
+  ITEM_MASS("oz", "g", "0.00", "0.0", 4),
   /** Station or side offset. */
   LENGTH("in", "cm", "0.0", "0.0", 6),
   /** Moment in kg m, shown in lb in or kg cm. */
@@ -42,6 +42,12 @@ public enum Format {
   YES_NO("", "", "@", "@", 0),
   /** Date. */
   DATE("", "", "yyyy-mm-dd", "yyyy-mm-dd", 0);
+
+  /** Patterns with cases; an enum's own constants are not there when its values are made. */
+  private static final class Patterns {
+    /** A small chance is not shown as none. */
+    static final String SHARE = "[=0]0.0%;[<0.0005]\"<0.1%\";0.0%";
+  }
 
   private static final double KG_M_PER_LB_IN =
       MassUnit.POUND.milligrams() * 1e-6 * LengthUnit.INCH.micrometres() * 1e-6;
@@ -66,9 +72,9 @@ public enum Format {
     return units == UnitSystem.US ? usUnit : metricUnit;
   }
 
-  /** Unit as shown in headings, such as {@code lb·in}; empty where the value has no unit. */
+  /** Unit as shown in headings, such as {@code lb·in} or {@code %}; empty where there is none. */
   public String shownUnit(UnitSystem units) {
-    return csvUnit(units).replace('_', '·');
+    return this == PERCENT ? "%" : csvUnit(units).replace('_', '·');
   }
 
   /** Number pattern of a spreadsheet cell. */

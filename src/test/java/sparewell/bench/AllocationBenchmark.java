@@ -55,6 +55,7 @@ public final class AllocationBenchmark {
   private static void report(PrintStream out, double factor, int trips, int worlds) {
     List<Result> results =
         IntStream.range(0, worlds)
+            .parallel()
             .mapToObj(i -> judge(new AllocationWorld(trips, factor, 104_729L * i + trips)))
             .toList();
     double flat = results.stream().mapToDouble(Result::flat).sum();
@@ -87,8 +88,8 @@ public final class AllocationBenchmark {
     List<CountDistribution> believed = new ArrayList<>();
     for (int s = 0; s < AllocationWorld.STYLES; s++) {
       believed.add(
-          model.itemLosses(
-              AllocationWorld.item(s),
+          model.styleLosses(
+              "S" + s,
               List.of(
                   new Exposure(
                       world.eventHours(), 1, world.cover(), List.of(AllocationWorld.item(s))))));

@@ -1,0 +1,104 @@
+package sparewell.cli;
+
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import sparewell.run.Batch;
+import sparewell.run.RunOptions;
+
+/** Reads workbooks, works everything out, writes the answers back. */
+@Command(
+    name = "analyse",
+    description = "Read workbooks, write the recommendation sheets and the CSV files.",
+    mixinStandardHelpOptions = true,
+    sortOptions = false)
+final class AnalyseCommand implements Callable<Integer> {
+  private final Console console;
+
+  @Parameters(
+      paramLabel = "BOOK",
+      arity = "1..*",
+      description = "workbook (.xlsx, .xlsm) or folder")
+  private List<Path> books;
+
+  @Option(names = "--as-of", paramLabel = "DATE", description = "date of the analysis, yyyy-mm-dd")
+  private LocalDate asOf;
+
+  @Option(names = "--out", paramLabel = "FILE", description = "write to this workbook instead")
+  private Path out;
+
+  @Option(
+      names = "--reports",
+      paramLabel = "DIR",
+      defaultValue = "reports",
+      description = "folder for the CSV files (${DEFAULT-VALUE})")
+  private Path reports;
+
+  @Option(names = "--budget", paramLabel = "N", description = "money for the buy list")
+  private BigDecimal budget;
+
+  @Option(
+      names = "--chance",
+      paramLabel = "P",
+      description = "wanted chance of not running out, between 0 and 1")
+  private Double chance;
+
+  @Option(names = "--strict", description = "exit with 1 where there are errors among the findings")
+  private boolean strict;
+
+  @Option(names = "--quiet", description = "print nothing but problems")
+  private boolean quiet;
+
+  @Spec private CommandSpec spec;
+
+  AnalyseCommand(Console console) {
+    this.console = console;
+  }
+
+  @Override
+  public Integer call() {
+    if (budget != null && budget.signum() < 0) {
+      throw new ParameterException(spec.commandLine(), "--budget must not be negative: " + budget);
+    }
+    List<Path> found = Books.expand(books, spec);
+    if (out != null && found.size() > 1) {
+      throw new ParameterException(
+          spec.commandLine(), "--out takes one workbook, not " + found.size() + ".");
+    }
+    RunOptions options =
+        new RunOptions(
+            LocalDateTime.now(),
+            Optional.ofNullable(asOf),
+            Optional.ofNullable(out),
+            reports,
+            Optional.ofNullable(budget),
+            chance == null ? OptionalDouble.empty() : OptionalDouble.of(chanceWanted()),
+            strict,
+            BuildVersion.number());
+    return Books.report(
+        console, quiet, found, (progress) -> Batch.analyse(found, options, progress));
+  }
+
+  private double chanceWanted() {
+    if (chance >= 50 && chance <= 99.9) {
+      console.complain("--chance " + chance + " is read as percent.");
+      return chance / 100;
+    }
+    if (!(chance > 0 && chance < 1)) {
+      throw new ParameterException(
+          spec.commandLine(), "--chance must lie between 0 and 1, such as 0.95: " + chance);
+    }
+    return chance;
+  }
+}

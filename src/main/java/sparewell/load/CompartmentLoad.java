@@ -1,0 +1,71 @@
+package sparewell.load;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import sparewell.finding.Cell;
+import sparewell.units.Length;
+import sparewell.units.Mass;
+
+/**
+ * What stands and lies in a compartment aboard.
+ *
+ * @param compartment its name
+ * @param boxes how many boxes
+ * @param weight boxes with contents and loose stock, as far as known
+ * @param weightKnown whether all of it is known; else the weight is 'at least'
+ * @param sharePercent of the tackle's weight; absent where that is zero
+ * @param fromTransom station of its centre
+ * @param fromCentreline side offset of its centre
+ * @param moment weight and moments
+ * @param maxLoad most it may hold, where known
+ * @param volumeUsedPercent volume of its boxes as a share of its whole volume, where known; the
+ *     fill factor is the limit
+ * @param checks what is over or not checked; empty where all is well
+ * @param origin its row
+ */
+public record CompartmentLoad(
+    String compartment,
+    int boxes,
+    Mass weight,
+    boolean weightKnown,
+    OptionalDouble sharePercent,
+    Length fromTransom,
+    Length fromCentreline,
+    Moment moment,
+    Optional<Mass> maxLoad,
+    OptionalDouble volumeUsedPercent,
+    List<Check> checks,
+    Cell origin) {
+  public CompartmentLoad {
+    checks = List.copyOf(checks);
+  }
+
+  /** What can be said against a compartment. */
+  public enum Check {
+    OVER_LOAD("over load"),
+    OVER_VOLUME("over volume"),
+    NOT_CHECKED("not checked");
+
+    private final String word;
+
+    Check(String word) {
+      this.word = word;
+    }
+
+    /** The words shown. */
+    public String word() {
+      return word;
+    }
+  }
+
+  /** 'ok', or what can be said against it. */
+  public String status() {
+    return checks.isEmpty() ? "ok" : String.join(", ", checks.stream().map(Check::word).toList());
+  }
+
+  /** Whether a limit is broken. */
+  public boolean over() {
+    return checks.contains(Check.OVER_LOAD) || checks.contains(Check.OVER_VOLUME);
+  }
+}

@@ -1,0 +1,54 @@
+package sparewell.load;
+
+import java.util.List;
+import java.util.Optional;
+import sparewell.finding.Finding;
+import sparewell.season.FixedLoad;
+
+/**
+ * The load sheet.
+ *
+ * @param compartments every compartment aboard, in the order of the workbook
+ * @param loads what is aboard beside tackle, as listed
+ * @param tackle the tackle as it stands
+ * @param tackleKnown whether all its weight is known; else its weight is 'at least'
+ * @param allUp everything aboard, hull included where listed
+ * @param plateTotal the plate's line for persons, motor and gear
+ * @param platePersons the plate's line for persons
+ * @param now the boat as it is
+ * @param planned the boat with the recommended moves made
+ * @param ashore the boat with the boxes that would move left ashore; absent where none moves
+ * @param movedKg weight of those boxes, kg
+ * @param heelNowDegrees heel from all side moments, starboard down positive; absent without a test
+ * @param heelPlannedDegrees the same with the recommended moves made
+ * @param summary the quantities of the summary file, in its order
+ * @param tradeNotes boxes that stand against the trade's rule
+ * @param boatPlan the boat from above
+ * @param findings limits broken and what was not checked, apart from those of the stow plan
+ */
+public record LoadReport(
+    List<CompartmentLoad> compartments,
+    List<FixedLoad> loads,
+    Moment tackle,
+    boolean tackleKnown,
+    Moment allUp,
+    PlateLine plateTotal,
+    PlateLine platePersons,
+    Choice now,
+    Choice planned,
+    Optional<Choice> ashore,
+    double movedKg,
+    Optional<Double> heelNowDegrees,
+    Optional<Double> heelPlannedDegrees,
+    List<SummaryRow> summary,
+    List<TradeNote> tradeNotes,
+    BoatPlan boatPlan,
+    List<Finding> findings) {
+  public LoadReport {
+    compartments = List.copyOf(compartments);
+    loads = List.copyOf(loads);
+    summary = List.copyOf(summary);
+    tradeNotes = List.copyOf(tradeNotes);
+    findings = List.copyOf(findings);
+  }
+}

@@ -1,0 +1,342 @@
+package sparewell.load;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import sparewell.finding.Cell;
+import sparewell.finding.Code;
+import sparewell.finding.Findings;
+import sparewell.season.Boat;
+import sparewell.season.Box;
+import sparewell.season.Compartment;
+import sparewell.season.FixedLoad;
+import sparewell.season.Season;
+import sparewell.stock.OnHand;
+import sparewell.stow.BoxLoad;
+import sparewell.stow.BoxPlan;
+import sparewell.stow.LooseLoad;
+import sparewell.stow.Standing;
+import sparewell.stow.StowPlan;
+import sparewell.units.Length;
+import sparewell.units.Mass;
+import sparewell.units.MassUnit;
+import sparewell.units.Spoken;
+import sparewell.units.UnitSystem;
+
+/** Adds up what is aboard and where, and compares it with the plate. */
+public final class LoadSheet {
+  private final Season season;
+  private final OnHand onHand;
+  private final StowPlan plan;
+  private final UnitSystem units;
+  private final Findings findings = new Findings();
+
+  private LoadSheet(Season season, OnHand onHand, StowPlan plan) {
+    this.season = season;
+    this.onHand = onHand;
+    this.plan = plan;
+    units = season.settings().units();
+  }
+
+  /** The load sheet of a season as it stands, and what the plan would do to it. */
+  public static LoadReport of(Season season, OnHand onHand, StowPlan plan) {
+    return new LoadSheet(season, onHand, plan).report();
+  }
+
+  private LoadReport report() {
+    Moment tackle = moment(plan.now());
+    boolean tackleKnown =
+        plan.loads().boxes().stream().allMatch(BoxLoad::weightKnown)
+            && plan.loads().loose().stream().allMatch(loose -> loose.unknownPieces() == 0);
+    List<CompartmentLoad> compartments = compartments(tackle.weightKg());
+    Moment loads = loads();
+    Moment allUp = loads.plus(tackle);
+    PlateLine total = plateTotal(tackleKnown);
+    PlateLine persons =
+        new PlateLine(season.boat().platePersonsWeight(), sum(FixedLoad.Kind.PERSON), true);
+    plateFindings(total, persons);
+    testFindings();
+    Moment planned = allUp.minus(tackle).plus(moment(plan.recommended()));
+    double aft = tackle.momentKgM() - plan.recommended().momentKgM();
+    Optional<Length> bow = OwnTests.bowRise(season.boat().trimTest(), aft);
+    Moment moving = moving();
+    Optional<Choice> ashore =
+        plan.recommendedMoves() == 0
+            ? Optional.empty()
+            : Optional.of(
+                new Choice(
+                    allUp.minus(moving),
+                    total.marginKg().map(margin -> margin + moving.weightKg()),
+                    Optional.empty()));
+    Optional<Double> heelNow =
+        OwnTests.heelDegrees(season.boat().heelTest(), allUp.sideMomentKgM());
+    Optional<Double> heelPlanned =
+        OwnTests.heelDegrees(season.boat().heelTest(), planned.sideMomentKgM());
+    return new LoadReport(
+        compartments,
+        season.loads(),
+        tackle,
+        tackleKnown,
+        allUp,
+        total,
+        persons,
+        new Choice(allUp, total.marginKg(), Optional.empty()),
+        new Choice(planned, total.marginKg(), bow),
+        ashore,
+        moving.weightKg(),
+        heelNow,
+        heelPlanned,
+        summary(tackle, allUp, total, persons, bow, heelNow, heelPlanned),
+        TradeRule.notes(season, onHand, plan),
+        boatPlan(compartments, tackle),
+        findings.list());
+  }
+
+  private static Moment moment(Standing standing) {
+    return new Moment(standing.weightKg(), standing.momentKgM(), standing.sideMomentKgM());
+  }
+
+  private Moment loads() {
+    Moment sum = Moment.NONE;
+    for (FixedLoad load : season.loads()) {
+      sum =
+          sum.plus(
+              Moment.of(
+                  load.weight().in(MassUnit.KILOGRAM), load.fromTransom(), load.fromCentreline()));
+    }
+    return sum;
+  }
+
+  private Mass sum(FixedLoad.Kind kind) {
+    Mass sum = Mass.ZERO;
+    for (FixedLoad load : season.loads()) {
+      sum = load.kind() == kind ? sum.plus(load.weight()) : sum;
+    }
+    return sum;
+  }
+
+  /** Persons, gear, batteries, fuel and tackle; the motor where the plate counts it; no hull. */
+  private PlateLine plateTotal(boolean tackleKnown) {
+    Mass aboard = Mass.of(plan.now().weightKg(), MassUnit.KILOGRAM);
+    for (FixedLoad.Kind kind : FixedLoad.Kind.values()) {
+      boolean counts =
+          switch (kind) {
+            case HULL -> false;
+            case MOTOR -> season.boat().plateIncludesMotor();
+            case PERSON, FUEL, BATTERY, GEAR -> true;
+          };
+      aboard = counts ? aboard.plus(sum(kind)) : aboard;
+    }
+    return new PlateLine(season.boat().plateWeight(), aboard, tackleKnown);
+  }
+
+  private void plateFindings(PlateLine total, PlateLine persons) {
+    Cell boat = Cell.ofSheet("Boat");
+    if (total.plate().isEmpty()) {
+      findings.add(Code.PLATE_NOT_CHECKED, boat, "plate weight");
+    }
+    if (persons.plate().isEmpty()) {
+      findings.add(Code.PLATE_NOT_CHECKED, boat, "plate weight for persons");
+    }
+    if (total.over()) {
+      findings.add(
+          Code.OVER_PLATE,
+          boat,
+          total.weightKnown() ? "" : " at least",
+          Spoken.mass(total.aboard(), units),
+          Spoken.mass(over(total), units),
+          Spoken.mass(total.plate().get(), units));
+    }
+    if (persons.over()) {
+      findings.add(
+          Code.OVER_PLATE_PERSONS,
+          boat,
+          Spoken.mass(persons.aboard(), units),
+          Spoken.mass(over(persons), units),
+          Spoken.mass(persons.plate().get(), units));
+    }
+    if (total.plate().isPresent() || persons.plate().isPresent()) {
+      missing(FixedLoad.Kind.PERSON, "person");
+      if (season.boat().plateIncludesMotor() && total.plate().isPresent()) {
+        missing(FixedLoad.Kind.MOTOR, "motor");
+      }
+    }
+  }
+
+  private static Mass over(PlateLine line) {
+    return new Mass(line.aboard().milligrams() - line.plate().orElseThrow().milligrams());
+  }
+
+  private void missing(FixedLoad.Kind kind, String word) {
+    if (sum(kind).milligrams() == 0) {
+      findings.add(Code.PLATE_WITHOUT_LOADS, Cell.ofSheet("Loads"), word);
+    }
+  }
+
+  private void testFindings() {
+    Boat boat = season.boat();
+    Cell at = Cell.ofSheet("Boat");
+    if (boat.trimTest().isPresent() && !OwnTests.usable(boat.trimTest().get())) {
+      findings.add(Code.TEST_NOT_USABLE, at, "trim", "weight, distance or change is zero");
+    }
+    if (boat.heelTest().isPresent() && !OwnTests.usable(boat.heelTest().get())) {
+      String why = "weight, distance or angle is zero, or the angle is 15 degrees or more";
+      findings.add(Code.TEST_NOT_USABLE, at, "heel", why);
+    }
+  }
+
+  /** The boxes that the recommended plan moves, where they stand now. */
+  private Moment moving() {
+    Map<String, Compartment> places = season.compartmentsByName();
+    Moment sum = Moment.NONE;
+    for (BoxPlan box : plan.boxes()) {
+      if (box.moves()) {
+        Compartment place = places.get(box.fromCompartment());
+        double weight = box.weight().in(MassUnit.KILOGRAM);
+        sum = sum.plus(Moment.of(weight, place.fromTransom(), place.fromCentreline()));
+      }
+    }
+    return sum;
+  }
+
+  private List<CompartmentLoad> compartments(double tackleKg) {
+    Map<String, List<BoxLoad>> boxes = new HashMap<>();
+    for (BoxLoad box : plan.loads().boxes()) {
+      boxes.computeIfAbsent(box.compartment(), name -> new ArrayList<>()).add(box);
+    }
+    Map<String, LooseLoad> loose = new HashMap<>();
+    plan.loads().loose().forEach(lying -> loose.put(lying.compartment(), lying));
+    Map<String, Box> byName = season.boxesByName();
+    List<CompartmentLoad> rows = new ArrayList<>();
+    for (Compartment place : season.compartments()) {
+      if (!place.ashore()) {
+        rows.add(
+            row(
+                place,
+                boxes.getOrDefault(place.name(), List.of()),
+                Optional.ofNullable(loose.get(place.name())),
+                byName,
+                tackleKg));
+      }
+    }
+    return rows;
+  }
+
+  private CompartmentLoad row(
+      Compartment place,
+      List<BoxLoad> boxes,
+      Optional<LooseLoad> loose,
+      Map<String, Box> byName,
+      double tackleKg) {
+    Mass weight = loose.map(LooseLoad::weight).orElse(Mass.ZERO);
+    boolean known = loose.isEmpty() || loose.get().unknownPieces() == 0;
+    double volumeM3 = 0;
+    boolean sizesKnown = place.size().isPresent();
+    for (BoxLoad box : boxes) {
+      weight = weight.plus(box.weight());
+      known &= box.weightKnown();
+      Box itself = byName.get(box.box());
+      sizesKnown &= itself.size().isPresent();
+      volumeM3 += itself.size().map(size -> size.volumeM3()).orElse(0.0);
+    }
+    double kg = weight.in(MassUnit.KILOGRAM);
+    OptionalDouble used = OptionalDouble.empty();
+    if (place.size().isPresent()) {
+      used = OptionalDouble.of(100 * volumeM3 / place.size().get().volumeM3());
+    }
+    List<CompartmentLoad.Check> checks = new ArrayList<>();
+    boolean overLoad = place.maxLoad().isPresent() && weight.compareTo(place.maxLoad().get()) > 0;
+    double limit = 100 * season.settings().fillFactorShare() * (1 + 1e-6);
+    boolean overVolume = used.isPresent() && used.getAsDouble() > limit;
+    if (overLoad) {
+      checks.add(CompartmentLoad.Check.OVER_LOAD);
+    }
+    if (overVolume) {
+      checks.add(CompartmentLoad.Check.OVER_VOLUME);
+    }
+    boolean loadChecked = overLoad || (place.maxLoad().isPresent() && known);
+    boolean volumeChecked = overVolume || sizesKnown;
+    if (!loadChecked || !volumeChecked) {
+      checks.add(CompartmentLoad.Check.NOT_CHECKED);
+    }
+    return new CompartmentLoad(
+        place.name(),
+        boxes.size(),
+        weight,
+        known,
+        tackleKg > 0 ? OptionalDouble.of(100 * kg / tackleKg) : OptionalDouble.empty(),
+        place.fromTransom(),
+        place.fromCentreline(),
+        Moment.of(kg, place.fromTransom(), place.fromCentreline()),
+        place.maxLoad(),
+        used,
+        checks,
+        place.origin());
+  }
+
+  private BoatPlan boatPlan(List<CompartmentLoad> rows, Moment tackle) {
+    Map<String, Compartment> places = new LinkedHashMap<>(season.compartmentsByName());
+    List<BoatPlan.Outline> outlines = new ArrayList<>();
+    for (CompartmentLoad row : rows) {
+      Compartment place = places.get(row.compartment());
+      outlines.add(
+          new BoatPlan.Outline(
+              row.compartment(),
+              new BoatPlan.Point(row.fromTransom(), row.fromCentreline()),
+              place.size().map(size -> size.length()),
+              place.size().map(size -> size.width()),
+              row.weight(),
+              row.weightKnown(),
+              row.sharePercent().orElse(0) / 100));
+    }
+    return new BoatPlan(outlines, point(tackle), point(moment(plan.recommended())));
+  }
+
+  private static Optional<BoatPlan.Point> point(Moment moment) {
+    return moment
+        .centre()
+        .map(station -> new BoatPlan.Point(station, moment.sideCentre().orElse(Length.ZERO)));
+  }
+
+  private List<SummaryRow> summary(
+      Moment tackle,
+      Moment allUp,
+      PlateLine total,
+      PlateLine persons,
+      Optional<Length> bow,
+      Optional<Double> heelNow,
+      Optional<Double> heelPlanned) {
+    SummaryRow.Kind mass = SummaryRow.Kind.MASS;
+    SummaryRow.Kind length = SummaryRow.Kind.LENGTH;
+    List<SummaryRow> rows = new ArrayList<>();
+    rows.add(new SummaryRow("tackle_weight", mass, Optional.of(kg(tackle.weightKg()))));
+    rows.add(new SummaryRow("tackle_centre_from_transom", length, tackle.centre()));
+    rows.add(new SummaryRow("tackle_centre_from_centreline", length, tackle.sideCentre()));
+    rows.add(new SummaryRow("all_up_weight", mass, Optional.of(kg(allUp.weightKg()))));
+    rows.add(new SummaryRow("all_up_centre_from_transom", length, allUp.centre()));
+    rows.add(new SummaryRow("all_up_centre_from_centreline", length, allUp.sideCentre()));
+    plate(rows, "plate", total);
+    plate(rows, "plate_persons", persons);
+    rows.add(new SummaryRow("best_tackle_centre", length, plan.best().flatMap(Standing::centre)));
+    rows.add(new SummaryRow("bow_change_per_plan", length, bow));
+    rows.add(new SummaryRow("heel_now_deg", SummaryRow.Kind.DEGREES, heelNow));
+    rows.add(new SummaryRow("heel_with_plan_deg", SummaryRow.Kind.DEGREES, heelPlanned));
+    return rows;
+  }
+
+  private static Mass kg(double amount) {
+    return Mass.of(amount, MassUnit.KILOGRAM);
+  }
+
+  private static void plate(List<SummaryRow> rows, String name, PlateLine line) {
+    rows.add(new SummaryRow(name + "_weight", SummaryRow.Kind.MASS, line.plate()));
+    rows.add(
+        new SummaryRow(
+            name + "_load", SummaryRow.Kind.MASS, line.plate().map(plate -> line.aboard())));
+    rows.add(new SummaryRow(name + "_margin", SummaryRow.Kind.MASS_DIFFERENCE, line.marginKg()));
+  }
+}

@@ -1,0 +1,21 @@
+package sparewell.load;
+
+import java.util.Optional;
+
+/**
+ * One quantity of the load summary.
+ *
+ * @param quantity its fixed name
+ * @param kind what it measures
+ * @param value a {@link sparewell.units.Length}, a {@link sparewell.units.Mass}, or a number in kg
+ *     or degrees; absent where not known
+ */
+public record SummaryRow(String quantity, Kind kind, Optional<?> value) {
+  /** What a quantity measures. */
+  public enum Kind {
+    MASS,
+    MASS_DIFFERENCE,
+    LENGTH,
+    DEGREES
+  }
+}

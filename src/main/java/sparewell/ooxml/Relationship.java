@@ -1,0 +1,21 @@
+package sparewell.ooxml;
+
+/**
+ * A relationship of a part.
+ *
+ * @param id its id among the part's relationships
+ * @param type its kind, a URI
+ * @param target as written
+ * @param part the part it leads to; empty where it leads outside the package
+ */
+public record Relationship(String id, String type, String target, String part) {
+  /** Whether it leads outside; such targets are never followed. */
+  public boolean external() {
+    return part.isEmpty();
+  }
+
+  /** Whether its kind is the one whose URI ends so, in the ordinary or the strict spelling. */
+  public boolean is(String kind) {
+    return type.endsWith("/" + kind);
+  }
+}

@@ -1,0 +1,73 @@
+package sparewell.ooxml;
+
+import java.io.InputStream;
+import javax.xml.stream.XMLInputFactory;
+import javax.xml.stream.XMLStreamConstants;
+import javax.xml.stream.XMLStreamException;
+import javax.xml.stream.XMLStreamReader;
+import javax.xml.stream.util.StreamReaderDelegate;
+
+/** XML readers that never fetch anything, and stop at a document type declaration. */
+public final class SafeXml {
+  private static final int DEEPEST = 256;
+
+  private SafeXml() {}
+
+  /** A reader over one part; it knows namespaces, and throws at any DOCTYPE. */
+  public static XMLStreamReader reader(InputStream in) throws XMLStreamException {
+    XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
+    factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
+    factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
+    factory.setProperty(XMLInputFactory.IS_NAMESPACE_AWARE, true);
+    factory.setXMLResolver(
+        (publicId, systemId, base, namespace) -> {
+          throw new XMLStreamException("outside reference to " + systemId);
+        });
+    return new Guarded(factory.createXMLStreamReader(in));
+  }
+
+  /** Reads to the end; throws where the XML is damaged. */
+  public static void checkWellFormed(InputStream in) throws XMLStreamException {
+    XMLStreamReader reader = reader(in);
+    while (reader.hasNext()) {
+      reader.next();
+    }
+    reader.close();
+  }
+
+  private static final class Guarded extends StreamReaderDelegate {
+    private int depth;
+
+    Guarded(XMLStreamReader reader) {
+      super(reader);
+    }
+
+    @Override
+    public int next() throws XMLStreamException {
+      int event;
+      try {
+        event = super.next();
+      } catch (RuntimeException e) { // the JDK's reader lets some slip on damaged input
+        throw new XMLStreamException("damaged XML", e);
+      }
+      if (event == XMLStreamConstants.DTD || event == XMLStreamConstants.ENTITY_REFERENCE) {
+        throw new XMLStreamException(
+            "a document type declaration or entity, which workbooks never have");
+      }
+      if (event == XMLStreamConstants.START_ELEMENT && ++depth > DEEPEST) {
+        throw new XMLStreamException("elements nested too deeply");
+      }
+      if (event == XMLStreamConstants.END_ELEMENT) {
+        depth--;
+      }
+      return event;
+    }
+
+    @Override
+    public String getElementText() throws XMLStreamException {
+      String text = super.getElementText();
+      depth--; // it went past the end of the element without next()
+      return text;
+    }
+  }
+}

@@ -1,0 +1,273 @@
+package sparewell.ooxml;
+
+import java.io.Closeable;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.channels.SeekableByteChannel;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import javax.xml.stream.XMLStreamException;
+import org.apache.commons.compress.archivers.zip.ZipArchiveOutputStream;
+import org.apache.commons.compress.utils.SeekableInMemoryByteChannel;
+
+/**
+ * An opened .xlsx or .xlsm, accepted by content whatever its name. Opening checks names, sizes and
+ * checksums of all parts; nothing is ever unpacked to disk and nothing outside the file is
+ * followed.
+ */
+public final class WorkbookPackage implements Closeable {
+  private static final long IN_MEMORY = 64L << 20;
+  private static final long MOST_FILE_BYTES = 512L << 20;
+  private static final int MOST_PART_BYTES = 16 << 20;
+
+  private final Path file;
+  private final Fingerprint fingerprint;
+  private final ZipParts zip;
+  private final ContentTypes contentTypes;
+  private final WorkbookPart workbook;
+  private final boolean signed;
+
+  private WorkbookPackage(Path file, Fingerprint fingerprint, ZipParts zip) throws WorkbookRefused {
+    this.file = file;
+    this.fingerprint = fingerprint;
+    this.zip = zip;
+    if (zip.find(ContentTypes.PART).isEmpty()) {
+      throw FileKind.otherZip(file, zip);
+    }
+    try {
+      contentTypes = ContentTypes.of(xml(ContentTypes.PART));
+      List<Relationship> top = relationships("");
+      String main =
+          top.stream()
+              .filter(r -> r.is("officeDocument") && !r.external())
+              .map(Relationship::part)
+              .filter(p -> zip.find(p).isPresent())
+              .findFirst()
+              .orElseThrow(() -> FileKind.otherZip(file, zip));
+      signed = top.stream().anyMatch(r -> r.type().endsWith("/digital-signature/origin"));
+      requireWorkbook(contentTypes.of(main).orElse(""));
+      workbook = WorkbookPart.read(this, main);
+    } catch (IOException | XMLStreamException e) {
+      throw damaged(ContentTypes.PART);
+    }
+  }
+
+  /**
+   * Opens a workbook.
+   *
+   * @throws WorkbookRefused where it cannot be used; nothing stays open then
+   */
+  public static WorkbookPackage open(Path file) throws WorkbookRefused {
+    try {
+      if (Files.isDirectory(file)) {
+        throw new WorkbookRefused(file, "this is a folder", "Name the workbook inside it.");
+      }
+      FileKind.requireZip(file);
+      long size = Files.size(file);
+      if (size > MOST_FILE_BYTES) {
+        throw new WorkbookRefused(
+            file, "the file is larger than 512 MB", "Move its pictures into another workbook.");
+      }
+      Fingerprint fingerprint;
+      SeekableByteChannel channel;
+      if (size <= IN_MEMORY) { // a snapshot: what is read cannot change while we work
+        byte[] content = Files.readAllBytes(file);
+        fingerprint = Fingerprint.of(content);
+        channel = new SeekableInMemoryByteChannel(content);
+      } else {
+        fingerprint = Fingerprint.of(file);
+        channel = Files.newByteChannel(file);
+      }
+      ZipParts zip = ZipParts.open(file, channel);
+      try {
+        return new WorkbookPackage(file, fingerprint, zip);
+      } catch (WorkbookRefused | RuntimeException e) {
+        zip.close();
+        throw e;
+      }
+    } catch (NoSuchFileException e) {
+      throw new WorkbookRefused(
+          file, "there is no such file", "Check its name and folder, and try again.");
+    } catch (AccessDeniedException e) {
+      throw new WorkbookRefused(
+          file, "you have no permission to read it", "Ask its owner, or work on a copy.");
+    } catch (IOException e) {
+      throw new WorkbookRefused(
+          file, "it could not be read from the disk", "Check the disk, or work on a copy.");
+    }
+  }
+
+  private void requireWorkbook(String contentType) throws WorkbookRefused {
+    boolean accepted =
+        contentType.equals(
+                "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml")
+            || contentType.equals("application/vnd.ms-excel.sheet.macroEnabled.main+xml");
+    if (accepted) {
+      return;
+    }
+    if (contentType.contains("template") || contentType.contains("addin")) {
+      throw new WorkbookRefused(
+          file,
+          "this is a template or an add-in",
+          "Open it in your spreadsheet program and save it as an ordinary workbook (.xlsx).");
+    }
+    throw FileKind.otherZip(file, zip);
+  }
+
+  WorkbookRefused damaged(String part) {
+    return new WorkbookRefused(
+        file,
+        "the part " + part + " inside it is damaged",
+        "Open it in your spreadsheet program, let it repair the file and save it, or put back a"
+            + " backup.");
+  }
+
+  /** The file as it was named. */
+  public Path file() {
+    return file;
+  }
+
+  /** What the file was when it was opened. */
+  public Fingerprint fingerprint() {
+    return fingerprint;
+  }
+
+  /** Its sheets in the order of their tabs. */
+  public List<SheetEntry> sheets() {
+    return workbook.sheets();
+  }
+
+  /** Whether day numbers count from 1904. */
+  public boolean date1904() {
+    return workbook.date1904();
+  }
+
+  /** The part with the sheet list. */
+  public String workbookPart() {
+    return workbook.name();
+  }
+
+  /** The part with the texts of cells. */
+  public Optional<String> sharedStringsPart() {
+    return workbook.related("sharedStrings");
+  }
+
+  /** The part with number formats and looks. */
+  public Optional<String> stylesPart() {
+    return workbook.related("styles");
+  }
+
+  /** Whether sheets may not be added or removed. */
+  public boolean structureProtected() {
+    return workbook.structureProtected();
+  }
+
+  /** Whether it carries a digital signature, which any change breaks. */
+  public boolean signed() {
+    return signed;
+  }
+
+  /** Whether it is in the old mode of several people editing at once, which keeps a change log. */
+  public boolean shared() {
+    return workbook.related("revisionHeaders").isPresent();
+  }
+
+  /** Whether it holds macros (.xlsm). */
+  public boolean macros() {
+    return contentTypes.of(workbookPart()).orElse("").contains("macroEnabled");
+  }
+
+  /** Entry names in the order of the container. */
+  public List<String> entryNames() {
+    return zip.names();
+  }
+
+  /** Whether there is such a part; names ignore case. */
+  public boolean has(String part) {
+    return zip.find(part).isPresent();
+  }
+
+  /** The name of a part as the container spells it. */
+  public Optional<String> entryName(String part) {
+    return zip.find(part);
+  }
+
+  /** A part's content type. */
+  public Optional<String> contentType(String part) {
+    return contentTypes.of(part);
+  }
+
+  /**
+   * A part's bytes. Reading throws an IOException where they do not match their checksum or are far
+   * more than the packed size allows.
+   */
+  public InputStream part(String partName) throws IOException {
+    return zip.stream(partName);
+  }
+
+  /** A small part as editable text. */
+  public XmlText xml(String part) throws WorkbookRefused {
+    try (InputStream in = part(part)) {
+      byte[] bytes = in.readNBytes(MOST_PART_BYTES + 1);
+      if (bytes.length > MOST_PART_BYTES) {
+        throw new WorkbookRefused(
+            file,
+            "the part " + part + " inside it is larger than any workbook needs",
+            "Copy your sheets into a new workbook.");
+      }
+      return XmlText.parse(bytes);
+    } catch (IOException | XMLStreamException e) {
+      throw damaged(part);
+    }
+  }
+
+  /** The relationships of a part; the package's own for an empty name. */
+  public List<Relationship> relationships(String part) throws WorkbookRefused {
+    String relationshipsPart = PartNames.relationshipsOf(part);
+    if (!has(relationshipsPart)) {
+      return List.of();
+    }
+    List<Relationship> found = new ArrayList<>();
+    for (XmlElement e : xml(relationshipsPart).root().children("Relationship")) {
+      String target = e.value("Target").orElse("");
+      boolean external = e.value("TargetMode").filter("External"::equalsIgnoreCase).isPresent();
+      String to = external ? "" : located(PartNames.resolve(part, target));
+      found.add(new Relationship(e.value("Id").orElse(""), e.value("Type").orElse(""), target, to));
+    }
+    return List.copyOf(found);
+  }
+
+  /** Targets are URIs: a blank in an entry's name may stand as %20 in the target. */
+  private String located(String part) {
+    if (has(part) || part.indexOf('%') < 0) {
+      return zip.find(part).orElse(part);
+    }
+    try {
+      String plain =
+          java.net.URLDecoder.decode(
+              part.replace("+", "%2B"), java.nio.charset.StandardCharsets.UTF_8);
+      return zip.find(plain).orElse(part);
+    } catch (IllegalArgumentException e) {
+      return part;
+    }
+  }
+
+  /** Copies an entry packed as it is. */
+  public void copyRaw(String entryName, ZipArchiveOutputStream to) throws IOException {
+    zip.copyRaw(entryName, to);
+  }
+
+  @Override
+  public void close() {
+    try {
+      zip.close();
+    } catch (IOException e) {
+      // Only read: nothing of it can be lost by a failed close.
+    }
+  }
+}

@@ -1,0 +1,124 @@
+package sparewell.ooxml;
+
+import java.io.ByteArrayInputStream;
+import java.nio.ByteBuffer;
+import java.nio.CharBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.Charset;
+import java.nio.charset.CodingErrorAction;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import javax.xml.stream.XMLStreamException;
+
+/**
+ * A small XML part as text with the place of every element, so that it can be edited by cutting and
+ * inserting: what is not edited stays to the last byte.
+ */
+public final class XmlText {
+  private static final Pattern DECLARED =
+      Pattern.compile("^<\\?xml[^>]*?encoding\\s*=\\s*[\"']([A-Za-z0-9._-]+)[\"']");
+
+  private final String text;
+  private final Charset charset;
+  private final XmlElement root;
+
+  private XmlText(String text, Charset charset, XmlElement root) {
+    this.text = text;
+    this.charset = charset;
+    this.root = root;
+  }
+
+  /**
+   * Reads a part.
+   *
+   * @throws XMLStreamException where it is damaged, has a DOCTYPE, or cannot be kept to the byte
+   */
+  public static XmlText parse(byte[] bytes) throws XMLStreamException {
+    SafeXml.checkWellFormed(new ByteArrayInputStream(bytes));
+    Charset charset = charset(bytes);
+    String text = decode(bytes, charset);
+    if (!Arrays.equals(bytes, encode(text, charset))) {
+      throw new XMLStreamException("text in a mixed encoding");
+    }
+    return new XmlText(text, charset, new XmlScanner(text).root());
+  }
+
+  /** The outermost element. */
+  public XmlElement root() {
+    return root;
+  }
+
+  /** The whole text. */
+  public String text() {
+    return text;
+  }
+
+  /** The text of one element with its tags. */
+  public String text(XmlElement element) {
+    return text.substring(element.start(), element.end());
+  }
+
+  /** The characters between an element's tags, with references resolved; empty if it is empty. */
+  public String content(XmlElement element) {
+    return element.empty()
+        ? ""
+        : XmlScanner.unescape(text.substring(element.startTagEnd(), element.endTagStart()));
+  }
+
+  /** The bytes of another text in this one's encoding. */
+  public byte[] encode(String edited) {
+    return encode(edited, charset);
+  }
+
+  private static Charset charset(byte[] bytes) throws XMLStreamException {
+    int first = bytes.length > 0 ? bytes[0] & 0xff : 0;
+    int second = bytes.length > 1 ? bytes[1] & 0xff : 0;
+    if (first == 0xfe && second == 0xff || first == 0 && second == '<') {
+      return StandardCharsets.UTF_16BE;
+    }
+    if (first == 0xff && second == 0xfe || first == '<' && second == 0) {
+      return StandardCharsets.UTF_16LE;
+    }
+    String head =
+        new String(bytes, 0, Math.min(bytes.length, 200), StandardCharsets.ISO_8859_1)
+            .replaceFirst("^\u00ef\u00bb\u00bf", "");
+    Matcher declared = DECLARED.matcher(head);
+    try {
+      return declared.find() ? Charset.forName(declared.group(1)) : StandardCharsets.UTF_8;
+    } catch (IllegalArgumentException e) {
+      throw new XMLStreamException("unknown encoding " + declared.group(1), e);
+    }
+  }
+
+  private static String decode(byte[] bytes, Charset charset) throws XMLStreamException {
+    try {
+      CharBuffer characters =
+          charset
+              .newDecoder()
+              .onMalformedInput(CodingErrorAction.REPORT)
+              .onUnmappableCharacter(CodingErrorAction.REPORT)
+              .decode(ByteBuffer.wrap(bytes));
+      return characters.toString();
+    } catch (CharacterCodingException e) {
+      throw new XMLStreamException("text that is not " + charset, e);
+    }
+  }
+
+  /** Characters that the encoding lacks become numeric references. */
+  private static byte[] encode(String text, Charset charset) {
+    if (charset.newEncoder().canEncode(text)) {
+      return text.getBytes(charset);
+    }
+    StringBuilder safe = new StringBuilder();
+    text.codePoints()
+        .forEach(
+            c -> {
+              String character = Character.toString(c);
+              boolean known = charset.newEncoder().canEncode(character);
+              safe.append(known ? character : "&#" + c + ";");
+            });
+    return safe.toString().getBytes(charset);
+  }
+}

@@ -1,0 +1,191 @@
+package sparewell.ooxml;
+
+import java.io.Closeable;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.channels.SeekableByteChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.zip.ZipEntry;
+import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
+import org.apache.commons.compress.archivers.zip.ZipArchiveOutputStream;
+import org.apache.commons.compress.archivers.zip.ZipFile;
+
+/** The zip container: every entry named once, within bounds, and whole by its checksum. */
+final class ZipParts implements Closeable {
+  /** Far above any season's workbook with pictures; a million formatted blank rows are 188 MB. */
+  static final long MOST_BYTES = 640L << 20;
+
+  /** Most that may be unpacked from one packed byte, once an entry is large. */
+  static final int MOST_RATIO = 200;
+
+  private static final long LARGE = 32L << 20;
+  private static final int MOST_ENTRIES = 10_000;
+  private static final String PUT_BACK =
+      "Open it in your spreadsheet program, let it repair the file and save it, or put back a"
+          + " backup.";
+
+  private final Path file;
+  private final ZipFile zip;
+  private final List<ZipArchiveEntry> entries;
+  private final Map<String, ZipArchiveEntry> byKey = new LinkedHashMap<>();
+
+  private ZipParts(Path file, ZipFile zip) {
+    this.file = file;
+    this.zip = zip;
+    this.entries = Collections.list(zip.getEntries());
+  }
+
+  /** Opens and checks everything; closes the channel if it refuses. */
+  static ZipParts open(Path file, SeekableByteChannel channel) throws WorkbookRefused, IOException {
+    ZipFile zip;
+    try {
+      zip = ZipFile.builder().setSeekableByteChannel(channel).get();
+    } catch (IOException | RuntimeException e) {
+      channel.close();
+      throw new WorkbookRefused(file, "the file is cut short or damaged", PUT_BACK);
+    }
+    ZipParts parts = new ZipParts(file, zip);
+    try {
+      parts.checkNames();
+      parts.checkPlaces();
+      parts.checkContents();
+      return parts;
+    } catch (WorkbookRefused | RuntimeException e) {
+      zip.close();
+      throw e;
+    }
+  }
+
+  private void checkNames() throws WorkbookRefused {
+    if (entries.size() > MOST_ENTRIES) {
+      throw hostile("it holds " + entries.size() + " parts, far more than a workbook has");
+    }
+    for (ZipArchiveEntry entry : entries) {
+      String name = entry.getName();
+      if (PartNames.isTrick(name) || entry.isUnixSymlink()) {
+        throw hostile("the name of a part inside leads out of the file");
+      }
+      if (entry.getGeneralPurposeBit().usesEncryption()) {
+        throw new WorkbookRefused(
+            file,
+            "a part inside is locked with a password",
+            "Save it from your spreadsheet program without a password.");
+      }
+      if (entry.getMethod() != ZipEntry.STORED && entry.getMethod() != ZipEntry.DEFLATED) {
+        throw hostile("a part inside is packed in a way that workbooks do not use");
+      }
+      if (byKey.put(PartNames.key(name), entry) != null) {
+        throw hostile("it holds the part " + name + " twice, so it is not clear which one counts");
+      }
+    }
+  }
+
+  /** Entries that share bytes are how a small file unpacks into a huge one. */
+  private void checkPlaces() throws WorkbookRefused {
+    long free = 0;
+    List<ZipArchiveEntry> placed = new ArrayList<>(entries);
+    placed.sort(Comparator.comparingLong(ZipArchiveEntry::getDataOffset));
+    for (ZipArchiveEntry entry : placed) {
+      if (entry.getDataOffset() < free || entry.getCompressedSize() < 0) {
+        throw hostile("parts inside overlap");
+      }
+      free = entry.getDataOffset() + entry.getCompressedSize();
+    }
+  }
+
+  private void checkContents() throws WorkbookRefused {
+    long total = 0;
+    byte[] buffer = new byte[1 << 16];
+    for (ZipArchiveEntry entry : entries) {
+      try (InputStream in = stream(entry)) {
+        for (int n = in.read(buffer); n >= 0; n = in.read(buffer)) {
+          total += n;
+          if (total > MOST_BYTES) {
+            throw new TooLarge("it unpacks to more than " + (MOST_BYTES >> 20) + " MB");
+          }
+        }
+      } catch (TooLarge e) {
+        throw hostile(e.getMessage());
+      } catch (IOException | RuntimeException e) {
+        throw new WorkbookRefused(
+            file, "the part " + entry.getName() + " inside it is damaged", PUT_BACK);
+      }
+    }
+  }
+
+  private WorkbookRefused hostile(String problem) {
+    return new WorkbookRefused(
+        file,
+        problem,
+        "It was not read. If the file is really yours, save it anew from your spreadsheet program.");
+  }
+
+  /** Entry names in their order. */
+  List<String> names() {
+    return entries.stream().map(ZipArchiveEntry::getName).toList();
+  }
+
+  /** The entry that holds a part, as it is named. */
+  Optional<String> find(String part) {
+    return Optional.ofNullable(byKey.get(PartNames.key(part))).map(ZipArchiveEntry::getName);
+  }
+
+  /** A part's bytes as they are unpacked; reading fails where they do not match their checksum. */
+  InputStream stream(String part) throws IOException {
+    ZipArchiveEntry entry = byKey.get(PartNames.key(part));
+    if (entry == null) {
+      throw new IOException("no part " + part);
+    }
+    return stream(entry);
+  }
+
+  private InputStream stream(ZipArchiveEntry entry) throws IOException {
+    long most = Math.max(LARGE, entry.getCompressedSize() * MOST_RATIO);
+    return new CheckedEntryStream(zip.getInputStream(entry), entry.getCrc(), entry.getSize(), most);
+  }
+
+  /** Whole text of a tiny part; empty where it is missing or unreadable. */
+  String textOf(String part) {
+    try (InputStream in = stream(part)) {
+      return new String(in.readNBytes(1000), StandardCharsets.ISO_8859_1);
+    } catch (IOException e) {
+      return "";
+    }
+  }
+
+  /** Copies an entry packed as it is. */
+  void copyRaw(String entryName, ZipArchiveOutputStream to) throws IOException {
+    ZipArchiveEntry entry = byKey.get(PartNames.key(entryName));
+    try (InputStream raw = zip.getRawInputStream(entry)) {
+      to.addRawArchiveEntry(entry, raw);
+    }
+  }
+
+  /** Writes a part's unpacked bytes. */
+  void copy(String part, OutputStream to) throws IOException {
+    try (InputStream in = stream(part)) {
+      in.transferTo(to);
+    }
+  }
+
+  @Override
+  public void close() throws IOException {
+    zip.close();
+  }
+
+  /** More bytes than we are willing to unpack. */
+  static final class TooLarge extends IOException {
+    TooLarge(String message) {
+      super(message);
+    }
+  }
+}

@@ -1,0 +1,185 @@
+package sparewell.render;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import sparewell.finding.Cell;
+import sparewell.table.Chart;
+import sparewell.table.Column;
+import sparewell.table.Format;
+import sparewell.table.Layout;
+import sparewell.table.ReportSheet;
+import sparewell.table.Table;
+import sparewell.units.UnitSystem;
+
+/** Puts a chart over cells, and its figures where they are not in a table of the sheet already. */
+final class ChartBlock {
+  private static final Plot.Figures NONE = new Plot.Figures("", List.of(), Look.GENERAL, false);
+
+  /** Between a chart and the sentence under it. */
+  private static final double GAP_POINTS = 4;
+
+  private final Grid grid;
+  private final UnitSystem units;
+  private final RenderOptions options;
+
+  /** First row of the figures. */
+  private final int firstRow;
+
+  private final Map<String, Plot.Figures> found = new LinkedHashMap<>();
+  private final Map<String, Plot.Figures> names = new LinkedHashMap<>();
+  private final Map<String, Integer> columns = new LinkedHashMap<>();
+
+  private ChartBlock(Grid grid, int firstRow, UnitSystem units, RenderOptions options) {
+    this.grid = grid;
+    this.firstRow = firstRow;
+    this.units = units;
+    this.options = options;
+  }
+
+  /** Puts a chart from a row on. */
+  static void lay(
+      ReportSheet sheet, Chart chart, Grid grid, int row, UnitSystem units, RenderOptions options) {
+    int rows = chart.coveredRows();
+    TextBlock.put(chart.see(), grid, row + rows, Look.DEFAULT);
+    if (chart.data().rows().isEmpty()) {
+      TextBlock.put(chart.data().whenEmpty(), grid, row, Look.DEFAULT);
+      return;
+    }
+    Optional<Cell> table = Layout.cellOf(sheet, chart.data(), 0, "");
+    int top = table.map(Cell::row).orElse(row + 2);
+    ChartBlock block = new ChartBlock(grid, top, units, options);
+    if (table.isPresent()) {
+      block.find(chart.data(), 1, false);
+    } else {
+      grid.put(row, grid.sideColumn, "Figures of the chart: " + chart.title(), Look.NOTE_LINE);
+      block.find(chart.data(), grid.sideColumn, true);
+      grid.sideColumn += TableBlock.sheetColumns(chart.data()).size();
+    }
+    Plot plot = block.plot(chart, row);
+    grid.sideColumn++;
+    grid.drawn.add(
+        new Grid.Drawn(
+            row,
+            1,
+            Math.round(Layout.DRAWN_WIDTH_POINTS * Measure.EMU_PER_POINT),
+            Math.round((rows * Layout.ROW_POINTS - GAP_POINTS) * Measure.EMU_PER_POINT),
+            anchor -> ChartFrame.write(plot, anchor)));
+  }
+
+  /** Notes where each column of the data stands, and puts it there if asked. */
+  private <R> void find(Table<R> table, int firstColumn, boolean put) {
+    List<Column<R>> all = TableBlock.sheetColumns(table);
+    List<String> headings = TableBlock.headings(table, units, options);
+    for (int i = 0; i < all.size(); i++) {
+      Column<R> column = all.get(i);
+      int at = firstColumn + i;
+      List<Object> values = new ArrayList<>();
+      for (R row : table.rows()) {
+        values.add(TableBlock.cellValue(column, column.value().apply(row), units, options));
+      }
+      String pattern = column.format().pattern(units);
+      if (put) {
+        grid.put(firstRow - 1, at, headings.get(i), Look.FIGURE_HEAD);
+        for (int row = 0; row < values.size(); row++) {
+          boolean text = values.get(row) instanceof String;
+          Look look = Look.figure(text ? Look.AS_TEXT : pattern);
+          grid.put(firstRow + row, at, values.get(row), look);
+        }
+      }
+      String heading = column.heading();
+      columns.put(heading, at);
+      boolean share = column.format() == Format.PROBABILITY;
+      found.put(heading, new Plot.Figures(cells(firstRow, at, values), values, pattern, share));
+      List<Object> name = List.of(column.heading());
+      names.put(heading, new Plot.Figures(cells(firstRow - 1, at, name), name, "", false));
+    }
+  }
+
+  private Plot plot(Chart chart, int chartRow) {
+    List<Plot.Series> series = new ArrayList<>();
+    for (Chart.Series one : chart.series()) {
+      Plot.Figures minus = NONE;
+      Plot.Figures plus = NONE;
+      if (one.interval().isPresent()) {
+        Chart.Interval interval = one.interval().get();
+        minus = difference(one.heading(), interval.lowHeading(), chartRow, "down to ");
+        plus = difference(interval.highHeading(), one.heading(), chartRow, "up to ");
+      }
+      List<String> words = new ArrayList<>();
+      one.labelHeading()
+          .ifPresent(heading -> figures(heading).values().forEach(word -> words.add(text(word))));
+      series.add(
+          new Plot.Series(
+              names.get(one.heading()),
+              figures(one.heading()),
+              one.mark(),
+              minus,
+              plus,
+              List.copyOf(words)));
+    }
+    return new Plot(
+        chart,
+        chart.xTitle() + unit(chart, chart.x()),
+        chart.yTitle() + unit(chart, chart.series().get(0).heading()),
+        figures(chart.x()),
+        series);
+  }
+
+  /**
+   * Lengths of error bars as formulas in cells beside the printed part: a chart wants lengths, and
+   * they must follow when the table is sorted.
+   */
+  private Plot.Figures difference(String more, String less, int chartRow, String what) {
+    int at = grid.sideColumn++;
+    List<Object> high = figures(more).values();
+    List<Object> low = figures(less).values();
+    List<Object> lengths = new ArrayList<>();
+    grid.put(chartRow + 1, at, what + (what.startsWith("d") ? less : more), Look.FIGURE_HEAD);
+    for (int i = 0; i < high.size(); i++) {
+      if (high.get(i) instanceof Double above && low.get(i) instanceof Double below) {
+        double length = above - below;
+        String formula =
+            Grid.reference(firstRow + i, columns.get(more))
+                + "-"
+                + Grid.reference(firstRow + i, columns.get(less));
+        grid.put(
+            chartRow + 2 + i, at, new Grid.Formula(formula, length), Look.figure(Look.GENERAL));
+        lengths.add(length);
+      } else {
+        lengths.add(null);
+      }
+    }
+    return new Plot.Figures(cells(chartRow + 2, at, lengths), lengths, Look.GENERAL, false);
+  }
+
+  private Plot.Figures figures(String heading) {
+    Plot.Figures figures = found.get(heading);
+    if (figures == null) {
+      throw new IllegalArgumentException(
+          "no column '" + heading + "' among " + Arrays.toString(found.keySet().toArray()));
+    }
+    return figures;
+  }
+
+  private String unit(Chart chart, String heading) {
+    return chart.data().columns().stream()
+        .filter(column -> column.heading().equals(heading))
+        .map(column -> TableBlock.bracketedUnit(column.format(), units, options))
+        .findFirst()
+        .orElse("");
+  }
+
+  private String cells(int row, int column, List<Object> values) {
+    return Grid.quoted(grid.name)
+        + "!"
+        + Grid.fixedRange(row, column, row + values.size() - 1, column);
+  }
+
+  private static String text(Object value) {
+    return value == null ? "" : value.toString();
+  }
+}

@@ -1,0 +1,217 @@
+package sparewell.render;
+
+import java.util.ArrayList;
+import java.util.List;
+import sparewell.table.Chart;
+
+/**
+ * A chart part.
+ *
+ * @see "ECMA-376 part 1, section 21.2: the order of elements follows its schema"
+ */
+final class ChartXml {
+  private static final int CATEGORY_AXIS = 1_001;
+  private static final int VALUE_AXIS = 1_002;
+  private static final double ROOM_FOR_LABELS_POINTS = 460;
+  private static final double LABEL_GAP_POINTS = 8;
+
+  private final Plot plot;
+  private final Chart.Kind kind;
+  private final Xml xml = new Xml();
+
+  ChartXml(Plot plot) {
+    this.plot = plot;
+    this.kind = plot.chart().kind();
+  }
+
+  /** The whole part. */
+  byte[] part() {
+    xml.open(
+        "c:chartSpace",
+        "xmlns:c",
+        Drawings.CHART,
+        "xmlns:a",
+        Drawings.MAIN,
+        "xmlns:r",
+        SheetXml.RELATIONS);
+    xml.leaf("c:date1904", "val", 0).leaf("c:lang", "val", "en-US");
+    xml.leaf("c:roundedCorners", "val", 0);
+    xml.open("c:chart");
+    title(plot.chart().title(), 1_200, 0);
+    xml.leaf("c:autoTitleDeleted", "val", 0);
+    xml.open("c:plotArea").leaf("c:layout");
+    groups();
+    axes();
+    xml.close();
+    if (plot.series().size() > 1) {
+      xml.open("c:legend").leaf("c:legendPos", "val", "b").leaf("c:overlay", "val", 0).close();
+    }
+    xml.leaf("c:plotVisOnly", "val", 1).leaf("c:dispBlanksAs", "val", "gap").close();
+    xml.open("c:spPr").open("a:solidFill").leaf("a:srgbClr", "val", "FFFFFF").close();
+    xml.open("a:ln", "w", 6_350).open("a:solidFill").leaf("a:srgbClr", "val", "BFBFBF").close(3);
+    xml.open("c:txPr").leaf("a:bodyPr").leaf("a:lstStyle").open("a:p").open("a:pPr");
+    xml.open("a:defRPr", "sz", 900).leaf("a:latin", "typeface", "Arial").close(2);
+    xml.leaf("a:endParaRPr", "lang", "en-US").close(2);
+    return xml.close().bytes();
+  }
+
+  private void groups() {
+    ChartSeries writer = new ChartSeries(xml, plot);
+    List<Integer> bars = new ArrayList<>();
+    List<Integer> lines = new ArrayList<>();
+    for (int i = 0; i < plot.series().size(); i++) {
+      boolean standing = kind == Chart.Kind.COLUMN || kind == Chart.Kind.STACKED_COLUMN;
+      boolean bar =
+          kind == Chart.Kind.BAR || standing && plot.series().get(i).mark() == Chart.Mark.USUAL;
+      (bar ? bars : lines).add(i);
+    }
+    if (!bars.isEmpty()) {
+      boolean stacked = kind == Chart.Kind.STACKED_COLUMN;
+      xml.open("c:barChart");
+      xml.leaf("c:barDir", "val", kind == Chart.Kind.BAR ? "bar" : "col");
+      xml.leaf("c:grouping", "val", stacked ? "stacked" : "clustered");
+      xml.leaf("c:varyColors", "val", 0);
+      bars.forEach(writer::bar);
+      xml.leaf("c:gapWidth", "val", 50).leaf("c:overlap", "val", stacked ? 100 : 0);
+      axisIds();
+    }
+    if (lines.isEmpty()) {
+      return;
+    }
+    if (kind == Chart.Kind.SCATTER) {
+      xml.open("c:scatterChart").leaf("c:scatterStyle", "val", "lineMarker");
+      xml.leaf("c:varyColors", "val", 0);
+      lines.forEach(writer::scatter);
+    } else {
+      xml.open("c:lineChart").leaf("c:grouping", "val", "standard");
+      xml.leaf("c:varyColors", "val", 0);
+      lines.forEach(writer::line);
+      xml.leaf("c:marker", "val", 1);
+    }
+    axisIds();
+  }
+
+  private void axisIds() {
+    xml.leaf("c:axId", "val", CATEGORY_AXIS).leaf("c:axId", "val", VALUE_AXIS).close();
+  }
+
+  private void axes() {
+    boolean lying = kind == Chart.Kind.BAR;
+    boolean numbers = kind == Chart.Kind.SCATTER;
+    xml.open(numbers ? "c:valAx" : "c:catAx").leaf("c:axId", "val", CATEGORY_AXIS);
+    scaling(lying ? "maxMin" : "minMax", numbers && plot.x().share() ? 1 : 0, false);
+    xml.leaf("c:delete", "val", 0).leaf("c:axPos", "val", lying ? "l" : "b");
+    title(plot.xTitle(), 900, lying ? -5_400_000 : 0);
+    ticks(numbers ? plot.x() : null, "low");
+    boolean tilted = !lying && !numbers && labelPoints() > ROOM_FOR_LABELS_POINTS;
+    labelAngle(tilted ? -2_700_000 : 0);
+    xml.leaf("c:crossAx", "val", VALUE_AXIS).leaf("c:crosses", "val", "autoZero");
+    if (numbers) {
+      xml.leaf("c:crossBetween", "val", "midCat");
+    } else {
+      xml.leaf("c:auto", "val", 0).leaf("c:lblAlgn", "val", "ctr");
+      xml.leaf("c:lblOffset", "val", 100).leaf("c:tickLblSkip", "val", skip(lying));
+      xml.leaf("c:noMultiLvlLbl", "val", 1);
+    }
+    xml.close();
+
+    Plot.Figures values = plot.series().get(0).values();
+    xml.open("c:valAx").leaf("c:axId", "val", VALUE_AXIS);
+    boolean bars = kind != Chart.Kind.SCATTER && kind != Chart.Kind.LINE;
+    double top = values.share() && !bars ? 1 : highestBar();
+    scaling("minMax", top, bars && allPositive() || values.share());
+    xml.leaf("c:delete", "val", 0).leaf("c:axPos", "val", lying ? "b" : "l");
+    xml.open("c:majorGridlines").open("c:spPr").open("a:ln", "w", 6_350);
+    xml.open("a:solidFill").leaf("a:srgbClr", "val", "D9D9D9").close(4);
+    title(plot.yTitle(), 900, lying ? 0 : -5_400_000);
+    ticks(values, lying ? "nextTo" : "low");
+    labelAngle(0);
+    xml.leaf("c:crossAx", "val", CATEGORY_AXIS);
+    // The axis of reversed categories starts on top; the values belong at the bottom.
+    xml.leaf("c:crosses", "val", lying ? "max" : "autoZero");
+    xml.leaf("c:crossBetween", "val", numbers ? "midCat" : "between").close();
+  }
+
+  /** Room that the names of categories need beside each other. */
+  private double labelPoints() {
+    return plot.x().values().stream()
+            .mapToDouble(
+                value ->
+                    TextSize.width(value == null ? "" : value.toString(), 8, false)
+                        + LABEL_GAP_POINTS)
+            .max()
+            .orElse(0)
+        * plot.x().values().size();
+  }
+
+  /** Every name shows beside lying bars; below standing ones as many as there is room for. */
+  private int skip(boolean lying) {
+    return lying ? 1 : 1 + plot.x().values().size() / 45;
+  }
+
+  private boolean allPositive() {
+    return plot.series().stream()
+        .flatMap(series -> series.values().values().stream())
+        .allMatch(value -> !(value instanceof Double number) || number >= 0);
+  }
+
+  /**
+   * A round number above the highest error bar, because programs may cut error bars off; 0 where
+   * there are none.
+   */
+  private double highestBar() {
+    double highest = 0;
+    for (Plot.Series series : plot.series()) {
+      for (int i = 0; i < series.values().values().size(); i++) {
+        if (series.values().values().get(i) instanceof Double value) {
+          boolean known = series.hasInterval() && series.plus().values().get(i) != null;
+          highest = Math.max(highest, value + (known ? (Double) series.plus().values().get(i) : 0));
+        }
+      }
+    }
+    if (highest <= 0 || plot.series().stream().noneMatch(Plot.Series::hasInterval)) {
+      return 0;
+    }
+    double step = Math.pow(10, Math.floor(Math.log10(highest))) / 2;
+    return Math.ceil(highest / step) * step;
+  }
+
+  private void scaling(String orientation, double most, boolean fromZero) {
+    xml.open("c:scaling").leaf("c:orientation", "val", orientation);
+    if (most > 0) {
+      xml.leaf("c:max", "val", SheetXml.number(most));
+    }
+    if (most == 1 || fromZero) {
+      xml.leaf("c:min", "val", 0);
+    }
+    xml.close();
+  }
+
+  private void ticks(Plot.Figures numbers, String labels) {
+    if (numbers != null) {
+      String pattern = numbers.share() ? "0%" : numbers.pattern();
+      xml.leaf("c:numFmt", "formatCode", pattern, "sourceLinked", 0);
+    }
+    xml.leaf("c:majorTickMark", "val", "out").leaf("c:minorTickMark", "val", "none");
+    xml.leaf("c:tickLblPos", "val", labels);
+    xml.open("c:spPr").open("a:ln", "w", 6_350).open("a:solidFill");
+    xml.leaf("a:srgbClr", "val", "7F7F7F").close(3);
+  }
+
+  private void labelAngle(int angle) {
+    xml.open("c:txPr").leaf("a:bodyPr", "rot", angle, "vert", "horz").leaf("a:lstStyle");
+    xml.open("a:p").open("a:pPr").leaf("a:defRPr", "sz", 800).close();
+    xml.leaf("a:endParaRPr", "lang", "en-US").close(2);
+  }
+
+  private void title(String text, int hundredthPoints, int angle) {
+    if (text.isEmpty()) {
+      return;
+    }
+    xml.open("c:title").open("c:tx").open("c:rich");
+    xml.leaf("a:bodyPr", "rot", angle, "vert", "horz").leaf("a:lstStyle").open("a:p");
+    xml.open("a:pPr").leaf("a:defRPr", "sz", hundredthPoints, "b", 1).close().open("a:r");
+    xml.leaf("a:rPr", "lang", "en-US", "sz", hundredthPoints, "b", 1);
+    xml.leafText("a:t", text).close(4).leaf("c:overlay", "val", 0).close();
+  }
+}

@@ -1,0 +1,31 @@
+package sparewell.render;
+
+import sparewell.table.Drawing;
+import sparewell.table.Layout;
+
+/** Puts a drawing over cells, as a group of vector shapes. */
+final class DrawingBlock {
+  private DrawingBlock() {}
+
+  /** Puts a drawing from a row on. */
+  static void lay(Drawing drawing, Grid grid, int firstRow) {
+    int row = firstRow;
+    if (!drawing.title().isEmpty()) {
+      TextBlock.put(drawing.title(), grid, row++, Look.HEADING);
+    }
+    double height = Layout.heightPoints(drawing);
+    long high = Math.round(height * Measure.EMU_PER_POINT);
+    long wide = Math.round(height * drawing.widthToHeightRatio() * Measure.EMU_PER_POINT);
+    int at = row;
+    grid.drawn.add(
+        new Grid.Drawn(
+            row,
+            1,
+            wide,
+            high,
+            anchor -> {
+              long top = Math.round(grid.topPoints(at) * Measure.EMU_PER_POINT);
+              new ShapesXml(anchor, wide, high, top).group(drawing);
+            }));
+  }
+}

@@ -1,0 +1,159 @@
+package sparewell.render;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.function.Consumer;
+import java.util.function.IntSupplier;
+import sparewell.finding.Cell;
+import sparewell.table.Layout;
+
+/** A sheet while it is being laid out: cells, widths, and what hangs on them. Counts from 1. */
+final class Grid {
+  /** A formula with the value it has now. */
+  record Formula(String text, double value) {}
+
+  /** Text of several sizes in one cell. */
+  record RichText(List<Run> runs) {}
+
+  /** A stretch of rich text. */
+  record Run(String text, double points, boolean bold) {}
+
+  /** A filled cell: a String, Double, {@link Formula}, {@link RichText}, or null for none. */
+  record Filled(Object value, int look) {}
+
+  /** A link from cells to a place in the workbook. */
+  record Link(String cells, String location) {}
+
+  /** A note on a cell. */
+  record Note(int row, int column, String text) {}
+
+  /**
+   * A table of the spreadsheet: columns by name, formulas of sums by column where there are any.
+   */
+  record ListTable(String name, String cells, List<String> columns, List<String> sums) {
+    boolean hasSums() {
+      return sums.stream().anyMatch(sum -> !sum.isEmpty());
+    }
+  }
+
+  /** Something drawn over cells, in EMU from the upper left corner of its cell. */
+  record Drawn(int row, int column, long width, long height, Consumer<Anchor> content) {}
+
+  /**
+   * Where the content of an anchor is written.
+   *
+   * @param ids gives each shape of the drawing part its own id
+   */
+  record Anchor(Xml xml, IntSupplier ids, Parts parts, String drawingPart) {}
+
+  final String name;
+  final SortedMap<Integer, SortedMap<Integer, Filled>> rows = new TreeMap<>();
+  final Map<Integer, Double> heights = new HashMap<>();
+  final SortedMap<Integer, Double> widths = new TreeMap<>();
+  final List<String> merged = new ArrayList<>();
+  final List<Link> links = new ArrayList<>();
+  final List<Note> notes = new ArrayList<>();
+  final List<ListTable> tables = new ArrayList<>();
+  final List<Drawn> drawn = new ArrayList<>();
+  final List<Integer> pageBreaks = new ArrayList<>();
+
+  /** Columns that text above and between tables spans. */
+  int textColumns = 1;
+
+  /** Last of the columns after those that links beside the text span. */
+  int linkColumns = 2;
+
+  int lastPrintedColumn = 1;
+
+  /** First column free for figures that are not printed. */
+  int sideColumn = 1;
+
+  int firstPrintedRow = 1;
+  int lastPrintedRow = 1;
+
+  /** Row of headings that stays in view and is repeated on every page; 0 for none. */
+  int headingRow;
+
+  boolean staysInView;
+
+  /** Whether the page is printed at its true size. */
+  boolean exactSize;
+
+  private final Looks looks;
+
+  Grid(String name, Looks looks) {
+    this.name = name;
+    this.looks = looks;
+  }
+
+  void put(int row, int column, Object value, Look look) {
+    rows.computeIfAbsent(row, key -> new TreeMap<>())
+        .put(column, new Filled(value, looks.index(look)));
+  }
+
+  /** Merges cells of one row; the look is given to all, so that fills and lines are whole. */
+  void merge(int row, int first, int last, Look look) {
+    if (last > first) {
+      for (int column = first + 1; column <= last; column++) {
+        put(row, column, null, look);
+      }
+      merged.add(range(row, first, row, last));
+    }
+  }
+
+  /** Makes a row at least so high, in points. */
+  void atLeast(int row, double points) {
+    heights.merge(row, points, Math::max);
+  }
+
+  /** Width of a column in points, inside its margins. */
+  double innerPoints(int column) {
+    return width(column) * Measure.POINTS_PER_CHARACTER - Measure.CELL_MARGIN_POINTS;
+  }
+
+  /** Width of a column in characters as stored. */
+  double width(int column) {
+    return widths.getOrDefault(column, Measure.DEFAULT_WIDTH);
+  }
+
+  /** Distance of a row's upper edge from the top of the sheet, in points. */
+  double topPoints(int row) {
+    double points = 0;
+    for (int above = 1; above < row; above++) {
+      points += heights.getOrDefault(above, Layout.ROW_POINTS);
+    }
+    return points;
+  }
+
+  int lastRow() {
+    return rows.isEmpty() ? 1 : rows.lastKey();
+  }
+
+  static String reference(int row, int column) {
+    return new Cell("", row, column).reference();
+  }
+
+  static String range(int firstRow, int firstColumn, int lastRow, int lastColumn) {
+    return reference(firstRow, firstColumn) + ":" + reference(lastRow, lastColumn);
+  }
+
+  /** Such as {@code $A$1:$F$30}. */
+  static String fixedRange(int firstRow, int firstColumn, int lastRow, int lastColumn) {
+    return fixed(firstRow, firstColumn) + ":" + fixed(lastRow, lastColumn);
+  }
+
+  /** Name of a sheet as formulas want it. */
+  static String quoted(String sheet) {
+    return "'" + sheet.replace("'", "''") + "'";
+  }
+
+  private static String fixed(int row, int column) {
+    String plain = reference(row, column);
+    int digits = String.valueOf(row).length();
+    return "$" + plain.substring(0, plain.length() - digits) + "$" + row;
+  }
+}

@@ -1,0 +1,163 @@
+package sparewell.render;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import sparewell.table.LabelGrid;
+
+/**
+ * Fits words to labels: as large as there is room for, not under a least size; what is left goes on
+ * to a further label.
+ *
+ * <p>The least large size, 20 points, has capitals 5 mm high: at two metres about 8 minutes of arc,
+ * against 5 for the smallest letters that normal eyes can tell (common practice, no source).
+ */
+final class LabelFit {
+  private static final double LINE_OF_FONT = 1.2;
+  private static final int STEPS = 20;
+
+  /** Spare width, for programs whose letters are a little wider. */
+  private static final double SPARE = 1.04;
+
+  private static final double TINIEST_SHARE = 0.35;
+  private static final double TINIER = 0.93;
+
+  private LabelFit() {}
+
+  /** A label that fits: what stands on it, and which part of how many it is. */
+  record Fitted(List<Grid.Run> runs, Optional<LabelGrid.Tape> tape, int part, int parts) {}
+
+  /** The label, or as many parts of it as are needed, for so much room in points. */
+  static List<Fitted> fit(LabelGrid.Label label, double width, double height) {
+    List<List<LabelGrid.Words>> parts = new ArrayList<>();
+    List<LabelGrid.Words> rest = new ArrayList<>(label.body());
+    do {
+      List<LabelGrid.Words> part = new ArrayList<>();
+      while (!rest.isEmpty() && fits(label.head(), with(part, rest.get(0)), 0, width, height)) {
+        part.add(rest.remove(0));
+      }
+      if (part.isEmpty() && !rest.isEmpty()) {
+        LabelGrid.Words words = rest.remove(0);
+        List<LabelGrid.Words> halves = halves(words);
+        if (halves.size() == 1 || !fits(label.head(), List.of(), 0, width, height)) {
+          // Nothing can be split further: it stands alone and is shrunk below.
+          part.add(words);
+        } else {
+          rest.addAll(0, halves);
+          continue;
+        }
+      }
+      parts.add(part);
+    } while (!rest.isEmpty());
+    parts = evened(label, parts, width, height);
+    List<Fitted> fitted = new ArrayList<>();
+    for (List<LabelGrid.Words> part : parts) {
+      List<Grid.Run> runs = largest(label.head(), part, width, height);
+      fitted.add(new Fitted(runs, label.tape(), fitted.size() + 1, parts.size()));
+    }
+    return fitted;
+  }
+
+  /** The same number of parts with about as many lines each, where all of them still fit. */
+  private static List<List<LabelGrid.Words>> evened(
+      LabelGrid.Label label, List<List<LabelGrid.Words>> parts, double width, double height) {
+    List<LabelGrid.Words> all = parts.stream().flatMap(List::stream).toList();
+    List<List<LabelGrid.Words>> even = new ArrayList<>();
+    int from = 0;
+    for (int left = parts.size(); left > 0; left--) {
+      int to = from + (all.size() - from + left - 1) / left;
+      even.add(all.subList(from, to));
+      if (!fits(label.head(), all.subList(from, to), 0, width, height)) {
+        return parts;
+      }
+      from = to;
+    }
+    return even;
+  }
+
+  private static List<Grid.Run> largest(
+      List<LabelGrid.Words> head, List<LabelGrid.Words> body, double width, double height) {
+    for (int step = STEPS; step >= 0; step--) {
+      double growth = (double) step / STEPS;
+      if (fits(head, body, growth, width, height)) {
+        return runs(head, body, growth, 1);
+      }
+    }
+    double share = 1;
+    while (share > TINIEST_SHARE && high(runs(head, body, 0, share), width) > height) {
+      share *= TINIER;
+    }
+    return runs(head, body, 0, share);
+  }
+
+  private static boolean fits(
+      List<LabelGrid.Words> head,
+      List<LabelGrid.Words> body,
+      double growth,
+      double width,
+      double height) {
+    return high(runs(head, body, growth, 1), width) <= height;
+  }
+
+  private static double high(List<Grid.Run> runs, double width) {
+    double high = 0;
+    for (Grid.Run run : runs) {
+      String text = run.text().strip();
+      int lines = TextSize.lines(text, run.points() * SPARE, run.bold(), width);
+      high += lines * run.points() * LINE_OF_FONT;
+    }
+    return high;
+  }
+
+  private static List<Grid.Run> runs(
+      List<LabelGrid.Words> head, List<LabelGrid.Words> body, double growth, double share) {
+    List<LabelGrid.Words> all = new ArrayList<>(head);
+    all.addAll(body);
+    List<Grid.Run> runs = new ArrayList<>();
+    for (int i = 0; i < all.size(); i++) {
+      LabelGrid.Words words = all.get(i);
+      double points = (least(words) + growth * (most(words) - least(words))) * share;
+      String text = words.text() + (i < all.size() - 1 ? "\n" : "");
+      boolean bold = words.size() != LabelGrid.Size.SMALL;
+      runs.add(new Grid.Run(text, Math.floor(points * 2) / 2, bold));
+    }
+    return runs;
+  }
+
+  private static double least(LabelGrid.Words words) {
+    return switch (words.size()) {
+      case SMALL -> 8;
+      case MEDIUM -> 12;
+      case LARGE -> 20;
+    };
+  }
+
+  private static double most(LabelGrid.Words words) {
+    return switch (words.size()) {
+      case SMALL -> 11;
+      case MEDIUM -> 18;
+      case LARGE -> 34;
+    };
+  }
+
+  private static List<LabelGrid.Words> with(List<LabelGrid.Words> some, LabelGrid.Words one) {
+    List<LabelGrid.Words> all = new ArrayList<>(some);
+    all.add(one);
+    return all;
+  }
+
+  /** Words parted at the blank nearest to their middle. */
+  private static List<LabelGrid.Words> halves(LabelGrid.Words words) {
+    String text = words.text();
+    int middle = text.length() / 2;
+    int before = text.lastIndexOf(' ', middle);
+    int after = text.indexOf(' ', middle);
+    int at = before <= 0 || after > 0 && after - middle < middle - before ? after : before;
+    if (at <= 0) {
+      return List.of(words);
+    }
+    return List.of(
+        new LabelGrid.Words(text.substring(0, at), words.size()),
+        new LabelGrid.Words(text.substring(at + 1), words.size()));
+  }
+}

@@ -1,0 +1,45 @@
+package sparewell.render;
+
+import java.util.List;
+import sparewell.table.Chart;
+
+/**
+ * A chart with its figures found in the sheet.
+ *
+ * @param chart what is asked for
+ * @param xTitle title of the axis of categories with its unit
+ * @param yTitle title of the axis of values with its unit
+ * @param x categories, or the numbers across
+ * @param series the series, in order
+ */
+record Plot(Chart chart, String xTitle, String yTitle, Figures x, List<Series> series) {
+  /**
+   * Cells and what they hold now.
+   *
+   * @param cells reference with the sheet
+   * @param values a Double, a String, or null for nothing
+   * @param pattern number pattern
+   * @param share whether the values are shares of one
+   */
+  record Figures(String cells, List<Object> values, String pattern, boolean share) {}
+
+  /**
+   * A series.
+   *
+   * @param name its heading
+   * @param minus lengths of the error bars towards the low end; no values where there are none
+   * @param plus the same towards the high end
+   * @param words words beside the markers; empty where there are none
+   */
+  record Series(
+      Figures name,
+      Figures values,
+      Chart.Mark mark,
+      Figures minus,
+      Figures plus,
+      List<String> words) {
+    boolean hasInterval() {
+      return !plus.values().isEmpty();
+    }
+  }
+}

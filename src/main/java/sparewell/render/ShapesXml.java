@@ -1,0 +1,207 @@
+package sparewell.render;
+
+import java.util.Locale;
+import sparewell.table.Drawing;
+
+/**
+ * The shapes of a drawing as one group.
+ *
+ * @see "ECMA-376 part 1, sections 20.1 and 20.5"
+ */
+final class ShapesXml {
+  private static final String BLACK = "000000";
+  private static final String WHITE = "FFFFFF";
+  private static final int THIN = 9_525;
+  private static final int THICK = 19_050;
+  private static final int INSET = 25_400;
+  private static final double LINE_OF_FONT = 1.2;
+
+  /** Spare width, for programs whose letters are a little wider. */
+  private static final double SPARE = 1.05;
+
+  private static final double SMALLEST_POINTS = 5;
+
+  private final Xml xml;
+  private final Grid.Anchor anchor;
+  private final long wide;
+  private final long high;
+  private final long top;
+
+  ShapesXml(Grid.Anchor anchor, long wide, long high, long top) {
+    this.anchor = anchor;
+    this.xml = anchor.xml();
+    this.wide = wide;
+    this.high = high;
+    this.top = top;
+  }
+
+  /** Writes the group. */
+  void group(Drawing drawing) {
+    int id = anchor.ids().getAsInt();
+    xml.open("xdr:grpSp").open("xdr:nvGrpSpPr");
+    xml.leaf("xdr:cNvPr", "id", id, "name", "Drawing " + id, "descr", drawing.description());
+    xml.leaf("xdr:cNvGrpSpPr").close().open("xdr:grpSpPr").open("a:xfrm");
+    xml.leaf("a:off", "x", 0, "y", top).leaf("a:ext", "cx", wide, "cy", high);
+    xml.leaf("a:chOff", "x", 0, "y", 0).leaf("a:chExt", "cx", wide, "cy", high).close(2);
+    // Spans the whole box, so that a program that shrinks a group to its shapes keeps the places.
+    shape("rect", 0, 0, 1, 1, "frame");
+    xml.leaf("a:noFill").open("a:ln").leaf("a:noFill").close().close(2);
+    for (Drawing.Shape shape : drawing.shapes()) {
+      if (shape instanceof Drawing.Area area) {
+        area(area);
+      } else if (shape instanceof Drawing.Caption caption) {
+        caption(caption);
+      } else if (shape instanceof Drawing.Stroke stroke) {
+        stroke(stroke);
+      } else if (shape instanceof Drawing.Marker marker) {
+        marker(marker);
+      }
+    }
+    xml.close();
+  }
+
+  private void area(Drawing.Area area) {
+    shape("rect", area.leftShare(), area.topShare(), area.widthShare(), area.heightShare(), "area");
+    int level = (int) Math.round(255 * (1 - area.greyShare()));
+    String grey = String.format(Locale.ROOT, "%02X", level).repeat(3);
+    xml.open("a:solidFill").leaf("a:srgbClr", "val", grey).close();
+    line(BLACK, THIN, area.dashed());
+    xml.close(2);
+  }
+
+  private void caption(Drawing.Caption caption) {
+    double points = captionPoints(caption);
+    String[] lines = caption.text().split("\n", -1);
+    shape(
+        "rect",
+        caption.leftShare(),
+        caption.topShare(),
+        caption.widthShare(),
+        caption.heightShare(),
+        "text");
+    xml.leaf("a:noFill").open("a:ln").leaf("a:noFill").close(2);
+    xml.open("xdr:txBody");
+    xml.leaf(
+        "a:bodyPr",
+        "wrap",
+        "square",
+        "lIns",
+        INSET,
+        "tIns",
+        0,
+        "rIns",
+        INSET,
+        "bIns",
+        0,
+        "anchor",
+        "ctr");
+    xml.leaf("a:lstStyle");
+    String align =
+        switch (caption.align()) {
+          case LEFT -> "l";
+          case CENTRE -> "ctr";
+          case RIGHT -> "r";
+        };
+    for (String line : lines) {
+      xml.open("a:p").leaf("a:pPr", "algn", align).open("a:r");
+      xml.open(
+          "a:rPr",
+          "lang",
+          "en-US",
+          "sz",
+          Math.round(points * 10) * 10,
+          "b",
+          caption.strong() ? 1 : 0);
+      String colour = caption.light() ? WHITE : BLACK;
+      xml.open("a:solidFill").leaf("a:srgbClr", "val", colour).close();
+      xml.leaf("a:latin", "typeface", "Arial").close();
+      xml.leafText("a:t", line).close(2);
+    }
+    xml.close(2);
+  }
+
+  /** The size asked for, or the largest below it at which the text stays in its rectangle. */
+  private double captionPoints(Drawing.Caption caption) {
+    double width = (caption.widthShare() * wide - 2 * INSET) / Measure.EMU_PER_POINT;
+    double height = caption.heightShare() * high / Measure.EMU_PER_POINT;
+    double points = caption.lineHeightShare() * high / Measure.EMU_PER_POINT / LINE_OF_FONT;
+    while (points > SMALLEST_POINTS && !fits(caption, points * SPARE, width, height)) {
+      points -= 0.25;
+    }
+    return points;
+  }
+
+  private static boolean fits(Drawing.Caption caption, double points, double width, double height) {
+    for (String word : caption.text().split("\\s")) {
+      if (TextSize.width(word, points, caption.strong()) > width) {
+        return false;
+      }
+    }
+    int lines = TextSize.lines(caption.text(), points, caption.strong(), width);
+    return lines == 1 || lines * points * LINE_OF_FONT <= height;
+  }
+
+  private void stroke(Drawing.Stroke stroke) {
+    double left = Math.min(stroke.fromAcrossShare(), stroke.toAcrossShare());
+    double upper = Math.min(stroke.fromDownShare(), stroke.toDownShare());
+    int id = anchor.ids().getAsInt();
+    xml.open("xdr:cxnSp", "macro", "").open("xdr:nvCxnSpPr");
+    xml.leaf("xdr:cNvPr", "id", id, "name", "line " + id).leaf("xdr:cNvCxnSpPr").close();
+    xml.open("xdr:spPr");
+    xml.open(
+        "a:xfrm",
+        "flipH",
+        stroke.toAcrossShare() < stroke.fromAcrossShare() ? 1 : 0,
+        "flipV",
+        stroke.toDownShare() < stroke.fromDownShare() ? 1 : 0);
+    place(
+        left,
+        upper,
+        Math.abs(stroke.toAcrossShare() - stroke.fromAcrossShare()),
+        Math.abs(stroke.toDownShare() - stroke.fromDownShare()));
+    xml.close().open("a:prstGeom", "prst", "line").leaf("a:avLst").close();
+    xml.open("a:ln", "w", stroke.arrow() ? THICK : THIN);
+    xml.open("a:solidFill").leaf("a:srgbClr", "val", BLACK).close();
+    xml.leaf("a:prstDash", "val", stroke.dashed() ? "dash" : "solid");
+    if (stroke.arrow()) {
+      xml.leaf("a:tailEnd", "type", "triangle", "w", "med", "len", "med");
+    }
+    xml.close(3);
+  }
+
+  private void marker(Drawing.Marker marker) {
+    double widthShare = marker.sizeShare() * high / wide;
+    boolean open = marker.mark() == Drawing.Mark.OPEN_CIRCLE;
+    shape(
+        marker.mark() == Drawing.Mark.DIAMOND ? "diamond" : "ellipse",
+        marker.acrossShare() - widthShare / 2,
+        marker.downShare() - marker.sizeShare() / 2,
+        widthShare,
+        marker.sizeShare(),
+        "mark");
+    xml.open("a:solidFill").leaf("a:srgbClr", "val", open ? WHITE : BLACK).close();
+    line(open ? BLACK : WHITE, open ? THICK : THIN, false);
+    xml.close(2);
+  }
+
+  /** Opens a shape and its properties. */
+  private void shape(
+      String form, double left, double upper, double width, double height, String name) {
+    int id = anchor.ids().getAsInt();
+    xml.open("xdr:sp", "macro", "", "textlink", "").open("xdr:nvSpPr");
+    xml.leaf("xdr:cNvPr", "id", id, "name", name + " " + id).leaf("xdr:cNvSpPr").close();
+    xml.open("xdr:spPr").open("a:xfrm");
+    place(left, upper, width, height);
+    xml.close().open("a:prstGeom", "prst", form).leaf("a:avLst").close();
+  }
+
+  private void place(double left, double upper, double width, double height) {
+    xml.leaf("a:off", "x", Math.round(left * wide), "y", Math.round(upper * high));
+    xml.leaf("a:ext", "cx", Math.round(width * wide), "cy", Math.round(height * high));
+  }
+
+  private void line(String colour, int width, boolean dashed) {
+    xml.open("a:ln", "w", width).open("a:solidFill").leaf("a:srgbClr", "val", colour).close();
+    xml.leaf("a:prstDash", "val", dashed ? "dash" : "solid").close();
+  }
+}

@@ -1,0 +1,138 @@
+package sparewell.render;
+
+import java.util.List;
+import sparewell.table.Block;
+import sparewell.table.Chart;
+import sparewell.table.Drawing;
+import sparewell.table.LabelGrid;
+import sparewell.table.Layout;
+import sparewell.table.ReportSheet;
+import sparewell.table.Table;
+import sparewell.units.UnitSystem;
+
+/** Lays out one sheet: the answer on top, then its blocks below each other. */
+final class SheetPage {
+  private static final double TEXT_POINTS = 530;
+  private static final double LINK_POINTS = 110;
+
+  /** Headings stay in view only where enough of the screen is left below them. */
+  private static final double MOST_POINTS_IN_VIEW = 170;
+
+  private SheetPage() {}
+
+  /** A sheet ready to be written. */
+  record Laid(Grid grid, Page page) {}
+
+  static Laid lay(
+      ReportSheet sheet,
+      Looks looks,
+      SheetRenderer.TableNames names,
+      UnitSystem units,
+      RenderOptions options) {
+    Grid grid = new Grid(options.actualName(sheet.name()), looks);
+    List<Block> blocks = sheet.blocks();
+    for (Block block : blocks) {
+      if (block instanceof Block.Rows rows) {
+        TableBlock.widen(rows.table(), grid, units, options);
+      }
+    }
+    for (Block block : blocks) {
+      if (block instanceof LabelGrid labels) {
+        LabelBlock.widen(labels, grid);
+      }
+    }
+    spread(blocks, grid);
+    TextBlock.put(sheet.answer(), grid, 1, Look.ANSWER);
+    Page page = Page.fitting(points(grid, grid.lastPrintedColumn), units);
+    int row = Layout.FIRST_ROW;
+    for (Block block : blocks) {
+      if (block instanceof LabelGrid labels) {
+        page = Page.exact(labels, units);
+        row = LabelBlock.lay(labels, page, grid, row);
+        continue;
+      }
+      if (block instanceof Block.Text text) {
+        TextBlock.lay(text, grid, row, options);
+      } else if (block instanceof Block.Rows rows) {
+        int heading =
+            TableBlock.lay(
+                rows.table(), grid, row, names.next(about(sheet, rows.table())), units, options);
+        keepInView(rows.table(), grid, heading, blocks);
+      }
+      if (block instanceof Chart chart) {
+        ChartBlock.lay(sheet, chart, grid, row, units, options);
+      } else if (block instanceof Drawing drawing) {
+        DrawingBlock.lay(drawing, grid, row);
+      }
+      row += Layout.rowsOf(block) + 1;
+    }
+    grid.lastPrintedRow = Math.max(1, row - 2);
+    if (!grid.drawn.isEmpty() && !grid.exactSize) {
+      page = page.scaledTo(points(grid, grid.lastPrintedColumn));
+      PageBreaks.keepWhole(grid, page);
+    }
+    return new Laid(grid, page);
+  }
+
+  /** Finds which columns text, links and drawings take. */
+  private static void spread(List<Block> blocks, Grid grid) {
+    boolean linked =
+        blocks.stream()
+            .filter(Block.Text.class::isInstance)
+            .flatMap(block -> ((Block.Text) block).lines().stream())
+            .anyMatch(line -> line.link().isPresent());
+    grid.textColumns = columnsFor(linked ? TEXT_POINTS - LINK_POINTS : TEXT_POINTS, grid);
+    int last = grid.textColumns;
+    if (linked) {
+      double text = points(grid, grid.textColumns);
+      grid.linkColumns = columnsFor(text + LINK_POINTS, grid);
+      last = grid.linkColumns;
+    }
+    boolean drawn =
+        blocks.stream().anyMatch(block -> block instanceof Chart || block instanceof Drawing);
+    if (drawn) {
+      last = Math.max(last, columnsFor(Layout.DRAWN_WIDTH_POINTS, grid));
+    }
+    grid.lastPrintedColumn = Math.max(grid.lastPrintedColumn, last);
+    grid.sideColumn = grid.lastPrintedColumn + 2;
+  }
+
+  /** The headings of the longest table stay in view where they stand near the top. */
+  private static void keepInView(Table<?> table, Grid grid, int heading, List<Block> blocks) {
+    if (heading == 0 || grid.headingRow > 0 || grid.exactSize) {
+      return;
+    }
+    for (Block block : blocks) {
+      if (block instanceof Block.Rows rows && rows.table().rows().size() > table.rows().size()) {
+        return;
+      }
+    }
+    double above = 0;
+    for (int row = 1; row <= heading; row++) {
+      above += grid.heights.getOrDefault(row, Layout.ROW_POINTS);
+    }
+    grid.headingRow = heading;
+    grid.staysInView = above <= MOST_POINTS_IN_VIEW;
+  }
+
+  private static String about(ReportSheet sheet, Table<?> table) {
+    return table.csvFile().isEmpty() ? sheet.name() : table.csvFile().replace(".csv", "");
+  }
+
+  /** The least number of columns from the first on that are so wide together. */
+  static int columnsFor(double points, Grid grid) {
+    int columns = 1;
+    while (points(grid, columns) < points) {
+      columns++;
+    }
+    return columns;
+  }
+
+  private static double points(Grid grid, int columns) {
+    double points = 0;
+    for (int column = 1; column <= columns; column++) {
+      points += grid.width(column) * Measure.POINTS_PER_CHARACTER;
+    }
+    return points;
+  }
+}

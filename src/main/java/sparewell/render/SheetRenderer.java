@@ -1,0 +1,84 @@
+package sparewell.render;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import sparewell.table.ReportSheet;
+import sparewell.units.UnitSystem;
+
+/** Result sheets as a workbook of their own. */
+public final class SheetRenderer {
+  private static final String SPREADSHEET =
+      "application/vnd.openxmlformats-officedocument.spreadsheetml.";
+
+  private SheetRenderer() {}
+
+  /**
+   * Renders sheets as an xlsx package. The same arguments give the same bytes.
+   *
+   * @param sheets the sheets, in order; at least one
+   * @param units units shown
+   * @param options what they are rendered for
+   */
+  public static byte[] render(List<ReportSheet> sheets, UnitSystem units, RenderOptions options) {
+    if (sheets.isEmpty()) {
+      throw new IllegalArgumentException("no sheet to render");
+    }
+    Looks looks = new Looks();
+    Parts parts = new Parts();
+    TableNames tableNames = new TableNames();
+    List<SheetPage.Laid> pages = new ArrayList<>();
+    for (ReportSheet sheet : sheets) {
+      pages.add(SheetPage.lay(sheet, looks, tableNames, units, options));
+    }
+    SheetParts writer = new SheetParts(parts, options);
+    pages.forEach(page -> writer.add(page.grid(), page.page()));
+    parts.add("xl/styles.xml", SPREADSHEET + "styles+xml", looks.part());
+    parts.relate("xl/workbook.xml", "styles", "styles.xml");
+    parts.add(
+        "xl/workbook.xml",
+        SPREADSHEET + "sheet.main+xml",
+        WorkbookXml.part(pages.stream().map(SheetPage.Laid::grid).toList(), options.date1904()));
+    parts.relate("", "officeDocument", "xl/workbook.xml");
+    parts.add(
+        "docProps/core.xml",
+        "application/vnd.openxmlformats-package.core-properties+xml",
+        WorkbookXml.properties(options));
+    parts.relate(
+        "",
+        "http://schemas.openxmlformats.org/package/2006/relationships/metadata/core-properties",
+        "docProps/core.xml");
+    return parts.zip();
+  }
+
+  /**
+   * Renders sheets to a file.
+   *
+   * @throws IOException if the file cannot be written
+   */
+  public static void render(
+      List<ReportSheet> sheets, UnitSystem units, RenderOptions options, Path file)
+      throws IOException {
+    Files.write(file, render(sheets, units, options));
+  }
+
+  /** Names of tables: a prefix of their own, then the sheet's name, each once. */
+  static final class TableNames {
+    private static final String PREFIX = "sw_";
+    private final Set<String> given = new HashSet<>();
+
+    String next(String about) {
+      String plain = PREFIX + about.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "_");
+      String name = plain;
+      for (int again = 2; !given.add(name); again++) {
+        name = plain + "_" + again;
+      }
+      return name;
+    }
+  }
+}

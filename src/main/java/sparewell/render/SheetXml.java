@@ -1,0 +1,199 @@
+package sparewell.render;
+
+import java.util.Map;
+import java.util.SortedMap;
+import sparewell.table.Layout;
+
+/** A grid as the sheet part of a package. */
+final class SheetXml {
+  static final String MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+  static final String RELATIONS =
+      "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+
+  private static final double MM_PER_INCH = 25.4;
+
+  private SheetXml() {}
+
+  /** Ids of the relationships to a sheet's own parts; empty where it has none. */
+  record Related(String drawing, String notes, java.util.List<String> tables) {}
+
+  /** The sheet part. */
+  static byte[] part(Grid grid, Page page, RenderOptions options, Related related) {
+    Xml xml = new Xml().open("worksheet", "xmlns", MAIN, "xmlns:r", RELATIONS);
+    xml.open("sheetPr").leaf("pageSetUpPr", "fitToPage", page.scalePercent() > 0 ? 0 : 1).close();
+    int lastColumn =
+        Math.max(1, grid.rows.values().stream().mapToInt(SortedMap::lastKey).max().orElse(1));
+    xml.leaf("dimension", "ref", Grid.range(1, 1, grid.lastRow(), lastColumn));
+    view(xml, grid);
+    xml.leaf("sheetFormatPr", "defaultRowHeight", Layout.ROW_POINTS, "customHeight", 1);
+    columns(xml, grid);
+    xml.open("sheetData");
+    grid.rows.forEach((row, cells) -> row(xml, grid, row, cells));
+    xml.close();
+    if (!grid.merged.isEmpty()) {
+      xml.open("mergeCells", "count", grid.merged.size());
+      grid.merged.forEach(range -> xml.leaf("mergeCell", "ref", range));
+      xml.close();
+    }
+    if (!grid.links.isEmpty()) {
+      xml.open("hyperlinks");
+      grid.links.forEach(
+          link -> xml.leaf("hyperlink", "ref", link.cells(), "location", link.location()));
+      xml.close();
+    }
+    paper(xml, grid, page, options);
+    if (!related.drawing().isEmpty()) {
+      xml.leaf("drawing", "r:id", related.drawing());
+    }
+    if (!related.notes().isEmpty()) {
+      xml.leaf("legacyDrawing", "r:id", related.notes());
+    }
+    if (!related.tables().isEmpty()) {
+      xml.open("tableParts", "count", related.tables().size());
+      related.tables().forEach(id -> xml.leaf("tablePart", "r:id", id));
+      xml.close();
+    }
+    return xml.close().bytes();
+  }
+
+  private static void view(Xml xml, Grid grid) {
+    xml.open("sheetViews").open("sheetView", "showGridLines", 0, "workbookViewId", 0);
+    if (grid.staysInView) {
+      String below = Grid.reference(grid.headingRow + 1, 1);
+      xml.leaf(
+          "pane",
+          "ySplit",
+          grid.headingRow,
+          "topLeftCell",
+          below,
+          "activePane",
+          "bottomLeft",
+          "state",
+          "frozen");
+      xml.leaf("selection", "pane", "bottomLeft", "activeCell", below, "sqref", below);
+    }
+    xml.close(2);
+  }
+
+  private static void columns(Xml xml, Grid grid) {
+    if (grid.widths.isEmpty()) {
+      return;
+    }
+    xml.open("cols");
+    for (Map.Entry<Integer, Double> column : grid.widths.entrySet()) {
+      xml.leaf(
+          "col",
+          "min",
+          column.getKey(),
+          "max",
+          column.getKey(),
+          "width",
+          hundredths(column.getValue()),
+          "customWidth",
+          1);
+    }
+    xml.close();
+  }
+
+  private static void row(Xml xml, Grid grid, int row, SortedMap<Integer, Grid.Filled> cells) {
+    Double height = grid.heights.get(row);
+    if (height == null) {
+      xml.open("row", "r", row);
+    } else {
+      xml.open("row", "r", row, "ht", hundredths(height), "customHeight", 1);
+    }
+    cells.forEach((column, cell) -> cell(xml, Grid.reference(row, column), cell));
+    xml.close();
+  }
+
+  private static void cell(Xml xml, String reference, Grid.Filled cell) {
+    Object value = cell.value();
+    if (value == null) {
+      xml.leaf("c", "r", reference, "s", cell.look());
+    } else if (value instanceof Double number) {
+      xml.open("c", "r", reference, "s", cell.look());
+      xml.leafText("v", number(number)).close();
+    } else if (value instanceof Grid.Formula formula) {
+      xml.open("c", "r", reference, "s", cell.look());
+      xml.leafText("f", formula.text()).leafText("v", number(formula.value())).close();
+    } else if (value instanceof Grid.RichText rich) {
+      xml.open("c", "r", reference, "s", cell.look(), "t", "inlineStr").open("is");
+      rich.runs().forEach(run -> run(xml, run));
+      xml.close(2);
+    } else {
+      xml.open("c", "r", reference, "s", cell.look(), "t", "inlineStr").open("is");
+      CellText.write(xml, (String) value);
+      xml.close(2);
+    }
+  }
+
+  private static void run(Xml xml, Grid.Run run) {
+    xml.open("r").open("rPr");
+    if (run.bold()) {
+      xml.leaf("b");
+    }
+    xml.leaf("sz", "val", run.points()).leaf("color", "rgb", "FF000000");
+    xml.leaf("rFont", "val", "Arial").leaf("family", "val", 2).close();
+    CellText.write(xml, run.text());
+    xml.close();
+  }
+
+  private static void paper(Xml xml, Grid grid, Page page, RenderOptions options) {
+    int centred = grid.exactSize ? 1 : 0;
+    xml.leaf("printOptions", "horizontalCentered", centred, "verticalCentered", 0);
+    xml.leaf(
+        "pageMargins",
+        "left",
+        inches(page.sideMm()),
+        "right",
+        inches(page.sideMm()),
+        "top",
+        inches(page.topMm()),
+        "bottom",
+        inches(page.bottomMm()),
+        "header",
+        inches(page.headerMm()),
+        "footer",
+        inches(page.headerMm()));
+    String lie = page.landscape() ? "landscape" : "portrait";
+    int paper = page.paper().code;
+    if (page.scalePercent() > 0) {
+      int percent = page.scalePercent();
+      xml.leaf("pageSetup", "paperSize", paper, "scale", percent, "orientation", lie);
+    } else {
+      xml.leaf(
+          "pageSetup", "paperSize", paper, "fitToWidth", 1, "fitToHeight", 0, "orientation", lie);
+    }
+    if (!grid.exactSize) {
+      xml.open("headerFooter");
+      xml.leafText(
+          "oddHeader", "&L&8" + printed(options.workbookName()) + "&R&8" + printed(options.date()));
+      xml.leafText("oddFooter", "&L&8&A&R&8Page &P of &N").close();
+    }
+    if (!grid.pageBreaks.isEmpty()) {
+      int count = grid.pageBreaks.size();
+      xml.open("rowBreaks", "count", count, "manualBreakCount", count);
+      grid.pageBreaks.forEach(row -> xml.leaf("brk", "id", row, "max", 16_383, "man", 1));
+      xml.close();
+    }
+  }
+
+  /** Text in a header; the blank keeps leading digits from being read as a size. */
+  private static String printed(String text) {
+    return " " + text.replace("&", "&&");
+  }
+
+  private static String inches(double millimetres) {
+    return number(Math.round(millimetres / MM_PER_INCH * 1_000) / 1_000.0);
+  }
+
+  private static String hundredths(double value) {
+    return number(Math.round(value * 100) / 100.0);
+  }
+
+  /** A number as the file format wants it; whole ones without a point. */
+  static String number(double value) {
+    boolean whole = value == Math.rint(value) && Math.abs(value) < 1e15;
+    return whole ? String.valueOf((long) value) : String.valueOf(value);
+  }
+}

@@ -1,0 +1,51 @@
+package sparewell.render;
+
+import sparewell.finding.Cell;
+import sparewell.table.Block;
+
+/** Lines of text: each in one row, over as many columns as the sheet gives to text. */
+final class TextBlock {
+  private TextBlock() {}
+
+  /** Puts the lines from a row on. */
+  static void lay(Block.Text text, Grid grid, int firstRow, RenderOptions options) {
+    int row = firstRow;
+    for (Block.Line line : text.lines()) {
+      line(line, grid, row++, options);
+    }
+  }
+
+  private static void line(Block.Line line, Grid grid, int row, RenderOptions options) {
+    Look plain =
+        switch (line.weight()) {
+          case PLAIN -> Look.line(Look.DEFAULT.face(), line.tone());
+          case STRONG -> Look.line(new Look.Face(Look.BODY_POINTS, true), line.tone());
+          case HEADING -> Look.line(Look.HEADING.face(), line.tone());
+          case SMALL -> Look.line(Look.NOTE.face(), line.tone());
+        };
+    put(line.text(), grid, row, plain);
+    // A cell of its own, because spreadsheets may not wrap a link.
+    line.link().ifPresent(cell -> link(cell, grid, row, plain.asLink(), options));
+  }
+
+  private static void link(Cell cell, Grid grid, int row, Look look, RenderOptions options) {
+    int first = grid.textColumns + 1;
+    grid.put(row, first, options.shown(cell), look);
+    grid.merge(row, first, grid.linkColumns, look);
+    grid.links.add(
+        new Grid.Link(Grid.range(row, first, row, grid.linkColumns), options.location(cell)));
+  }
+
+  /** Puts one line over the columns for text, wrapped where it is long. */
+  static void put(String text, Grid grid, int row, Look look) {
+    grid.put(row, 1, text, look);
+    grid.merge(row, 1, grid.textColumns, look);
+    double width = -Measure.CELL_MARGIN_POINTS;
+    for (int column = 1; column <= grid.textColumns; column++) {
+      width += grid.width(column) * Measure.POINTS_PER_CHARACTER;
+    }
+    double points = look.face().points();
+    int lines = TextSize.lines(text, points, look.face().bold(), width);
+    grid.atLeast(row, Measure.rowPoints(lines, points));
+  }
+}

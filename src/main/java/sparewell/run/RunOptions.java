@@ -1,0 +1,30 @@
+package sparewell.run;
+
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What the command line asks of an analysis.
+ *
+ * @param now date and time of the run, for backups and for the date of analysis where nothing else
+ *     sets it
+ * @param asOf date of analysis from the command line
+ * @param out workbook to write instead of the one read
+ * @param reports folder that holds one folder of CSV files for each workbook
+ * @param budget money for the buy list from the command line
+ * @param chance wanted chance from the command line, in (0, 1)
+ * @param strict whether errors among the findings make the exit code 1
+ * @param version version shown on the front page
+ */
+public record RunOptions(
+    LocalDateTime now,
+    Optional<java.time.LocalDate> asOf,
+    Optional<Path> out,
+    Path reports,
+    Optional<BigDecimal> budget,
+    OptionalDouble chance,
+    boolean strict,
+    String version) {}

@@ -1,0 +1,48 @@
+package sparewell.save;
+
+import java.util.Map;
+import java.util.Set;
+import sparewell.ooxml.PartNames;
+import sparewell.ooxml.XmlElement;
+import sparewell.ooxml.XmlText;
+
+/**
+ * The package's content types: overrides of parts that leave are removed, those of new parts added.
+ */
+final class ContentTypesEdit {
+  static final String PART = "[Content_Types].xml";
+
+  private ContentTypesEdit() {}
+
+  static byte[] apply(XmlText xml, Set<String> droppedKeys, Map<String, String> newParts) {
+    XmlEdits edits = new XmlEdits(xml);
+    boolean relationshipsKnown = false;
+    for (XmlElement e : xml.root().children()) {
+      String part = e.value("PartName").map(PartNames::key).orElse("");
+      if (droppedKeys.contains(part)) {
+        edits.remove(e);
+      }
+      relationshipsKnown |= e.value("Extension").filter("rels"::equalsIgnoreCase).isPresent();
+    }
+    StringBuilder added = new StringBuilder();
+    if (!relationshipsKnown) {
+      added.append(
+          "<"
+              + xml.root().qualified("Default")
+              + " Extension=\"rels\""
+              + " ContentType=\"application/vnd.openxmlformats-package.relationships+xml\"/>");
+    }
+    newParts.forEach(
+        (part, type) ->
+            added
+                .append("<")
+                .append(xml.root().qualified("Override"))
+                .append(" PartName=\"")
+                .append(XmlOut.attribute(PartNames.absolute(part)))
+                .append("\" ContentType=\"")
+                .append(XmlOut.attribute(type))
+                .append("\"/>"));
+    edits.append(xml.root(), added.toString());
+    return edits.apply();
+  }
+}

@@ -1,0 +1,149 @@
+package sparewell.save;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import sparewell.ooxml.PartNames;
+import sparewell.ooxml.SheetEntry;
+import sparewell.ooxml.WorkbookPackage;
+import sparewell.ooxml.WorkbookRefused;
+import sparewell.ooxml.XmlElement;
+import sparewell.ooxml.XmlText;
+
+/**
+ * Compares edited parts before and after, less what is ours: nothing of the angler's may differ.
+ */
+final class EditedParts {
+  private static final Set<String> TAB_POSITIONS = Set.of("activeTab", "firstSheet");
+
+  private EditedParts() {}
+
+  static void check(WorkbookPackage before, WorkbookPackage after, Graft graft)
+      throws WorkbookRefused {
+    for (String key : graft.edited()) {
+      String part = before.entryName(key).orElseThrow();
+      XmlText old = before.xml(part);
+      XmlText now = after.xml(part);
+      boolean kept;
+      if (key.equals(PartNames.key(before.workbookPart()))) {
+        kept = workbook(before, old).equals(workbook(after, now));
+      } else if (before.stylesPart().map(PartNames::key).filter(key::equals).isPresent()) {
+        kept = grownOnly(old.root(), now.root());
+      } else {
+        kept = containsAll(before, graft, part, old, now);
+      }
+      if (!kept) {
+        throw ReadBack.failed(before, part);
+      }
+    }
+  }
+
+  /** The workbook part with positions of tabs spelled as names, and without our sheets. */
+  private static List<String> workbook(WorkbookPackage book, XmlText xml) {
+    List<SheetEntry> sheets = book.sheets();
+    List<String> all = new ArrayList<>();
+    for (XmlElement section : xml.root().children()) {
+      switch (section.name()) {
+        case "sheets" -> {
+          List<XmlElement> listed = section.children("sheet");
+          for (int i = 0; i < listed.size(); i++) {
+            if (!sheets.get(i).own()) {
+              all.add(XmlOut.canonical(listed.get(i), Map.of()));
+            }
+          }
+        }
+        case "definedNames" -> {
+          for (XmlElement name : section.children("definedName")) {
+            name(sheets, xml, name, all);
+          }
+        }
+        case "bookViews" -> {
+          for (XmlElement view : section.children("workbookView")) {
+            String text = XmlOut.canonical(view, Map.of("activeTab", "", "firstSheet", ""));
+            if (view.attributes().stream().anyMatch(a -> !TAB_POSITIONS.contains(a.name()))) {
+              all.add(text);
+            }
+          }
+        }
+        case "calcPr" -> {
+          String text = XmlOut.canonical(section, Map.of("fullCalcOnLoad", ""));
+          if (section.attributes().stream().anyMatch(a -> !a.name().equals("fullCalcOnLoad"))) {
+            all.add(text);
+          }
+        }
+        default -> all.add(xml.text(section));
+      }
+    }
+    return all;
+  }
+
+  private static void name(
+      List<SheetEntry> sheets, XmlText xml, XmlElement name, List<String> all) {
+    int position =
+        name.value("localSheetId")
+            .filter(v -> v.matches("\\d{1,9}"))
+            .map(Integer::valueOf)
+            .orElse(-1);
+    Map<String, String> changed = new TreeMap<>();
+    if (position >= 0 && position < sheets.size()) {
+      if (sheets.get(position).own()) {
+        return;
+      }
+      changed.put("localSheetId", sheets.get(position).name());
+    }
+    all.add(XmlOut.canonical(name, changed) + xml.content(name));
+  }
+
+  /** Whether every list begins with what it held, and all else is the same. */
+  private static boolean grownOnly(XmlElement old, XmlElement now) {
+    for (XmlElement section : old.children()) {
+      List<String> before = canonical(section.children());
+      List<XmlElement> there =
+          now.children().stream()
+              .filter(
+                  c -> c.name().equals(section.name()) && c.namespace().equals(section.namespace()))
+              .toList();
+      if (there.stream()
+          .map(c -> canonical(c.children()))
+          .noneMatch(
+              c -> c.size() >= before.size() && c.subList(0, before.size()).equals(before))) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** Whether every entry is still there, other than those of parts that left. */
+  private static boolean containsAll(
+      WorkbookPackage book, Graft graft, String part, XmlText old, XmlText now) {
+    Set<String> after = new HashSet<>(canonical(now.root().children()));
+    String source = PartNames.isRelationships(part) ? PartNames.sourceOf(part) : "";
+    Set<String> ownIds = new HashSet<>();
+    book.sheets().stream()
+        .filter(SheetEntry::own)
+        .forEach(s -> ownIds.add(String.valueOf(s.sheetId())));
+    String sheetId = "";
+    for (XmlElement e : old.root().children()) {
+      String target =
+          e.value("PartName")
+              .or(() -> e.value("Target").map(t -> PartNames.resolve(source, t)))
+              .map(PartNames::key)
+              .orElse("");
+      sheetId = e.value("i").orElse(sheetId);
+      boolean ours =
+          graft.dropped().contains(target) || e.name().equals("c") && ownIds.contains(sheetId);
+      String moved = e.name().equals("c") ? XmlOut.canonical(e, Map.of("i", sheetId)) : "";
+      if (!ours && !after.contains(XmlOut.canonical(e, Map.of())) && !after.contains(moved)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static List<String> canonical(List<XmlElement> elements) {
+    return elements.stream().map(e -> XmlOut.canonical(e, Map.of())).toList();
+  }
+}

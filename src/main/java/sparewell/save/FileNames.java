@@ -1,0 +1,18 @@
+package sparewell.save;
+
+/** A file name's two halves. */
+final class FileNames {
+  private FileNames() {}
+
+  /** Without the extension. */
+  static String stem(String name) {
+    int dot = name.lastIndexOf('.');
+    return dot > 0 ? name.substring(0, dot) : name;
+  }
+
+  /** With its dot; empty if none. */
+  static String extension(String name) {
+    int dot = name.lastIndexOf('.');
+    return dot > 0 ? name.substring(dot) : "";
+  }
+}

@@ -1,0 +1,201 @@
+package sparewell.save;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.time.LocalDateTime;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.zip.ZipEntry;
+import javax.xml.stream.XMLStreamException;
+import org.apache.commons.compress.archivers.zip.Zip64Mode;
+import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
+import org.apache.commons.compress.archivers.zip.ZipArchiveOutputStream;
+import sparewell.ooxml.PartNames;
+import sparewell.ooxml.Relationship;
+import sparewell.ooxml.SheetEntry;
+import sparewell.ooxml.WorkbookPackage;
+import sparewell.ooxml.WorkbookRefused;
+import sparewell.ooxml.XmlText;
+
+/**
+ * The new package: the angler's entries as they are, less what the last run added, plus our sheets.
+ *
+ * <p>Edited parts keep their place, new ones come last; their times are fixed, so the same input
+ * gives the same bytes.
+ */
+final class Graft {
+  private static final LocalDateTime FIXED_TIME = LocalDateTime.of(1980, 1, 1, 0, 0);
+
+  private final WorkbookPackage book;
+  private final Set<String> dropped;
+  private final Map<String, byte[]> edited = new TreeMap<>();
+  private final Map<String, byte[]> added = new LinkedHashMap<>();
+
+  private Graft(WorkbookPackage book, Set<String> dropped) {
+    this.book = book;
+    this.dropped = dropped;
+  }
+
+  /** Plans the new package; nothing is written. */
+  static Graft of(WorkbookPackage book, WorkbookPackage scratch, List<OwnSheet> sheets)
+      throws WorkbookRefused, IOException, XMLStreamException {
+    if (scratch.date1904() != book.date1904()) {
+      throw new IllegalArgumentException("our sheets were made with another date system");
+    }
+    Graft graft = new Graft(book, LastRun.entriesToDrop(book));
+    graft.plan(scratch, sheets);
+    return graft;
+  }
+
+  private void plan(WorkbookPackage scratch, List<OwnSheet> sheets)
+      throws WorkbookRefused, IOException, XMLStreamException {
+    XmlText ourStyles = scratch.xml(scratch.stylesPart().orElseThrow());
+    boolean styled = book.stylesPart().filter(book::has).isPresent();
+    StyleMerge styles =
+        new StyleMerge(styled ? book.xml(book.stylesPart().get()) : ourStyles, ourStyles);
+    OwnParts parts =
+        new OwnParts(
+            scratch,
+            takenKeys(),
+            new SheetRewrite(styles, OwnStrings.of(scratch)),
+            OwnParts.Tables.of(book, dropped));
+    RelationshipsEdit relationships =
+        new RelationshipsEdit(book.xml(PartNames.relationshipsOf(book.workbookPart())), leaving());
+    Map<String, String> types = new LinkedHashMap<>();
+    // The usual name where it is free: some readers look for styles by name.
+    String newStyles = book.has("xl/styles.xml") ? "xl/sparewell_styles.xml" : "xl/styles.xml";
+    if (!styled) {
+      added.put(newStyles, new byte[0]); // its place; its content follows from the sheets
+      types.put(newStyles, scratch.contentType(scratch.stylesPart().get()).orElseThrow());
+      relationships.add("styles", PartNames.absolute(newStyles));
+    }
+    Map<String, String> ids = new TreeMap<>();
+    for (OwnSheet sheet : sheets) {
+      String part = parts.carry(entry(scratch, sheet));
+      ids.put(sheet.name(), relationships.add("worksheet", PartNames.absolute(part)));
+    }
+    added.putAll(parts.contents());
+    types.putAll(parts.contentTypes());
+    Optional<byte[]> grown = styles.edited();
+    if (!styled) {
+      added.put(newStyles, grown.orElseGet(() -> ourStyles.encode(ourStyles.text())));
+    } else if (grown.isPresent()) {
+      edit(book.stylesPart().get(), grown.get());
+    }
+    editWorkbook(scratch, sheets, ids);
+    edit(PartNames.relationshipsOf(book.workbookPart()), relationships.apply());
+    edit(
+        ContentTypesEdit.PART,
+        ContentTypesEdit.apply(book.xml(ContentTypesEdit.PART), dropped, types));
+  }
+
+  private void editWorkbook(WorkbookPackage scratch, List<OwnSheet> sheets, Map<String, String> ids)
+      throws WorkbookRefused, IOException {
+    SheetList list = new SheetList(book.sheets(), sheets);
+    WorkbookEdit workbook = new WorkbookEdit(book.xml(book.workbookPart()), book.sheets(), list);
+    edit(book.workbookPart(), workbook.apply(ids, OwnName.of(scratch), OwnFeeds.any(book, sheets)));
+  }
+
+  /** Ids of the workbook's relationships to what leaves; the calculation chain is seen to here. */
+  private Set<String> leaving() throws WorkbookRefused {
+    Set<String> ids = new TreeSet<>();
+    Set<String> sheetIds = new TreeSet<>();
+    for (SheetEntry sheet : book.sheets()) {
+      if (sheet.own()) {
+        ids.add(sheet.relationshipId());
+        sheetIds.add(String.valueOf(sheet.sheetId()));
+      }
+    }
+    for (Relationship r : book.relationships(book.workbookPart())) {
+      if (r.is("calcChain") && book.has(r.part()) && !sheetIds.isEmpty()) {
+        CalculationChain chain = CalculationChain.without(book.xml(r.part()), sheetIds);
+        if (!chain.anyLeft()) { // a workbook must not have an empty chain
+          dropped.add(PartNames.key(r.part()));
+          ids.add(r.id());
+        } else if (chain.edits().any()) {
+          edit(r.part(), chain.edits().apply());
+        }
+      }
+    }
+    return ids;
+  }
+
+  private void edit(String part, byte[] content) {
+    edited.put(PartNames.key(part), content);
+  }
+
+  private Set<String> takenKeys() {
+    Set<String> taken = new TreeSet<>();
+    for (String entry : book.entryNames()) {
+      if (!dropped.contains(PartNames.key(entry))) {
+        taken.add(PartNames.key(entry));
+      }
+    }
+    return taken;
+  }
+
+  private static SheetEntry entry(WorkbookPackage scratch, OwnSheet sheet) {
+    return scratch.sheets().stream()
+        .filter(e -> e.name().equals(sheet.name()))
+        .findFirst()
+        .orElseThrow(() -> new IllegalArgumentException("no sheet of ours named " + sheet.name()));
+  }
+
+  /** Keys of the angler's entries that are not in the new package. */
+  Set<String> dropped() {
+    return dropped;
+  }
+
+  /** Keys of the angler's entries that are edited. */
+  Set<String> edited() {
+    return edited.keySet();
+  }
+
+  /** Names of new entries. */
+  Set<String> added() {
+    return added.keySet();
+  }
+
+  /** Writes the new package to a new file and to the disk under it. */
+  void write(Path file) throws IOException {
+    try (var channel =
+            java.nio.channels.FileChannel.open(
+                file,
+                StandardOpenOption.CREATE_NEW,
+                StandardOpenOption.READ,
+                StandardOpenOption.WRITE);
+        ZipArchiveOutputStream out = new ZipArchiveOutputStream(channel)) {
+      out.setUseLanguageEncodingFlag(true);
+      out.setUseZip64(Zip64Mode.Never); // nothing here can be so large, see the bounds on opening
+      for (String entry : book.entryNames()) {
+        String key = PartNames.key(entry);
+        if (edited.containsKey(key)) {
+          put(out, entry, edited.get(key));
+        } else if (!dropped.contains(key)) {
+          book.copyRaw(entry, out);
+        }
+      }
+      for (Map.Entry<String, byte[]> part : added.entrySet()) {
+        put(out, part.getKey(), part.getValue());
+      }
+      out.finish();
+      channel.force(true);
+    }
+  }
+
+  private static void put(ZipArchiveOutputStream out, String name, byte[] content)
+      throws IOException {
+    ZipArchiveEntry entry = new ZipArchiveEntry(name);
+    entry.setMethod(ZipEntry.DEFLATED);
+    entry.setTimeLocal(FIXED_TIME);
+    out.putArchiveEntry(entry);
+    out.write(content);
+    out.closeArchiveEntry();
+  }
+}

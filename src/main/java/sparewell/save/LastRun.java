@@ -1,0 +1,87 @@
+package sparewell.save;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import sparewell.ooxml.PartNames;
+import sparewell.ooxml.Relationship;
+import sparewell.ooxml.SheetEntry;
+import sparewell.ooxml.WorkbookPackage;
+import sparewell.ooxml.WorkbookRefused;
+
+/**
+ * What an earlier run left in the workbook: its sheets' parts with all that only they refer to.
+ * Part names are compared by their keys.
+ */
+final class LastRun {
+  private final WorkbookPackage book;
+  private final Map<String, Set<String>> targets = new TreeMap<>();
+
+  private LastRun(WorkbookPackage book) throws WorkbookRefused {
+    this.book = book;
+    for (String entry : book.entryNames()) {
+      if (PartNames.isRelationships(entry)) {
+        String source = PartNames.sourceOf(entry);
+        Set<String> found = targets.computeIfAbsent(PartNames.key(source), s -> new TreeSet<>());
+        for (Relationship r : book.relationships(source)) {
+          if (!r.external() && book.has(r.part())) {
+            found.add(PartNames.key(r.part()));
+          }
+        }
+      }
+    }
+  }
+
+  /** Keys of the entries to leave out, relationship parts included. */
+  static Set<String> entriesToDrop(WorkbookPackage book) throws WorkbookRefused {
+    return new LastRun(book).drop();
+  }
+
+  private Set<String> drop() {
+    String workbook = PartNames.key(book.workbookPart());
+    Set<String> ownSheets = new TreeSet<>();
+    Set<String> keptSheets = new TreeSet<>();
+    for (SheetEntry sheet : book.sheets()) {
+      sheet.partName().ifPresent(p -> (sheet.own() ? ownSheets : keptSheets).add(PartNames.key(p)));
+    }
+    ownSheets.removeAll(keptSheets);
+    Set<String> candidates = reachable(ownSheets);
+    candidates.remove(workbook);
+    Map<String, Set<String>> others = new HashMap<>(targets);
+    others.put(workbook, new TreeSet<>(targets.getOrDefault(workbook, Set.of())));
+    others.get(workbook).removeAll(ownSheets);
+    for (boolean changed = true; changed; ) {
+      changed = false;
+      for (Map.Entry<String, Set<String>> source : others.entrySet()) {
+        if (!candidates.contains(source.getKey()) && candidates.removeAll(source.getValue())) {
+          changed = true;
+        }
+      }
+    }
+    Set<String> entries = new TreeSet<>(candidates);
+    for (String part : candidates) {
+      String relationships = PartNames.key(PartNames.relationshipsOf(part));
+      if (book.has(relationships)) {
+        entries.add(relationships);
+      }
+    }
+    return entries;
+  }
+
+  private Set<String> reachable(Set<String> from) {
+    Set<String> seen = new TreeSet<>(from);
+    Deque<String> waiting = new ArrayDeque<>(from);
+    while (!waiting.isEmpty()) {
+      for (String next : targets.getOrDefault(waiting.pop(), Set.of())) {
+        if (seen.add(next)) {
+          waiting.push(next);
+        }
+      }
+    }
+    return seen;
+  }
+}

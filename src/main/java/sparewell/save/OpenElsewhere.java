@@ -1,0 +1,70 @@
+package sparewell.save;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.List;
+import sparewell.ooxml.WorkbookRefused;
+
+/** Notices that another program has a workbook open: by lock files and by locks of the system. */
+final class OpenElsewhere {
+  private OpenElsewhere() {}
+
+  /** Refuses a file that another program has open; one that does not exist is free. */
+  static void check(Path file) throws WorkbookRefused {
+    String name = file.getFileName().toString();
+    for (String lock : List.of("~$" + name, ".~lock." + name + "#")) {
+      if (Files.exists(file.resolveSibling(lock), LinkOption.NOFOLLOW_LINKS)) {
+        throw Refusals.refused(
+            file,
+            "a spreadsheet program has it open (there is a lock file " + lock + ")",
+            "Close it there and run again, or write to another file with --out. If no program has it"
+                + " open, the lock file is left from a crash: delete "
+                + lock
+                + " beside the workbook.");
+      }
+    }
+    if (Files.exists(file)) {
+      checkSystemLock(file);
+    }
+  }
+
+  private static void checkSystemLock(Path file) throws WorkbookRefused {
+    if (!Files.isWritable(file)) {
+      throw readOnly(file);
+    }
+    try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE);
+        FileLock lock = channel.tryLock()) {
+      if (lock == null) {
+        throw locked(file);
+      }
+    } catch (OverlappingFileLockException e) {
+      throw locked(file);
+    } catch (AccessDeniedException e) {
+      throw readOnly(file);
+    } catch (IOException e) {
+      throw Refusals.of(file, e);
+    }
+  }
+
+  private static WorkbookRefused locked(Path file) {
+    return Refusals.refused(
+        file,
+        "another program holds it locked",
+        "Close it there and run again, or write to another file with --out. A lock that stays after"
+            + " all programs are closed goes away when the computer is started anew.");
+  }
+
+  private static WorkbookRefused readOnly(Path file) {
+    return Refusals.refused(
+        file,
+        "the file is read-only",
+        "Take the read-only mark off, or write to another file with --out.");
+  }
+}

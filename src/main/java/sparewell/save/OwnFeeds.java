@@ -1,0 +1,63 @@
+package sparewell.save;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import sparewell.ooxml.SheetEntry;
+import sparewell.ooxml.WorkbookPackage;
+
+/** Whether formulas of the angler's may read our sheets, so that their cached values grow stale. */
+final class OwnFeeds {
+  private static final int OVERLAP = 200;
+
+  private OwnFeeds() {}
+
+  /**
+   * Looks for {@code Name!} in the angler's sheets and the workbook's names. It looks at the text
+   * only: taking a cell's text for a formula costs one calculation, missing a formula a wrong
+   * value.
+   */
+  static boolean any(WorkbookPackage book, List<OwnSheet> sheets) throws IOException {
+    if (sheets.isEmpty()) {
+      return false;
+    }
+    String names =
+        sheets.stream()
+            .map(s -> Pattern.quote(XmlOut.text(s.name()).replace("'", "''")))
+            .collect(Collectors.joining("|"));
+    Pattern reference =
+        Pattern.compile("(?:" + names + ")(?:'|&apos;|&#39;)?[!:]", Pattern.CASE_INSENSITIVE);
+    for (SheetEntry sheet : book.sheets()) {
+      if (!sheet.own()
+          && sheet.worksheet()
+          && sheet.partName().isPresent()
+          && contains(book, sheet.partName().get(), reference)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static boolean contains(WorkbookPackage book, String part, Pattern reference)
+      throws IOException {
+    byte[] buffer = new byte[1 << 18];
+    String rest = "";
+    try (InputStream in = book.part(part)) {
+      for (int n = in.readNBytes(buffer, 0, buffer.length);
+          n > 0;
+          n = in.readNBytes(buffer, 0, buffer.length)) {
+        // One character a byte; UTF-16 has a zero byte in each pair of our plain names.
+        String text =
+            rest + new String(buffer, 0, n, StandardCharsets.ISO_8859_1).replace("\0", "");
+        if (reference.matcher(text).find()) {
+          return true;
+        }
+        rest = text.substring(Math.max(0, text.length() - OVERLAP));
+      }
+    }
+    return false;
+  }
+}

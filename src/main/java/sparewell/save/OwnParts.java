@@ -1,0 +1,150 @@
+package sparewell.save;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import javax.xml.stream.XMLStreamException;
+import sparewell.ooxml.PartNames;
+import sparewell.ooxml.Relationship;
+import sparewell.ooxml.SheetEntry;
+import sparewell.ooxml.WorkbookPackage;
+import sparewell.ooxml.WorkbookRefused;
+import sparewell.ooxml.XmlElement;
+import sparewell.ooxml.XmlText;
+
+/** Our sheets with their tables, drawings, charts and notes, under names that nobody uses. */
+final class OwnParts {
+  private final WorkbookPackage scratch;
+  private final Set<String> taken = new HashSet<>();
+  private final SheetRewrite rewrite;
+  private final Tables tables;
+  private final Map<String, String> newNames = new LinkedHashMap<>();
+  private final Map<String, String> contentTypes = new LinkedHashMap<>();
+  private final Map<String, byte[]> contents = new LinkedHashMap<>();
+
+  OwnParts(WorkbookPackage scratch, Set<String> takenKeys, SheetRewrite rewrite, Tables tables) {
+    this.scratch = scratch;
+    this.taken.addAll(takenKeys);
+    this.rewrite = rewrite;
+    this.tables = tables;
+  }
+
+  /** Takes one of our sheets with all it needs; gives the new name of its part. */
+  String carry(SheetEntry sheet) throws WorkbookRefused, IOException, XMLStreamException {
+    String part = sheet.partName().orElseThrow();
+    String name = newName(part);
+    try (InputStream in = scratch.part(part)) {
+      contents.put(name, rewrite.rewrite(in));
+    }
+    carryRelated(part, name);
+    return name;
+  }
+
+  private void carryRelated(String part, String name)
+      throws WorkbookRefused, IOException, XMLStreamException {
+    List<Relationship> relationships = scratch.relationships(part);
+    if (relationships.isEmpty()) {
+      return;
+    }
+    StringBuilder out =
+        new StringBuilder("<?xml version=\"1.0\" encoding=\"UTF-8\" standalone=\"yes\"?>\n")
+            .append("<Relationships xmlns=\"" + RelationshipsEdit.NAMESPACE + "\">");
+    for (Relationship r : relationships) {
+      boolean outside = r.external() || !scratch.has(r.part());
+      String target = outside ? r.target() : PartNames.absolute(carryPart(r));
+      out.append(
+          RelationshipsEdit.tag(
+              "Relationship", r.id(), r.type(), target, outside && !r.target().startsWith("#")));
+    }
+    contents.put(
+        PartNames.relationshipsOf(name),
+        out.append("</Relationships>").toString().getBytes(StandardCharsets.UTF_8));
+  }
+
+  private String carryPart(Relationship r) throws WorkbookRefused, IOException, XMLStreamException {
+    String known = newNames.get(r.part());
+    if (known != null) {
+      return known;
+    }
+    String name = newName(r.part());
+    try (InputStream in = scratch.part(r.part())) {
+      contents.put(name, r.is("table") ? tables.renumber(rewrite.rewrite(in)) : in.readAllBytes());
+    }
+    carryRelated(r.part(), name);
+    return name;
+  }
+
+  private String newName(String part) {
+    int slash = part.lastIndexOf('/');
+    String base = part.substring(0, slash + 1) + "sparewell_" + part.substring(slash + 1);
+    int dot = base.lastIndexOf('.');
+    String name = base;
+    for (int n = 2; !taken.add(PartNames.key(name)); n++) {
+      name = base.substring(0, dot) + "_" + n + base.substring(dot);
+    }
+    newNames.put(part, name);
+    contentTypes.put(name, scratch.contentType(part).orElseThrow());
+    return name;
+  }
+
+  /** Content types of the new parts; those of relationships have their usual one. */
+  Map<String, String> contentTypes() {
+    return contentTypes;
+  }
+
+  /** New entries and their bytes, in order. */
+  Map<String, byte[]> contents() {
+    return contents;
+  }
+
+  /** Ids and names of tables, which must be new in the whole workbook. */
+  static final class Tables {
+    private final Set<String> names = new TreeSet<>();
+    private int highest;
+
+    /** Looks at the tables that stay. */
+    static Tables of(WorkbookPackage book, Set<String> dropped) throws WorkbookRefused {
+      Tables tables = new Tables();
+      for (SheetEntry sheet : book.sheets()) {
+        if (sheet.partName().isEmpty()) {
+          continue;
+        }
+        for (Relationship r : book.relationships(sheet.partName().get())) {
+          if (r.is("table") && book.has(r.part()) && !dropped.contains(PartNames.key(r.part()))) {
+            XmlElement table = book.xml(r.part()).root();
+            tables.names.add(table.value("displayName").orElse("").toLowerCase(Locale.ROOT));
+            table
+                .value("id")
+                .filter(v -> v.matches("\\d{1,9}"))
+                .ifPresent(v -> tables.highest = Math.max(tables.highest, Integer.parseInt(v)));
+          }
+        }
+      }
+      book.xml(book.workbookPart()).root().child("definedNames").stream()
+          .flatMap(d -> d.children("definedName").stream())
+          .forEach(n -> tables.names.add(n.value("name").orElse("").toLowerCase(Locale.ROOT)));
+      return tables;
+    }
+
+    byte[] renumber(byte[] table) throws XMLStreamException {
+      XmlText xml = XmlText.parse(table);
+      XmlEdits edits = new XmlEdits(xml);
+      String wanted = xml.root().value("displayName").orElseThrow();
+      String name = wanted;
+      for (int n = 2; !names.add(name.toLowerCase(Locale.ROOT)); n++) {
+        name = wanted + "_" + n;
+      }
+      edits.set(xml.root(), "id", String.valueOf(++highest));
+      edits.set(xml.root(), "name", name);
+      edits.set(xml.root(), "displayName", name);
+      return edits.apply();
+    }
+  }
+}

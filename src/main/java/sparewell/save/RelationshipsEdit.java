@@ -1,0 +1,62 @@
+package sparewell.save;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import sparewell.ooxml.XmlElement;
+import sparewell.ooxml.XmlText;
+
+/** The workbook's relationships: some removed, some added under unused ids. */
+final class RelationshipsEdit {
+  static final String NAMESPACE = "http://schemas.openxmlformats.org/package/2006/relationships";
+  static final String TYPES =
+      "http://schemas.openxmlformats.org/officeDocument/2006/relationships/";
+
+  private final XmlText xml;
+  private final XmlEdits edits;
+  private final Set<String> ids = new TreeSet<>();
+  private final Map<String, String> added = new LinkedHashMap<>();
+
+  RelationshipsEdit(XmlText xml, Set<String> removedIds) {
+    this.xml = xml;
+    this.edits = new XmlEdits(xml);
+    for (XmlElement e : xml.root().children("Relationship")) {
+      String id = e.value("Id").orElse("");
+      if (removedIds.contains(id)) {
+        edits.remove(e);
+      } else {
+        ids.add(id);
+      }
+    }
+  }
+
+  /** Adds a relationship of an office kind; gives its id. */
+  String add(String kind, String absoluteTarget) {
+    int n = 1;
+    while (!ids.add("rId" + n)) {
+      n++;
+    }
+    String id = "rId" + n;
+    String tag = xml.root().qualified("Relationship");
+    added.put(id, tag(tag, id, TYPES + kind, absoluteTarget, false));
+    return id;
+  }
+
+  byte[] apply() {
+    edits.append(xml.root(), String.join("", added.values()));
+    return edits.apply();
+  }
+
+  static String tag(String element, String id, String type, String target, boolean external) {
+    return "<"
+        + element
+        + " Id=\""
+        + XmlOut.attribute(id)
+        + "\" Type=\""
+        + XmlOut.attribute(type)
+        + "\" Target=\""
+        + XmlOut.attribute(target)
+        + (external ? "\" TargetMode=\"External\"/>" : "\"/>");
+  }
+}

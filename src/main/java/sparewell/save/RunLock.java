@@ -1,0 +1,79 @@
+package sparewell.save;
+
+import java.io.Closeable;
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import sparewell.ooxml.WorkbookRefused;
+
+/** Lets one run at a time write a workbook; a second one gives way. */
+final class RunLock implements Closeable {
+  private static final int TRIES = 5;
+
+  private final Path workbook;
+  private final Path file;
+  private final FileChannel channel;
+
+  private RunLock(Path workbook, Path file, FileChannel channel) {
+    this.workbook = workbook;
+    this.file = file;
+    this.channel = channel;
+  }
+
+  static RunLock take(Path workbook) throws WorkbookRefused, IOException {
+    Path file = TemporaryFiles.lock(workbook);
+    for (int i = 0; i < TRIES; i++) {
+      FileChannel channel =
+          FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+      try {
+        FileLock lock = channel.tryLock();
+        if (lock == null) {
+          throw busy(workbook);
+        }
+        if (isStill(file, channel)) {
+          return new RunLock(workbook, file, channel);
+        }
+        channel.close(); // the run before us has just ended and removed the file: take a new one
+      } catch (OverlappingFileLockException e) {
+        channel.close();
+        throw busy(workbook);
+      } catch (WorkbookRefused | IOException e) {
+        channel.close();
+        throw e;
+      }
+    }
+    throw busy(workbook);
+  }
+
+  /**
+   * Whether the name still leads to the file that we locked; its size tells, as nobody else writes
+   * it.
+   */
+  private static boolean isStill(Path file, FileChannel channel) throws IOException {
+    long mark = channel.size() + 1;
+    channel.write(java.nio.ByteBuffer.wrap(new byte[] {'\n'}), channel.size());
+    return Files.exists(file) && Files.size(file) == mark;
+  }
+
+  private static WorkbookRefused busy(Path workbook) {
+    return Refusals.refused(
+        workbook,
+        "another run of this program is just writing it",
+        "Wait until that one is done and run again.");
+  }
+
+  /** Clears away what an earlier run left; nobody else writes while we hold the lock. */
+  void removeLeftovers() throws IOException {
+    TemporaryFiles.removeLeftovers(workbook);
+  }
+
+  @Override
+  public void close() throws IOException {
+    Files.deleteIfExists(file); // before the lock goes, so that nobody locks a file without a name
+    channel.close();
+  }
+}

@@ -1,0 +1,34 @@
+package sparewell.save;
+
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.List;
+import sparewell.ooxml.WorkbookPackage;
+
+/**
+ * What to save where.
+ *
+ * @param original the workbook as it was read; stays open
+ * @param target the file to write: the original's own, or another ({@code --out})
+ * @param scratch a workbook with our sheets only, made with the original's date system
+ * @param sheets our sheets in their order; each stands in the scratch workbook under this name
+ * @param now date and time for the backup's name
+ * @param backupsKept how many backups stay, at least 1
+ */
+public record SaveRequest(
+    WorkbookPackage original,
+    Path target,
+    Path scratch,
+    List<OwnSheet> sheets,
+    LocalDateTime now,
+    int backupsKept) {
+  /** Backups kept where nobody says otherwise. */
+  public static final int USUAL_BACKUPS = 10;
+
+  public SaveRequest {
+    sheets = List.copyOf(sheets);
+    if (backupsKept < 1) {
+      throw new IllegalArgumentException("backups kept: " + backupsKept);
+    }
+  }
+}

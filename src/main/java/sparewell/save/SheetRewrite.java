@@ -1,0 +1,82 @@
+package sparewell.save;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Set;
+import javax.xml.stream.XMLStreamConstants;
+import javax.xml.stream.XMLStreamException;
+import javax.xml.stream.XMLStreamReader;
+import sparewell.ooxml.SafeXml;
+
+/**
+ * One of our sheets (or its tables), made to stand in another workbook: texts stand in their cells,
+ * formats have the indexes of the angler's styles, and the sheet is not selected.
+ */
+final class SheetRewrite {
+  private static final Set<String> DIFFERENTIAL =
+      Set.of(
+          "dxfId",
+          "dataDxfId",
+          "headerRowDxfId",
+          "totalsRowDxfId",
+          "headerRowBorderDxfId",
+          "tableBorderDxfId",
+          "totalsRowBorderDxfId");
+
+  private final StyleMerge styles;
+  private final List<String> strings;
+
+  SheetRewrite(StyleMerge styles, List<String> strings) {
+    this.styles = styles;
+    this.strings = strings;
+  }
+
+  byte[] rewrite(InputStream part) throws IOException, XMLStreamException {
+    StringBuilder out =
+        new StringBuilder("<?xml version=\"1.0\" encoding=\"UTF-8\" standalone=\"yes\"?>\n");
+    XMLStreamReader in = SafeXml.reader(part);
+    boolean shared = false;
+    while (in.hasNext()) {
+      int event = in.next();
+      if (event != XMLStreamConstants.START_ELEMENT) {
+        XmlCopy.other(in, out);
+        continue;
+      }
+      String element = in.getLocalName();
+      if (element.equals("c")) {
+        shared = "s".equals(in.getAttributeValue(null, "t"));
+      }
+      if (shared && element.equals("v")) {
+        out.append("<is>").append(text(XmlCopy.inside(in))).append("</is>");
+        shared = false;
+      } else {
+        XmlCopy.startTag(in, this::attribute, out);
+      }
+    }
+    return out.toString().getBytes(StandardCharsets.UTF_8);
+  }
+
+  private String text(String index) {
+    int at = Integer.parseInt(index.strip());
+    if (at < 0 || at >= strings.size()) {
+      throw new IllegalArgumentException("our sheet names text " + at + " of " + strings.size());
+    }
+    return strings.get(at);
+  }
+
+  private String attribute(String element, String attribute, String value) {
+    if (attribute.equals("t") && element.equals("c") && value.equals("s")) {
+      return "inlineStr";
+    }
+    if (attribute.equals("s") && (element.equals("c") || element.equals("row"))
+        || attribute.equals("style") && element.equals("col")) {
+      return String.valueOf(styles.cellFormat(Integer.parseInt(value)));
+    }
+    if (DIFFERENTIAL.contains(attribute)) {
+      return String.valueOf(styles.differentialFormat(Integer.parseInt(value)));
+    }
+    return attribute.equals("tabSelected") && element.equals("sheetView") ? null : value;
+  }
+}

@@ -1,0 +1,199 @@
+package sparewell.save;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import sparewell.ooxml.OwnMarker;
+import sparewell.ooxml.SheetEntry;
+import sparewell.ooxml.XmlElement;
+import sparewell.ooxml.XmlText;
+
+/**
+ * The workbook part with our sheets in its list.
+ *
+ * @see "ECMA-376 part 1, section 18.2 (workbook)"
+ */
+final class WorkbookEdit {
+  private static final String RELATIONSHIPS =
+      "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+
+  /** What may stand before the defined names; the rest stands behind them. */
+  private static final List<String> BEFORE_NAMES =
+      List.of("sheets", "functionGroups", "externalReferences");
+
+  private final XmlText xml;
+  private final XmlElement root;
+  private final XmlEdits edits;
+  private final List<SheetEntry> old;
+  private final SheetList list;
+
+  WorkbookEdit(XmlText xml, List<SheetEntry> old, SheetList list) {
+    this.xml = xml;
+    this.root = xml.root();
+    this.edits = new XmlEdits(xml);
+    this.old = old;
+    this.list = list;
+  }
+
+  /**
+   * The edited part.
+   *
+   * @param relationshipIds the workbook's relationship to each of our sheets, by name
+   * @param ownNames the defined names of each of our sheets, by sheet name
+   * @param recalculate whether programs must calculate everything on opening
+   */
+  byte[] apply(
+      Map<String, String> relationshipIds,
+      Map<String, List<OwnName>> ownNames,
+      boolean recalculate) {
+    sheets(relationshipIds);
+    activeTabs();
+    String names = newNames(ownNames);
+    Optional<XmlElement> calculation = root.child("calcPr");
+    String tail = "";
+    if (recalculate && calculation.isPresent()) {
+      edits.set(calculation.get(), "fullCalcOnLoad", "1");
+    } else if (recalculate) {
+      tail = "<" + root.qualified("calcPr") + " fullCalcOnLoad=\"1\"/>";
+    }
+    Optional<XmlElement> defined = root.child("definedNames");
+    if (defined.isPresent()) {
+      shiftNames(defined.get());
+      edits.append(defined.get(), names);
+      edits.insert(defined.get().end(), tail);
+    } else {
+      String tag = root.qualified("definedNames");
+      int at = 0;
+      for (XmlElement child : root.children()) {
+        at = BEFORE_NAMES.contains(child.name()) ? child.end() : at;
+      }
+      edits.insert(at, "<" + tag + ">" + names + "</" + tag + ">" + tail);
+    }
+    return edits.apply();
+  }
+
+  private void sheets(Map<String, String> relationshipIds) {
+    XmlElement sheets = root.child("sheets").orElseThrow();
+    List<XmlElement> listed = sheets.children("sheet");
+    int highest = old.stream().mapToInt(SheetEntry::sheetId).max().orElse(0);
+    StringBuilder pending = new StringBuilder();
+    for (int i = 0; i < old.size(); i++) {
+      if (list.newPosition(i).isEmpty()) {
+        edits.remove(listed.get(i));
+      }
+    }
+    for (SheetList.Tab tab : list.tabs()) {
+      if (tab.own().isPresent() && tab.before().isEmpty()) {
+        pending.append(tag(tab.own().get(), ++highest, "", relationshipIds));
+        continue;
+      }
+      XmlElement there = listed.get(tab.before().orElseThrow());
+      edits.insert(there.start(), pending.toString());
+      pending.setLength(0);
+      if (tab.own().isPresent()) {
+        SheetEntry entry = old.get(tab.before().get());
+        String state = there.value("state").orElse("");
+        edits.replace(there, tag(tab.own().get(), entry.sheetId(), state, relationshipIds));
+      }
+    }
+    edits.append(sheets, pending.toString());
+  }
+
+  private String tag(OwnSheet sheet, int id, String state, Map<String, String> relationshipIds) {
+    return "<"
+        + root.qualified("sheet")
+        + " name=\""
+        + XmlOut.attribute(sheet.name())
+        + "\" sheetId=\""
+        + id
+        + "\""
+        + (state.isEmpty() ? "" : " state=\"" + XmlOut.attribute(state) + "\"")
+        + relationshipAttribute(relationshipIds.get(sheet.name()))
+        + "/>";
+  }
+
+  private String relationshipAttribute(String id) {
+    Optional<String> prefix =
+        root.attributes().stream()
+            .filter(a -> a.prefix().equals("xmlns") && a.value().equals(RELATIONSHIPS))
+            .map(XmlElement.Attribute::name)
+            .findFirst();
+    return prefix.isPresent()
+        ? " " + prefix.get() + ":id=\"" + id + "\""
+        : " xmlns:r=\"" + RELATIONSHIPS + "\" r:id=\"" + id + "\"";
+  }
+
+  private void activeTabs() {
+    Optional<XmlElement> views = root.child("bookViews");
+    if (views.isEmpty()) {
+      int active = list.active(0);
+      String view = "<" + root.qualified("workbookView") + " activeTab=\"" + active + "\"/>";
+      String tag = root.qualified("bookViews");
+      edits.insert(
+          root.child("sheets").orElseThrow().start(), "<" + tag + ">" + view + "</" + tag + ">");
+      return;
+    }
+    for (XmlElement view : views.get().children("workbookView")) {
+      shift(view, "activeTab");
+      if (number(view, "firstSheet") > 0) { // where the list starts at its first tab it still does
+        shift(view, "firstSheet");
+      }
+    }
+  }
+
+  private void shift(XmlElement view, String attribute) {
+    int before = number(view, attribute);
+    int after = list.active(before);
+    if (before != after) {
+      edits.set(view, attribute, String.valueOf(after));
+    }
+  }
+
+  private void shiftNames(XmlElement defined) {
+    for (XmlElement name : defined.children("definedName")) {
+      if (name.value("localSheetId").isEmpty()) {
+        continue;
+      }
+      int before = number(name, "localSheetId");
+      Optional<Integer> after = list.newPosition(before);
+      boolean own = before < old.size() && old.get(before).own();
+      if (own && (after.isEmpty() || isOurs(name))) {
+        edits.remove(name);
+      } else if (after.isPresent() && after.get() != before) {
+        edits.set(name, "localSheetId", String.valueOf(after.get()));
+      }
+    }
+  }
+
+  /** On a sheet of ours: our marker, and names that the sheet brings along anew. */
+  static boolean isOurs(XmlElement name) {
+    String text = name.value("name").orElse("");
+    return text.equalsIgnoreCase(OwnMarker.NAME) || text.startsWith("_xlnm.");
+  }
+
+  private String newNames(Map<String, List<OwnName>> ownNames) {
+    StringBuilder out = new StringBuilder();
+    List<SheetList.Tab> tabs = list.tabs();
+    for (int i = 0; i < tabs.size(); i++) {
+      Optional<OwnSheet> own = tabs.get(i).own();
+      if (own.isEmpty()) {
+        continue;
+      }
+      List<OwnName> names = new ArrayList<>(ownNames.getOrDefault(own.get().name(), List.of()));
+      names.add(new OwnName(OwnMarker.NAME, OwnMarker.valueFor(own.get().name()), true));
+      for (OwnName name : names) {
+        out.append(name.tag(root.qualified("definedName"), i));
+      }
+    }
+    return out.toString();
+  }
+
+  private static int number(XmlElement element, String attribute) {
+    return element
+        .value(attribute)
+        .filter(v -> v.matches("\\d{1,9}"))
+        .map(Integer::valueOf)
+        .orElse(0);
+  }
+}

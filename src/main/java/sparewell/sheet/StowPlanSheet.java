@@ -1,0 +1,313 @@
+package sparewell.sheet;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import sparewell.finding.Code;
+import sparewell.finding.Finding;
+import sparewell.load.LoadReport;
+import sparewell.load.TradeNote;
+import sparewell.stow.BoxPlan;
+import sparewell.stow.CurveRow;
+import sparewell.stow.MoveStep;
+import sparewell.stow.StowPlan;
+import sparewell.table.Block;
+import sparewell.table.Column;
+import sparewell.table.Format;
+import sparewell.table.ReportSheet;
+import sparewell.table.Table;
+import sparewell.table.Tone;
+import sparewell.units.Length;
+import sparewell.units.Spoken;
+import sparewell.units.UnitSystem;
+
+/** Which box goes where, in which order, and what more moves would bring. */
+public final class StowPlanSheet {
+  private static final String NAME = "Stow plan";
+
+  private StowPlanSheet() {}
+
+  /** The sheet. */
+  public static ReportSheet of(StowPlan plan, LoadReport report, UnitSystem units) {
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(new Block.Text(instructions(plan, units)));
+    if (!report.boatPlan().compartments().isEmpty()) {
+      blocks.add(BoatDrawing.of(report.boatPlan(), units));
+    }
+    blocks.add(new Block.Rows(boxes(plan)));
+    blocks.add(new Block.Rows(curve(plan)));
+    blocks.add(new Block.Rows(notes(report)));
+    return new ReportSheet(NAME, answer(plan, units), blocks);
+  }
+
+  private static String answer(StowPlan plan, UnitSystem units) {
+    return switch (plan.outcome()) {
+      case NOTHING_TO_MOVE -> "Nothing to move: no box aboard may be moved.";
+      case STAYS -> "Leave every box where it is: " + proof(plan);
+      case NO_PLAN ->
+          plan.findings().stream()
+              .filter(finding -> finding.code() == Code.NO_STOW_PLAN)
+              .findFirst()
+              .map(finding -> "Nothing is moved: " + finding.message() + ".")
+              .orElse("Nothing is moved: no plan keeps every limit.");
+      case MOVE -> moving(plan, units);
+    };
+  }
+
+  private static String moving(StowPlan plan, UnitSystem units) {
+    int moves = plan.recommendedMoves();
+    StringBuilder text = new StringBuilder(moves == 1 ? "Move 1 box" : "Move " + moves + " boxes");
+    Optional<Length> from = plan.now().centre();
+    Optional<Length> to = plan.recommended().centre();
+    if (from.isPresent() && to.isPresent()) {
+      long aft = from.get().micrometres() - to.get().micrometres();
+      text.append(": the tackle's centre goes ")
+          .append(Spoken.length(new Length(Math.abs(aft)), units))
+          .append(aft >= 0 ? " aft (from " : " forward (from ")
+          .append(Spoken.length(from.get(), units))
+          .append(" to ")
+          .append(Spoken.length(to.get(), units))
+          .append(" ahead of the transom)");
+      double possible = plan.now().momentKgM() - plan.best().orElseThrow().momentKgM();
+      double gained = plan.now().momentKgM() - plan.recommended().momentKgM();
+      if (broken(plan)) {
+        text.append(", and every limit is kept again");
+      }
+      if (possible > 0 && gained > 0) {
+        text.append(
+            String.format(Locale.ROOT, ", %.0f %% of what is possible", 100 * gained / possible));
+      }
+    }
+    return text.append(".").toString();
+  }
+
+  private static boolean broken(StowPlan plan) {
+    return !plan.curve().isEmpty() && !plan.curve().get(0).feasible();
+  }
+
+  private static String proof(StowPlan plan) {
+    return plan.bestGapPercent() == 0
+        ? "the present stow is proven best within the limits."
+        : String.format(
+            Locale.ROOT,
+            "no better plan was found; one could lie at most %.2f %% further aft.",
+            plan.bestGapPercent());
+  }
+
+  private static List<Block.Line> instructions(StowPlan plan, UnitSystem units) {
+    List<Block.Line> lines = new ArrayList<>();
+    if (!plan.steps().isEmpty()) {
+      lines.add(Block.Line.heading("Do this, in this order"));
+      for (MoveStep step : plan.steps()) {
+        lines.add(
+            new Block.Line(instruction(step), Block.Weight.STRONG, Tone.NONE, Optional.empty()));
+      }
+    }
+    plan.best()
+        .flatMap(best -> best.centre())
+        .filter(centre -> plan.bestMoves() > plan.recommendedMoves())
+        .ifPresent(
+            centre ->
+                lines.add(
+                    Block.Line.of(
+                        "The best plan found moves "
+                            + plan.bestMoves()
+                            + " boxes and brings the centre to "
+                            + Spoken.length(centre, units)
+                            + "; "
+                            + bestProof(plan))));
+    lines.add(
+        Block.Line.of(
+            "Side tolerance: the tackle may pull to either side with up to "
+                + Spoken.moment(plan.sideToleranceKgM(), units)
+                + "."));
+    for (Finding finding : plan.findings()) {
+      if (limit(finding.code())) {
+        lines.add(
+            new Block.Line(
+                finding.message() + ".", Block.Weight.PLAIN, Tone.BAD, Optional.of(finding.at())));
+      }
+    }
+    lines.add(
+        new Block.Line(
+            "The capacity plate and the maker's manual are the limit. Stowing changes handling: try"
+                + " a new layout at low speed first.",
+            Block.Weight.SMALL,
+            Tone.NONE,
+            Optional.empty()));
+    return lines;
+  }
+
+  private static boolean limit(Code code) {
+    return switch (code) {
+      case COMPARTMENT_OVER_LOAD,
+          COMPARTMENT_OVER_VOLUME,
+          SIDE_OVER_TOLERANCE,
+          BOX_DOES_NOT_FIT,
+          BOX_NOT_AT_HAND,
+          BOX_FITS_NOWHERE,
+          FIXED_BOX_AGAINST_LIMIT,
+          FIXED_OVER_LIMIT ->
+          true;
+      default -> false;
+    };
+  }
+
+  private static String bestProof(StowPlan plan) {
+    return plan.bestGapPercent() == 0
+        ? "it is proven that none is better."
+        : String.format(
+            Locale.ROOT,
+            "a better one could lie at most %.2f %% further aft.",
+            plan.bestGapPercent());
+  }
+
+  static String instruction(MoveStep step) {
+    return switch (step.kind()) {
+      case MOVE ->
+          number(step) + "Move " + step.box() + " from " + step.from() + " to " + step.to();
+      case PUT_IN -> number(step) + "Put " + step.box() + ", lifted out before, into " + step.to();
+      case LIFT_OUT ->
+          "First lift "
+              + step.box()
+              + " out of "
+              + step.from()
+              + " and set it down outside; it goes"
+              + " to "
+              + step.to()
+              + " later";
+      case SWAP ->
+          step.number().getAsInt()
+              + " and "
+              + (step.number().getAsInt() + 1)
+              + ". Swap "
+              + step.box()
+              + " ("
+              + step.from()
+              + ") and "
+              + step.swappedWith()
+              + " ("
+              + step.to()
+              + "): lift both out, then put each where the other stood";
+    };
+  }
+
+  private static String number(MoveStep step) {
+    return step.number().getAsInt() + ". ";
+  }
+
+  private static Table<BoxPlan> boxes(StowPlan plan) {
+    List<Column<BoxPlan>> columns =
+        List.of(
+            Column.<BoxPlan>of("box", "Box", Format.TEXT, "A box aboard.", BoxPlan::box)
+                .linked(row -> Optional.of(row.origin())),
+            Column.of(
+                "weight",
+                "Weight",
+                Format.MASS,
+                "Box and contents, as far as their weight is known.",
+                BoxPlan::weight),
+            Column.<BoxPlan>sheetOnly(
+                "Known",
+                Format.TEXT,
+                "Whether all of the weight is known; 'at least' where it is not.",
+                row -> row.weightKnown() ? "" : "at least"),
+            Column.of(
+                "from_compartment",
+                "From",
+                Format.TEXT,
+                "Where it stands now.",
+                BoxPlan::fromCompartment),
+            Column.of(
+                "to_compartment",
+                "To",
+                Format.TEXT,
+                "Where the recommended plan puts it.",
+                BoxPlan::toCompartment),
+            Column.<BoxPlan>of(
+                    "move",
+                    "Move",
+                    Format.YES_NO,
+                    "Whether the recommended plan moves it.",
+                    BoxPlan::moves)
+                .toned(row -> row.moves() ? Tone.WATCH : Tone.NONE),
+            Column.of(
+                "step",
+                "Step",
+                Format.COUNT,
+                "Order of its move, so that there is room when it is its turn.",
+                BoxPlan::step),
+            Column.of(
+                "best_compartment",
+                "Best place",
+                Format.TEXT,
+                "Where the best plan found would put it, whatever the number of moves.",
+                BoxPlan::bestCompartment),
+            Column.of("reason", "Reason", Format.TEXT, "Why it is moved or not.", BoxPlan::reason));
+    return new Table<>(
+        "stow-plan.csv", "Every box aboard", columns, plan.boxes(), "No box is aboard.");
+  }
+
+  private static Table<CurveRow> curve(StowPlan plan) {
+    List<Column<CurveRow>> columns =
+        List.of(
+            Column.of("moves", "Moves", Format.COUNT, "Boxes moved at most.", CurveRow::moves),
+            Column.of(
+                "tackle_centre",
+                "Tackle centre",
+                Format.LENGTH,
+                "Centre of the tackle forward of the transom, in the best plan found with so many"
+                    + " moves.",
+                CurveRow::tackleCentre),
+            Column.of(
+                "gain_pct",
+                "Gain %",
+                Format.PERCENT,
+                "Share of the way from the centre now to the best centre, in percent.",
+                CurveRow::gainPercent),
+            Column.of(
+                "gap_pct",
+                "Gap %",
+                Format.NUMBER,
+                "Proven: no plan with so many moves has a moment lower by more than this, in"
+                    + " percent; 0 is proven best.",
+                CurveRow::gapPercent),
+            Column.<CurveRow>of(
+                    "feasible",
+                    "Within limits",
+                    Format.YES_NO,
+                    "Whether a plan with so many moves that keeps every limit was found.",
+                    CurveRow::feasible)
+                .toned(row -> row.feasible() ? Tone.NONE : Tone.BAD));
+    return new Table<>(
+        "stow-moves.csv", "What more moves would bring", columns, plan.curve(), "No moves.");
+  }
+
+  private static Table<TradeNote> notes(LoadReport report) {
+    List<Column<TradeNote>> columns =
+        List.of(
+            Column.sheetOnly("Box", Format.TEXT, "A box aboard.", TradeNote::box),
+            Column.sheetOnly(
+                "Mostly", Format.TEXT, "The style that weighs most in it.", TradeNote::mainStyle),
+            Column.sheetOnly("Weight", Format.MASS, "Box and contents.", TradeNote::weight),
+            Column.sheetOnly("Stands in", Format.TEXT, "Where it stands.", TradeNote::compartment),
+            Column.sheetOnly(
+                "Note",
+                Format.TEXT,
+                "Heavier or lighter than the median box, ahead of or behind the middle between the"
+                    + " hindmost and the foremost compartment.",
+                row -> row.heavyForward() ? "heavy, yet forward" : "light, yet aft"),
+            Column.sheetOnly(
+                "The plan moves it to",
+                Format.TEXT,
+                "Empty where the plan leaves it.",
+                TradeNote::planMovesTo));
+    return new Table<>(
+        "",
+        "Against 'light forward, heavy aft' (common practice, no source)",
+        columns,
+        report.tradeNotes(),
+        "No box stands against it.");
+  }
+}

@@ -1,0 +1,363 @@
+package sparewell.sheet;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import sparewell.load.Choice;
+import sparewell.load.CompartmentLoad;
+import sparewell.load.LoadReport;
+import sparewell.load.PlateLine;
+import sparewell.load.SummaryRow;
+import sparewell.season.FixedLoad;
+import sparewell.table.Block;
+import sparewell.table.Column;
+import sparewell.table.Format;
+import sparewell.table.ReportSheet;
+import sparewell.table.Table;
+import sparewell.table.Tone;
+import sparewell.units.Length;
+import sparewell.units.Mass;
+import sparewell.units.MassUnit;
+import sparewell.units.Spoken;
+import sparewell.units.UnitSystem;
+
+/** What weighs how much where, and what is left to the capacity plate. */
+public final class WeightByCompartmentSheet {
+  private static final String NAME = "Weight by compartment";
+
+  private WeightByCompartmentSheet() {}
+
+  /** The sheet. */
+  public static ReportSheet of(LoadReport report, UnitSystem units) {
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(new Block.Text(plateLines(report, units)));
+    blocks.add(new Block.Rows(weights(report)));
+    blocks.add(new Block.Rows(loads(report)));
+    blocks.add(new Block.Rows(summary(report, units)));
+    blocks.add(new Block.Text(comparison(report, units)));
+    blocks.add(new Block.Text(cautions()));
+    return new ReportSheet(NAME, answer(report, units), blocks);
+  }
+
+  private static String answer(LoadReport report, UnitSystem units) {
+    long over = report.compartments().stream().filter(CompartmentLoad::over).count();
+    String limits =
+        over == 0
+            ? "no compartment is over a known limit"
+            : over == 1 ? "1 compartment is over a limit" : over + " compartments are over a limit";
+    return "The tackle weighs "
+        + atLeast(report.tackleKnown())
+        + mass(report.tackle().weightKg(), units)
+        + report
+            .tackle()
+            .centre()
+            .map(centre -> ", centred " + Spoken.length(centre, units) + " ahead of the transom")
+            .orElse("")
+        + "; "
+        + limits
+        + ".";
+  }
+
+  private static String atLeast(boolean known) {
+    return known ? "" : "at least ";
+  }
+
+  private static String mass(double kg, UnitSystem units) {
+    return Spoken.mass(Mass.of(Math.abs(kg), MassUnit.KILOGRAM), units);
+  }
+
+  private static List<Block.Line> plateLines(LoadReport report, UnitSystem units) {
+    List<Block.Line> lines = new ArrayList<>();
+    lines.add(Block.Line.heading("Capacity plate"));
+    String what = "persons, gear, batteries, fuel, tackle and what else its line counts";
+    lines.add(plateLine("Total (" + what + ")", report.plateTotal(), units));
+    lines.add(plateLine("Persons", report.platePersons(), units));
+    return lines;
+  }
+
+  private static Block.Line plateLine(String name, PlateLine line, UnitSystem units) {
+    String aboard = atLeast(line.weightKnown()) + Spoken.mass(line.aboard(), units);
+    if (line.plate().isEmpty()) {
+      return line(
+          name
+              + ": "
+              + aboard
+              + " aboard, not checked: no plate figure is given on the Boat sheet.",
+          Tone.WATCH);
+    }
+    String against =
+        name + ": " + aboard + " aboard, plate " + Spoken.mass(line.plate().get(), units) + ", ";
+    double margin = line.marginKg().orElse(0.0);
+    if (line.over()) {
+      return line(
+          against + "OVER by " + mass(margin, units) + ". Take weight out before going afloat.",
+          Tone.BAD);
+    }
+    String left = line.weightKnown() ? "" : "at most ";
+    return line(
+        against + left + mass(margin, units) + " left.",
+        line.weightKnown() ? Tone.GOOD : Tone.WATCH);
+  }
+
+  private static Block.Line line(String text, Tone tone) {
+    return new Block.Line(text, Block.Weight.STRONG, tone, Optional.empty());
+  }
+
+  private static Table<CompartmentLoad> weights(LoadReport report) {
+    List<Column<CompartmentLoad>> columns =
+        List.of(
+            Column.<CompartmentLoad>of(
+                    "compartment",
+                    "Compartment",
+                    Format.TEXT,
+                    "A compartment aboard; storage ashore is left out.",
+                    CompartmentLoad::compartment)
+                .linked(row -> Optional.of(row.origin())),
+            Column.<CompartmentLoad>of(
+                    "boxes", "Boxes", Format.COUNT, "Boxes standing in it.", CompartmentLoad::boxes)
+                .summed(),
+            Column.<CompartmentLoad>of(
+                    "weight",
+                    "Weight",
+                    Format.MASS,
+                    "Boxes, their contents and loose items, as far as their weight is known.",
+                    CompartmentLoad::weight)
+                .summed(),
+            Column.<CompartmentLoad>sheetOnly(
+                "Known",
+                Format.TEXT,
+                "Whether all of the weight is known; 'at least' where it is not.",
+                row -> row.weightKnown() ? "" : "at least"),
+            Column.of(
+                "share_pct",
+                "Share %",
+                Format.PERCENT,
+                "Share of the tackle's weight, in percent.",
+                CompartmentLoad::sharePercent),
+            Column.of(
+                "from_transom",
+                "From transom",
+                Format.LENGTH,
+                "Station of the compartment's centre, forward of the transom.",
+                CompartmentLoad::fromTransom),
+            Column.of(
+                "from_centreline",
+                "From centreline",
+                Format.LENGTH,
+                "Side offset of its centre; starboard is positive, port negative.",
+                CompartmentLoad::fromCentreline),
+            Column.<CompartmentLoad>of(
+                    "moment",
+                    "Moment",
+                    Format.MOMENT,
+                    "Weight times distance from the transom.",
+                    row -> row.moment().momentKgM())
+                .summed(),
+            Column.<CompartmentLoad>of(
+                    "side_moment",
+                    "Side moment",
+                    Format.MOMENT,
+                    "Weight times distance from the centreline; starboard is positive.",
+                    row -> row.moment().sideMomentKgM())
+                .summed(),
+            Column.of(
+                "max_load",
+                "Max load",
+                Format.MASS,
+                "Most the compartment may hold, from the Compartments sheet.",
+                CompartmentLoad::maxLoad),
+            Column.of(
+                "volume_used_pct",
+                "Volume used %",
+                Format.PERCENT,
+                "Volume of its boxes in percent of the compartment's whole volume; the fill factor"
+                    + " in Settings is the limit.",
+                CompartmentLoad::volumeUsedPercent),
+            Column.<CompartmentLoad>of(
+                    "status",
+                    "Status",
+                    Format.TEXT,
+                    "ok, over load, over volume, or not checked where a limit or size is missing.",
+                    CompartmentLoad::status)
+                .toned(WeightByCompartmentSheet::tone));
+    return new Table<>(
+        "weight-by-compartment.csv",
+        "Tackle by compartment",
+        columns,
+        report.compartments(),
+        "No compartment aboard is listed.");
+  }
+
+  private static Tone tone(CompartmentLoad row) {
+    if (row.over()) {
+      return Tone.BAD;
+    }
+    return row.checks().isEmpty() ? Tone.GOOD : Tone.WATCH;
+  }
+
+  private static Table<FixedLoad> loads(LoadReport report) {
+    List<Column<FixedLoad>> columns =
+        List.of(
+            Column.<FixedLoad>sheetOnly(
+                    "Load", Format.TEXT, "As listed on the Loads sheet.", FixedLoad::name)
+                .linked(row -> Optional.of(row.origin())),
+            Column.sheetOnly(
+                "Kind",
+                Format.TEXT,
+                "Hull never counts toward the plate; the motor where the plate includes it.",
+                row -> row.kind().word()),
+            Column.<FixedLoad>sheetOnly("Weight", Format.MASS, "Its weight.", FixedLoad::weight)
+                .summed(),
+            Column.sheetOnly(
+                "From transom",
+                Format.LENGTH,
+                "Station of its centre, forward of the transom.",
+                FixedLoad::fromTransom),
+            Column.sheetOnly(
+                "From centreline",
+                Format.LENGTH,
+                "Side offset of its centre; starboard is positive.",
+                FixedLoad::fromCentreline),
+            Column.<FixedLoad>sheetOnly(
+                    "Moment",
+                    Format.MOMENT,
+                    "Weight times distance from the transom.",
+                    row -> moment(row, row.fromTransom()))
+                .summed(),
+            Column.<FixedLoad>sheetOnly(
+                    "Side moment",
+                    Format.MOMENT,
+                    "Weight times distance from the centreline; starboard is positive.",
+                    row -> moment(row, row.fromCentreline()))
+                .summed());
+    return new Table<>(
+        "",
+        "What else is aboard",
+        columns,
+        report.loads(),
+        "No loads are listed: the all-up figures are those of the tackle alone.");
+  }
+
+  private static Double moment(FixedLoad load, Length arm) {
+    return load.weight().in(MassUnit.KILOGRAM) * arm.micrometres() * 1e-6;
+  }
+
+  private static Table<SummaryRow> summary(LoadReport report, UnitSystem units) {
+    List<Column<SummaryRow>> columns =
+        List.of(
+            Column.csvOnly("quantity", Format.TEXT, SummaryRow::quantity),
+            Column.sheetOnly(
+                "Quantity",
+                Format.TEXT,
+                "What is measured.",
+                row -> SummaryWords.of(row.quantity())),
+            Column.of(
+                "value",
+                "Value",
+                Format.NUMBER,
+                "Its value; empty where it is not known or not checked.",
+                row -> value(row, units)),
+            Column.of("unit", "Unit", Format.TEXT, "Its unit.", row -> unit(row, units)));
+    return new Table<>(
+        "load-summary.csv", "Load summary", columns, report.summary(), "Nothing to add up.");
+  }
+
+  private static Optional<Object> value(SummaryRow row, UnitSystem units) {
+    return row.value()
+        .flatMap(
+            value ->
+                switch (row.kind()) {
+                  case MASS -> Format.MASS.shown(value, units);
+                  case MASS_DIFFERENCE -> signedMass((Double) value, units);
+                  case LENGTH -> Format.LENGTH.shown(value, units);
+                  case DEGREES -> Format.NUMBER.shown(value, units);
+                });
+  }
+
+  /** A mass cannot be negative, a margin can. */
+  private static Optional<Object> signedMass(double kg, UnitSystem units) {
+    return Format.MASS
+        .shown(Mass.of(Math.abs(kg), MassUnit.KILOGRAM), units)
+        .map(size -> Math.signum(kg) * (Double) size);
+  }
+
+  private static String unit(SummaryRow row, UnitSystem units) {
+    return switch (row.kind()) {
+      case MASS, MASS_DIFFERENCE -> Format.MASS.csvUnit(units);
+      case LENGTH -> Format.LENGTH.csvUnit(units);
+      case DEGREES -> "deg";
+    };
+  }
+
+  private static List<Block.Line> comparison(LoadReport report, UnitSystem units) {
+    List<Block.Line> lines = new ArrayList<>();
+    lines.add(Block.Line.heading("How much the tackle matters"));
+    if (report.allUp().weightKg() > 0) {
+      double share = 100 * report.tackle().weightKg() / report.allUp().weightKg();
+      lines.add(
+          Block.Line.of(
+              String.format(
+                  java.util.Locale.ROOT,
+                  "The tackle is %.1f %% of all weight listed (%s).",
+                  share,
+                  mass(report.allUp().weightKg(), units))));
+    }
+    lines.add(Block.Line.of("All-up centre now: " + centre(report.now(), units)));
+    if (report.ashore().isPresent()) {
+      lines.add(
+          Block.Line.of(
+              "With the stow plan: "
+                  + centre(report.planned(), units)
+                  + report
+                      .planned()
+                      .bowRise()
+                      .map(rise -> ", bow " + upOrDown(rise, units) + " at rest")
+                      .orElse("")
+                  + "; the weight aboard stays the same."));
+      lines.add(
+          Block.Line.of(
+              "With the boxes that would move ("
+                  + mass(report.movedKg(), units)
+                  + ") left ashore instead: "
+                  + centre(report.ashore().get(), units)
+                  + "; "
+                  + mass(report.movedKg(), units)
+                  + " less aboard"
+                  + report
+                      .ashore()
+                      .get()
+                      .plateMarginKg()
+                      .map(
+                          margin ->
+                              margin >= 0
+                                  ? " and " + mass(margin, units) + " left to the plate."
+                                  : " and still " + mass(margin, units) + " over the plate.")
+                      .orElse(".")));
+    }
+    lines.add(
+        Block.Line.of(
+            "Layout changes the centre, the trim at rest, the list and the margin. No gain in speed"
+                + " is promised."));
+    return lines;
+  }
+
+  private static String centre(Choice choice, UnitSystem units) {
+    return choice
+        .allUp()
+        .centre()
+        .map(centre -> Spoken.length(centre, units) + " ahead of the transom")
+        .orElse("not known");
+  }
+
+  private static String upOrDown(Length rise, UnitSystem units) {
+    String size = Spoken.length(new Length(Math.abs(rise.micrometres())), units);
+    return rise.micrometres() >= 0 ? "up " + size : "down " + size;
+  }
+
+  private static List<Block.Line> cautions() {
+    List<Block.Line> lines = new ArrayList<>();
+    lines.add(Block.Line.heading("Cautions"));
+    lines.addAll(Cautions.LINES);
+    return lines;
+  }
+}

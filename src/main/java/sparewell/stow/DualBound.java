@@ -1,0 +1,355 @@
+package sparewell.stow;
+
+import java.util.Arrays;
+
+/**
+ * A proven lower bound on the moment: the rule 'each box in one place' is priced (Lagrangian
+ * relaxation), and each place then takes its most valuable set of boxes exactly. Side limits and
+ * the number of moves are priced as well. Any prices give a valid bound; a subgradient ascent looks
+ * for good ones. The bound is that of the set-partitioning relaxation, tighter than linear
+ * programming, above all where a place takes few boxes.
+ *
+ * <p>Values are in kg m.
+ *
+ * @see "M. L. Fisher, The Lagrangian relaxation method for solving integer programming problems,
+ *     Management Science 27 (1981), from memory"
+ */
+final class DualBound {
+  private static final double SMOOTHING = 0.15;
+
+  final StowProblem problem;
+  final int mostMoves;
+  final double[][] cost;
+  final double[][] average;
+  final int[] holders;
+  final int[] lastPlace;
+  final double[] price;
+  double sidePrice;
+  double movePrice;
+  double priceBase;
+  private final double[] placeValue;
+  private final double[] step;
+  private double sideStep;
+  private double moveStep;
+  final Knapsack knapsack;
+  private final double[][] side;
+  private final double sideScale;
+  private final double[] bestPrice;
+  private double bestSidePrice;
+  private double bestMovePrice;
+  private final long[] loadRoom;
+  private final long[] volumeRoom;
+  private final boolean[] fixed;
+  private boolean impossible;
+  private final boolean[][] chosen;
+  private double sideNow;
+  private int movesNow;
+
+  /** For at most {@code mostMoves} moved boxes; negative for any number. */
+  DualBound(StowProblem problem, int mostMoves) {
+    int n = problem.boxCount;
+    int m = problem.placeCount;
+    this.problem = problem;
+    this.mostMoves = mostMoves;
+    cost = new double[n][m];
+    side = new double[n][m];
+    average = new double[n][m];
+    chosen = new boolean[n][m];
+    holders = new int[n];
+    lastPlace = new int[n];
+    price = new double[n];
+    bestPrice = new double[n];
+    step = new double[n];
+    placeValue = new double[m];
+    knapsack = new Knapsack(n);
+    loadRoom = new long[m];
+    volumeRoom = new long[m];
+    fixed = new boolean[n];
+    double sides = 0;
+    for (int i = 0; i < n; i++) {
+      double sum = 0;
+      int options = 0;
+      for (int j = 0; j < m; j++) {
+        cost[i][j] = problem.weightMg[i] * 1e-6 * (problem.stationUm[j] * 1e-6);
+        side[i][j] = problem.weightMg[i] * 1e-6 * (problem.offsetUm[j] * 1e-6);
+        if (problem.allowed[i][j]) {
+          sum += cost[i][j];
+          sides += Math.abs(side[i][j]);
+          options++;
+        }
+      }
+      price[i] = sum / Math.max(1, options);
+      sides /= 1;
+    }
+    sideScale = Math.max(1e-9, sides / Math.max(1, n * m));
+  }
+
+  /** How exactly the places' best sets are searched, kg m. */
+  void knapsackTolerance(double value) {
+    knapsack.tolerance(value);
+  }
+
+  /** Prices as they are now, to come back to. */
+  double[] prices() {
+    double[] copy = Arrays.copyOf(price, price.length + 2);
+    copy[price.length] = sidePrice;
+    copy[price.length + 1] = movePrice;
+    return copy;
+  }
+
+  /** Takes up prices kept earlier. */
+  void prices(double[] kept) {
+    System.arraycopy(kept, 0, price, 0, price.length);
+    sidePrice = kept[price.length];
+    movePrice = mostMoves < 0 ? 0 : kept[price.length + 1];
+  }
+
+  long work() {
+    return knapsack.work();
+  }
+
+  /** The bound at the present prices; positive infinity where no plan is left. */
+  double evaluate(boolean[][] allowed) {
+    int n = problem.boxCount;
+    int m = problem.placeCount;
+    System.arraycopy(problem.loadRoomMg, 0, loadRoom, 0, m);
+    System.arraycopy(problem.volumeRoomMm3, 0, volumeRoom, 0, m);
+    double total = -(sidePrice >= 0 ? sidePrice * sideHigh() : sidePrice * sideLow());
+    if (mostMoves >= 0) {
+      total -= movePrice * mostMoves;
+    }
+    sideNow = 0;
+    movesNow = 0;
+    for (int i = 0; i < n; i++) {
+      int only = only(allowed[i]);
+      if (only == -2) {
+        return Double.POSITIVE_INFINITY;
+      }
+      fixed[i] = only >= 0;
+      holders[i] = 0;
+      lastPlace[i] = -1;
+      Arrays.fill(chosen[i], false);
+      if (fixed[i]) {
+        loadRoom[only] -= problem.weightMg[i];
+        volumeRoom[only] -= problem.volumeMm3[i];
+        if (loadRoom[only] < 0 || volumeRoom[only] < 0) {
+          return Double.POSITIVE_INFINITY;
+        }
+        total += priced(i, only);
+        take(i, only);
+      } else {
+        total += price[i];
+      }
+    }
+    for (int j = 0; j < m; j++) {
+      fill(allowed, j, -1, loadRoom[j], volumeRoom[j]);
+      placeValue[j] = knapsack.solve(volumeRoom[j], loadRoom[j]);
+      total -= placeValue[j];
+      for (int index = 0; index < knapsack.count(); index++) {
+        if (knapsack.holds(index)) {
+          take(knapsack.boxAt(index), j);
+        }
+      }
+    }
+    return total;
+  }
+
+  private void take(int i, int j) {
+    chosen[i][j] = true;
+    holders[i]++;
+    if (lastPlace[i] < 0 || priced(i, j) - price[i] < priced(i, lastPlace[i]) - price[i]) {
+      lastPlace[i] = j;
+    }
+    sideNow += side[i][j];
+    if (j != problem.now[i]) {
+      movesNow++;
+    }
+  }
+
+  private void fill(boolean[][] allowed, int j, int without, long load, long volume) {
+    knapsack.clear();
+    for (int i = 0; i < problem.boxCount; i++) {
+      if (!fixed[i] && i != without && allowed[i][j]) {
+        knapsack.offer(
+            i, price[i] - priced(i, j), problem.volumeMm3[i], problem.weightMg[i], volume, load);
+      }
+    }
+  }
+
+  private double priced(int i, int j) {
+    return cost[i][j] + sidePrice * side[i][j] + (j == problem.now[i] ? 0 : movePrice);
+  }
+
+  private static int only(boolean[] row) {
+    int found = -2;
+    for (int j = 0; j < row.length; j++) {
+      if (row[j]) {
+        if (found >= 0) {
+          return -1;
+        }
+        found = j;
+      }
+    }
+    return found;
+  }
+
+  private double sideHigh() {
+    return problem.sideHighest * 1e-12;
+  }
+
+  private double sideLow() {
+    return problem.sideLowest * 1e-12;
+  }
+
+  /**
+   * Raises the bound by at most that many steps, towards {@code target}; leaves the best prices
+   * found in force and evaluated.
+   *
+   * @param steadiness starting length of a step, about 1
+   * @return the best bound found
+   */
+  double ascend(boolean[][] allowed, double target, int steps, double steadiness) {
+    int n = problem.boxCount;
+    double theta = steadiness;
+    double best = -Double.MAX_VALUE;
+    int sinceBetter = 0;
+    Arrays.fill(step, 0);
+    sideStep = 0;
+    moveStep = 0;
+    keep();
+    boolean first = true;
+    for (int at = 0; at < steps; at++) {
+      double bound = evaluate(allowed);
+      if (bound == Double.POSITIVE_INFINITY) {
+        return bound;
+      }
+      smooth(first);
+      first = false;
+      if (bound > best + 1e-9 * Math.abs(bound)) {
+        best = bound;
+        keep();
+        sinceBetter = 0;
+        if (best >= target) {
+          return best;
+        }
+      } else if (++sinceBetter >= 8) {
+        theta *= 0.7;
+        sinceBetter = 0;
+        restore();
+        if (theta < 1e-3) {
+          break;
+        }
+      }
+      double sideSlack = (sidePrice >= 0 ? sideNow - sideHigh() : sideNow - sideLow());
+      if (sidePrice == 0 && sideNow >= sideLow() && sideNow <= sideHigh()) {
+        sideSlack = 0;
+      } else if (sidePrice == 0 && sideNow < sideLow()) {
+        sideSlack = sideNow - sideLow();
+      }
+      sideSlack /= sideScale;
+      double moveSlack = mostMoves >= 0 ? movesNow - mostMoves : 0;
+      double length = 0;
+      for (int i = 0; i < n; i++) {
+        step[i] = (fixed[i] ? 0 : 1 - holders[i]) + 0.6 * step[i];
+        length += step[i] * step[i];
+      }
+      sideStep = sideSlack + 0.6 * sideStep;
+      moveStep = moveSlack + 0.6 * moveStep;
+      length += sideStep * sideStep + moveStep * moveStep;
+      if (length < 1e-12) {
+        break;
+      }
+      double size = theta * Math.max(1e-9, target - bound) / length;
+      for (int i = 0; i < n; i++) {
+        price[i] += size * step[i];
+      }
+      double oldSide = sidePrice;
+      sidePrice += size * sideStep / sideScale;
+      if (oldSide * sidePrice < 0) {
+        sidePrice = 0;
+      }
+      if (mostMoves >= 0) {
+        movePrice = Math.max(0, movePrice + size * moveStep);
+      }
+    }
+    restore();
+    evaluate(allowed);
+    return best;
+  }
+
+  private void keep() {
+    System.arraycopy(price, 0, bestPrice, 0, price.length);
+    bestSidePrice = sidePrice;
+    bestMovePrice = movePrice;
+  }
+
+  private void restore() {
+    System.arraycopy(bestPrice, 0, price, 0, price.length);
+    sidePrice = bestSidePrice;
+    movePrice = bestMovePrice;
+  }
+
+  private void smooth(boolean first) {
+    double share = first ? 1 : SMOOTHING;
+    for (int i = 0; i < problem.boxCount; i++) {
+      for (int j = 0; j < problem.placeCount; j++) {
+        average[i][j] += share * ((chosen[i][j] ? 1 : 0) - average[i][j]);
+      }
+    }
+  }
+
+  /**
+   * Strikes out every place of a box that cannot be part of a plan better than {@code target}, with
+   * the bound as just evaluated.
+   *
+   * @return how many were struck out; -1 where no plan is left
+   */
+  int strikeOut(boolean[][] allowed, double bound, double target) {
+    int n = problem.boxCount;
+    int m = problem.placeCount;
+    int struck = 0;
+    boolean[] fixedBefore = fixed.clone();
+    for (int i = 0; i < n; i++) {
+      if (fixedBefore[i]) {
+        continue;
+      }
+      double gone = 0;
+      double[] lost = new double[m];
+      for (int j = 0; j < m; j++) {
+        if (chosen[i][j]) {
+          fill(allowed, j, i, loadRoom[j], volumeRoom[j]);
+          lost[j] = placeValue[j] - knapsack.solve(volumeRoom[j], loadRoom[j]);
+          gone += lost[j];
+        }
+      }
+      int left = 0;
+      for (int j = 0; j < m; j++) {
+        if (!allowed[i][j]) {
+          continue;
+        }
+        long load = loadRoom[j] - problem.weightMg[i];
+        long volume = volumeRoom[j] - problem.volumeMm3[i];
+        double forced = Double.POSITIVE_INFINITY;
+        if (load >= 0 && volume >= 0) {
+          if (chosen[i][j]) {
+            forced = bound + gone - lost[j];
+          } else {
+            fill(allowed, j, i, load, volume);
+            double rest = knapsack.solve(volume, load);
+            forced = bound + gone + placeValue[j] - (price[i] - priced(i, j)) - rest;
+          }
+        }
+        if (forced >= target) {
+          allowed[i][j] = false;
+          struck++;
+        } else {
+          left++;
+        }
+      }
+      if (left == 0) {
+        return -1;
+      }
+    }
+    return struck;
+  }
+}

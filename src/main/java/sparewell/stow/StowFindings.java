@@ -1,0 +1,235 @@
+package sparewell.stow;
+
+import java.util.ArrayList;
+import java.util.List;
+import sparewell.finding.Code;
+import sparewell.finding.Findings;
+import sparewell.season.Box;
+import sparewell.season.Compartment;
+import sparewell.season.Season;
+import sparewell.units.Mass;
+import sparewell.units.Spoken;
+import sparewell.units.UnitSystem;
+
+/** What to say about limits: those broken now, those that conflict, and what was not checked. */
+final class StowFindings {
+  private final StowSetup setup;
+  private final UnitSystem units;
+  private final Findings findings = new Findings();
+
+  private StowFindings(Season season, StowSetup setup) {
+    this.setup = setup;
+    units = season.settings().units();
+  }
+
+  /** Findings about the stow as it is. */
+  static Findings about(Season season, AboardLoads aboard, StowSetup setup) {
+    StowFindings about = new StowFindings(season, setup);
+    about.boxes();
+    about.places();
+    about.side();
+    about.weights(aboard);
+    return about.findings;
+  }
+
+  private void boxes() {
+    for (int i = 0; i < setup.boxes.size(); i++) {
+      Box box = setup.boxes.get(i);
+      Compartment place = setup.places.get(setup.placeIndex.get(box.compartment()));
+      if (box.size().isEmpty()) {
+        findings.add(Code.BOX_SIZE_UNKNOWN, box.origin(), box.name());
+      }
+      boolean fits = StowSetup.fits(place, box);
+      boolean reach = place.atHand() || !box.atHand();
+      switch (setup.roles.get(i)) {
+        case FITS_NOWHERE -> {
+          boolean somewhere = setup.places.stream().anyMatch(other -> StowSetup.fits(other, box));
+          String which = somewhere ? " that is at hand" : "";
+          findings.add(Code.BOX_FITS_NOWHERE, box.origin(), box.name(), which);
+        }
+        case STAYS_PUT -> {
+          if (!fits) {
+            fixed(box, "it does not fit there");
+          }
+          if (!reach) {
+            fixed(box, "it should be at hand and this compartment is not");
+          }
+        }
+        case FREE -> {
+          if (!fits) {
+            findings.add(Code.BOX_DOES_NOT_FIT, box.origin(), box.name(), place.name());
+          }
+          if (!reach) {
+            findings.add(Code.BOX_NOT_AT_HAND, box.origin(), box.name(), place.name());
+          }
+        }
+        default -> throw new IllegalStateException("no such role");
+      }
+    }
+  }
+
+  private void fixed(Box box, String why) {
+    findings.add(Code.FIXED_BOX_AGAINST_LIMIT, box.origin(), box.name(), box.compartment(), why);
+  }
+
+  private void places() {
+    long[] mass = setup.fixedMassMg.clone();
+    long[] volume = setup.fixedVolumeMm3.clone();
+    StowProblem problem = setup.problem;
+    for (int i = 0; i < problem.boxCount; i++) {
+      mass[problem.now[i]] += problem.weightMg[i];
+      volume[problem.now[i]] += problem.volumeMm3[i];
+    }
+    for (int at = 0; at < setup.places.size(); at++) {
+      Compartment place = setup.places.get(at);
+      if (place.size().isEmpty()) {
+        findings.add(Code.COMPARTMENT_SIZE_UNKNOWN, place.origin(), place.name());
+      }
+      if (place.maxLoad().isEmpty()) {
+        findings.add(Code.NO_MAX_LOAD, place.origin(), place.name());
+      }
+      long limit = setup.maxLoadMg[at];
+      if (mass[at] > limit) {
+        findings.add(
+            Code.COMPARTMENT_OVER_LOAD,
+            place.origin(),
+            place.name(),
+            mass(mass[at]),
+            mass(mass[at] - limit),
+            mass(limit));
+      }
+      long room = setup.usableVolumeMm3[at];
+      if (volume[at] > room) {
+        findings.add(
+            Code.COMPARTMENT_OVER_VOLUME,
+            place.origin(),
+            place.name(),
+            volume(volume[at]),
+            volume(volume[at] - room),
+            volume(room));
+      }
+      if (setup.fixedMassMg[at] > limit) {
+        String over = mass(setup.fixedMassMg[at] - limit);
+        findings.add(Code.FIXED_OVER_LIMIT, place.origin(), place.name(), over, "max load");
+      }
+      if (setup.fixedVolumeMm3[at] > room) {
+        String over = volume(setup.fixedVolumeMm3[at] - room);
+        findings.add(Code.FIXED_OVER_LIMIT, place.origin(), place.name(), over, "usable volume");
+      }
+    }
+  }
+
+  private void side() {
+    long side = setup.fixedSideMoment + setup.problem.sideMoment(setup.problem.now);
+    if (Math.abs(side) > setup.sideTolerance) {
+      findings.add(
+          Code.SIDE_OVER_TOLERANCE,
+          sparewell.finding.Cell.NOWHERE,
+          side > 0 ? "starboard" : "port",
+          moment(Math.abs(side)),
+          moment(setup.sideTolerance));
+    }
+  }
+
+  private void weights(AboardLoads aboard) {
+    for (int i = 0; i < setup.boxes.size(); i++) {
+      BoxLoad load = setup.loads.get(i);
+      if (!load.weightKnown()) {
+        List<String> missing = new ArrayList<>();
+        if (!load.emptyWeightKnown()) {
+          missing.add("no empty weight");
+        }
+        if (load.unknownPieces() > 0) {
+          missing.add(load.unknownPieces() + " pieces in it without weight");
+        }
+        findings.add(
+            Code.BOX_WEIGHT_UNKNOWN,
+            setup.boxes.get(i).origin(),
+            load.box(),
+            String.join(", ", missing),
+            Spoken.mass(load.weight(), units));
+      }
+    }
+    for (LooseLoad loose : aboard.loose()) {
+      if (loose.unknownPieces() > 0) {
+        Compartment place = setup.places.get(setup.placeIndex.get(loose.compartment()));
+        findings.add(
+            Code.LOOSE_WEIGHT_UNKNOWN, place.origin(), place.name(), loose.unknownPieces());
+      }
+    }
+  }
+
+  /** Which limits the closest plan still breaks, by how much, and which of them is in the way. */
+  static void conflict(
+      Findings findings, Season season, StowSetup setup, int[] closest, boolean proven) {
+    StowProblem problem = setup.problem;
+    UnitSystem units = season.settings().units();
+    List<String> broken = new ArrayList<>();
+    long[] mass = new long[problem.placeCount];
+    long[] volume = new long[problem.placeCount];
+    for (int i = 0; i < problem.boxCount; i++) {
+      mass[closest[i]] += problem.weightMg[i];
+      volume[closest[i]] += problem.volumeMm3[i];
+    }
+    for (int at = 0; at < problem.placeCount; at++) {
+      String name = setup.places.get(at).name();
+      long overLoad = mass[at] - problem.loadRoomMg[at];
+      if (overLoad > 0) {
+        broken.add(name + " is " + Spoken.mass(new Mass(overLoad), units) + " over its max load");
+      }
+      long over = volume[at] - problem.volumeRoomMm3[at];
+      if (over > 0) {
+        broken.add(name + " is " + Spoken.volume(over * 1e-6, units) + " over its usable volume");
+      }
+    }
+    long side = problem.sideMoment(closest);
+    long overSide = Math.max(side - problem.sideHighest, problem.sideLowest - side);
+    if (overSide > 0) {
+      broken.add(
+          "the side moment is "
+              + Spoken.moment(overSide * 1e-12, units)
+              + " over its tolerance to "
+              + (side > problem.sideHighest ? "starboard" : "port"));
+    }
+    findings.add(
+        Code.NO_STOW_PLAN,
+        sparewell.finding.Cell.ofSheet("Boxes"),
+        proven ? "no plan keeps every limit" : "no plan that keeps every limit was found",
+        broken.isEmpty() ? "several limits conflict" : String.join("; ", broken),
+        remedy(problem));
+  }
+
+  private static String remedy(StowProblem problem) {
+    List<String> ways = new ArrayList<>();
+    if (solvable(problem.without(true, false, false))) {
+      ways.add("max loads");
+    }
+    if (solvable(problem.without(false, true, false))) {
+      ways.add("volumes");
+    }
+    if (solvable(problem.without(false, false, true))) {
+      ways.add("side tolerance");
+    }
+    return ways.isEmpty()
+        ? "; more than one kind of limit is in the way"
+        : "; there is a plan without the " + String.join(", or without the ", ways);
+  }
+
+  private static boolean solvable(StowProblem problem) {
+    Annealing plans = new Annealing(problem, -1);
+    plans.run(problem.now, 100_000, 0.5, 1);
+    return plans.best().length > 0;
+  }
+
+  private String mass(long milligrams) {
+    return Spoken.mass(new Mass(milligrams), units);
+  }
+
+  private String volume(long mm3) {
+    return Spoken.volume(mm3 * 1e-6, units);
+  }
+
+  private String moment(long mgUm) {
+    return Spoken.moment(mgUm * 1e-12, units);
+  }
+}

@@ -1,0 +1,121 @@
+package sparewell.stow;
+
+/**
+ * The assignment problem in numbers: every box that may be moved goes to one place (a compartment
+ * aboard); least sum of weight x station under volume, load and side limits.
+ *
+ * <p>Resources are whole numbers (milligrams, cubic millimetres, milligrams x micrometres), so that
+ * no answer hangs on rounding. What does not move is taken off the limits beforehand.
+ */
+final class StowProblem {
+  /** No limit; small enough that sums do not overflow. */
+  static final long UNLIMITED = Long.MAX_VALUE / 4;
+
+  final int boxCount;
+  final int placeCount;
+  final long[] weightMg;
+  final long[] volumeMm3;
+  final long[] stationUm;
+  final long[] offsetUm;
+  final long[] loadRoomMg;
+  final long[] volumeRoomMm3;
+  final boolean[][] allowed;
+  final int[] now;
+  final long sideLowest;
+  final long sideHighest;
+
+  StowProblem(
+      long[] weightMg,
+      long[] volumeMm3,
+      long[] stationUm,
+      long[] offsetUm,
+      long[] loadRoomMg,
+      long[] volumeRoomMm3,
+      boolean[][] allowed,
+      int[] now,
+      long sideLowest,
+      long sideHighest) {
+    this.boxCount = weightMg.length;
+    this.placeCount = stationUm.length;
+    this.weightMg = weightMg;
+    this.volumeMm3 = volumeMm3;
+    this.stationUm = stationUm;
+    this.offsetUm = offsetUm;
+    this.loadRoomMg = loadRoomMg;
+    this.volumeRoomMm3 = volumeRoomMm3;
+    this.allowed = allowed;
+    this.now = now;
+    this.sideLowest = sideLowest;
+    this.sideHighest = sideHighest;
+  }
+
+  /** Moment of the boxes as assigned, mg um. */
+  long moment(int[] place) {
+    long sum = 0;
+    for (int box = 0; box < boxCount; box++) {
+      sum += weightMg[box] * stationUm[place[box]];
+    }
+    return sum;
+  }
+
+  /** Side moment of the boxes as assigned, mg um. */
+  long sideMoment(int[] place) {
+    long sum = 0;
+    for (int box = 0; box < boxCount; box++) {
+      sum += weightMg[box] * offsetUm[place[box]];
+    }
+    return sum;
+  }
+
+  /** Boxes that stand elsewhere than now. */
+  int moves(int[] place) {
+    int moves = 0;
+    for (int box = 0; box < boxCount; box++) {
+      if (place[box] != now[box]) {
+        moves++;
+      }
+    }
+    return moves;
+  }
+
+  /** Whether every limit is kept. */
+  boolean feasible(int[] place) {
+    long[] load = new long[placeCount];
+    long[] volume = new long[placeCount];
+    for (int box = 0; box < boxCount; box++) {
+      if (!allowed[box][place[box]]) {
+        return false;
+      }
+      load[place[box]] += weightMg[box];
+      volume[place[box]] += volumeMm3[box];
+    }
+    for (int at = 0; at < placeCount; at++) {
+      if (load[at] > loadRoomMg[at] || volume[at] > volumeRoomMm3[at]) {
+        return false;
+      }
+    }
+    long side = sideMoment(place);
+    return side >= sideLowest && side <= sideHighest;
+  }
+
+  /** The same problem with some limits lifted, to find out which of them conflict. */
+  StowProblem without(boolean noLoads, boolean noVolumes, boolean noSides) {
+    return new StowProblem(
+        weightMg,
+        volumeMm3,
+        stationUm,
+        offsetUm,
+        noLoads ? unlimited() : loadRoomMg,
+        noVolumes ? unlimited() : volumeRoomMm3,
+        allowed,
+        now,
+        noSides ? -UNLIMITED : sideLowest,
+        noSides ? UNLIMITED : sideHighest);
+  }
+
+  private long[] unlimited() {
+    long[] none = new long[placeCount];
+    java.util.Arrays.fill(none, UNLIMITED);
+    return none;
+  }
+}

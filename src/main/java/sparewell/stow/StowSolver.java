@@ -1,0 +1,180 @@
+package sparewell.stow;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Solves a stowing problem: the best plan, and the best plans with few moves. */
+final class StowSolver {
+  /** Most rows after the first that the curve has. */
+  static final int MOST_ROWS = 15;
+
+  private final StowProblem problem;
+  private final Effort effort;
+
+  StowSolver(StowProblem problem, Effort effort) {
+    this.problem = problem;
+    this.effort = effort;
+  }
+
+  /**
+   * A plan with what is proven about it.
+   *
+   * @param places place of each box; empty where no plan was found
+   * @param moment its moment, kg m
+   * @param bound no plan (with so few moves) has less, kg m
+   * @param proven whether it is proven best, or proven that there is none
+   */
+  record Answer(List<Integer> places, double moment, double bound, boolean proven) {
+    boolean found() {
+      return moment < Double.POSITIVE_INFINITY;
+    }
+
+    int[] array() {
+      return places.stream().mapToInt(Integer::intValue).toArray();
+    }
+  }
+
+  /**
+   * Answers for the best plan and for each number of moves.
+   *
+   * @param best best plan with any number of moves
+   * @param rows row k: best plan with at most k moves
+   */
+  record Curve(Answer best, List<Answer> rows) {}
+
+  /** The best plan with at most {@code mostMoves} moved boxes; negative for any number. */
+  Answer best(int mostMoves, List<int[]> starts, boolean thorough) {
+    Annealing plans = new Annealing(problem, mostMoves);
+    plans.offer(problem.now);
+    starts.forEach(plans::offer);
+    int rounds = thorough ? effort.rounds() : 1;
+    for (int round = 0; round < rounds; round++) {
+      int[] from = plans.best().length > 0 ? plans.best() : problem.now;
+      plans.run(
+          from,
+          thorough ? effort.roundSteps() : effort.rowSteps(),
+          round % 2 == 0 ? 0.5 : 0.1,
+          round + 1);
+    }
+    double ceiling = ceiling();
+    BranchAndBound search = new BranchAndBound(problem, mostMoves, plans);
+    double bound = search.search(ceiling, thorough ? effort.searchWork() : effort.rowWork());
+    return answer(plans, bound, ceiling);
+  }
+
+  private Answer answer(Annealing plans, double bound, double ceiling) {
+    int[] places = plans.best();
+    if (plans.bestTotal() == Double.POSITIVE_INFINITY) {
+      return new Answer(List.of(), Double.POSITIVE_INFINITY, bound, bound >= ceiling);
+    }
+    List<Integer> list = new ArrayList<>();
+    for (int place : places) {
+      list.add(place);
+    }
+    double moment = plans.bestMoment();
+    boolean proven = bound >= moment - tolerance(moment);
+    return new Answer(list, moment, proven ? moment : bound, proven);
+  }
+
+  /** Values closer than this count as the same. */
+  static double tolerance(double moment) {
+    return 1e-8 * Math.max(1, Math.abs(moment));
+  }
+
+  private double ceiling() {
+    double sum = 1;
+    for (int i = 0; i < problem.boxCount; i++) {
+      double most = Double.NEGATIVE_INFINITY;
+      for (int j = 0; j < problem.placeCount; j++) {
+        if (problem.allowed[i][j]) {
+          most = Math.max(most, problem.weightMg[i] * 1e-6 * (problem.stationUm[j] * 1e-6));
+        }
+      }
+      sum += most;
+    }
+    return sum;
+  }
+
+  /** The plan that comes closest to keeping every limit, where none does. */
+  int[] closest() {
+    Annealing plans = new Annealing(problem, -1);
+    for (int round = 0; round < effort.rounds(); round++) {
+      plans.run(problem.now, effort.roundSteps(), 0.5, round + 1);
+    }
+    return plans.closest();
+  }
+
+  /** The best plan, and the curve up to it. */
+  Curve curve() {
+    Answer best = best(-1, List.of(), true);
+    if (!best.found()) {
+      return new Curve(best, List.of());
+    }
+    int last = Math.min(MOST_ROWS, problem.moves(best.array()));
+    List<Answer> rows = new ArrayList<>();
+    rows.add(row(0, List.of()));
+    for (int k = 1; k <= last; k++) {
+      Answer before = rows.get(k - 1);
+      if (before.found() && same(before.moment(), best.bound())) {
+        break;
+      }
+      List<int[]> starts = new ArrayList<>();
+      if (before.found()) {
+        starts.add(before.array());
+      }
+      starts.add(best.array());
+      rows.add(row(k, starts));
+    }
+    return settled(best, rows);
+  }
+
+  /** The best plan with at most that many moves, with the effort of a row. */
+  Answer row(int mostMoves, List<int[]> starts) {
+    if (mostMoves == 0) {
+      if (!problem.feasible(problem.now)) {
+        return new Answer(List.of(), Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, true);
+      }
+      List<Integer> now = new ArrayList<>();
+      for (int place : problem.now) {
+        now.add(place);
+      }
+      double moment = problem.moment(problem.now) * 1e-12;
+      return new Answer(now, moment, moment, true);
+    }
+    return best(mostMoves, starts, false);
+  }
+
+  private static boolean same(double one, double other) {
+    return Math.abs(one - other) <= tolerance(other);
+  }
+
+  /** A bound for many moves holds for few, a plan with few moves serves for many. */
+  private static Curve settled(Answer best, List<Answer> rows) {
+    Answer top = best;
+    for (Answer row : rows) {
+      if (row.found() && row.moment() <= top.moment() + tolerance(top.moment())) {
+        top = row.moment() < top.moment() - tolerance(top.moment()) || top == best ? row : top;
+      }
+    }
+    double known = best.bound();
+    List<Answer> result = new ArrayList<>(rows);
+    for (int k = rows.size() - 1; k >= 0; k--) {
+      Answer row = rows.get(k);
+      known = Math.max(known, row.found() ? Math.min(row.bound(), row.moment()) : known);
+      double bound = row.found() ? Math.min(known, row.moment()) : row.bound();
+      result.set(k, row.found() ? withBound(row, bound) : row);
+    }
+    int end = result.size();
+    for (int k = 0; k < result.size(); k++) {
+      if (result.get(k).found() && same(result.get(k).moment(), top.moment())) {
+        end = Math.min(end, k + 1);
+      }
+    }
+    return new Curve(withBound(top, Math.min(best.bound(), top.moment())), result.subList(0, end));
+  }
+
+  private static Answer withBound(Answer answer, double bound) {
+    boolean proven = bound >= answer.moment() - tolerance(answer.moment());
+    return new Answer(answer.places(), answer.moment(), proven ? answer.moment() : bound, proven);
+  }
+}

@@ -1,0 +1,112 @@
+package sparewell.table;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A chart drawn by the spreadsheet itself from cells.
+ *
+ * <p>Where {@code data} is also a {@link Block.Rows} of the same sheet (the same object), the chart
+ * points at that table; else its figures are put beside the printed part of the sheet.
+ *
+ * @param kind how the series are drawn
+ * @param title heading inside the chart
+ * @param xTitle title of the category or x axis; the unit of its column is added
+ * @param yTitle title of the value axis; the unit of the first series is added
+ * @param see the sentence under the chart that says what to see
+ * @param data its figures; columns are named by their heading
+ * @param x heading of the column of categories, of numbers for a {@link Kind#SCATTER}
+ * @param series what is drawn, at least one
+ */
+public record Chart(
+    Kind kind,
+    String title,
+    String xTitle,
+    String yTitle,
+    String see,
+    Table<?> data,
+    String x,
+    List<Series> series)
+    implements Block {
+  private static final int SHORTEST_ROWS = 18;
+  private static final int TALLEST_ROWS = 44;
+  private static final int ROWS_BESIDE_BARS = 7;
+
+  public Chart {
+    series = List.copyOf(series);
+    if (series.isEmpty()) {
+      throw new IllegalArgumentException("a chart without a series: " + title);
+    }
+  }
+
+  /** Rows of cells that it covers: lying bars grow with their number, no data take one row. */
+  public int coveredRows() {
+    if (data.rows().isEmpty()) {
+      return 1;
+    }
+    if (kind != Kind.BAR) {
+      return SHORTEST_ROWS + 2;
+    }
+    int bars = ROWS_BESIDE_BARS + (int) Math.ceil(data.rows().size() * 1.1);
+    return Math.max(SHORTEST_ROWS, Math.min(TALLEST_ROWS, bars));
+  }
+
+  /** How the series of a chart are drawn. */
+  public enum Kind {
+    /** Lying bars, the first row on top. */
+    BAR,
+    /** Standing columns side by side. */
+    COLUMN,
+    /** Standing columns on top of each other. */
+    STACKED_COLUMN,
+    /** Lines over categories at even distances. */
+    LINE,
+    /** Points, joined by lines where the series says so, over a number axis. */
+    SCATTER
+  }
+
+  /** What stands for a value. */
+  public enum Mark {
+    /** The usual of the kind: bars, columns, a line with markers. */
+    USUAL,
+    /** Markers alone; hollow bars where the bars lie. */
+    MARKERS,
+    /** A line without markers. */
+    LINE
+  }
+
+  /** Columns that hold the ends of an interval, on the scale of the values. */
+  public record Interval(String lowHeading, String highHeading) {}
+
+  /**
+   * One series.
+   *
+   * @param heading heading of its column, which is also its name
+   * @param mark what stands for a value
+   * @param interval interval shown as error bars
+   * @param labelHeading heading of a column of words written beside the markers of a scatter
+   */
+  public record Series(
+      String heading, Mark mark, Optional<Interval> interval, Optional<String> labelHeading) {
+    /** Drawn as is usual for the kind. */
+    public static Series of(String heading) {
+      return new Series(heading, Mark.USUAL, Optional.empty(), Optional.empty());
+    }
+
+    /** The same with another mark. */
+    public Series as(Mark newMark) {
+      return new Series(heading, newMark, interval, labelHeading);
+    }
+
+    /** The same with error bars. */
+    public Series between(String lowHeading, String highHeading) {
+      return new Series(
+          heading, mark, Optional.of(new Interval(lowHeading, highHeading)), labelHeading);
+    }
+
+    /** The same with words beside its markers. */
+    public Series labelled(String wordsHeading) {
+      return new Series(heading, mark, interval, Optional.of(wordsHeading));
+    }
+  }
+}

@@ -1,0 +1,98 @@
+package sparewell.table;
+
+import java.util.List;
+
+/**
+ * A picture made of simple shapes, for the renderer to draw as vectors. Positions and sizes are
+ * shares of the picture's width (across) and height (down): 0, 0 is its left upper corner and 1, 1
+ * its right lower one. Later shapes cover earlier ones. Nothing in it depends on colour.
+ *
+ * @param title line above it; may be empty
+ * @param description what it shows, in words, for those who cannot see it
+ * @param widthToHeightRatio its width divided by its height, &gt; 0
+ * @param shapes its shapes, from back to front
+ */
+public record Drawing(
+    String title, String description, double widthToHeightRatio, List<Shape> shapes)
+    implements Block {
+  public Drawing {
+    shapes = List.copyOf(shapes);
+  }
+
+  /** One shape. */
+  public sealed interface Shape permits Area, Caption, Stroke, Marker {}
+
+  /**
+   * A rectangle with a thin black outline.
+   *
+   * @param greyShare how dark it is filled: 0 is white, 1 is black
+   * @param dashed whether its outline is dashed
+   */
+  public record Area(
+      double leftShare,
+      double topShare,
+      double widthShare,
+      double heightShare,
+      double greyShare,
+      boolean dashed)
+      implements Shape {}
+
+  /**
+   * Text within a rectangle without outline, vertically in its middle; lines are parted by line
+   * breaks.
+   *
+   * @param lineHeightShare height of one line as a share of the picture's height
+   * @param strong whether it is bold
+   * @param light whether it is white (on a dark ground) and not black
+   */
+  public record Caption(
+      double leftShare,
+      double topShare,
+      double widthShare,
+      double heightShare,
+      String text,
+      double lineHeightShare,
+      Align align,
+      boolean strong,
+      boolean light)
+      implements Shape {}
+
+  /**
+   * A straight line.
+   *
+   * @param arrow whether it ends in an arrow head
+   */
+  public record Stroke(
+      double fromAcrossShare,
+      double fromDownShare,
+      double toAcrossShare,
+      double toDownShare,
+      boolean dashed,
+      boolean arrow)
+      implements Shape {}
+
+  /**
+   * A small mark around a point.
+   *
+   * @param sizeShare its height as a share of the picture's height; it is as wide as high
+   */
+  public record Marker(double acrossShare, double downShare, double sizeShare, Mark mark)
+      implements Shape {}
+
+  /** Where the lines of a text stand between the sides of their rectangle. */
+  public enum Align {
+    LEFT,
+    CENTRE,
+    RIGHT
+  }
+
+  /** Marks that can be told apart without colour. */
+  public enum Mark {
+    /** White disc with a black outline. */
+    OPEN_CIRCLE,
+    /** Black disc with a white outline. */
+    FULL_CIRCLE,
+    /** Black diamond with a white outline. */
+    DIAMOND
+  }
+}

@@ -1,0 +1,88 @@
+package sparewell.table;
+
+import java.util.List;
+import java.util.Optional;
+import sparewell.units.Length;
+import sparewell.units.LengthUnit;
+
+/**
+ * Labels to print and cut out, side by side at their exact size.
+ *
+ * <p>What does not fit a label at a readable size goes on to a further label with the same head;
+ * nothing is cut off.
+ *
+ * @param width width of one label, 20 mm to 200 mm
+ * @param height height of one label, 15 mm to 250 mm
+ * @param across labels beside each other on a page, at least 1
+ * @param down labels below each other on a page, at least 1
+ * @param labels the labels, in reading order
+ * @param whenEmpty what the sheet says where there are none
+ */
+public record LabelGrid(
+    Length width, Length height, int across, int down, List<Label> labels, String whenEmpty)
+    implements Block {
+  private static final double NARROWEST_MM = 20;
+  private static final double WIDEST_MM = 200;
+  private static final double LOWEST_MM = 15;
+  private static final double HIGHEST_MM = 250;
+
+  public LabelGrid {
+    labels = List.copyOf(labels);
+    check("width", width, NARROWEST_MM, WIDEST_MM);
+    check("height", height, LOWEST_MM, HIGHEST_MM);
+    if (across < 1 || down < 1) {
+      throw new IllegalArgumentException("labels across and down: " + across + ", " + down);
+    }
+  }
+
+  private static void check(String what, Length length, double least, double most) {
+    double millimetres = length.in(LengthUnit.MILLIMETRE);
+    if (millimetres < least || millimetres > most) {
+      throw new IllegalArgumentException("label " + what + " in mm: " + millimetres);
+    }
+  }
+
+  /**
+   * One label.
+   *
+   * @param head lines that name the thing, on every part of it
+   * @param body lines of contents
+   * @param tape the tape on the thing
+   */
+  public record Label(List<Words> head, List<Words> body, Optional<Tape> tape) {
+    public Label {
+      head = List.copyOf(head);
+      body = List.copyOf(body);
+    }
+  }
+
+  /**
+   * Words on a label; a long line is wrapped.
+   *
+   * @param text what it says
+   * @param size how large
+   */
+  public record Words(String text, Size size) {}
+
+  /** How large words are; each shrinks a little before a label is split. */
+  public enum Size {
+    SMALL,
+    MEDIUM,
+    /** Readable from two metres. */
+    LARGE
+  }
+
+  /**
+   * A strip of colour, always named in words too.
+   *
+   * @param word the colour's name
+   * @param rgb the colour as six hexadecimal digits; empty where the word names no known colour
+   */
+  public record Tape(String word, String rgb) {
+    public Tape {
+      if (!rgb.matches("|[0-9A-Fa-f]{6}")) {
+        throw new IllegalArgumentException("not a colour of six hexadecimal digits: " + rgb);
+      }
+    }
+  }
+}

@@ -1,0 +1,41 @@
+package sparewell.units;
+
+import java.util.Locale;
+
+/** Quantities as words for a sentence, in the angler's units. */
+public final class Spoken {
+  private Spoken() {}
+
+  /** Like {@code 12.3 lb} or {@code 5.58 kg}. */
+  public static String mass(Mass mass, UnitSystem units) {
+    return units == UnitSystem.US
+        ? text("%.1f lb", mass.in(MassUnit.POUND))
+        : text("%.2f kg", mass.in(MassUnit.KILOGRAM));
+  }
+
+  /** Like {@code 84.2 in} or {@code 213.9 cm}. */
+  public static String length(Length length, UnitSystem units) {
+    return units == UnitSystem.US
+        ? text("%.1f in", length.in(LengthUnit.INCH))
+        : text("%.1f cm", length.in(LengthUnit.CENTIMETRE));
+  }
+
+  /** A moment in kg m, like {@code 120 lb·in} or {@code 138 kg·cm}. */
+  public static String moment(double kgM, UnitSystem units) {
+    double kgMPerLbIn = Mass.of(1, MassUnit.POUND).in(MassUnit.KILOGRAM) * 0.0254;
+    return units == UnitSystem.US
+        ? text("%.0f lb·in", kgM / kgMPerLbIn)
+        : text("%.0f kg·cm", kgM * 100);
+  }
+
+  /** A volume in litres, like {@code 412 in³} or {@code 6.8 l}. */
+  public static String volume(double litres, UnitSystem units) {
+    return units == UnitSystem.US
+        ? text("%.0f in³", litres * 1e6 / (25.4 * 25.4 * 25.4))
+        : text("%.1f l", litres);
+  }
+
+  private static String text(String pattern, double value) {
+    return String.format(Locale.ROOT, pattern, value);
+  }
+}

@@ -1,0 +1,115 @@
+package sparewell.workbook;
+
+import java.util.List;
+import sparewell.workbook.InputColumn.Kind;
+
+/**
+ * The rows that the sheets Settings and Boat may hold, each declared once like a column: its name
+ * in the first column, its kind for the value.
+ */
+public final class InputRows {
+  public static final InputColumn UNITS =
+      row("Units", Kind.CHOICE, "us", "us: oz, lb, in. metric: g, kg, cm.").oneOf("us", "metric");
+  public static final InputColumn AS_OF = row("As of", Kind.DATE, "today", "Date of the analysis.");
+  public static final InputColumn CARRY_AT_LEAST =
+      row("Carry at least", Kind.PIECES, "3", "Pieces of every item to keep aboard.");
+  public static final InputColumn CHANCE_WANTED =
+      row("Chance wanted", Kind.CHANCE, "0.95", "Wanted chance that an item does not run out.");
+  public static final InputColumn PLANNING_HOURS =
+      row(
+          "Planning hours",
+          Kind.HOURS,
+          "24",
+          "Hours until you can buy again, where no event lies ahead.");
+  public static final InputColumn PLANNING_DAYS =
+      row("Planning days", Kind.DAYS, "3", "Days those hours are spread over.");
+  public static final InputColumn BUDGET =
+      row("Budget", Kind.MONEY, "none", "Money for the buy list.");
+  public static final InputColumn CURRENCY =
+      row("Currency", Kind.TEXT, "USD", "Three-letter code of the currency (ISO 4217).");
+  public static final InputColumn FILL_FACTOR =
+      row("Fill factor", Kind.NUMBER, "0.85", "Share of a compartment's volume to use.");
+  public static final InputColumn SIDE_TOLERANCE =
+      row(
+          "Side tolerance",
+          Kind.NUMBER,
+          "a tenth of the tackle's weight at 12 in (30 cm)",
+          "Side moment of the tackle to allow, in lb in (kg cm where metric).");
+  public static final InputColumn IDLE_AFTER =
+      row("Idle after (months)", Kind.NUMBER, "12", "Months without a throw to call it idle.")
+          .alias("Idle after");
+  public static final InputColumn HALF_LIFE =
+      row("Half-life (months)", Kind.NUMBER, "none", "Months after which a trip counts half.")
+          .alias("Half-life", "Halflife (months)", "Halflife");
+  public static final InputColumn LABEL_WIDTH =
+      row("Label width", Kind.LENGTH, "63 mm", "Width of a label on your sheet of labels.");
+  public static final InputColumn LABEL_HEIGHT =
+      row("Label height", Kind.LENGTH, "34 mm", "Height of a label.");
+  public static final InputColumn LABELS_ACROSS =
+      row("Labels across", Kind.PIECES, "3", "Labels side by side.");
+  public static final InputColumn LABELS_DOWN =
+      row("Labels down", Kind.PIECES, "8", "Labels one below the other.");
+
+  /** Rows of the sheet Settings. */
+  public static final List<InputColumn> SETTINGS =
+      List.of(
+          UNITS,
+          AS_OF,
+          CARRY_AT_LEAST,
+          CHANCE_WANTED,
+          PLANNING_HOURS,
+          PLANNING_DAYS,
+          BUDGET,
+          CURRENCY,
+          FILL_FACTOR,
+          SIDE_TOLERANCE,
+          IDLE_AFTER,
+          HALF_LIFE,
+          LABEL_WIDTH,
+          LABEL_HEIGHT,
+          LABELS_ACROSS,
+          LABELS_DOWN);
+
+  public static final InputColumn PLATE_WEIGHT =
+      row("Plate weight", Kind.LOAD_MASS, "not known", "Persons, motor and gear at most.");
+  public static final InputColumn PLATE_PERSONS_WEIGHT =
+      row("Plate persons weight", Kind.LOAD_MASS, "not known", "Persons at most.");
+  public static final InputColumn PLATE_INCLUDES_MOTOR =
+      row(
+          "Plate includes motor",
+          Kind.YES_NO,
+          "yes",
+          "Yes if the first line counts the motor, as for outboards.");
+  public static final InputColumn TRIM_TEST_WEIGHT =
+      row("Trim test weight", Kind.LOAD_MASS, "not known", "What you moved aft.");
+  public static final InputColumn TRIM_TEST_DISTANCE =
+      row("Trim test distance", Kind.LENGTH, "not known", "How far you moved it.");
+  public static final InputColumn TRIM_TEST_BOW_CHANGE =
+      row("Trim test bow change", Kind.LENGTH, "not known", "How far the bow rose.");
+  public static final InputColumn HEEL_TEST_WEIGHT =
+      row("Heel test weight", Kind.LOAD_MASS, "not known", "What you moved across.");
+  public static final InputColumn HEEL_TEST_DISTANCE =
+      row("Heel test distance", Kind.LENGTH, "not known", "How far you moved it.");
+  public static final InputColumn HEEL_TEST_ANGLE =
+      row("Heel test angle (deg)", Kind.NUMBER, "not known", "Change on a level, in degrees.")
+          .alias("Heel test angle", "Heel test angle (degrees)");
+
+  /** Rows of the sheet Boat. */
+  public static final List<InputColumn> BOAT =
+      List.of(
+          PLATE_WEIGHT,
+          PLATE_PERSONS_WEIGHT,
+          PLATE_INCLUDES_MOTOR,
+          TRIM_TEST_WEIGHT,
+          TRIM_TEST_DISTANCE,
+          TRIM_TEST_BOW_CHANGE,
+          HEEL_TEST_WEIGHT,
+          HEEL_TEST_DISTANCE,
+          HEEL_TEST_ANGLE);
+
+  private InputRows() {}
+
+  private static InputColumn row(String name, Kind kind, String standard, String meaning) {
+    return InputColumn.optional(name, kind, standard, meaning).forgiving();
+  }
+}

@@ -1,0 +1,88 @@
+package sparewell.save;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import sparewell.ooxml.SheetEntry;
+import sparewell.ooxml.WorkbookPackage;
+import sparewell.ooxml.Zips;
+
+class WorkbookSaverTest {
+  @TempDir private Path folder;
+  private Path book;
+
+  @BeforeEach
+  void make() throws Exception {
+    book = Files.write(folder.resolve("season.xlsx"), Zips.ordinary("Stock", "Trips"));
+  }
+
+  private static List<String> names(Path file) throws Exception {
+    try (WorkbookPackage opened = WorkbookPackage.open(file)) {
+      return opened.sheets().stream().map(SheetEntry::name).toList();
+    }
+  }
+
+  private List<String> files(Path where) throws Exception {
+    try (Stream<Path> all = Files.list(where)) {
+      return all.map(p -> p.getFileName().toString()).sorted().toList();
+    }
+  }
+
+  @Test
+  void putsOurSheetsInFrontAndBehindAndKeepsABackup() throws Exception {
+    byte[] before = Files.readAllBytes(book);
+    SaveResult result = Saving.into(book);
+    assertEquals(List.of("After trip", "Stock", "Trips", "Spares", "Buy list"), names(book));
+    assertEquals(
+        folder.resolve("season-backups/season 2026-03-08 173005.xlsx").toRealPath(),
+        result.backup().orElseThrow());
+    assertArrayEquals(before, Files.readAllBytes(result.backup().get()));
+    assertEquals(List.of("season-backups", "season.xlsx"), files(folder));
+  }
+
+  @Test
+  void aSecondRunGivesTheSameBytes() throws Exception {
+    Saving.into(book);
+    byte[] first = Files.readAllBytes(book);
+    Saving.into(book);
+    assertArrayEquals(first, Files.readAllBytes(book));
+  }
+
+  @Test
+  void ourCellsReadBackAsTheyWereMade() throws Exception {
+    Saving.into(book);
+    try (InputStream in = Files.newInputStream(book);
+        XSSFWorkbook opened = new XSSFWorkbook(in)) {
+      var sheet = opened.getSheet("Spares");
+      assertEquals("What to <carry> & why", sheet.getRow(0).getCell(0).getStringCellValue());
+      assertEquals(2, sheet.getRow(0).getCell(0).getRichStringCellValue().numFormattingRuns());
+      assertEquals("=1+1", sheet.getRow(3).getCell(0).getStringCellValue());
+      assertEquals("  two blanks  ", sheet.getRow(4).getCell(0).getStringCellValue());
+      assertEquals("line one\nline two", sheet.getRow(5).getCell(0).getStringCellValue());
+      assertEquals("0.00\" lb\"", sheet.getRow(4).getCell(2).getCellStyle().getDataFormatString());
+      assertEquals("SUM(B4:B6)", sheet.getRow(0).getCell(1).getCellFormula());
+      assertEquals(33, sheet.getRow(0).getCell(1).getNumericCellValue());
+      assertEquals(1, sheet.getDrawingPatriarch().getCharts().size());
+      assertEquals(
+          "a note", sheet.getCellComments().values().iterator().next().getString().getString());
+      assertEquals("A3:C6", sheet.getTables().get(0).getArea().formatAsString());
+      assertEquals("3:3", sheet.getRepeatingRows().formatAsString().replace("$", ""));
+      assertTrue(sheet.getRow(2).getCell(0).getCellStyle().getFont().getBold());
+      assertEquals("in Stock", opened.getSheet("Stock").getRow(0).getCell(0).getStringCellValue());
+      assertEquals("Stock", opened.getSheetName(opened.getActiveSheetIndex()));
+      for (int i = 0; i < opened.getNumberOfSheets(); i++) {
+        assertEquals(opened.getSheetName(i).equals("Stock"), opened.getSheetAt(i).isSelected());
+      }
+    }
+  }
+}
