@@ -8,10 +8,270 @@ package sparewell.finding;
 public enum Code {
   // Reading the workbook
   NOT_A_NUMBER(
-      "I-001",
+      "I-001", Severity.ERROR, "'%1$s' in %2$s is not a number; write it like 12.5", "%3$s"),
+
+  // Reading the workbook: single cells. Details: content, column, what was done, more
+  REQUIRED_BLANK(
+      "I-002", Severity.ERROR, "%2$s is blank, but the row needs it; fill it in", "%3$s"),
+  ERROR_VALUE(
+      "I-003", Severity.ERROR, "the cell in %2$s shows the error %1$s; mend its formula", "%3$s"),
+  DAMAGED_CELL("I-004", Severity.ERROR, "the cell in %2$s holds %1$s; type it anew", "%3$s"),
+  NEGATIVE(
+      "I-005", Severity.ERROR, "%1$s in %2$s is below zero; write it without the minus", "%3$s"),
+  NOT_WHOLE("I-006", Severity.ERROR, "%1$s in %2$s is not a whole number of pieces", "%3$s"),
+  NOT_POSITIVE("I-007", Severity.ERROR, "%1$s in %2$s must be above zero", "%3$s"),
+  TOO_LARGE(
+      "I-008", Severity.ERROR, "%1$s in %2$s is too large to be true (most allowed: %4$s)", "%3$s"),
+  UNKNOWN_UNIT("I-009", Severity.ERROR, "'%1$s' in %2$s has no unit known here: %4$s", "%3$s"),
+  BOOLEAN_AS_NUMBER(
+      "I-010", Severity.ERROR, "%1$s in %2$s is yes or no, not a number; type the number", "%3$s"),
+  DATE_AS_NUMBER(
+      "I-011",
       Severity.ERROR,
-      "'%1$s' in %2$s is not a number; write it like 12.5",
-      "row left out"),
+      "%2$s holds a date (%1$s), not a number; give the cell a number format and type the number again",
+      "%3$s"),
+  NOT_A_DATE(
+      "I-012",
+      Severity.ERROR,
+      "'%1$s' in %2$s is not a date between 1950 and 2199; write it like 2026-05-03",
+      "%3$s"),
+  NOT_YES_NO("I-013", Severity.ERROR, "'%1$s' in %2$s is neither yes nor no", "%3$s"),
+  NOT_A_CHOICE("I-014", Severity.ERROR, "'%1$s' in %2$s is none of: %4$s", "%3$s"),
+  BAD_CHANCE(
+      "I-015",
+      Severity.ERROR,
+      "%1$s in %2$s is no chance; it must lie between 0 and 1, both excluded, like 0.95",
+      "%3$s"),
+  UNKNOWN_KEY(
+      "I-016", Severity.ERROR, "'%1$s' in %2$s is not known: it stands nowhere in %4$s", "%3$s"),
+  LEFT_OUT_KEY(
+      "I-017",
+      Severity.ERROR,
+      "'%1$s' in %2$s stands in a row that was left out: %4$s; mend that row first",
+      "%3$s"),
+  AMBIGUOUS_DATE(
+      "I-018",
+      Severity.ERROR,
+      "'%1$s' in %2$s is the date of more than one trip; name the trip instead",
+      "%3$s"),
+  DUPLICATE(
+      "I-019", Severity.ERROR, "'%1$s' in %2$s stands already in %4$s; the first counts", "%3$s"),
+  OUT_OF_RANGE("I-020", Severity.ERROR, "'%1$s' in %2$s is not allowed: %4$s", "%3$s"),
+  TRIP_WITHOUT_HOURS(
+      "I-021",
+      Severity.ERROR,
+      "%2$s '%1$s': the hours of a trip must be above zero",
+      "trip left out of the loss rates; its losses still come off the stock"),
+  DATE_AS_FRACTION(
+      "I-030",
+      Severity.WARNING,
+      "the spreadsheet program took what was typed in %2$s for a date (%1$s); format the column as text or type a space first",
+      "read as %3$s"),
+  COMMA_NUMBER(
+      "I-031",
+      Severity.WARNING,
+      "'%1$s' in %2$s has a comma; write numbers like 12.5",
+      "read as %3$s"),
+  PERCENT_CHANCE(
+      "I-032",
+      Severity.WARNING,
+      "%1$s in %2$s looks like percent; write a chance like 0.95",
+      "read as %3$s"),
+  UNIT_IN_CELL(
+      "I-033", Severity.WARNING, "'%1$s' in %2$s has another unit than the column", "read as %3$s"),
+  PART_OF_PIECE(
+      "I-034",
+      Severity.WARNING,
+      "%1$s packs in %2$s make no whole number of pieces",
+      "read as %3$s"),
+  ASSUMED_DATE(
+      "I-035",
+      Severity.WARNING,
+      "'%1$s' in %2$s is not written as a date; write it like 2026-05-03",
+      "read as %3$s"),
+  TIME_AS_HOURS(
+      "I-036",
+      Severity.WARNING,
+      "'%1$s' in %2$s is a time of day; write hours like 6.5",
+      "read as %3$s"),
+  CONTROL_CHARACTERS(
+      "I-037", Severity.WARNING, "the text in %2$s held control characters", "read as '%3$s'"),
+  FORMULA_COMPUTED(
+      "I-038",
+      Severity.WARNING,
+      "the workbook holds no value for the formula in %2$s; open it in a spreadsheet program and save it",
+      "computed: %1$s"),
+  FORMULA_BLANK(
+      "I-039",
+      Severity.WARNING,
+      "the workbook holds no value for the formula in %2$s, and it could not be computed; open it in a spreadsheet program and save it",
+      "read as blank"),
+  DATE_AS_NAME(
+      "I-040",
+      Severity.WARNING,
+      "the spreadsheet program took what was typed in %2$s for a date; format the column as text and type it again",
+      "read as %3$s"),
+  CAUSE_AS_OTHER("I-041", Severity.WARNING, "'%1$s' in %2$s is none of: %4$s", "read as %3$s"),
+  DID_YOU_MEAN(
+      "I-042",
+      Severity.WARNING,
+      "'%1$s' in %2$s is a letter or two off '%4$s'; did you mean that?",
+      "%3$s"),
+
+  // Reading the workbook: sheets, settings and rows
+  HEADER_TWICE("I-050", Severity.WARNING, "two columns are headed '%1$s'", "the first counts"),
+  HEADER_UNIT(
+      "I-051",
+      Severity.WARNING,
+      "'%1$s' names no unit known for this column: %2$s",
+      "read in %3$s"),
+  SHEET_TWICE(
+      "I-052",
+      Severity.WARNING,
+      "this sheet's name reads like '%1$s'",
+      "the first counts, this one is not read"),
+  SHEET_WITHOUT_HEADER(
+      "I-053",
+      Severity.WARNING,
+      "none of the first 20 rows holds all of the columns %1$s",
+      "sheet ignored"),
+  SHEET_NAME_NEAR(
+      "I-054",
+      Severity.WARNING,
+      "this sheet is not read; did you mean to call it '%1$s'?",
+      "sheet ignored"),
+  UNKNOWN_SETTING("I-055", Severity.WARNING, "there is no '%1$s' in %2$s%3$s", "row ignored"),
+  SAME_DATE_TRIPS(
+      "I-056",
+      Severity.WARNING,
+      "this trip has no name, and another trip has its date %1$s; name it",
+      "the date alone is taken for this trip"),
+  CHANCE_OPTION_PERCENT(
+      "I-057",
+      Severity.WARNING,
+      "the chance %1$s asked for looks like percent; write it like 0.95",
+      "read as %2$s"),
+  BLANK_PACK_SIZE(
+      "I-058",
+      Severity.WARNING,
+      "style '%1$s' is counted in packs, but Pieces per pack is blank",
+      "read as 1 piece in a pack"),
+  PLAN_COLOUR_UNKNOWN(
+      "I-059",
+      Severity.WARNING,
+      "colour '%1$s' of style '%2$s' is not in stock",
+      "kept in the plan"),
+  AFTER_AS_OF("I-070", Severity.NOTE, "%1$s is after the date of analysis %2$s", "row ignored"),
+  NO_ROWS("I-071", Severity.NOTE, "the sheet has a header but no rows", "read as empty"),
+  ITEM_NOT_IN_STOCK(
+      "I-072",
+      Severity.NOTE,
+      "%1$s is not in stock",
+      "counted for the style %2$s and shared by its items"),
+  ITEM_PARTLY_NAMED(
+      "I-073",
+      Severity.NOTE,
+      "%1$s losses of style %2$s name no size or colour",
+      "counted for the style and shared by its items"),
+  ONLY_ITEM(
+      "I-074",
+      Severity.NOTE,
+      "%1$s losses of style %2$s name no size or colour, but only one item can be meant",
+      "taken as %3$s"),
+  TEST_INCOMPLETE("I-075", Severity.NOTE, "the %1$s test lacks %2$s", "test not used"),
+  MORE_LIKE_THIS(
+      "I-076",
+      Severity.NOTE,
+      "there are %1$s more notes like the last of this kind (%2$s)",
+      "treated alike"),
+  SAME_PLACE_TWICE(
+      "I-077", Severity.NOTE, "%1$s stands twice in '%2$s'", "both rows are counted together"),
+
+  // Stock on hand
+  RECOUNT(
+      "I-100",
+      Severity.WARNING,
+      "%1$s: more was lost since the count than was there (%2$s too many); recount it",
+      "on hand taken as 0"),
+  LOSS_WITHOUT_ITEM(
+      "I-101",
+      Severity.NOTE,
+      "%1$s lost pieces of style %2$s since its last count name no item in stock",
+      "not taken off any item; recount the style"),
+  RESTOCK_WITHOUT_ROW(
+      "I-102",
+      Severity.NOTE,
+      "%1$s has no Stock row in '%2$s'",
+      "counted there from this restock on"),
+  COUNTED_IN_FUTURE(
+      "I-103",
+      Severity.WARNING,
+      "Counted on %1$s is after the date of analysis %2$s",
+      "the count is taken as it is"),
+
+  // Loss rates
+  LOSS_WITHOUT_STYLE_HOURS(
+      "N-001",
+      Severity.WARNING,
+      "%1$s was lost on trip %2$s, but the Style hours of that trip leave it out",
+      "counted as thrown for %3$s hours, its usual share of the trip; add the hours to be exact"),
+  NO_STYLE_HOURS(
+      "N-002",
+      Severity.NOTE,
+      "no trip has Style hours",
+      "loss rates are per hour afloat, for every style alike; log Style hours to tell styles apart"),
+  NO_TRIPS_TO_FIT(
+      "N-003",
+      Severity.NOTE,
+      "no trip with hours is logged",
+      "loss rates are a guess made for any angler until the first trip is logged"),
+  RATES_NOT_SETTLED(
+      "N-004",
+      Severity.WARNING,
+      "the loss rates did not settle on one best fit",
+      "rates and chances are averaged over a wide range of fits and are less certain than shown"),
+  LOSS_ITEM_UNKNOWN(
+      "N-005",
+      Severity.NOTE,
+      "the loss of %1$s on trip %2$s names no item in stock",
+      "counted for the style, and shared among its items as they share the other losses"),
+  LOSS_WITHOUT_SHARE(
+      "N-006",
+      Severity.WARNING,
+      "%1$s was lost on trip %2$s, but no trip with Style hours ever has it",
+      "counted as thrown for %3$s hours, the share of an average style"),
+  COVER_NEVER_LOGGED(
+      "N-007",
+      Severity.NOTE,
+      "no trip was logged in the cover '%1$s' of event %2$s",
+      "losses are foreseen as in the usual mix of cover, with more uncertainty"),
+
+  // Spares, buying and the event box
+  PLAN_STYLE_NOT_IN_STOCK(
+      "S-001",
+      Severity.WARNING,
+      "'%1$s' is in the plan of %2$s, but no row of Stock has it",
+      "nothing planned for it; add a Stock row, with Count 0 if you have none"),
+  PLAN_COLOUR_NOT_IN_STOCK(
+      "S-002",
+      Severity.WARNING,
+      "colour '%1$s' of '%2$s' is in the plan of %3$s, but no row of Stock has it",
+      "%4$s; add a Stock row, with Count 0 if you have none"),
+  NEEDED_BUT_NOT_IN_STOCK(
+      "S-003",
+      Severity.WARNING,
+      "'%1$s' needs %2$d at once, but no row of Stock has it",
+      "left out of the spares; add a Stock row, with Count 0 if you have none"),
+  PRICE_NOT_KNOWN(
+      "S-004",
+      Severity.NOTE,
+      "'%1$s' is to be bought, but its pack price is not known",
+      "listed after the priced lines, outside the budget; fill in Pack price"),
+  EVENT_BOX_NOT_ENOUGH_SLOTS(
+      "S-005",
+      Severity.NOTE,
+      "%1$s wants %2$d pockets, but its box has %3$d",
+      "the pockets went where they save most; the rest is shown as short"),
 
   // Load and stowing
   COMPARTMENT_OVER_LOAD(
@@ -106,69 +366,94 @@ public enum Code {
       "the %1$s test cannot be used: %2$s",
       "no figure is given; repeat the test with a heavier weight or a longer way"),
 
-  // Spares, buying and the event box
-  PLAN_STYLE_NOT_IN_STOCK(
-      "S-001",
-      Severity.WARNING,
-      "'%1$s' is in the plan of %2$s, but no row of Stock has it",
-      "nothing planned for it; add a Stock row, with Count 0 if you have none"),
-  PLAN_COLOUR_NOT_IN_STOCK(
-      "S-002",
-      Severity.WARNING,
-      "colour '%1$s' of '%2$s' is in the plan of %3$s, but no row of Stock has it",
-      "%4$s; add a Stock row, with Count 0 if you have none"),
-  NEEDED_BUT_NOT_IN_STOCK(
-      "S-003",
-      Severity.WARNING,
-      "'%1$s' needs %2$d at once, but no row of Stock has it",
-      "left out of the spares; add a Stock row, with Count 0 if you have none"),
-  PRICE_NOT_KNOWN(
-      "S-004",
+  // Checks over the whole season
+  STYLE_WITHOUT_STOCK(
+      "I-120",
       Severity.NOTE,
-      "'%1$s' is to be bought, but its pack price is not known",
-      "listed after the priced lines, outside the budget; fill in Pack price"),
-  EVENT_BOX_NOT_ENOUGH_SLOTS(
-      "S-005",
+      "style '%1$s' has no row in Stock",
+      "its losses count for its rate, but there is no item to carry"),
+  BOX_WITHOUT_STOCK("I-121", Severity.NOTE, "box '%1$s' holds nothing", "weighed empty"),
+  COMPARTMENT_EMPTY(
+      "I-122",
       Severity.NOTE,
-      "%1$s wants %2$d pockets, but its box has %3$d",
-      "the pockets went where they save most; the rest is shown as short"),
+      "compartment '%1$s' holds no box and no loose stock",
+      "nothing; it is free for the stow plan"),
+  BOX_CHECK_DUE(
+      "I-123",
+      Severity.NOTE,
+      "box '%1$s' was to be checked by %2$s; check it and set Last checked",
+      "nothing"),
+  BOX_NEVER_CHECKED(
+      "I-124",
+      Severity.NOTE,
+      "box '%1$s' is to be checked every %2$s days but has no Last checked",
+      "nothing"),
+  STYLE_HOURS_BEYOND_TRIP(
+      "I-125",
+      Severity.WARNING,
+      "the style hours of trip '%1$s' add up to %2$s, far more than its %3$s hours",
+      "used as they are"),
+  TRIP_HOURS_BEYOND_DAYS(
+      "I-126", Severity.WARNING, "%1$s hours are more than %2$s days have", "used as they are"),
+  STYLE_WITHOUT_WEIGHT(
+      "I-127",
+      Severity.WARNING,
+      "style '%1$s' has stock aboard without a Weight each (%2$s pieces counted)",
+      "weighed as nothing, so weights come out too low"),
+  EVENT_PAST(
+      "I-128",
+      Severity.NOTE,
+      "event '%1$s' of %2$s is before the date of analysis",
+      "not planned for"),
+  ITEM_WEIGHT_DOUBTFUL(
+      "I-129",
+      Severity.WARNING,
+      "one piece of '%1$s' weighs %2$s kg; is the unit right?",
+      "used as it is"),
+  BOX_WEIGHT_DOUBTFUL(
+      "I-130",
+      Severity.WARNING,
+      "box '%1$s' weighs %2$s kg empty; is the unit right?",
+      "used as it is"),
+  PERSON_WEIGHT_DOUBTFUL(
+      "I-131",
+      Severity.WARNING,
+      "person '%1$s' weighs %2$s kg; is the unit right?",
+      "used as it is"),
+  POSITION_DOUBTFUL(
+      "I-132", Severity.WARNING, "'%1$s' stands %2$s m %3$s; is the unit right?", "used as it is"),
+  FLOORS_DIFFER(
+      "I-133",
+      Severity.NOTE,
+      "%1$s has more than one Carry at least",
+      "the largest, %2$s pieces, is used"),
+  COUNT_OLD(
+      "I-134",
+      Severity.NOTE,
+      "%1$s in '%2$s' was last counted on %3$s, more than a year ago; recount it",
+      "used as it is"),
+  PLATE_LINES_SWAPPED(
+      "I-135",
+      Severity.WARNING,
+      "the plate's line for persons is larger than its line for persons, motor and gear; are they swapped?",
+      "used as they are"),
+  NO_PERSON_LOADED(
+      "I-136",
+      Severity.NOTE,
+      "the plate has a line for persons, but Loads has nobody aboard",
+      "persons count as nothing; add them"),
+  LOSS_WITHOUT_HOURS(
+      "I-137",
+      Severity.WARNING,
+      "style '%1$s' was lost on trip '%2$s' but its style hours there are 0",
+      "used as they are; correct the hours"),
 
-  // Loss rates
-  LOSS_WITHOUT_STYLE_HOURS(
-      "N-001",
-      Severity.WARNING,
-      "%1$s was lost on trip %2$s, but the Style hours of that trip leave it out",
-      "counted as thrown for %3$s hours, its usual share of the trip; add the hours to be exact"),
-  NO_STYLE_HOURS(
-      "N-002",
+  // Saving
+  SHEET_NAME_TAKEN(
+      "W-001",
       Severity.NOTE,
-      "no trip has Style hours",
-      "loss rates are per hour afloat, for every style alike; log Style hours to tell styles apart"),
-  NO_TRIPS_TO_FIT(
-      "N-003",
-      Severity.NOTE,
-      "no trip with hours is logged",
-      "loss rates are a guess made for any angler until the first trip is logged"),
-  RATES_NOT_SETTLED(
-      "N-004",
-      Severity.WARNING,
-      "the loss rates did not settle on one best fit",
-      "rates and chances are averaged over a wide range of fits and are less certain than shown"),
-  LOSS_ITEM_UNKNOWN(
-      "N-005",
-      Severity.NOTE,
-      "the loss of %1$s on trip %2$s names no item in stock",
-      "counted for the style, and shared among its items as they share the other losses"),
-  LOSS_WITHOUT_SHARE(
-      "N-006",
-      Severity.WARNING,
-      "%1$s was lost on trip %2$s, but no trip with Style hours ever has it",
-      "counted as thrown for %3$s hours, the share of an average style"),
-  COVER_NEVER_LOGGED(
-      "N-007",
-      Severity.NOTE,
-      "no trip was logged in the cover '%1$s' of event %2$s",
-      "losses are foreseen as in the usual mix of cover, with more uncertainty");
+      "a sheet of yours is called '%1$s', as one of ours would be",
+      "yours was not touched; ours is called '%2$s'");
 
   private final String id;
   private final Severity severity;

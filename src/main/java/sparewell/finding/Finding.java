@@ -1,5 +1,6 @@
 package sparewell.finding;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 
@@ -18,6 +19,19 @@ public record Finding(Code code, Cell at, List<Object> details) {
   /** A finding at a place. */
   public static Finding of(Code code, Cell at, Object... details) {
     return new Finding(code, at, List.of(details));
+  }
+
+  /** By the order of sheets, then row and column; findings of no sheet first, of others last. */
+  public static Comparator<Finding> inOrder(List<String> sheets) {
+    return Comparator.comparingInt((Finding finding) -> rank(finding.at().sheet(), sheets))
+        .thenComparing(finding -> finding.at().sheet())
+        .thenComparingInt(finding -> finding.at().row())
+        .thenComparingInt(finding -> finding.at().column());
+  }
+
+  private static int rank(String sheet, List<String> sheets) {
+    int at = sheets.indexOf(sheet);
+    return sheet.isEmpty() ? -1 : at < 0 ? sheets.size() : at;
   }
 
   /** What is wrong, in an angler's words. */

@@ -16,12 +16,13 @@ import java.util.Arrays;
  */
 public final class CountMixture {
   private static final double TAIL = 1e-10;
-  private static final int LONGEST = 50_000;
+  private static final double SPENT = 1e-15;
   private static final double FLOOR = -600;
 
   private final int terms;
   private int parts;
   private double[] weight = new double[64];
+  private double[] centre = new double[64];
   private double[] f = new double[64];
   private double[] pending = new double[64];
   private double[] share; // by part, then term
@@ -49,6 +50,7 @@ public final class CountMixture {
     if (parts == weight.length) {
       int longer = 2 * parts;
       weight = Arrays.copyOf(weight, longer);
+      centre = Arrays.copyOf(centre, longer);
       f = Arrays.copyOf(f, longer);
       pending = Arrays.copyOf(pending, longer);
       share = Arrays.copyOf(share, longer * terms);
@@ -66,6 +68,7 @@ public final class CountMixture {
       size[parts * terms + e] = r;
     }
     weight[parts] = chance;
+    centre[parts] = sum;
     pending[parts] = Math.min(0, logZero - FLOOR);
     f[parts] = Math.exp(Math.max(logZero, FLOOR));
     total += chance;
@@ -74,8 +77,8 @@ public final class CountMixture {
   }
 
   /**
-   * The mixture as a distribution, cut where less than 1e-10 is left. The weights are made to sum
-   * to 1. To be called once.
+   * The mixture as a distribution, cut where less than 1e-10 is left, or far beyond the mean where
+   * the tail is longer than that. The weights are made to sum to 1. To be called once.
    */
   public CountDistribution distribution() {
     if (!(total > 0)) {
@@ -84,7 +87,8 @@ public final class CountMixture {
     double[] mass = new double[64];
     double sum = 0;
     int n = 0;
-    while (n < LONGEST) {
+    double longest = Math.min(100_000, 500 + 15 * mean / total);
+    while (n < longest) {
       if (n == mass.length) {
         mass = Arrays.copyOf(mass, 2 * n);
       }
@@ -95,6 +99,9 @@ public final class CountMixture {
         break;
       }
       advance(n);
+      if (n % 8 == 0) {
+        dropSpent(n);
+      }
     }
     double[] kept = Arrays.copyOf(mass, n);
     if (sum > 1) {
@@ -135,6 +142,27 @@ public final class CountMixture {
         lift(i);
       }
     }
+  }
+
+  /** Leaves out parts that lie behind and have nothing more to add. */
+  private void dropSpent(int seen) {
+    int kept = 0;
+    for (int i = 0; i < parts; i++) {
+      boolean spent = pending[i] == 0 && f[i] * weight[i] < SPENT * total && seen > centre[i];
+      if (!spent) {
+        weight[kept] = weight[i];
+        centre[kept] = centre[i];
+        f[kept] = f[i];
+        pending[kept] = pending[i];
+        for (int e = 0; e < terms; e++) {
+          share[kept * terms + e] = share[i * terms + e];
+          size[kept * terms + e] = size[i * terms + e];
+          flow[kept * terms + e] = flow[i * terms + e];
+        }
+        kept++;
+      }
+    }
+    parts = kept;
   }
 
   /** Keeps a part whose first probabilities are too small for a double in range. */

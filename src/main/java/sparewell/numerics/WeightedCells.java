@@ -42,12 +42,23 @@ public final class WeightedCells {
       low = Math.min(low, centre[i] - width[i] / 2);
       high = Math.max(high, centre[i] + width[i] / 2);
     }
-    for (int step = 0; step < 40; step++) {
-      double middle = (low + high) / 2;
-      if (below(middle) < probability * total) {
-        low = middle;
+    double wanted = probability * total;
+    double atLow = -wanted;
+    double atHigh = total - wanted;
+    for (int step = 0; step < 60 && high - low > 1e-9; step++) {
+      // A chord, but never closer to an end than a twentieth, so that both ends move.
+      double part = atLow / (atLow - atHigh);
+      double x = low + (high - low) * Math.max(0.05, Math.min(0.95, part));
+      double over = below(x) - wanted;
+      if (over < 0) {
+        low = x;
+        atLow = over;
       } else {
-        high = middle;
+        high = x;
+        atHigh = over;
+      }
+      if (Math.abs(over) < 1e-9 * total) {
+        return x;
       }
     }
     return (low + high) / 2;

@@ -62,5 +62,12 @@ public final class SafeXml {
       }
       return event;
     }
+
+    @Override
+    public String getElementText() throws XMLStreamException {
+      String text = super.getElementText();
+      depth--; // it went past the end of the element without next()
+      return text;
+    }
   }
 }

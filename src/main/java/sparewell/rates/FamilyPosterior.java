@@ -1,22 +1,23 @@
 package sparewell.rates;
 
+import java.util.Arrays;
 import java.util.List;
-import sparewell.numerics.GaussHermite;
 
 /**
  * The mean rate of one family as weighted points, for given hyperparameters.
  *
- * <p>The log posterior of the log mean is concave, so Newton's method finds its peak, and
- * Gauss-Hermite nodes around it, scaled by its curvature, integrate it.
+ * <p>The log posterior of the log mean is concave and analytic, so the trapezoidal rule from its
+ * peak outward integrates it. Points lie on the lattice of the rates.
  */
 final class FamilyPosterior {
-  private static final List<GaussHermite.Node> NODES = GaussHermite.nodes(11);
-  private static final double[] Z = NODES.stream().mapToDouble(GaussHermite.Node::z).toArray();
-  private static final double[] LOG_WEIGHT =
-      NODES.stream().mapToDouble(node -> Math.log(node.weight())).toArray();
+  /** How many prior standard deviations from the prior mean a family mean is looked for. */
+  static final double REACH = 4.5;
 
-  private final double[] logMean = new double[Z.length];
-  private final double[] weight = new double[Z.length];
+  private static final double DEPTH = 20;
+
+  private final int first;
+  private final int stride;
+  private final double[] weight;
   private final double logEvidence;
 
   /**
@@ -24,67 +25,79 @@ final class FamilyPosterior {
    *
    * @param centre prior mean of the family's log mean rate
    * @param spread its prior standard deviation
+   * @param precision most that the posterior precision can be
    * @param styles the styles of the family that have data
    */
-  FamilyPosterior(double centre, double spread, List<RateNodes> styles) {
-    double precision = 1 / (spread * spread);
-    double m = centre;
-    double curvature = precision;
-    if (!styles.isEmpty()) {
-      double[] terms = new double[3];
-      for (int iteration = 0; iteration < 60; iteration++) {
-        terms[0] = 0;
-        terms[1] = (centre - m) * precision;
-        terms[2] = -precision;
-        for (RateNodes style : styles) {
-          style.addEvidence(m, terms);
-        }
-        curvature = Math.max(-terms[2], precision);
-        double move = terms[1] / curvature;
-        double most = 2.5 * spread;
-        m += Math.max(-most, Math.min(most, move));
-        m = Math.max(centre - reach(spread), Math.min(centre + reach(spread), m));
-        if (Math.abs(move) * Math.sqrt(curvature) < 1e-3) {
+  FamilyPosterior(
+      double centre, double spread, double precision, GammaKernel kernel, List<RateNodes> styles) {
+    double unit = kernel.unit();
+    stride = Math.max(1, (int) (0.9 / Math.sqrt(precision) / unit));
+    int least = (int) Math.ceil((centre - REACH * spread) / unit);
+    int most = Math.max(least, (int) Math.floor((centre + REACH * spread) / unit));
+    int steps = (most - least) / stride;
+    double[] value = new double[steps + 1];
+    Arrays.fill(value, Double.NaN);
+    int top = steps / 2;
+    double[] prior = {centre, 1 / (2 * spread * spread)};
+    double best = at(value, top, least, unit, prior, kernel, styles);
+    for (int direction = 1; direction >= -1; direction -= 2) {
+      while (top + direction >= 0 && top + direction <= steps) {
+        double next = at(value, top + direction, least, unit, prior, kernel, styles);
+        if (!(next > best)) {
           break;
         }
+        best = next;
+        top += direction;
       }
     }
-    double scale = 1 / Math.sqrt(curvature);
-    double largest = Double.NEGATIVE_INFINITY;
-    double[] logs = new double[Z.length];
-    for (int i = 0; i < Z.length; i++) {
-      logMean[i] = m + scale * Z[i];
-      double away = (logMean[i] - centre) / spread;
-      double value = -away * away / 2 - Math.log(spread) + Math.log(scale);
-      value += Z[i] * Z[i] / 2 + LOG_WEIGHT[i];
-      for (RateNodes style : styles) {
-        value += style.logEvidence(logMean[i]);
-      }
-      logs[i] = value;
-      largest = Math.max(largest, value);
+    int low = top;
+    while (low > 0 && at(value, low - 1, least, unit, prior, kernel, styles) > best - DEPTH) {
+      low--;
     }
+    int high = top;
+    while (high < steps && at(value, high + 1, least, unit, prior, kernel, styles) > best - DEPTH) {
+      high++;
+    }
+    first = least + low * stride;
+    weight = new double[high - low + 1];
     double sum = 0;
-    for (int i = 0; i < Z.length; i++) {
-      weight[i] = Math.exp(logs[i] - largest);
+    for (int i = 0; i < weight.length; i++) {
+      weight[i] = Math.exp(value[low + i] - best);
       sum += weight[i];
     }
-    for (int i = 0; i < Z.length; i++) {
+    for (int i = 0; i < weight.length; i++) {
       weight[i] /= sum;
     }
-    logEvidence = largest + Math.log(sum);
+    logEvidence = best + Math.log(sum * stride * unit / (spread * Math.sqrt(2 * Math.PI)));
   }
 
-  /** How far from the prior mean the family mean is looked for. */
-  static double reach(double spread) {
-    return 5 * spread;
+  private double at(
+      double[] value,
+      int i,
+      int least,
+      double unit,
+      double[] prior,
+      GammaKernel kernel,
+      List<RateNodes> styles) {
+    if (Double.isNaN(value[i])) {
+      int mean = least + i * stride;
+      double away = mean * unit - prior[0];
+      double sum = -away * away * prior[1];
+      for (RateNodes style : styles) {
+        sum += style.logEvidence(kernel, mean);
+      }
+      value[i] = sum;
+    }
+    return value[i];
   }
 
   int count() {
-    return Z.length;
+    return weight.length;
   }
 
-  double logMean(int i) {
-    return logMean[i];
+  /** Lattice number of a point. */
+  int mean(int i) {
+    return first + i * stride;
   }
 
   double weight(int i) {

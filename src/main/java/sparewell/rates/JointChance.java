@@ -49,13 +49,13 @@ final class JointChance {
     java.util.Arrays.fill(product, 1);
     for (Map.Entry<Integer, List<Demand>> style : demands.entrySet()) {
       RateNodes nodes = draw.posterior().nodes(style.getKey());
-      double[] given = new double[nodes.count()];
+      double[] given = new double[nodes.count() + 1];
       for (int i = 0; i < given.length; i++) {
-        given[i] = lasts(draw, nodes.rate(i), style.getValue());
+        given[i] = lasts(draw, draw.posterior().rate(style.getKey(), i), style.getValue());
       }
       for (int m = 0; m < product.length; m++) {
-        double[] weights = new double[nodes.count()];
-        nodes.addWeights(mean.logMean(m), 1, weights);
+        double[] weights = new double[given.length];
+        nodes.addWeights(draw.posterior().kernel(), mean.mean(m), 1, weights);
         double sum = 0;
         for (int i = 0; i < given.length; i++) {
           sum += weights[i] * given[i];

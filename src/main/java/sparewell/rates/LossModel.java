@@ -54,9 +54,7 @@ public final class LossModel implements LossForecast {
   /** Fits the season's trips. */
   public static LossModel fit(Season season) {
     SeasonHistory history = SeasonHistory.of(season);
-    FitInput input =
-        history.input(
-            history.trips().size(), season.settings().asOf(), season.settings().halfLifeMonths());
+    FitInput input = history.input(season.settings().asOf(), season.settings().halfLifeMonths());
     return new LossModel(season, history, RateFit.of(input), ItemShares.of(season));
   }
 

@@ -26,7 +26,7 @@ public final class RateFit {
   public static final int DRAWS = 160;
 
   private static final int SHARE_POINTS = 16;
-  private static final double WEIGHT_FLOOR = 1e-13;
+  private static final double WEIGHT_FLOOR = 1e-10;
   private static final double FEWEST_EFFECTIVE = 8;
 
   private final FitInput input;
@@ -83,13 +83,13 @@ public final class RateFit {
           if (!hyper.inRange()) {
             return Double.NEGATIVE_INFINITY;
           }
-          return new RatePosterior(data, hyper).logEvidence() + Hyper.logPrior(z);
+          return new RatePosterior(data, hyper, false).logEvidence() + Hyper.logPrior(z);
         };
-    QuasiNewton climb = QuasiNewton.maximise(logPosterior, new double[n], 1e-3, 60);
+    QuasiNewton climb = QuasiNewton.maximise(logPosterior, start(input, prior, n), 1e-3, 60);
     double[] peak = climb.at();
     boolean found = climb.converged() && Double.isFinite(climb.value());
     if (draws == 0) {
-      Draw only = new Draw(1, 1, new RatePosterior(data, Hyper.at(peak, prior, data.mix())));
+      Draw only = new Draw(1, 1, new RatePosterior(data, Hyper.at(peak, prior, data.mix()), true));
       return new RateFit(input, prior, List.of(only), peak, found, climb.iterations(), 1);
     }
     Weighed weighed = null;
@@ -112,6 +112,19 @@ public final class RateFit {
         input, prior, weighed.draws, peak, found, climb.iterations(), weighed.effective);
   }
 
+  /** The prior's centre, moved to the rate of all styles together. */
+  private static double[] start(FitInput input, Hyperprior prior, int dimensions) {
+    double lost = 0.5;
+    double hours = 0.5 / Math.exp(prior.logRateCentre());
+    for (Observation observation : input.observations()) {
+      lost += observation.weight() * observation.lostPieces();
+      hours += observation.weight() * observation.hours();
+    }
+    double[] start = new double[dimensions];
+    start[0] = (Math.log(lost / hours) - prior.logRateCentre()) / prior.logRateSpread();
+    return start;
+  }
+
   private record Weighed(List<Draw> draws, double effective) {}
 
   private static Weighed weigh(FitData data, Hyperprior prior, List<HyperSampler.Point> points) {
@@ -120,7 +133,7 @@ public final class RateFit {
     for (HyperSampler.Point point : points) {
       Hyper hyper = Hyper.at(point.z(), prior, data.mix());
       if (hyper.inRange()) {
-        RatePosterior posterior = new RatePosterior(data, hyper);
+        RatePosterior posterior = new RatePosterior(data, hyper, true);
         double log = posterior.logEvidence() + Hyper.logPrior(point.z()) - point.logDensity();
         if (Double.isFinite(log)) {
           double spread = prior.coverSpread();
@@ -194,8 +207,13 @@ public final class RateFit {
       double[] weights = draw.posterior().weights(style);
       for (int i = 0; i < weights.length; i++) {
         double weight = draw.weight() * weights[i];
-        mean += weight * nodes.rate(i);
-        cells.add(nodes.logRate(i), nodes.step(), weight);
+        mean += weight * draw.posterior().rate(style, i);
+        if (i < nodes.count()) {
+          cells.add(Math.log(nodes.rate(i)), nodes.step(), weight);
+        } else if (nodes.hasTail()) {
+          double low = 2 * (nodes.tailLogRate() - Math.log(nodes.rate(0)));
+          cells.add(nodes.tailLogRate(), Math.abs(low), weight);
+        }
       }
     }
     return new Estimate(mean, Math.exp(cells.quantile(0.05)), Math.exp(cells.quantile(0.95)));
@@ -300,17 +318,17 @@ public final class RateFit {
     double[] sizes = new double[terms.size()];
     for (Draw draw : draws) {
       double[] weights = draw.posterior().weights(style);
-      RateNodes nodes = draw.posterior().nodes(style);
       for (int e = 0; e < sizes.length; e++) {
         sizes[e] = draw.posterior().hyper().size * terms.get(e).days();
       }
       for (int i = 0; i < weights.length; i++) {
         double weight = draw.weight() * weights[i];
         if (weight > WEIGHT_FLOOR) {
+          double rate = draw.posterior().rate(style, i);
           for (double[] factor : factors) {
             for (int e = 0; e < means.length; e++) {
               Term term = terms.get(e);
-              means[e] = factor[e] * nodes.rate(i) * term.hours() * draw.multiplier(term.cover());
+              means[e] = factor[e] * rate * term.hours() * draw.multiplier(term.cover());
             }
             mixture.add(weight / factors.size(), means, sizes);
           }

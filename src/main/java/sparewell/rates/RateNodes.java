@@ -1,142 +1,182 @@
 package sparewell.rates;
 
 import java.util.Arrays;
-import org.apache.commons.math3.special.Gamma;
 
 /**
- * The rate of one style as weighted points, for given hyperparameters and any mean of its family.
+ * The likelihood of one style at equally spaced log rates.
  *
- * <p>Trapezoidal rule over the log rate x: the integrand is analytic and falls off exponentially,
- * so equal steps converge exponentially; the step follows the narrowest the posterior can be. Where
+ * <p>Trapezoidal rule over the log rate: the integrand is analytic and falls off exponentially, so
+ * equal steps converge exponentially; the step follows the narrowest the posterior can be. Where
  * nothing more is learnt from the data to the left, the rest of the infinite sum is a geometric
- * series and becomes one more point. Relative accuracy of {@link #logEvidence} about 1e-8.
+ * series and becomes one more point. All points lie on a lattice shared with the family means, so
+ * that the density of rates within a family is looked up, not computed ({@link GammaKernel}).
  *
  * @see "Trefethen &amp; Weideman, The exponentially convergent trapezoidal rule, SIAM Review 56
  *     (2014)"
  */
 final class RateNodes {
-  private static final double DEPTH = 26; // e^-26 of the peak is left out on either side
-  private static final int MOST = 4000;
+  /** Widest step in log rate. */
+  static final double WIDEST = 0.4;
 
-  private final double shape;
-  private final double logNorm; // a ln a - ln Gamma(a)
+  private static final double DEPTH = 22; // e^-22 of the peak is left out on either side
+  private static final double FLAT = 1e-4;
+  private static final int MOST = 6000;
+
+  private final int stride;
+  private final double step;
+  private int first; // lattice number of the first point
+  private double[] likelihood; // scaled to a peak of 1
   private double[] rate;
-  private double[] logRate;
-  private double[] base; // weight without what depends on the family mean, scaled to a peak of 1
-  private double logScale;
-  private double tailVariance; // of the log rate within the first point
-  private int count;
-  private double step;
+  private double logScale; // ln of what likelihood was divided by, and of the step
+  private double
+      tailWeight; // sum of the series to the left of the first point, over the first term
+  private double tailRate;
+  private double tailLogRate;
+  private double tailVariance;
+
+  /** Halvings of the widest step that a style needs at a shape. */
+  static int halvings(double power) {
+    double step = Math.min(WIDEST, 0.7 / Math.sqrt(power));
+    return Math.max(0, (int) Math.ceil(Math.log(WIDEST / step) / Math.log(2) - 1e-9));
+  }
 
   /**
    * Places the points.
    *
+   * @param unit step of the lattice
+   * @param halvings halvings of the widest step that make the unit
    * @param shape shape a of the gamma distribution within the family
    * @param lowMean least ln family mean that will be asked for
    * @param highMean largest
    */
-  RateNodes(StyleHistory.Likelihood data, double shape, double lowMean, double highMean) {
-    this.shape = shape;
-    this.logNorm = shape * Math.log(shape) - Gamma.logGamma(shape);
-    place(data, lowMean, highMean);
+  RateNodes(
+      StyleHistory.Likelihood data,
+      double unit,
+      int halvings,
+      double shape,
+      double lowMean,
+      double highMean) {
+    double power = shape + data.pieces;
+    stride = 1 << Math.max(0, halvings - halvings(power));
+    step = stride * unit;
+    place(data, unit, shape, lowMean, highMean);
   }
 
-  private void place(StyleHistory.Likelihood data, double lowMean, double highMean) {
-    double power = shape + data.pieces;
-    step = Math.min(0.4, 0.7 / Math.sqrt(power));
+  private void place(
+      StyleHistory.Likelihood data, double unit, double shape, double lowMean, double highMean) {
     double slopeLow = shape * Math.exp(-lowMean);
     double slopeHigh = shape * Math.exp(-highMean);
-    double start = Math.log(power / (data.exposure + shape * Math.exp(-(lowMean + highMean) / 2)));
-    double flat = Math.log(1e-4 / (data.exposure + slopeLow));
+    double slopeMiddle = shape * Math.exp(-(lowMean + highMean) / 2);
+    double power = shape + data.pieces;
+    int start = (int) Math.round(Math.log(power / (data.exposure + slopeMiddle)) / unit);
+    double startRate = Math.exp(start * unit);
+    double flatRate = FLAT / (data.exposure + slopeLow);
+    double shrink = Math.exp(-step);
 
-    double[] left = new double[64];
-    int lefts = 0;
+    double[] left = new double[32];
     double best = Double.NEGATIVE_INFINITY;
+    int lefts = 0;
     boolean closed = false;
-    for (int j = 0; j < MOST; j++) {
-      double x = start - j * step;
-      if (j > 0 && x < flat) {
-        closed = true;
-        break;
-      }
-      double l = data.at(x) + shape * x;
+    double r = startRate;
+    while (lefts < MOST) {
+      double x = (start - lefts * stride) * unit;
       if (lefts == left.length) {
         left = Arrays.copyOf(left, 2 * lefts);
       }
-      left[lefts++] = l;
-      double v = l - slopeLow * Math.exp(x);
+      left[lefts] = data.at(x, r);
+      double v = left[lefts] + shape * x - slopeLow * r;
+      lefts++;
       best = Math.max(best, v);
       if (v < best - DEPTH) {
         break;
       }
+      if (r < flatRate) {
+        closed = true;
+        break;
+      }
+      r *= shrink;
     }
-    double[] right = new double[64];
+    double[] right = new double[32];
     int rights = 0;
-    double first = left[0] - slopeHigh * Math.exp(start);
-    best = first;
-    for (int j = 1; j < MOST; j++) {
-      double x = start + j * step;
-      double l = data.at(x) + shape * x;
+    best = left[0] + shape * start * unit - slopeHigh * startRate;
+    r = startRate;
+    while (rights < MOST) {
+      r /= shrink;
+      double x = (start + (rights + 1) * stride) * unit;
       if (rights == right.length) {
         right = Arrays.copyOf(right, 2 * rights);
       }
-      right[rights++] = l;
-      double v = l - slopeHigh * Math.exp(x);
+      right[rights] = data.at(x, r);
+      double v = right[rights] + shape * x - slopeHigh * r;
+      rights++;
       best = Math.max(best, v);
       if (v < best - DEPTH) {
         break;
       }
     }
-    int extra = closed ? 1 : 0;
-    count = lefts + rights + extra;
-    rate = new double[count];
-    logRate = new double[count];
-    base = new double[count];
-    for (int i = 0; i < lefts; i++) {
-      logRate[extra + lefts - 1 - i] = start - i * step;
-      base[extra + lefts - 1 - i] = left[i];
-    }
-    for (int i = 0; i < rights; i++) {
-      logRate[extra + lefts + i] = start + (i + 1) * step;
-      base[extra + lefts + i] = right[i];
-    }
-    for (int i = extra; i < count; i++) {
-      rate[i] = Math.exp(logRate[i]);
-    }
+    gather(start, left, lefts, right, rights, unit);
     if (closed) {
       close(power, data.exposure);
     }
+  }
+
+  private void gather(
+      int start, double[] left, int lefts, double[] right, int rights, double unit) {
+    int count = lefts + rights;
+    first = start - (lefts - 1) * stride;
+    likelihood = new double[count];
+    rate = new double[count];
     double peak = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < count; i++) {
-      peak = Math.max(peak, base[i]);
+      likelihood[i] = i < lefts ? left[lefts - 1 - i] : right[i - lefts];
+      peak = Math.max(peak, likelihood[i]);
     }
+    double grow = Math.exp(step);
+    double r = Math.exp(first * unit);
     for (int i = 0; i < count; i++) {
-      base[i] = Math.exp(base[i] - peak);
+      likelihood[i] = Math.exp(likelihood[i] - peak);
+      rate[i] = r;
+      r *= grow;
     }
     logScale = peak + Math.log(step);
   }
 
-  /** Sums the rest of the series to the left of the second point into the first. */
+  /** Sums the rest of the series to the left of the first point. */
   private void close(double power, double exposure) {
     double q = Math.exp(-power * step);
     double next = Math.exp(-(power + 1) * step);
-    double first = rate[1];
-    rate[0] = first * (next / (1 - next)) * ((1 - q) / q);
-    logRate[0] = logRate[1] - step / (1 - q);
+    tailRate = rate[0] * (next / (1 - next)) * ((1 - q) / q);
+    tailLogRate = Math.log(rate[0]) - step / (1 - q);
     tailVariance = step * step * q / ((1 - q) * (1 - q));
-    base[0] = base[1] + exposure * (first - rate[0]) + Math.log(q / (1 - q));
+    tailWeight = q / (1 - q) * (1 + exposure * (rate[0] - tailRate));
   }
 
   int count() {
-    return count;
+    return rate.length;
+  }
+
+  int first() {
+    return first;
+  }
+
+  int last() {
+    return first + (rate.length - 1) * stride;
   }
 
   double rate(int i) {
     return rate[i];
   }
 
-  double logRate(int i) {
-    return logRate[i];
+  double tailRate() {
+    return tailRate;
+  }
+
+  double tailLogRate() {
+    return tailLogRate;
+  }
+
+  boolean hasTail() {
+    return tailWeight > 0;
   }
 
   /** Width in log rate that a point stands for. */
@@ -144,68 +184,71 @@ final class RateNodes {
     return step;
   }
 
-  /** ln of the chance of the style's data given ln of its family's mean rate. */
-  double logEvidence(double logMean) {
-    double pull = shape * Math.exp(-logMean);
-    double sum = 0;
-    for (int i = 0; i < count; i++) {
-      sum += base[i] * Math.exp(-pull * rate[i]);
-    }
-    return logNorm - shape * logMean + logScale + Math.log(sum);
-  }
-
   /**
-   * Value, first and second derivative of {@link #logEvidence}.
+   * ln of the chance of the style's data given its family's mean rate.
    *
-   * @param out receives them, added to what is there
+   * @param mean lattice number of the ln family mean
    */
-  void addEvidence(double logMean, double[] out) {
-    double pull = shape * Math.exp(-logMean);
-    double sum = 0;
-    double sumRate = 0;
-    double sumSquare = 0;
-    for (int i = 0; i < count; i++) {
-      double p = base[i] * Math.exp(-pull * rate[i]);
-      sum += p;
-      sumRate += p * rate[i];
-      sumSquare += p * rate[i] * rate[i];
+  double logEvidence(GammaKernel kernel, int mean) {
+    return logScale + kernel.logNorm() + Math.log(sum(kernel, mean));
+  }
+
+  private double sum(GammaKernel kernel, int mean) {
+    double sum = tail(kernel, mean);
+    int end = Math.min(likelihood.length, kernel.end(mean, first, stride));
+    double[] density = kernel.density();
+    int k = kernel.index(mean, first);
+    for (int i = 0; i < end; i++) {
+      sum += likelihood[i] * density[k];
+      k += stride;
     }
-    double mean = pull * sumRate / sum;
-    double variance = pull * pull * sumSquare / sum - mean * mean;
-    out[0] += logNorm - shape * logMean + logScale + Math.log(sum);
-    out[1] += mean - shape;
-    out[2] += variance - mean;
+    return sum;
+  }
+
+  private double tail(GammaKernel kernel, int mean) {
+    if (tailWeight == 0) {
+      return 0;
+    }
+    double density = kernel.density()[kernel.index(mean, first)];
+    double pull = kernel.pull(mean);
+    return tailWeight * likelihood[0] * density * (1 + pull * (rate[0] - tailRate));
   }
 
   /**
-   * Adds the posterior weights of the points given ln of the family mean.
+   * Adds the posterior weights of the points given the family mean.
    *
    * @param factor what to multiply them with
-   * @param out receives them
+   * @param out receives them; one more than there are points, the last for the tail
    */
-  void addWeights(double logMean, double factor, double[] out) {
-    double pull = shape * Math.exp(-logMean);
-    double sum = 0;
-    double[] p = new double[count];
-    for (int i = 0; i < count; i++) {
-      p[i] = base[i] * Math.exp(-pull * rate[i]);
-      sum += p[i];
+  void addWeights(GammaKernel kernel, int mean, double factor, double[] out) {
+    double sum = sum(kernel, mean);
+    if (!(sum > 0)) {
+      return; // the data are impossible there, so the family mean has no weight either
     }
-    for (int i = 0; i < count; i++) {
-      out[i] += factor * p[i] / sum;
+    double each = factor / sum;
+    int end = Math.min(likelihood.length, kernel.end(mean, first, stride));
+    double[] density = kernel.density();
+    int k = kernel.index(mean, first);
+    for (int i = 0; i < end; i++) {
+      out[i] += each * likelihood[i] * density[k];
+      k += stride;
     }
+    out[likelihood.length] += each * tail(kernel, mean);
   }
 
-  /** Variance of the log rate given ln of the family mean. */
-  double logVariance(double logMean) {
-    double[] p = new double[count];
-    addWeights(logMean, 1, p);
-    double mean = 0;
-    double square = p[0] * tailVariance;
-    for (int i = 0; i < count; i++) {
-      mean += p[i] * logRate[i];
-      square += p[i] * logRate[i] * logRate[i];
+  /** Variance of the log rate given the family mean. */
+  double logVariance(GammaKernel kernel, int mean) {
+    double[] p = new double[rate.length + 1];
+    addWeights(kernel, mean, 1, p);
+    double tail = p[rate.length];
+    double average = tail * tailLogRate;
+    double square = tail * (tailVariance + tailLogRate * tailLogRate);
+    double x = Math.log(rate[0]);
+    for (int i = 0; i < rate.length; i++) {
+      average += p[i] * x;
+      square += p[i] * x * x;
+      x += step;
     }
-    return square - mean * mean;
+    return Math.max(0, square - average * average);
   }
 }

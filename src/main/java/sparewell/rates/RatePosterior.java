@@ -9,41 +9,90 @@ import java.util.List;
  * <p>Given the hyperparameters, families are independent; given its family's mean, so are styles.
  */
 final class RatePosterior {
-  private final Hyper hyper;
-  private final RateNodes[] nodes; // null for a style without data
-  private final FamilyPosterior[] families;
   private final FitData data;
+  private final Hyper hyper;
+  private final RateNodes[] nodes; // null for a style without data, until asked for
+  private final double[][] weights;
+  private final FamilyPosterior[] families;
+  private final GammaKernel kernel;
+  private final double unit;
+  private final int halvings;
+  private final double lowMean;
+  private final double highMean;
   private final double logEvidence;
 
-  RatePosterior(FitData data, Hyper hyper) {
+  /**
+   * Works it out.
+   *
+   * @param keep whether styles without data will be asked for too
+   */
+  RatePosterior(FitData data, Hyper hyper, boolean keep) {
     this.data = data;
     this.hyper = hyper;
+    double a = hyper.shape;
+    lowMean = hyper.logRate - FamilyPosterior.REACH * hyper.familySpread;
+    highMean = hyper.logRate + FamilyPosterior.REACH * hyper.familySpread;
     nodes = new RateNodes[data.styles()];
+    weights = new double[data.styles()][];
+    double[] precision = new double[data.families()];
+    double most = a;
+    double strongest = 0;
+    for (int f = 0; f < precision.length; f++) {
+      precision[f] = 1 / (hyper.familySpread * hyper.familySpread);
+      for (int s : data.stylesOf(f)) {
+        if (!data.history(s).empty()) {
+          double pieces = data.history(s).pieces();
+          precision[f] += a * (pieces + 1) / (a + pieces + 1);
+          most = Math.max(most, a + pieces);
+        }
+      }
+      strongest = Math.max(strongest, precision[f]);
+    }
+    halvings =
+        Math.max(
+            RateNodes.halvings(most),
+            (int) Math.ceil(Math.log(RateNodes.WIDEST * Math.sqrt(strongest)) / Math.log(2)));
+    unit = RateNodes.WIDEST / (1 << halvings);
+    int lowest = Integer.MAX_VALUE;
+    int highest = Integer.MIN_VALUE;
+    for (int s = 0; s < nodes.length; s++) {
+      if (keep || !data.history(s).empty()) {
+        nodes[s] =
+            new RateNodes(
+                data.history(s).at(hyper.size, hyper.multiplier),
+                unit,
+                halvings,
+                a,
+                lowMean,
+                highMean);
+        lowest = Math.min(lowest, nodes[s].first());
+        highest = Math.max(highest, nodes[s].last());
+      }
+    }
+    int lowestMean = (int) Math.floor(lowMean / unit);
+    int highestMean = (int) Math.ceil(highMean / unit);
+    kernel =
+        lowest == Integer.MAX_VALUE
+            ? new GammaKernel(a, unit, 0, 1)
+            : new GammaKernel(a, unit, lowest - highestMean - 1, highest - lowestMean + 1);
     families = new FamilyPosterior[data.families()];
-    double reach = FamilyPosterior.reach(hyper.familySpread);
     double sum = 0;
     for (int f = 0; f < families.length; f++) {
       List<RateNodes> known = new ArrayList<>();
       for (int s : data.stylesOf(f)) {
         if (!data.history(s).empty()) {
-          nodes[s] = nodes(s, reach);
           known.add(nodes[s]);
         }
       }
-      families[f] = new FamilyPosterior(hyper.logRate, hyper.familySpread, known);
+      if (keep || !known.isEmpty()) {
+        families[f] =
+            new FamilyPosterior(hyper.logRate, hyper.familySpread, precision[f], kernel, known);
+      }
       if (!known.isEmpty()) {
         sum += families[f].logEvidence();
       }
     }
     logEvidence = sum;
-  }
-
-  private RateNodes nodes(int style, double reach) {
-    return new RateNodes(
-        data.history(style).at(hyper.size, hyper.multiplier),
-        hyper.shape,
-        hyper.logRate - reach,
-        hyper.logRate + reach);
   }
 
   /** ln of the chance of all data given the hyperparameters. */
@@ -55,11 +104,12 @@ final class RatePosterior {
     return hyper;
   }
 
+  GammaKernel kernel() {
+    return kernel;
+  }
+
   /** The points of a style's rate. */
   RateNodes nodes(int style) {
-    if (nodes[style] == null) {
-      nodes[style] = nodes(style, FamilyPosterior.reach(hyper.familySpread));
-    }
     return nodes[style];
   }
 
@@ -68,24 +118,31 @@ final class RatePosterior {
     return families[family];
   }
 
-  /** Posterior weights of the points of a style's rate. */
+  /** Posterior weights of the points of a style's rate; one more than there are, for the tail. */
   double[] weights(int style) {
-    RateNodes points = nodes(style);
-    FamilyPosterior family = families[data.familyOf(style)];
-    double[] weights = new double[points.count()];
-    for (int i = 0; i < family.count(); i++) {
-      points.addWeights(family.logMean(i), family.weight(i), weights);
+    if (weights[style] == null) {
+      RateNodes points = nodes[style];
+      FamilyPosterior family = families[data.familyOf(style)];
+      double[] sum = new double[points.count() + 1];
+      for (int i = 0; i < family.count(); i++) {
+        points.addWeights(kernel, family.mean(i), family.weight(i), sum);
+      }
+      weights[style] = sum;
     }
-    return weights;
+    return weights[style];
+  }
+
+  /** Rate of a point, the last one standing for the tail. */
+  double rate(int style, int i) {
+    return i < nodes[style].count() ? nodes[style].rate(i) : nodes[style].tailRate();
   }
 
   /** Variance of the log rate of a style given its family's mean. */
   double logVariance(int style) {
-    RateNodes points = nodes(style);
     FamilyPosterior family = families[data.familyOf(style)];
     double variance = 0;
     for (int i = 0; i < family.count(); i++) {
-      variance += family.weight(i) * points.logVariance(family.logMean(i));
+      variance += family.weight(i) * nodes[style].logVariance(kernel, family.mean(i));
     }
     return variance;
   }

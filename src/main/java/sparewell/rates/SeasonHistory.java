@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
@@ -51,8 +52,10 @@ record SeasonHistory(
    * @param hours exposure, &gt; 0
    * @param lostPieces pieces lost
    * @param ranOut whether none was left
+   * @param assumed whether the style hours of the trip leave the style out, so that its hours are
+   *     assumed
    */
-  record Use(int trip, int style, double hours, int lostPieces, boolean ranOut) {}
+  record Use(int trip, int style, double hours, int lostPieces, boolean ranOut, boolean assumed) {}
 
   /** Reads a season. */
   static SeasonHistory of(Season season) {
@@ -169,7 +172,7 @@ record SeasonHistory(
               Code.LOSS_WITHOUT_SHARE, lost.get(0).origin(), name, trip.id(), shown(hours));
         }
         if (hours > 0) {
-          uses.add(new Use(t, style.getValue(), hours, pieces, ranOut));
+          uses.add(new Use(t, style.getValue(), hours, pieces, ranOut, leftOut));
         }
       }
     }
@@ -180,14 +183,31 @@ record SeasonHistory(
     return String.format(Locale.ROOT, "%.1f", hours);
   }
 
-  /** The input of a fit on the first trips only. */
-  FitInput input(int firstTrips, LocalDate asOf, java.util.OptionalDouble halfLifeMonths) {
+  /** What was known before a trip. */
+  SeasonHistory before(Season season, int trip) {
+    Set<String> known =
+        trips.subList(0, trip).stream().map(Trip::id).collect(java.util.stream.Collectors.toSet());
+    return of(
+        new Season(
+            season.settings(),
+            season.styles(),
+            season.stock(),
+            season.boxes(),
+            season.compartments(),
+            season.trips().stream().filter(t -> known.contains(t.id())).toList(),
+            season.styleHours().stream().filter(h -> known.contains(h.trip())).toList(),
+            season.losses().stream().filter(l -> known.contains(l.trip())).toList(),
+            season.restocks(),
+            season.events(),
+            season.loads(),
+            season.boat()));
+  }
+
+  /** The input of a fit. */
+  FitInput input(LocalDate asOf, java.util.OptionalDouble halfLifeMonths) {
     List<Observation> observations = new ArrayList<>();
     Map<String, Integer> coverNumber = new TreeMap<>();
     for (Use use : uses) {
-      if (use.trip() >= firstTrips) {
-        continue;
-      }
       Trip trip = trips.get(use.trip());
       double months = ChronoUnit.DAYS.between(trip.date(), asOf) / DAYS_PER_MONTH;
       double weight =

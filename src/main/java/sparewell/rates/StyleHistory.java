@@ -80,6 +80,11 @@ final class StyleHistory {
     return hours.length == 0 && censored.isEmpty();
   }
 
+  /** Pieces lost, each trip by its weight. */
+  double pieces() {
+    return lost;
+  }
+
   /** Its likelihood as a function of the rate at the given size of a day and multipliers. */
   Likelihood at(double size, double[] multiplier) {
     return new Likelihood(size, multiplier);
@@ -133,9 +138,12 @@ final class StyleHistory {
       exposure = seen;
     }
 
-    /** ln of the likelihood at a log rate. */
-    double at(double logRate) {
-      double rate = Math.exp(logRate);
+    /**
+     * ln of the likelihood at a log rate.
+     *
+     * @param rate its exponential
+     */
+    double at(double logRate, double rate) {
       double sum = constant;
       double plainPieces = lost;
       for (Observation o : censored) {

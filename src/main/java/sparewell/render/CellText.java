@@ -9,6 +9,17 @@ final class CellText {
 
   private CellText() {}
 
+  /** Writes a text element; blanks at its ends are kept only if it says so. */
+  static void write(Xml xml, String text) {
+    String stored = stored(text);
+    boolean same = stored.equals(stored.strip()) && stored.indexOf('\n') < 0;
+    if (same) {
+      xml.leafText("t", stored);
+    } else {
+      xml.leafText("t", stored, "xml:space", "preserve");
+    }
+  }
+
   /** The text with look-alikes of escapes escaped, and line ends as line feeds. */
   static String stored(String text) {
     String unix = text.replace("\r\n", "\n").replace('\r', '\n');

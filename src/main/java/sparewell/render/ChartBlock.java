@@ -79,7 +79,7 @@ final class ChartBlock {
       int at = firstColumn + i;
       List<Object> values = new ArrayList<>();
       for (R row : table.rows()) {
-        values.add(TableBlock.cellValue(column, column.value().apply(row), units));
+        values.add(TableBlock.cellValue(column, column.value().apply(row), units, options));
       }
       String pattern = column.format().pattern(units);
       if (put) {

@@ -98,12 +98,16 @@ final class Looks {
         "wrapText",
         look.wrap() ? 1 : 0,
         "indent",
-        indented(look.edge()) ? 1 : 0);
+        indent(look));
     xml.close();
   }
 
-  private static boolean indented(Look.Edge edge) {
-    return edge != Look.Edge.NONE;
+  /** Text in tables keeps off numbers before it; headings on the right, off the filter's arrow. */
+  private static int indent(Look look) {
+    if (look.across().equals("right")) {
+      return look.edge() == Look.Edge.HEAD ? 2 : 0;
+    }
+    return look.edge() == Look.Edge.NONE ? 0 : 1;
   }
 
   private static void font(Xml xml, Look.Face face) {

@@ -16,7 +16,9 @@ final class NotesXml {
       xml.open("comment", "ref", Grid.reference(note.row(), note.column()), "authorId", 0);
       xml.open("text").open("r").open("rPr").leaf("sz", "val", 9);
       xml.leaf("color", "indexed", 81).leaf("rFont", "val", "Arial").leaf("family", "val", 2);
-      xml.close().leafText("t", CellText.stored(note.text()), "xml:space", "preserve").close(3);
+      xml.close();
+      CellText.write(xml, note.text());
+      xml.close(3);
     }
     return xml.close(2).bytes();
   }

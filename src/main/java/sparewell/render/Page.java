@@ -8,10 +8,22 @@ import sparewell.units.UnitSystem;
  * The page that a sheet is printed on, lengths in mm.
  *
  * @param headerMm distance of header and footer from the edge
+ * @param scalePercent fixed scale; 0 for a sheet that is shrunk to the width by the spreadsheet
  */
 record Page(
-    Paper paper, boolean landscape, double sideMm, double topMm, double bottomMm, double headerMm) {
+    Paper paper,
+    boolean landscape,
+    double sideMm,
+    double topMm,
+    double bottomMm,
+    double headerMm,
+    int scalePercent) {
   private static final double PORTRAIT_POINTS = 620;
+
+  /** Some programs draw columns so much wider. */
+  private static final double WIDER = 1.07;
+
+  private static final int LEAST_SCALE = 20;
 
   /** Blank edge that a printer needs at least. */
   private static final double LEAST_MARGIN_MM = 3.5;
@@ -52,7 +64,7 @@ record Page(
     // The page centres the labels; small sides leave room to programs that draw columns wider.
     double side = LEAST_MARGIN_MM - SLACK_MM;
     double top = Math.max(0, (paper.heightMm - high) / 2 - SLACK_MM);
-    return new Page(paper, false, side, top, top, 0);
+    return new Page(paper, false, side, top, top, 0, 100);
   }
 
   /** Rows of labels on a page: fewer than asked for where the paper is too short. */
@@ -70,6 +82,26 @@ record Page(
 
   /** A page on which so wide a sheet is shrunk to the width, lying where it is wide. */
   static Page fitting(double widthPoints, UnitSystem units) {
-    return new Page(usualPaper(units), widthPoints > PORTRAIT_POINTS, 13, 17, 16, 8);
+    return new Page(usualPaper(units), widthPoints > PORTRAIT_POINTS, 13, 17, 16, 8, 0);
+  }
+
+  /**
+   * The same page with a fixed scale at which so wide a sheet fits, so that page breaks count:
+   * spreadsheets ignore them where they shrink a sheet themselves.
+   */
+  Page scaledTo(double widthPoints) {
+    double share = (acrossMm() - 2 * sideMm) * Measure.POINTS_PER_MM / (widthPoints * WIDER);
+    int percent = (int) Math.max(LEAST_SCALE, Math.min(100, Math.floor(share * 100)));
+    return new Page(paper, landscape, sideMm, topMm, bottomMm, headerMm, percent);
+  }
+
+  /** Height of a page for cells at its scale, in points of the sheet. */
+  double innerPoints() {
+    double millimetres = (landscape ? paper.widthMm : paper.heightMm) - topMm - bottomMm;
+    return millimetres * Measure.POINTS_PER_MM * 100 / scalePercent;
+  }
+
+  private double acrossMm() {
+    return landscape ? paper.heightMm : paper.widthMm;
   }
 }

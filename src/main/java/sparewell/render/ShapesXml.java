@@ -13,6 +13,7 @@ final class ShapesXml {
   private static final String WHITE = "FFFFFF";
   private static final int THIN = 9_525;
   private static final int THICK = 19_050;
+  private static final int INSET = 25_400;
   private static final double LINE_OF_FONT = 1.2;
 
   /** Spare width, for programs whose letters are a little wider. */
@@ -81,7 +82,19 @@ final class ShapesXml {
     xml.leaf("a:noFill").open("a:ln").leaf("a:noFill").close(2);
     xml.open("xdr:txBody");
     xml.leaf(
-        "a:bodyPr", "wrap", "square", "lIns", 0, "tIns", 0, "rIns", 0, "bIns", 0, "anchor", "ctr");
+        "a:bodyPr",
+        "wrap",
+        "square",
+        "lIns",
+        INSET,
+        "tIns",
+        0,
+        "rIns",
+        INSET,
+        "bIns",
+        0,
+        "anchor",
+        "ctr");
     xml.leaf("a:lstStyle");
     String align =
         switch (caption.align()) {
@@ -109,7 +122,7 @@ final class ShapesXml {
 
   /** The size asked for, or the largest below it at which the text stays in its rectangle. */
   private double captionPoints(Drawing.Caption caption) {
-    double width = caption.widthShare() * wide / Measure.EMU_PER_POINT;
+    double width = (caption.widthShare() * wide - 2 * INSET) / Measure.EMU_PER_POINT;
     double height = caption.heightShare() * high / Measure.EMU_PER_POINT;
     double points = caption.lineHeightShare() * high / Measure.EMU_PER_POINT / LINE_OF_FONT;
     while (points > SMALLEST_POINTS && !fits(caption, points * SPARE, width, height)) {

@@ -67,6 +67,10 @@ final class SheetPage {
       row += Layout.rowsOf(block) + 1;
     }
     grid.lastPrintedRow = Math.max(1, row - 2);
+    if (!grid.drawn.isEmpty() && !grid.exactSize) {
+      page = page.scaledTo(points(grid, grid.lastPrintedColumn));
+      PageBreaks.keepWhole(grid, page);
+    }
     return new Laid(grid, page);
   }
 

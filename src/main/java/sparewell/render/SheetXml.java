@@ -20,7 +20,7 @@ final class SheetXml {
   /** The sheet part. */
   static byte[] part(Grid grid, Page page, RenderOptions options, Related related) {
     Xml xml = new Xml().open("worksheet", "xmlns", MAIN, "xmlns:r", RELATIONS);
-    xml.open("sheetPr").leaf("pageSetUpPr", "fitToPage", grid.exactSize ? 0 : 1).close();
+    xml.open("sheetPr").leaf("pageSetUpPr", "fitToPage", page.scalePercent() > 0 ? 0 : 1).close();
     int lastColumn =
         Math.max(1, grid.rows.values().stream().mapToInt(SortedMap::lastKey).max().orElse(1));
     xml.leaf("dimension", "ref", Grid.range(1, 1, grid.lastRow(), lastColumn));
@@ -122,7 +122,8 @@ final class SheetXml {
       xml.close(2);
     } else {
       xml.open("c", "r", reference, "s", cell.look(), "t", "inlineStr").open("is");
-      xml.leafText("t", CellText.stored((String) value), "xml:space", "preserve").close(2);
+      CellText.write(xml, (String) value);
+      xml.close(2);
     }
   }
 
@@ -133,7 +134,8 @@ final class SheetXml {
     }
     xml.leaf("sz", "val", run.points()).leaf("color", "rgb", "FF000000");
     xml.leaf("rFont", "val", "Arial").leaf("family", "val", 2).close();
-    xml.leafText("t", CellText.stored(run.text()), "xml:space", "preserve").close();
+    CellText.write(xml, run.text());
+    xml.close();
   }
 
   private static void paper(Xml xml, Grid grid, Page page, RenderOptions options) {
@@ -153,20 +155,16 @@ final class SheetXml {
         inches(page.headerMm()),
         "footer",
         inches(page.headerMm()));
-    if (grid.exactSize) {
-      xml.leaf(
-          "pageSetup", "paperSize", page.paper().code, "scale", 100, "orientation", "portrait");
+    String lie = page.landscape() ? "landscape" : "portrait";
+    int paper = page.paper().code;
+    if (page.scalePercent() > 0) {
+      int percent = page.scalePercent();
+      xml.leaf("pageSetup", "paperSize", paper, "scale", percent, "orientation", lie);
     } else {
       xml.leaf(
-          "pageSetup",
-          "paperSize",
-          page.paper().code,
-          "fitToWidth",
-          1,
-          "fitToHeight",
-          0,
-          "orientation",
-          page.landscape() ? "landscape" : "portrait");
+          "pageSetup", "paperSize", paper, "fitToWidth", 1, "fitToHeight", 0, "orientation", lie);
+    }
+    if (!grid.exactSize) {
       xml.open("headerFooter");
       xml.leafText(
           "oddHeader", "&L&8" + printed(options.workbookName()) + "&R&8" + printed(options.date()));

@@ -30,7 +30,6 @@ final class TableBlock {
   /** The filter's arrow in a heading. */
   private static final double ARROW_POINTS = 14;
 
-  private static final LocalDate DAY_ZERO = LocalDate.of(1899, 12, 30);
   static final String TOTAL = "Total";
   private static final int LONGEST_TEXT = 32_767;
 
@@ -62,7 +61,7 @@ final class TableBlock {
   }
 
   /** The value as a cell holds it: a Double, or a String, or null where it is not known. */
-  static Object cellValue(Column<?> column, Object value, UnitSystem units) {
+  static Object cellValue(Column<?> column, Object value, UnitSystem units, RenderOptions options) {
     Optional<Object> shown =
         Optional.ofNullable(value).flatMap(known -> column.format().shown(known, units));
     if (shown.isEmpty()) {
@@ -72,9 +71,12 @@ final class TableBlock {
       return ShownNumber.rounded(number, column.format()).doubleValue();
     }
     if (shown.get() instanceof LocalDate date) {
-      return (double) ChronoUnit.DAYS.between(DAY_ZERO, date);
+      return (double) ChronoUnit.DAYS.between(options.dayZero(), date);
     }
     String text = shown.get().toString();
+    if (text.isEmpty()) {
+      return null;
+    }
     return text.length() <= LONGEST_TEXT ? text : text.substring(0, LONGEST_TEXT - 1) + "…";
   }
 
@@ -92,7 +94,7 @@ final class TableBlock {
       }
       double widest = WIDEST_TEXT_POINTS;
       for (R row : table.rows()) {
-        Object value = cellValue(column, column.value().apply(row), units);
+        Object value = cellValue(column, column.value().apply(row), units, options);
         if (value != null) {
           boolean link = value instanceof String && column.link().apply(row).isPresent();
           widest = link ? WIDEST_LINK_POINTS : widest;
@@ -184,7 +186,7 @@ final class TableBlock {
     double sum = 0;
     int row = firstRow;
     for (R one : rows) {
-      Object value = cellValue(column, column.value().apply(one), units);
+      Object value = cellValue(column, column.value().apply(one), units, options);
       Tone tone = column.tone().apply(one);
       Optional<Cell> link = value == null ? Optional.empty() : column.link().apply(one);
       boolean text = value instanceof String;

@@ -163,7 +163,7 @@ public final class StowPlanSheet {
             plan.bestGapPercent());
   }
 
-  private static String instruction(MoveStep step) {
+  static String instruction(MoveStep step) {
     return switch (step.kind()) {
       case MOVE ->
           number(step) + "Move " + step.box() + " from " + step.from() + " to " + step.to();

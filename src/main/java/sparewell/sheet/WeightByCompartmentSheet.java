@@ -357,17 +357,7 @@ public final class WeightByCompartmentSheet {
   private static List<Block.Line> cautions() {
     List<Block.Line> lines = new ArrayList<>();
     lines.add(Block.Line.heading("Cautions"));
-    for (String text :
-        List.of(
-            "The capacity plate and the maker's manual are the limit; carry less in waves or wind."
-                + " Nothing here computes a capacity.",
-            "Stowing changes handling: try a new layout at low speed first.",
-            "Weight, trim and heel are estimates, not a stability assessment, which belongs to a"
-                + " qualified surveyor or the maker.",
-            "Lead: wash hands after handling it. Many places restrict small lead tackle, so check"
-                + " the local rules.")) {
-      lines.add(new Block.Line(text, Block.Weight.SMALL, Tone.NONE, Optional.empty()));
-    }
+    lines.addAll(Cautions.LINES);
     return lines;
   }
 }

@@ -22,15 +22,12 @@ final class Floors {
    * Floors of all items of one style, in their order.
    *
    * <p>Each is the item's, else the style's, else the setting's. Where together they are fewer than
-   * the style needs at once, one piece after the other is added: first to items that are carried in
-   * larger number for their losses anyway, then to items with pieces aboard, then with pieces
-   * ashore, then to any; the item with the lowest floor first, so that what must be bought is
-   * spread evenly.
-   *
-   * @param forLosses pieces wanted for the losses alone, one for each item
+   * the style needs at once, one piece after the other is added: first to items with pieces aboard,
+   * then with pieces ashore, then to any; the item with the lowest floor first, so that what must
+   * be bought is spread evenly. Expected losses play no part, so that asking for a wider chance
+   * never lowers the count of any item.
    */
-  static List<Floor> of(
-      Settings settings, Style style, List<ItemStock> items, List<Integer> forLosses) {
+  static List<Floor> of(Settings settings, Style style, List<ItemStock> items) {
     int[] floor = new int[items.size()];
     int[] base = new int[items.size()];
     int together = 0;
@@ -43,7 +40,7 @@ final class Floors {
     for (int missing = style.neededTogether() - together; missing > 0; missing--) {
       int best = -1;
       for (int i = 0; i < floor.length; i++) {
-        if (best < 0 || before(i, best, floor, items, forLosses)) {
+        if (best < 0 || before(i, best, floor, items)) {
           best = i;
         }
       }
@@ -58,16 +55,13 @@ final class Floors {
     return floors;
   }
 
-  private static boolean before(
-      int i, int best, int[] floor, List<ItemStock> items, List<Integer> forLosses) {
-    int mine = ease(floor[i], items.get(i), forLosses.get(i));
-    int other = ease(floor[best], items.get(best), forLosses.get(best));
+  private static boolean before(int i, int best, int[] floor, List<ItemStock> items) {
+    int mine = ease(floor[i], items.get(i));
+    int other = ease(floor[best], items.get(best));
     return mine < other || mine == other && floor[i] < floor[best];
   }
 
-  private static int ease(int floor, ItemStock item, int forLosses) {
-    return floor < forLosses
-        ? 0
-        : floor < item.aboard() ? 1 : floor < item.aboard() + item.ashore() ? 2 : 3;
+  private static int ease(int floor, ItemStock item) {
+    return floor < item.aboard() ? 0 : floor < item.aboard() + item.ashore() ? 1 : 2;
   }
 }

@@ -59,7 +59,7 @@ public final class HorizonPlanner {
   static Horizon ofHours(
       Season season, OnHand onHand, LossForecast forecast, double hours, double days) {
     return new HorizonPlanner(season, onHand, forecast)
-        .evenly(hours, days, String.format(Locale.ROOT, "Planned for %.0f hours afloat", hours));
+        .evenly(hours, days, "Planned for " + round(hours) + " hours afloat");
   }
 
   /** Last day of an event. */
@@ -91,10 +91,9 @@ public final class HorizonPlanner {
     return evenly(
         settings.planningHours(),
         settings.planningDays(),
-        String.format(
-            Locale.ROOT,
-            "No event lies ahead: planned for the %.0f planning hours of the settings",
-            settings.planningHours()));
+        "No event lies ahead: planned for the "
+            + round(settings.planningHours())
+            + " planning hours of the settings");
   }
 
   private Horizon evenly(double hours, double days, String words) {
@@ -197,11 +196,16 @@ public final class HorizonPlanner {
   private static String spoken(Event event) {
     return String.format(
         Locale.ROOT,
-        "%s (%s, %.4g hours%s)",
+        "%s (%s, %s hours%s)",
         event.name(),
         event.date(),
-        event.fishedHours(),
+        round(event.fishedHours()),
         event.plan().isEmpty() ? ", no plan: every style by its usual share" : "");
+  }
+
+  /** Hours with one decimal where they need it. */
+  private static String round(double hours) {
+    return String.format(Locale.ROOT, "%.1f", hours).replace(".0", "");
   }
 
   private String afloatWords() {

@@ -120,7 +120,7 @@ public final class SparesPlanner {
       losses.add(loss);
       forLosses.add(loss.quantile(chance));
     }
-    List<Floors.Floor> floors = Floors.of(season.settings(), style, items, forLosses);
+    List<Floors.Floor> floors = Floors.of(season.settings(), style, items);
     List<SparesRow> rows = new ArrayList<>();
     for (int i = 0; i < items.size(); i++) {
       rows.add(row(style, items.get(i), losses.get(i), forLosses.get(i), floors.get(i), chance));

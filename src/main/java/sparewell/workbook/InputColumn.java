@@ -13,6 +13,8 @@ import java.util.List;
  * @param refersTo name of the input sheet whose first column lists the known keys; empty where none
  * @param aliases other headers accepted
  * @param standard what a blank cell stands for, in words; empty where nothing
+ * @param standardForBad whether a cell that cannot be used counts as blank; otherwise its row is
+ *     left out
  * @param meaning one sentence for the header's note and the column guide
  */
 public record InputColumn(
@@ -23,6 +25,7 @@ public record InputColumn(
     String refersTo,
     List<String> aliases,
     String standard,
+    boolean standardForBad,
     String meaning) {
   public InputColumn {
     choices = List.copyOf(choices);
@@ -33,12 +36,16 @@ public record InputColumn(
   public enum Kind {
     /** Any text. */
     TEXT,
+    /** A size as text; a date in it is the fraction that was typed. */
+    SIZE,
     /** Mass of one piece: oz or g without a unit in the header. */
     ITEM_MASS,
     /** Mass of a box or load: lb or kg without a unit in the header. */
     LOAD_MASS,
-    /** Length or position: in or cm without a unit in the header. */
+    /** Length above 0: in or cm without a unit in the header. */
     LENGTH,
+    /** Position, signed: in or cm without a unit in the header. */
+    POSITION,
     /** Whole pieces, at least 0. */
     PIECES,
     /** A count in the style's counting unit: whole pieces, or packs with parts of a pack. */
@@ -64,24 +71,39 @@ public record InputColumn(
   }
 
   static InputColumn required(String name, Kind kind, String meaning) {
-    return new InputColumn(name, kind, true, List.of(), "", List.of(), "", meaning);
+    return new InputColumn(name, kind, true, List.of(), "", List.of(), "", false, meaning);
   }
 
   static InputColumn optional(String name, Kind kind, String standard, String meaning) {
-    return new InputColumn(name, kind, false, List.of(), "", List.of(), standard, meaning);
+    return new InputColumn(name, kind, false, List.of(), "", List.of(), standard, false, meaning);
   }
 
   InputColumn refersTo(String sheet) {
-    return new InputColumn(name, kind, required, choices, sheet, aliases, standard, meaning);
+    return new InputColumn(
+        name, kind, required, choices, sheet, aliases, standard, standardForBad, meaning);
   }
 
   InputColumn oneOf(String... words) {
     return new InputColumn(
-        name, kind, required, List.of(words), refersTo, aliases, standard, meaning);
+        name, kind, required, List.of(words), refersTo, aliases, standard, standardForBad, meaning);
   }
 
   InputColumn alias(String... headers) {
     return new InputColumn(
-        name, kind, required, choices, refersTo, List.of(headers), standard, meaning);
+        name,
+        kind,
+        required,
+        choices,
+        refersTo,
+        List.of(headers),
+        standard,
+        standardForBad,
+        meaning);
+  }
+
+  /** The same column, a cell of which counts as blank where it cannot be used. */
+  InputColumn forgiving() {
+    return new InputColumn(
+        name, kind, required, choices, refersTo, aliases, standard, true, meaning);
   }
 }

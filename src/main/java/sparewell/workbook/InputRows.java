@@ -1,82 +1,115 @@
 package sparewell.workbook;
 
-import static sparewell.workbook.InputRow.row;
-
 import java.util.List;
 import sparewell.workbook.InputColumn.Kind;
 
-/** The rows of the two sheets that hold one named value a row, each declared once. */
+/**
+ * The rows that the sheets Settings and Boat may hold, each declared once like a column: its name
+ * in the first column, its kind for the value.
+ */
 public final class InputRows {
-  /** All settings, in the template's order. */
-  public static final List<InputRow> SETTINGS =
-      List.of(
-          row("Units", Kind.CHOICE, "us", "Units where a header names none; also of the results.")
-              .oneOf("us", "metric"),
-          row("As of", Kind.DATE, "", "Date of the analysis; blank = today."),
-          row(
-              "Carry at least",
-              Kind.PIECES,
-              "3",
-              "Least pieces of every item aboard (common practice)."),
-          row(
-              "Chance wanted",
-              Kind.CHANCE,
-              "0.95",
-              "Wanted chance that an item does not run out over the planning hours."),
-          row(
-              "Planning hours",
-              Kind.HOURS,
-              "24",
-              "Hours until you can refill, used when no event lies ahead."),
-          row("Planning days", Kind.DAYS, "3", "Days those hours are spread over."),
-          row("Budget", Kind.MONEY, "", "Money for the buy list; blank = no limit."),
-          row("Currency", Kind.TEXT, "USD", "Three letters (ISO 4217), for display only."),
-          row("Fill factor", Kind.NUMBER, "0.85", "Usable share of a compartment's volume."),
-          row(
-              "Side tolerance",
-              Kind.NUMBER,
-              "",
-              "Most side moment of the tackle, lb·in or kg·cm; blank = a tenth of the tackle"
-                  + " weight times 12 in (30 cm)."),
-          row(
-                  "Idle after",
-                  Kind.NUMBER,
-                  "12",
-                  "An item aboard whose style was not thrown for so long is listed as idle.")
-              .in("months"),
-          row("Half-life", Kind.NUMBER, "", "Age at which a trip counts half; blank = all alike.")
-              .in("months"),
-          row("Label width", Kind.LENGTH, "63", "Width of one label on your label sheets.")
-              .in("mm"),
-          row("Label height", Kind.LENGTH, "34", "Height of one label.").in("mm"),
-          row("Labels across", Kind.PIECES, "3", "Labels side by side on a page."),
-          row("Labels down", Kind.PIECES, "8", "Labels below each other on a page."));
+  public static final InputColumn UNITS =
+      row("Units", Kind.CHOICE, "us", "us: oz, lb, in. metric: g, kg, cm.").oneOf("us", "metric");
+  public static final InputColumn AS_OF = row("As of", Kind.DATE, "today", "Date of the analysis.");
+  public static final InputColumn CARRY_AT_LEAST =
+      row("Carry at least", Kind.PIECES, "3", "Pieces of every item to keep aboard.");
+  public static final InputColumn CHANCE_WANTED =
+      row("Chance wanted", Kind.CHANCE, "0.95", "Wanted chance that an item does not run out.");
+  public static final InputColumn PLANNING_HOURS =
+      row(
+          "Planning hours",
+          Kind.HOURS,
+          "24",
+          "Hours until you can buy again, where no event lies ahead.");
+  public static final InputColumn PLANNING_DAYS =
+      row("Planning days", Kind.DAYS, "3", "Days those hours are spread over.");
+  public static final InputColumn BUDGET =
+      row("Budget", Kind.MONEY, "none", "Money for the buy list.");
+  public static final InputColumn CURRENCY =
+      row("Currency", Kind.TEXT, "USD", "Three-letter code of the currency (ISO 4217).");
+  public static final InputColumn FILL_FACTOR =
+      row("Fill factor", Kind.NUMBER, "0.85", "Share of a compartment's volume to use.");
+  public static final InputColumn SIDE_TOLERANCE =
+      row(
+          "Side tolerance",
+          Kind.NUMBER,
+          "a tenth of the tackle's weight at 12 in (30 cm)",
+          "Side moment of the tackle to allow, in lb in (kg cm where metric).");
+  public static final InputColumn IDLE_AFTER =
+      row("Idle after (months)", Kind.NUMBER, "12", "Months without a throw to call it idle.")
+          .alias("Idle after");
+  public static final InputColumn HALF_LIFE =
+      row("Half-life (months)", Kind.NUMBER, "none", "Months after which a trip counts half.")
+          .alias("Half-life", "Halflife (months)", "Halflife");
+  public static final InputColumn LABEL_WIDTH =
+      row("Label width", Kind.LENGTH, "63 mm", "Width of a label on your sheet of labels.");
+  public static final InputColumn LABEL_HEIGHT =
+      row("Label height", Kind.LENGTH, "34 mm", "Height of a label.");
+  public static final InputColumn LABELS_ACROSS =
+      row("Labels across", Kind.PIECES, "3", "Labels side by side.");
+  public static final InputColumn LABELS_DOWN =
+      row("Labels down", Kind.PIECES, "8", "Labels one below the other.");
 
-  /** All figures of the boat, in the template's order. */
-  public static final List<InputRow> BOAT =
+  /** Rows of the sheet Settings. */
+  public static final List<InputColumn> SETTINGS =
       List.of(
-          row("Plate weight", Kind.LOAD_MASS, "", "Capacity plate: persons, motor and gear."),
-          row("Plate persons weight", Kind.LOAD_MASS, "", "Capacity plate: persons alone."),
-          row(
-              "Plate includes motor",
-              Kind.YES_NO,
-              "yes",
-              "Yes if the plate says persons, motor and gear (outboards)."),
-          row(
-              "Trim test weight",
-              Kind.LOAD_MASS,
-              "",
-              "Boat at rest on calm water: weight of a person who walked aft."),
-          row("Trim test distance", Kind.LENGTH, "", "How far that person walked aft."),
-          row("Trim test bow change", Kind.LENGTH, "", "How far the bow rose."),
-          row(
-              "Heel test weight",
-              Kind.LOAD_MASS,
-              "",
-              "Boat at rest on calm water: weight of a person who stepped sideways."),
-          row("Heel test distance", Kind.LENGTH, "", "How far that person stepped."),
-          row("Heel test angle", Kind.NUMBER, "", "Change that a level showed, in degrees.")
-              .in("deg"));
+          UNITS,
+          AS_OF,
+          CARRY_AT_LEAST,
+          CHANCE_WANTED,
+          PLANNING_HOURS,
+          PLANNING_DAYS,
+          BUDGET,
+          CURRENCY,
+          FILL_FACTOR,
+          SIDE_TOLERANCE,
+          IDLE_AFTER,
+          HALF_LIFE,
+          LABEL_WIDTH,
+          LABEL_HEIGHT,
+          LABELS_ACROSS,
+          LABELS_DOWN);
+
+  public static final InputColumn PLATE_WEIGHT =
+      row("Plate weight", Kind.LOAD_MASS, "not known", "Persons, motor and gear at most.");
+  public static final InputColumn PLATE_PERSONS_WEIGHT =
+      row("Plate persons weight", Kind.LOAD_MASS, "not known", "Persons at most.");
+  public static final InputColumn PLATE_INCLUDES_MOTOR =
+      row(
+          "Plate includes motor",
+          Kind.YES_NO,
+          "yes",
+          "Yes if the first line counts the motor, as for outboards.");
+  public static final InputColumn TRIM_TEST_WEIGHT =
+      row("Trim test weight", Kind.LOAD_MASS, "not known", "What you moved aft.");
+  public static final InputColumn TRIM_TEST_DISTANCE =
+      row("Trim test distance", Kind.LENGTH, "not known", "How far you moved it.");
+  public static final InputColumn TRIM_TEST_BOW_CHANGE =
+      row("Trim test bow change", Kind.LENGTH, "not known", "How far the bow rose.");
+  public static final InputColumn HEEL_TEST_WEIGHT =
+      row("Heel test weight", Kind.LOAD_MASS, "not known", "What you moved across.");
+  public static final InputColumn HEEL_TEST_DISTANCE =
+      row("Heel test distance", Kind.LENGTH, "not known", "How far you moved it.");
+  public static final InputColumn HEEL_TEST_ANGLE =
+      row("Heel test angle (deg)", Kind.NUMBER, "not known", "Change on a level, in degrees.")
+          .alias("Heel test angle", "Heel test angle (degrees)");
+
+  /** Rows of the sheet Boat. */
+  public static final List<InputColumn> BOAT =
+      List.of(
+          PLATE_WEIGHT,
+          PLATE_PERSONS_WEIGHT,
+          PLATE_INCLUDES_MOTOR,
+          TRIM_TEST_WEIGHT,
+          TRIM_TEST_DISTANCE,
+          TRIM_TEST_BOW_CHANGE,
+          HEEL_TEST_WEIGHT,
+          HEEL_TEST_DISTANCE,
+          HEEL_TEST_ANGLE);
 
   private InputRows() {}
+
+  private static InputColumn row(String name, Kind kind, String standard, String meaning) {
+    return InputColumn.optional(name, kind, standard, meaning).forgiving();
+  }
 }

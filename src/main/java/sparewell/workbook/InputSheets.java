@@ -12,21 +12,23 @@ import sparewell.workbook.InputColumn.Kind;
  */
 public final class InputSheets {
   private static final InputColumn SIZE =
-      optional("Size", Kind.TEXT, "no size", "Size, as you call it.");
+      optional("Size", Kind.SIZE, "no size", "Size, as you call it.");
   private static final InputColumn COLOUR =
       optional("Colour", Kind.TEXT, "no colour", "Colour, as you call it.").alias("Color");
   private static final InputColumn NOTE = optional("Note", Kind.TEXT, "", "Anything you like.");
   private static final InputColumn COVER =
-      optional("Cover", Kind.TEXT, "the usual mix", "Kind of cover fished, such as wood or grass.");
-  private static final InputColumn WATER = optional("Water", Kind.TEXT, "", "Where.");
+      optional("Cover", Kind.TEXT, "the usual mix", "Kind of cover fished, such as wood or grass.")
+          .forgiving();
+  private static final InputColumn WATER = optional("Water", Kind.TEXT, "", "Where.").forgiving();
   private static final InputColumn DAYS =
-      optional("Days", Kind.DAYS, "1", "How many days; hours are the total over them.");
+      optional("Days", Kind.DAYS, "1", "How many days; hours are the total over them.").forgiving();
   private static final InputColumn CHANCE =
       optional(
-          "Chance wanted",
-          Kind.CHANCE,
-          "the setting",
-          "Wanted chance of not running out, between 0 and 1.");
+              "Chance wanted",
+              Kind.CHANCE,
+              "the setting",
+              "Wanted chance of not running out, between 0 and 1.")
+          .forgiving();
 
   public static final InputSheet SETTINGS =
       new InputSheet(
@@ -46,23 +48,30 @@ public final class InputSheets {
           List.of(
               required("Style", Kind.TEXT, "Name of the style."),
               required("Family", Kind.TEXT, "Group of styles that are lost alike."),
-              optional("Weight each", Kind.ITEM_MASS, "not known", "Weight of one piece."),
+              optional("Weight each", Kind.ITEM_MASS, "not known", "Weight of one piece.")
+                  .forgiving(),
               optional("Counted in", Kind.CHOICE, "pieces", "What Count means for this style.")
+                  .forgiving()
                   .oneOf("pieces", "packs"),
-              optional("Pieces per pack", Kind.PIECES, "1", "Pieces in one pack as bought."),
-              optional("Pack price", Kind.MONEY, "not known", "Price of one pack."),
+              optional("Pieces per pack", Kind.PIECES, "1", "Pieces in one pack as bought.")
+                  .forgiving(),
+              optional("Pack price", Kind.MONEY, "not known", "Price of one pack.").forgiving(),
               optional(
-                  "Carry at least",
-                  Kind.COUNT,
-                  "the setting",
-                  "Least of each item aboard, in what the style is counted in."),
-              optional("Needed at once", Kind.PIECES, "0", "Pieces in use together, such as rods."),
-              optional("Spare factor", Kind.NUMBER, "1", "Needed at once is multiplied with it."),
+                      "Carry at least",
+                      Kind.COUNT,
+                      "the setting",
+                      "Least of each item aboard, in what the style is counted in.")
+                  .forgiving(),
+              optional("Needed at once", Kind.PIECES, "0", "Pieces in use together, such as rods.")
+                  .forgiving(),
+              optional("Spare factor", Kind.NUMBER, "1", "Needed at once is multiplied with it.")
+                  .forgiving(),
               optional(
-                  "Importance",
-                  Kind.NUMBER,
-                  "1",
-                  "How much a missing piece matters beside other styles."),
+                      "Importance",
+                      Kind.NUMBER,
+                      "1",
+                      "How much a missing piece matters beside other styles.")
+                  .forgiving(),
               CHANCE));
 
   public static final InputSheet STOCK =
@@ -80,7 +89,8 @@ public final class InputSheets {
                   .alias("Qty"),
               optional("Weight each", Kind.ITEM_MASS, "the style's", "Weight of one piece."),
               optional("Pack price", Kind.MONEY, "the style's", "Price of one pack."),
-              optional("Carry at least", Kind.COUNT, "the style's", "Least of this item aboard."),
+              optional("Carry at least", Kind.COUNT, "the style's", "Least of this item aboard.")
+                  .forgiving(),
               optional("Counted on", Kind.DATE, "the count is current", "Date of your last count."),
               NOTE));
 
@@ -92,16 +102,22 @@ public final class InputSheets {
           List.of(
               required("Box", Kind.TEXT, "What its label says."),
               required("Compartment", Kind.TEXT, "Where it stands now.").refersTo("Compartments"),
-              optional("Length", Kind.LENGTH, "not checked for fit", "Outer length."),
-              optional("Width", Kind.LENGTH, "not checked for fit", "Outer width."),
-              optional("Height", Kind.LENGTH, "not checked for fit", "Outer height."),
-              optional("Empty weight", Kind.LOAD_MASS, "not known", "Weight without contents."),
-              optional("Tape colour", Kind.TEXT, "", "Colour of its tape.").alias("Tape color"),
-              optional("Stays put", Kind.YES_NO, "no", "Yes if it must not be moved."),
-              optional("At hand", Kind.YES_NO, "no", "Yes if it must be within reach all day."),
-              optional("Last checked", Kind.DATE, "", "When you last checked its contents."),
-              optional("Check every", Kind.NUMBER, "never", "Days between checks.")
-                  .alias("Check every (days)")));
+              optional("Length", Kind.LENGTH, "not checked for fit", "Outer length.").forgiving(),
+              optional("Width", Kind.LENGTH, "not checked for fit", "Outer width.").forgiving(),
+              optional("Height", Kind.LENGTH, "not checked for fit", "Outer height.").forgiving(),
+              optional("Empty weight", Kind.LOAD_MASS, "not known", "Weight without contents.")
+                  .forgiving(),
+              optional("Tape colour", Kind.TEXT, "", "Colour of its tape.")
+                  .forgiving()
+                  .alias("Tape color"),
+              optional("Stays put", Kind.YES_NO, "no", "Yes if it must not be moved.").forgiving(),
+              optional("At hand", Kind.YES_NO, "no", "Yes if it must be within reach all day.")
+                  .forgiving(),
+              optional("Last checked", Kind.DATE, "", "When you last checked its contents.")
+                  .forgiving(),
+              optional("Check every (days)", Kind.PIECES, "never", "Days between checks.")
+                  .forgiving()
+                  .alias("Check every")));
 
   public static final InputSheet COMPARTMENTS =
       new InputSheet(
@@ -111,19 +127,23 @@ public final class InputSheets {
           List.of(
               required("Compartment", Kind.TEXT, "Its name."),
               required(
-                  "From transom", Kind.LENGTH, "Distance of its centre from the transom, forward."),
+                  "From transom",
+                  Kind.POSITION,
+                  "Distance of its centre from the transom, forward."),
               optional(
                       "From centreline",
-                      Kind.LENGTH,
+                      Kind.POSITION,
                       "0",
                       "Offset of its centre, starboard positive.")
+                  .forgiving()
                   .alias("From centerline"),
-              optional("Length", Kind.LENGTH, "not checked", "Inner length."),
-              optional("Width", Kind.LENGTH, "not checked", "Inner width."),
-              optional("Height", Kind.LENGTH, "not checked", "Inner height."),
-              optional("Max load", Kind.LOAD_MASS, "not checked", "Most weight it may hold."),
-              optional("At hand", Kind.YES_NO, "no", "Yes if within reach all day."),
-              optional("Ashore", Kind.YES_NO, "no", "Yes for storage at home.")));
+              optional("Length", Kind.LENGTH, "not checked", "Inner length.").forgiving(),
+              optional("Width", Kind.LENGTH, "not checked", "Inner width.").forgiving(),
+              optional("Height", Kind.LENGTH, "not checked", "Inner height.").forgiving(),
+              optional("Max load", Kind.LOAD_MASS, "not checked", "Most weight it may hold.")
+                  .forgiving(),
+              optional("At hand", Kind.YES_NO, "no", "Yes if within reach all day.").forgiving(),
+              optional("Ashore", Kind.YES_NO, "no", "Yes for storage at home.").forgiving()));
 
   public static final InputSheet TRIPS =
       new InputSheet(
@@ -161,8 +181,9 @@ public final class InputSheets {
               COLOUR,
               required("Lost", Kind.PIECES, "Pieces lost."),
               optional("Cause", Kind.CHOICE, "other", "Why.")
+                  .forgiving()
                   .oneOf("snag", "fish", "broken", "worn", "other"),
-              optional("Ran out", Kind.YES_NO, "no", "Yes if you had none left."),
+              optional("Ran out", Kind.YES_NO, "no", "Yes if you had none left.").forgiving(),
               NOTE));
 
   public static final InputSheet RESTOCKS =
@@ -178,7 +199,7 @@ public final class InputSheets {
               required("Box", Kind.TEXT, "Box it went into.").refersTo("Boxes"),
               required("Count", Kind.COUNT, "How many, in what the style is counted in.")
                   .alias("Qty"),
-              optional("Cost", Kind.MONEY, "not known", "What you paid for the row.")));
+              optional("Cost", Kind.MONEY, "not known", "What you paid for the row.").forgiving()));
 
   public static final InputSheet EVENTS =
       new InputSheet(
@@ -192,8 +213,10 @@ public final class InputSheets {
               required("Hours", Kind.HOURS, "Hours you will fish in all."),
               DAYS,
               COVER,
-              optional("Box", Kind.TEXT, "none", "Box to pack for it.").refersTo("Boxes"),
-              optional("Slots", Kind.PIECES, "no limit", "Pockets in that box."),
+              optional("Box", Kind.TEXT, "none", "Box to pack for it.")
+                  .forgiving()
+                  .refersTo("Boxes"),
+              optional("Slots", Kind.PIECES, "no limit", "Pockets in that box.").forgiving(),
               CHANCE));
 
   public static final InputSheet EVENT_PLAN =
@@ -217,14 +240,18 @@ public final class InputSheets {
               required("Load", Kind.TEXT, "Its name."),
               required("Weight", Kind.LOAD_MASS, "Its weight."),
               required(
-                  "From transom", Kind.LENGTH, "Distance of its centre from the transom, forward."),
+                  "From transom",
+                  Kind.POSITION,
+                  "Distance of its centre from the transom, forward."),
               optional(
                       "From centreline",
-                      Kind.LENGTH,
+                      Kind.POSITION,
                       "0",
                       "Offset of its centre, starboard positive.")
+                  .forgiving()
                   .alias("From centerline"),
               optional("Kind", Kind.CHOICE, "gear", "What it is.")
+                  .forgiving()
                   .oneOf("hull", "motor", "person", "fuel", "battery", "gear")));
 
   public static final InputSheet BOAT =

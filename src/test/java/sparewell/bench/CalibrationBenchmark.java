@@ -156,9 +156,9 @@ public final class CalibrationBenchmark {
     Score oracle = scores.get("oracle");
     for (int s = 0; s < world.styles(); s++) {
       double own = hours[s] > 0 ? lost[s] / hours[s] : pooled;
-      add(raw, world.truth(s), poisson(own * world.eventHours()), -1);
+      add(raw, world.truth(s), poisson(own * world.eventHours()), -2);
       double ownHalf = hours[s] > 0 ? (lost[s] + 0.5) / hours[s] : pooled;
-      add(half, world.truth(s), poisson(ownHalf * world.eventHours()), -1);
+      add(half, world.truth(s), poisson(ownHalf * world.eventHours()), -2);
       add(three, world.truth(s), null, 3);
       add(oracle, world.truth(s), world.truth(s), -1);
     }
@@ -216,7 +216,8 @@ public final class CalibrationBenchmark {
       stock = 0;
       gap = 0;
       for (int n = 0; n < said.length; n++) {
-        double q = said[n] / sum;
+        // Forecasts are cut where 1e-10 is left.
+        double q = Math.max(said[n] / sum, fixedStock < -1 ? 0 : 1e-13);
         if (cumulative < WANTED - 1e-12) {
           cumulative += q;
           stock = n;

@@ -57,12 +57,12 @@ final class DemoBoat {
   static final List<Bay> BAYS =
       List.of(
           new Bay(ROD_LOCKER, 150, -22, 92, 14, 10, 60, false, false),
-          new Bay(BOW, 178, 0, 22, 17, 9, 50, false, false),
-          new Bay(FRONT, 142, 24, 24, 15, 9, 60, false, false),
-          new Bay(STEP, 118, 0, 16, 12, 6, 25, true, false),
-          new Bay(SEAT, 92, 13, 16, 12, 7, 25, true, false),
-          new Bay(PORT_REAR, 52, -27, 22, 15, 9, 60, false, false),
-          new Bay(STARBOARD_REAR, 52, 27, 22, 15, 9, 60, false, false),
+          new Bay(BOW, 178, 0, 18, 12, 8, 50, false, false),
+          new Bay(FRONT, 142, 24, 20, 13, 8, 60, false, false),
+          new Bay(STEP, 118, 0, 16, 12, 4, 25, true, false),
+          new Bay(SEAT, 92, 13, 12, 9, 4.5, 25, true, false),
+          new Bay(PORT_REAR, 52, -27, 20, 14, 8, 60, false, false),
+          new Bay(STARBOARD_REAR, 52, 27, 20, 14, 8, 60, false, false),
           new Bay(GARAGE, 0, 0, 48, 20, 60, 200, false, true));
 
   static final List<Case> CASES =
@@ -75,7 +75,7 @@ final class DemoBoat {
           box("Poppers", STARBOARD_REAR, 11, 7, 1.8, 0.6, "yellow"),
           box("Frogs", STARBOARD_REAR, 11, 7, 2.5, 0.7, "yellow"),
           box("Spinnerbaits", FRONT, 12, 8, 2.5, 0.9, "white"),
-          box("Bladed jigs", FRONT, 11, 7, 1.8, 0.6, "white"),
+          box("Bladed jigs", STEP, 11, 7, 1.8, 0.6, "white"),
           box("Football jigs", BOW, 11, 7, 1.8, 0.6, "red"),
           box("Flipping jigs", BOW, 11, 7, 1.8, 0.6, "red"),
           box("Finesse jigs", BOW, 11, 7, 1.8, 0.6, "red"),

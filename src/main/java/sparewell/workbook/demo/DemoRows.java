@@ -11,7 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import sparewell.units.UnitSystem;
-import sparewell.workbook.InputRow;
+import sparewell.workbook.InputColumn;
 import sparewell.workbook.InputRows;
 import sparewell.workbook.InputSheets;
 import sparewell.workbook.demo.DemoStyle.Item;
@@ -56,7 +56,7 @@ public final class DemoRows {
 
   private List<List<Object>> settings() {
     List<List<Object>> rows = new ArrayList<>();
-    for (InputRow row : InputRows.SETTINGS) {
+    for (InputColumn row : InputRows.SETTINGS) {
       Object value =
           switch (row.name()) {
             case "As of" -> DemoSeason.AS_OF;
@@ -289,7 +289,7 @@ public final class DemoRows {
 
   private static List<List<Object>> boat() {
     List<List<Object>> rows = new ArrayList<>();
-    for (InputRow row : InputRows.BOAT) {
+    for (InputColumn row : InputRows.BOAT) {
       Object value =
           switch (row.name()) {
             case "Plate weight" -> pounds(1750);
@@ -299,7 +299,7 @@ public final class DemoRows {
             case "Trim test distance" -> inches(96);
             case "Trim test bow change" -> inches(1.75);
             case "Heel test distance" -> inches(26);
-            case "Heel test angle" -> 2.1;
+            case "Heel test angle (deg)" -> 2.1;
             default -> BLANK;
           };
       rows.add(List.of(row.name(), value));

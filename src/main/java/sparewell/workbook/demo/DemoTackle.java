@@ -42,7 +42,7 @@ final class DemoTackle {
           lure("Suspending jerkbait", TOPWATER, 0.7, 7, 10, 4, 1, 9.99, 2, 1.3)
               .sized(
                   "Silver shad,Ghost,Gold,Perch,Pearl",
-                  size("4 in", "10 cm", 0.4),
+                  size("4 in", "10 cm", 0.40625),
                   size("5 in", "13 cm", 0.5625)),
           lure("Walking topwater", TOPWATER, 0.4, 5, 5, 10, 1, 8.99, 2, 1)
               .sized(
@@ -68,56 +68,59 @@ final class DemoTackle {
           lure("Football jig", JIGS, 4.5, 8, 1, 12, 1, 3.99, SETTING, 1.5)
               .sized(
                   "Green pumpkin,Brown orange,Black blue,Brown",
-                  size("1/2 oz", "14 g", 0.55),
-                  size("3/8 oz", "11 g", 0.425),
-                  size("3/4 oz", "21 g", 0.8)),
+                  size("1/2 oz", "14 g", 0.5625),
+                  size("3/8 oz", "11 g", 0.4375),
+                  size("3/4 oz", "21 g", 0.8125)),
           lure("Flipping jig", JIGS, 3.2, 7, 2, 11, 1, 3.99, SETTING, 1.3)
               .sized(
                   "Black blue,Green pumpkin,Brown orange,White",
-                  size("1/2 oz", "14 g", 0.55),
-                  size("3/4 oz", "21 g", 0.8)),
+                  size("1/2 oz", "14 g", 0.5625),
+                  size("3/4 oz", "21 g", 0.8125)),
           lure("Finesse jig", JIGS, 3.6, 5, 10, 5, 1, 3.49, SETTING, 1)
               .sized(
                   "Green pumpkin,Brown orange,Black blue,Brown",
-                  size("1/4 oz", "7 g", 0.3),
-                  size("3/8 oz", "11 g", 0.425)),
+                  size("1/4 oz", "7 g", 0.3125),
+                  size("3/8 oz", "11 g", 0.4375)),
           lure("Swim jig", JIGS, 1.6, 5, 4, 11, 1, 4.49, 2, 1)
               .sized(
                   "White,Bluegill,Black blue",
-                  size("3/8 oz", "11 g", 0.425),
-                  size("1/2 oz", "14 g", 0.55)),
+                  size("3/8 oz", "11 g", 0.4375),
+                  size("1/2 oz", "14 g", 0.5625)),
           lure("Stick worm", PLASTICS, 13, 9, 3, 11, 10, 7.99, 1, 1.5)
               .sized(
                   "Green pumpkin,Watermelon,Black blue,White,Plum,Brown",
-                  size("5 in", "13 cm", 0.33),
-                  size("4 in", "10 cm", 0.22)),
+                  size("5 in", "13 cm", 0.3125),
+                  size("4 in", "10 cm", 0.1875)),
           lure("Ribbon tail worm", PLASTICS, 9, 6, 5, 10, 10, 5.49, 1, 1)
               .sized(
                   "Plum,Green pumpkin,Red shade,Black,Watermelon",
-                  size("7 in", "18 cm", 0.28),
-                  size("10 in", "25 cm", 0.45)),
+                  size("7 in", "18 cm", 0.25),
+                  size("10 in", "25 cm", 0.4375)),
           lure("Finesse worm", PLASTICS, 10, 7, 1, 12, 10, 4.99, 1, 1.2)
               .sized(
-                  "Green pumpkin,Watermelon,Plum,Pearl,Smoke,Brown", size("6 in", "15 cm", 0.12)),
+                  "Green pumpkin,Watermelon,Plum,Pearl,Smoke,Brown", size("6 in", "15 cm", 0.125)),
           lure("Creature bait", PLASTICS, 9, 7, 3, 11, 8, 5.99, 1, 1.2)
               .sized(
                   "Green pumpkin,Black blue,Watermelon,Brown orange,Plum,White,Red shade",
-                  size("4 in", "10 cm", 0.4)),
+                  size("4 in", "10 cm", 0.40625)),
           lure("Craw trailer", PLASTICS, 7, 0, 1, 12, 8, 4.99, 1, 1)
               .sized(
                   "Green pumpkin,Black blue,Brown orange,White",
-                  size("3 in", "8 cm", 0.2),
-                  size("4 in", "10 cm", 0.35)),
+                  size("3 in", "8 cm", 0.1875),
+                  size("4 in", "10 cm", 0.3125)),
           lure("Paddle tail", PLASTICS, 8, 6, 1, 12, 5, 6.49, 1, 1)
               .sized(
                   "Pearl,Silver shad,Smoke,Chartreuse,Bluegill",
-                  size("4 in", "10 cm", 0.4),
-                  size("5 in", "13 cm", 0.7)),
+                  size("4 in", "10 cm", 0.40625),
+                  size("5 in", "13 cm", 0.6875)),
           lure("Tube", PLASTICS, 8, 4, 3, 11, 10, 4.99, 1, 0.8)
-              .sized("Green pumpkin,Smoke,Brown,Black blue,White", size("4 in", "10 cm", 0.33)),
+              .sized("Green pumpkin,Smoke,Brown,Black blue,White", size("4 in", "10 cm", 0.3125)),
           lure("Offset worm hook", TERMINAL, 7, 0, 1, 12, 5, 4.49, 2, 1.3)
               .sized(
-                  "", size("4/0", "4/0", 0.06), size("3/0", "3/0", 0.05), size("5/0", "5/0", 0.08)),
+                  "",
+                  size("4/0", "4/0", 0.0625),
+                  size("3/0", "3/0", 0.05),
+                  size("5/0", "5/0", 0.08)),
           lure("Bullet weight", TERMINAL, 6, 0, 1, 12, 5, 6.99, 2, 1.3)
               .sized(
                   "Black,Green pumpkin",
@@ -137,9 +140,9 @@ final class DemoTackle {
           lure("Ball head jig", TERMINAL, 7, 0, 1, 12, 4, 4.29, 2, 1)
               .sized(
                   "",
-                  size("1/4 oz", "7 g", 0.27),
-                  size("3/16 oz", "5 g", 0.21),
-                  size("3/8 oz", "11 g", 0.4)),
+                  size("1/4 oz", "7 g", 0.28125),
+                  size("3/16 oz", "5 g", 0.21875),
+                  size("3/8 oz", "11 g", 0.40625)),
           gear("Casting rod", 129, 6, 1.25)
               .sized(
                   "",

@@ -25,11 +25,12 @@ record CellForm(String unit, String pattern, int widthChars, boolean left) {
   static CellForm of(Kind kind, UnitSystem units) {
     boolean us = units == UnitSystem.US;
     return switch (kind) {
-      case TEXT, BY_ROW -> new CellForm("", TEXT, 12, true);
+      case TEXT, SIZE, BY_ROW -> new CellForm("", TEXT, 12, true);
       case CHOICE, YES_NO -> new CellForm("", TEXT, 9, true);
       case ITEM_MASS -> new CellForm(itemUnit(units).symbol(), us ? FRACTION : "0.0", 9, false);
       case LOAD_MASS -> new CellForm(loadUnit(units).symbol(), us ? "0.0" : "0.00", 10, false);
-      case LENGTH -> new CellForm(lengthUnit(units).symbol(), us ? "0.0##" : "0.0", 10, false);
+      case LENGTH, POSITION ->
+          new CellForm(lengthUnit(units).symbol(), us ? "0.0##" : "0.0", 10, false);
       case PIECES -> new CellForm("", "0", 9, false);
       case COUNT, NUMBER -> new CellForm("", "General", 9, false);
       case HOURS -> new CellForm("", "0.0#", 8, false);

@@ -24,6 +24,7 @@ final class CellLooks {
     TEXT,
     REQUIRED_HEADER,
     HEADER,
+    BLANK,
     ENTRY,
     EXAMPLE,
     LABEL,
@@ -52,6 +53,14 @@ final class CellLooks {
     style.setDataFormat(book.createDataFormat().getFormat(key.pattern()));
     style.setVerticalAlignment(VerticalAlignment.CENTER);
     style.setAlignment(key.left() ? HorizontalAlignment.LEFT : HorizontalAlignment.RIGHT);
+    boolean cell = key.use() != Use.TITLE && key.use() != Use.TEXT && key.use() != Use.LABEL;
+    if (key.left() && cell) {
+      style.setIndention((short) 1);
+    }
+    if (key.use() == Use.ENTRY || key.use() == Use.EXAMPLE) {
+      style.setBorderBottom(BorderStyle.HAIR);
+      style.setBottomBorderColor(new XSSFColor(GREY));
+    }
     XSSFFont font = book.createFont();
     font.setFontName("Calibri");
     font.setFontHeightInPoints((short) 11);
@@ -81,7 +90,7 @@ final class CellLooks {
         style.setWrapText(true);
         font.setColor(new XSSFColor(GREY));
       }
-      case ENTRY -> {}
+      case BLANK, ENTRY -> {}
     }
     style.setFont(font);
     return style;

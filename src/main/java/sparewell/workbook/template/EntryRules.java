@@ -69,7 +69,7 @@ final class EntryRules {
       // A weight may also be typed as text, such as 3/8 oz; a whole date number is far above these.
       case ITEM_MASS -> rules.createCustomConstraint(textOrBelow(cell, 2_000));
       case LOAD_MASS -> rules.createCustomConstraint(textOrBelow(cell, 20_000));
-      case LENGTH ->
+      case LENGTH, POSITION ->
           rules.createCustomConstraint(
               "OR(ISTEXT(" + cell + "),AND(ISNUMBER(" + cell + "),ABS(" + cell + ")<5000))");
       case PIECES -> rules.createIntegerConstraint(OperatorType.GREATER_OR_EQUAL, "0", null);
@@ -80,7 +80,7 @@ final class EntryRules {
       case CHANCE -> rules.createDecimalConstraint(OperatorType.BETWEEN, "0.001", "0.9999");
       // 36526 is 2000-01-01, 73050 is 2099-12-31.
       case DATE -> rules.createDateConstraint(OperatorType.BETWEEN, "36526", "73050", null);
-      case TEXT, BY_ROW -> new XSSFDataValidationConstraint(ValidationType.ANY, "");
+      case TEXT, SIZE, BY_ROW -> new XSSFDataValidationConstraint(ValidationType.ANY, "");
     };
   }
 
@@ -105,7 +105,7 @@ final class EntryRules {
     return switch (kind) {
       case CHOICE, YES_NO -> "The analyser knows the words in the list only.";
       case ITEM_MASS, LOAD_MASS -> "A weight is expected, such as 0.5, 3/8 or 3/8 oz.";
-      case LENGTH -> "A length is expected, such as 12.5 or 12 1/2.";
+      case LENGTH, POSITION -> "A length is expected, such as 12.5 or 12 1/2.";
       case PIECES -> "A whole number of pieces is expected.";
       case COUNT -> "A count is expected: whole pieces, or packs such as 2.5.";
       case HOURS -> "Hours are expected, such as 7.5.";
@@ -113,7 +113,7 @@ final class EntryRules {
       case CHANCE -> "A chance between 0 and 1 is expected, such as 0.95.";
       case DATE -> "A date is expected, such as 2026-05-09.";
       case NUMBER, MONEY -> "A number of at least 0 is expected.";
-      case TEXT, BY_ROW -> "";
+      case TEXT, SIZE, BY_ROW -> "";
     };
   }
 

@@ -1,11 +1,13 @@
 package sparewell.workbook.template;
 
 import org.apache.poi.common.usermodel.HyperlinkType;
+import org.apache.poi.ss.usermodel.PrintSetup;
 import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.xssf.usermodel.XSSFCell;
 import org.apache.poi.xssf.usermodel.XSSFHyperlink;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import sparewell.units.UnitSystem;
 import sparewell.workbook.template.CellLooks.Use;
 
 /** The sheet that tells a first-time user what to do, in five steps. */
@@ -56,9 +58,16 @@ final class ReadMeFirst {
 
   private ReadMeFirst() {}
 
-  static void add(XSSFWorkbook book, CellLooks looks, TemplateKind kind) {
+  static void add(XSSFWorkbook book, CellLooks looks, UnitSystem units, TemplateKind kind) {
     XSSFSheet sheet = book.createSheet(SHEET);
     sheet.setDisplayGridlines(false);
+    sheet.setFitToPage(true);
+    sheet.getPrintSetup().setLandscape(true);
+    sheet.getPrintSetup().setFitHeight((short) 1);
+    sheet
+        .getPrintSetup()
+        .setPaperSize(
+            units == UnitSystem.US ? PrintSetup.LETTER_PAPERSIZE : PrintSetup.A4_PAPERSIZE);
     sheet.setColumnWidth(0, 3 * 256);
     sheet.setColumnWidth(1, 26 * 256);
     sheet.setColumnWidth(2, 82 * 256);

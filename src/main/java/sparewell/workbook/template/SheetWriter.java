@@ -7,6 +7,7 @@ import java.util.List;
 import org.apache.poi.ss.SpreadsheetVersion;
 import org.apache.poi.ss.usermodel.Comment;
 import org.apache.poi.ss.usermodel.DateUtil;
+import org.apache.poi.ss.usermodel.PrintSetup;
 import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.ss.util.AreaReference;
 import org.apache.poi.ss.util.CellRangeAddress;
@@ -24,15 +25,15 @@ import sparewell.units.Mass;
 import sparewell.units.UnitSystem;
 import sparewell.workbook.InputColumn;
 import sparewell.workbook.InputColumn.Kind;
-import sparewell.workbook.InputRow;
 import sparewell.workbook.InputSheet;
 import sparewell.workbook.template.CellLooks.Use;
 
 /** Writes one input sheet: headers with notes, rows, formats, rules, table and print set-up. */
 final class SheetWriter {
-  private static final double HEADER_POINTS = 33;
+  private static final double HEADER_POINTS = 34;
   private static final double CHARACTER = 256;
   private static final int WIDEST = 44;
+  private static final int NOTE_CHARACTERS = 90;
 
   private final XSSFWorkbook book;
   private final CellLooks looks;
@@ -41,12 +42,20 @@ final class SheetWriter {
   private final XSSFSheet sheet;
   private final EntryRules rules;
   private final int[] widths;
+  private final boolean tables;
 
-  SheetWriter(XSSFWorkbook book, CellLooks looks, UnitSystem units, InputSheet form) {
+  /**
+   * Begins a sheet.
+   *
+   * @param tables whether its rows become a table of the spreadsheet program
+   */
+  SheetWriter(
+      XSSFWorkbook book, CellLooks looks, UnitSystem units, InputSheet form, boolean tables) {
     this.book = book;
     this.looks = looks;
     this.units = units;
     this.form = form;
+    this.tables = tables;
     this.sheet = book.createSheet(form.name());
     this.rules = new EntryRules(sheet);
     this.widths = new int[form.columns().size()];
@@ -54,9 +63,6 @@ final class SheetWriter {
 
   /** Header of a column as the template shows it. */
   static String header(InputSheet form, InputColumn column, UnitSystem units) {
-    if (column.name().equals("Check every")) {
-      return "Check every (days)";
-    }
     String unit = CellForm.of(column.kind(), units).unit();
     return unit.isEmpty() ? column.name() : column.name() + " (" + unit + ")";
   }
@@ -68,7 +74,7 @@ final class SheetWriter {
       InputColumn column = form.columns().get(c);
       CellForm cellForm = CellForm.of(column.kind(), units);
       widths[c] = Math.max(widths[c], cellForm.widthChars());
-      sheet.setDefaultColumnStyle(c, looks.of(Use.ENTRY, cellForm.pattern(), cellForm.left()));
+      sheet.setDefaultColumnStyle(c, looks.of(Use.BLANK, cellForm.pattern(), cellForm.left()));
       rules.add(
           1,
           EntryRules.LAST_ROW - 1,
@@ -94,41 +100,49 @@ final class SheetWriter {
             example ? Use.EXAMPLE : Use.ENTRY);
       }
     }
-    finish(Math.max(1, rows.size()));
+    finish(Math.max(1, rows.size()), form.columns().size() - 1);
   }
 
-  /** Writes a sheet of names and values; {@code given} holds a name and a value a row. */
-  void named(List<InputRow> lines, List<List<Object>> given) {
+  /**
+   * Writes a sheet of names and values.
+   *
+   * @param given a name and a value a row, in the same order; empty where the template's own values
+   *     are wanted
+   */
+  void named(List<InputColumn> lines, List<List<Object>> given) {
     headers();
+    boolean noted = form.columns().size() > 2;
+    if (!noted) {
+      XSSFCell header = sheet.getRow(0).createCell(2);
+      header.setCellValue("Note");
+      header.setCellStyle(looks.of(Use.HEADER));
+    }
     for (int i = 0; i < lines.size(); i++) {
-      InputRow line = lines.get(i);
+      InputColumn line = lines.get(i);
       CellForm cellForm = CellForm.of(line.kind(), units);
+      Standard standard = Standard.of(line, units);
       Object value = given.isEmpty() ? "" : given.get(i).get(1);
-      if (value.equals("")) {
-        value = standard(line);
-      }
-      String unit = line.unit().isEmpty() ? cellForm.unit() : line.unit();
+      String unit = standard.unit().isEmpty() ? cellForm.unit() : standard.unit();
       String name = unit.isEmpty() ? line.name() : line.name() + " (" + unit + ")";
       put(i + 1, 0, name, Kind.TEXT, CellForm.TEXT, true, Use.LABEL);
-      put(i + 1, 1, value, line.kind(), cellForm.pattern(), true, Use.ENTRY);
-      if (form.columns().size() > 2) {
-        put(i + 1, 2, line.meaning(), Kind.TEXT, "General", true, Use.REMARK);
+      put(
+          i + 1,
+          1,
+          value.equals("") ? standard.value() : value,
+          line.kind(),
+          line.kind() == Kind.LENGTH ? "General" : cellForm.pattern(),
+          true,
+          Use.ENTRY);
+      String message = message(line);
+      put(i + 1, 2, message, Kind.TEXT, "General", true, Use.REMARK);
+      if (message.length() > NOTE_CHARACTERS) {
+        sheet.getRow(i + 1).setHeightInPoints(2 * sheet.getDefaultRowHeightInPoints());
       }
-      rules.add(i + 1, i + 1, 1, line.kind(), line.choices(), "", line.name(), line.meaning());
+      rules.add(i + 1, i + 1, 1, line.kind(), line.choices(), "", line.name(), message);
     }
     widths[1] = 14;
-    finish(lines.size());
-    if (form.columns().size() > 2) {
-      sheet.setColumnWidth(2, (int) (80 * CHARACTER));
-    }
-  }
-
-  private Object standard(InputRow line) {
-    if (line.name().equals("Units")) {
-      return units == UnitSystem.US ? "us" : "metric";
-    }
-    boolean number = line.standard().matches("[0-9.]+");
-    return number ? new BigDecimal(line.standard()) : line.standard();
+    finish(lines.size(), 2);
+    sheet.setColumnWidth(2, (int) (NOTE_CHARACTERS * CHARACTER));
   }
 
   private void headers() {
@@ -141,9 +155,10 @@ final class SheetWriter {
       XSSFCell cell = (XSSFCell) row.createCell(c);
       cell.setCellValue(text);
       cell.setCellStyle(looks.of(column.required() ? Use.REQUIRED_HEADER : Use.HEADER));
-      widths[c] = longestWord(text) + 4;
+      widths[c] = Math.max(longestWord(text) + 4, text.length() / 2 + 5);
       Comment note = drawing.createCellComment(new XSSFClientAnchor(0, 0, 0, 0, c, 1, c + 3, 6));
-      note.setString(new XSSFRichTextString(message(column)));
+      note.setString(
+          new XSSFRichTextString((c == 0 ? form.purpose() + " " : "") + message(column)));
       note.setAuthor("Sparewell");
       cell.setCellComment(note);
     }
@@ -152,7 +167,10 @@ final class SheetWriter {
   private static String message(InputColumn column) {
     String must = column.required() ? " Must be filled." : "";
     String blank = column.standard().isEmpty() ? "" : " Blank: " + column.standard() + ".";
-    String fraction = column.kind() == Kind.ITEM_MASS ? " Fractions such as 3/8 are fine." : "";
+    String fraction =
+        column.kind() == Kind.ITEM_MASS || column.kind() == Kind.LENGTH
+            ? " Fractions such as 3/8 are fine."
+            : "";
     return column.meaning() + fraction + must + blank;
   }
 
@@ -191,12 +209,18 @@ final class SheetWriter {
     return BigDecimal.valueOf(value).setScale(digits, RoundingMode.HALF_UP).doubleValue();
   }
 
-  private void finish(int rows) {
-    int last = form.columns().size() - 1;
-    for (int c = 0; c <= last; c++) {
+  private void finish(int rows, int last) {
+    for (int c = 0; c < widths.length; c++) {
       sheet.setColumnWidth(c, (int) (widths[c] * CHARACTER));
     }
     sheet.createFreezePane(1, 1);
+    if (tables) {
+      table(rows, last);
+    }
+    print();
+  }
+
+  private void table(int rows, int last) {
     XSSFTable table =
         sheet.createTable(
             new AreaReference(
@@ -208,7 +232,6 @@ final class SheetWriter {
     table.getCTTable().addNewAutoFilter().setRef(table.getCTTable().getRef());
     table.setStyleName("TableStyleLight1");
     table.getCTTable().getTableStyleInfo().setShowRowStripes(true);
-    print();
   }
 
   private void print() {
@@ -217,7 +240,10 @@ final class SheetWriter {
     sheet.getPrintSetup().setLandscape(true);
     sheet.getPrintSetup().setFitWidth((short) 1);
     sheet.getPrintSetup().setFitHeight((short) 0);
-    sheet.getPrintSetup().setPaperSize(units == UnitSystem.US ? (short) 1 : (short) 9);
+    sheet
+        .getPrintSetup()
+        .setPaperSize(
+            units == UnitSystem.US ? PrintSetup.LETTER_PAPERSIZE : PrintSetup.A4_PAPERSIZE);
     sheet.getHeader().setLeft(form.name());
     sheet.getFooter().setLeft("&F");
     sheet.getFooter().setRight("&P / &N");

@@ -16,7 +16,7 @@ import org.apache.poi.xssf.usermodel.XSSFColor;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import sparewell.units.UnitSystem;
-import sparewell.workbook.InputRow;
+import sparewell.workbook.InputColumn;
 import sparewell.workbook.InputRows;
 import sparewell.workbook.InputSheet;
 import sparewell.workbook.InputSheets;
@@ -62,15 +62,15 @@ public final class TemplateWriter {
 
   private static void fill(XSSFWorkbook book, UnitSystem units, TemplateKind kind) {
     CellLooks looks = new CellLooks(book);
-    ReadMeFirst.add(book, looks, kind);
+    ReadMeFirst.add(book, looks, units, kind);
     Map<String, List<List<Object>>> rows =
         kind == TemplateKind.BLANK
             ? Examples.rows(units)
             : DemoRows.of(DemoSeason.standard(), units);
     for (InputSheet form : InputSheets.ALL) {
-      SheetWriter writer = new SheetWriter(book, looks, units, form);
+      SheetWriter writer = new SheetWriter(book, looks, units, form, kind != TemplateKind.MESSY);
       List<List<Object>> own = rows.getOrDefault(form.name(), List.of());
-      Optional<List<InputRow>> named = named(form);
+      Optional<List<InputColumn>> named = named(form);
       if (named.isPresent()) {
         writer.named(named.get(), own);
       } else {
@@ -80,10 +80,13 @@ public final class TemplateWriter {
       sheet.setTabColor(new XSSFColor(tab(form)));
     }
     Dropdowns.add(book);
+    if (kind == TemplateKind.MESSY) {
+      MessyBook.spoil(book);
+    }
     book.setActiveSheet(0);
   }
 
-  private static Optional<List<InputRow>> named(InputSheet form) {
+  private static Optional<List<InputColumn>> named(InputSheet form) {
     if (form == InputSheets.SETTINGS) {
       return Optional.of(InputRows.SETTINGS);
     }

@@ -1,0 +1,33 @@
+package sparewell.check;
+
+import java.util.List;
+import sparewell.finding.Finding;
+import sparewell.finding.Findings;
+import sparewell.season.Season;
+
+/** All rules, and how to apply them. */
+public final class Checks {
+  /** Every rule; a new one is listed here. */
+  public static final List<Rule> ALL =
+      List.of(
+          new StockPresence(),
+          new BoxChecksDue(),
+          new HoursPlausible(),
+          new LossWithoutHours(),
+          new WeightsKnown(),
+          new WeightsPlausible(),
+          new PositionsPlausible(),
+          new FloorsAgree(),
+          new CountsFresh(),
+          new EventsAhead(),
+          new PlateReadable());
+
+  private Checks() {}
+
+  /** The findings of all rules. */
+  public static List<Finding> of(Season season) {
+    Findings findings = new Findings();
+    ALL.forEach(rule -> rule.check(season, findings));
+    return findings.list();
+  }
+}

@@ -1,0 +1,244 @@
+package sparewell.rates;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+import sparewell.numerics.CountDistribution;
+import sparewell.numerics.CountMixture;
+import sparewell.season.Season;
+import sparewell.season.Style;
+import sparewell.season.Trip;
+
+/**
+ * The angler's own history replayed: from the fifth trip on, each trip is foreseen from what was
+ * known before it, and compared with what happened. A prediction is one style on one trip, for the
+ * hours it was thrown there.
+ *
+ * @param lines one for each policy
+ * @param trips trips foreseen
+ * @param refitEvery the fit was renewed after so many trips
+ * @param sentence which policy did better, or that there is too little history to tell
+ */
+public record TrackRecord(List<Line> lines, int trips, int refitEvery, String sentence) {
+  private static final int KNOWN_FIRST = 4;
+  private static final int MOST_FITS = 24;
+  private static final int DRAWS = 64;
+  private static final double INTERVAL = 0.9;
+  private static final int FLAT = 3;
+
+  public TrackRecord {
+    lines = List.copyOf(lines);
+  }
+
+  /**
+   * How a policy did.
+   *
+   * @param policy which: recommendation, flat three or raw average
+   * @param predictions styles on trips foreseen
+   * @param runOuts how often more was lost than the policy would have carried
+   * @param runOutPercent the same in percent; absent without predictions
+   * @param meanCarried pieces of a style carried on a trip, on average; absent without predictions
+   * @param coverageWantedProbability wanted chance that losses fall in the policy's interval;
+   *     absent where it has none
+   * @param coverageGotProbability share of losses that fell in it, a count on its edge counting in
+   *     part
+   */
+  public record Line(
+      String policy,
+      int predictions,
+      int runOuts,
+      OptionalDouble runOutPercent,
+      OptionalDouble meanCarried,
+      OptionalDouble coverageWantedProbability,
+      OptionalDouble coverageGotProbability) {}
+
+  /** Replays a season. */
+  public static TrackRecord of(Season season) {
+    SeasonHistory whole = SeasonHistory.of(season);
+    int trips = whole.trips().size();
+    int foreseen = Math.max(0, trips - KNOWN_FIRST);
+    int every = Math.max(1, (foreseen + MOST_FITS - 1) / MOST_FITS);
+    Tally recommendation = new Tally();
+    Tally flat = new Tally();
+    Tally raw = new Tally();
+    Map<String, Style> styles = season.stylesByName();
+    List<List<SeasonHistory.Use>> uses = new ArrayList<>();
+    for (int t = 0; t < trips; t++) {
+      uses.add(new ArrayList<>());
+    }
+    // A loss on a trip whose hours leave the style out was nobody's plan, so nobody's forecast.
+    whole.uses().stream()
+        .filter(use -> !use.assumed())
+        .forEach(use -> uses.get(use.trip()).add(use));
+    RateFit fit = null;
+    RawRates rates = new RawRates(whole.styles().size());
+    double wantedRunOuts = 0;
+    for (int t = 0; t < trips; t++) {
+      if (t >= KNOWN_FIRST) {
+        Trip trip = whole.trips().get(t);
+        if ((t - KNOWN_FIRST) % every == 0) {
+          SeasonHistory before = whole.before(season, t);
+          FitInput input = before.input(trip.date(), season.settings().halfLifeMonths());
+          fit = RateFit.of(input, Hyperprior.WEAK, DRAWS);
+        }
+        for (SeasonHistory.Use use : uses.get(t)) {
+          String name = whole.styles().get(use.style());
+          double chance = chance(season, styles.get(name));
+          CountDistribution losses = fit.losses(use.style(), List.of(term(whole, trip, use, fit)));
+          recommendation.add(losses, losses.quantile(chance), use);
+          CountDistribution poisson = poisson(rates.mean(use));
+          raw.add(poisson, poisson.quantile(chance), use);
+          flat.add(null, FLAT, use);
+          wantedRunOuts += 1 - chance;
+        }
+      }
+      uses.get(t).forEach(rates::learn);
+    }
+    List<Line> lines =
+        List.of(
+            recommendation.line("recommendation"),
+            flat.line("flat three"),
+            raw.line("raw average"));
+    return new TrackRecord(lines, foreseen, every, sentence(trips, lines, wantedRunOuts));
+  }
+
+  private static double chance(Season season, Style style) {
+    double set = season.settings().chanceWantedProbability();
+    return season.settings().chanceFromCommandLine()
+        ? set
+        : style.chanceWantedProbability().orElse(set);
+  }
+
+  private static RateFit.Term term(
+      SeasonHistory history, Trip trip, SeasonHistory.Use use, RateFit fit) {
+    int cover =
+        trip.cover()
+            .map(history.covers()::indexOf)
+            .map(c -> c < fit.input().covers() ? c : Observation.NEVER_LOGGED)
+            .orElse(Observation.MIX);
+    return new RateFit.Term(use.hours(), trip.days(), cover);
+  }
+
+  private static CountDistribution poisson(double mean) {
+    CountMixture mixture = new CountMixture(1);
+    mixture.add(1, new double[] {mean}, new double[] {1e9});
+    return mixture.distribution();
+  }
+
+  /** Losses per hour so far, style by style; a style not yet used has that of all. */
+  private static final class RawRates {
+    private final double[] lost;
+    private final double[] hours;
+    private double allLost;
+    private double allHours;
+
+    RawRates(int styles) {
+      lost = new double[styles];
+      hours = new double[styles];
+    }
+
+    void learn(SeasonHistory.Use use) {
+      lost[use.style()] += use.lostPieces();
+      hours[use.style()] += use.hours();
+      allLost += use.lostPieces();
+      allHours += use.hours();
+    }
+
+    double mean(SeasonHistory.Use use) {
+      double known = hours[use.style()];
+      double rate = known > 0 ? lost[use.style()] / known : allHours > 0 ? allLost / allHours : 0;
+      return rate * use.hours();
+    }
+  }
+
+  /** Running sums of one policy. */
+  private static final class Tally {
+    private int predictions;
+    private int runOuts;
+    private long carried;
+    private int judged;
+    private double inside;
+
+    void add(CountDistribution losses, int stock, SeasonHistory.Use use) {
+      predictions++;
+      carried += stock;
+      if (use.lostPieces() > stock) {
+        runOuts++;
+      }
+      if (losses != null && !use.ranOut()) {
+        judged++;
+        double below = losses.atMost(use.lostPieces() - 1);
+        double upTo = losses.atMost(use.lostPieces());
+        double low = (1 - INTERVAL) / 2;
+        double overlap = Math.min(upTo, 1 - low) - Math.max(below, low);
+        if (overlap > 0 && upTo > below) {
+          inside += overlap / (upTo - below);
+        }
+      }
+    }
+
+    Line line(String policy) {
+      boolean any = predictions > 0;
+      return new Line(
+          policy,
+          predictions,
+          runOuts,
+          any ? OptionalDouble.of(100.0 * runOuts / predictions) : OptionalDouble.empty(),
+          any ? OptionalDouble.of((double) carried / predictions) : OptionalDouble.empty(),
+          judged > 0 ? OptionalDouble.of(INTERVAL) : OptionalDouble.empty(),
+          judged > 0 ? OptionalDouble.of(inside / judged) : OptionalDouble.empty());
+    }
+  }
+
+  private static String sentence(int trips, List<Line> lines, double wantedRunOuts) {
+    if (trips <= KNOWN_FIRST) {
+      return "Too little history to tell: the record starts with the fifth trip, and "
+          + (trips == 0 ? "none is logged yet." : trips + " are logged.");
+    }
+    int n = lines.get(0).predictions();
+    // Fewer wanted run-outs than this cannot be told from none.
+    if (wantedRunOuts < 5) {
+      return "Too little history to tell: with "
+          + n
+          + " predictions even the wanted chance would mean fewer than 5 run-outs.";
+    }
+    double spread = Math.sqrt(wantedRunOuts * (1 - wantedRunOuts / n));
+    Line best = null;
+    for (Line line : lines) {
+      boolean keeps = line.runOuts() <= wantedRunOuts + 1.645 * spread;
+      if (keeps
+          && (best == null
+              || line.meanCarried().getAsDouble() < best.meanCarried().getAsDouble())) {
+        best = line;
+      }
+    }
+    String wanted =
+        String.format(Locale.ROOT, "%.1f %% run-outs were wanted at most", 100 * wantedRunOuts / n);
+    if (best == null) {
+      Line fewest =
+          lines.stream().min(java.util.Comparator.comparingInt(Line::runOuts)).orElseThrow();
+      return wanted
+          + " and no rule kept to it; the "
+          + fewest.policy()
+          + " came closest, with "
+          + figures(fewest)
+          + ".";
+    }
+    return wanted
+        + "; the "
+        + best.policy()
+        + " kept to it with the fewest pieces: "
+        + figures(best)
+        + ".";
+  }
+
+  private static String figures(Line line) {
+    return String.format(
+        Locale.ROOT,
+        "%.1f %% run-outs with %.1f pieces of a style on a trip",
+        line.runOutPercent().getAsDouble(),
+        line.meanCarried().getAsDouble());
+  }
+}

@@ -1,0 +1,85 @@
+package sparewell.sheet;
+
+import java.util.ArrayList;
+import java.util.List;
+import sparewell.rates.TrackRecord;
+import sparewell.table.Block;
+import sparewell.table.Column;
+import sparewell.table.Format;
+import sparewell.table.ReportSheet;
+import sparewell.table.Table;
+import sparewell.table.Tone;
+
+/** How the recommendations would have done on the trips behind. */
+public final class TrackRecordSheet {
+  private TrackRecordSheet() {}
+
+  /** The sheet. */
+  public static ReportSheet of(TrackRecord record) {
+    List<Block.Line> lines = new ArrayList<>();
+    lines.add(Phrase.strong(record.sentence(), Tone.NONE));
+    lines.add(
+        Phrase.small(
+            "From the fifth trip on, every trip is foreseen from what was logged before it, for"
+                + " the hours each style was thrown there. A prediction is one style on one trip,"
+                + " all sizes and colours together; the floor of Carry at least is left aside."
+                + " Raw average: losses per hour so far, taken at face value."));
+    if (record.refitEvery() > 1) {
+      lines.add(
+          Phrase.small("The rates were fitted anew every " + record.refitEvery() + " trips."));
+    }
+    return new ReportSheet(
+        "Track record",
+        "How the recommendations would have done on the trips you have behind you",
+        List.of(new Block.Text(lines), new Block.Rows(table(record))));
+  }
+
+  private static Table<TrackRecord.Line> table(TrackRecord record) {
+    List<Column<TrackRecord.Line>> columns =
+        List.of(
+            Column.of(
+                "policy",
+                "Rule",
+                Format.TEXT,
+                "How many to carry: as recommended, three of each style, or by the raw average",
+                TrackRecord.Line::policy),
+            Column.of(
+                "predictions",
+                "Predictions",
+                Format.COUNT,
+                "Styles on trips foreseen",
+                TrackRecord.Line::predictions),
+            Column.of(
+                "run_outs",
+                "Run-outs",
+                Format.COUNT,
+                "How often more was lost than the rule would have carried",
+                TrackRecord.Line::runOuts),
+            Column.of(
+                "run_out_pct",
+                "Run-outs %",
+                Format.PERCENT,
+                "The same in percent of the predictions",
+                TrackRecord.Line::runOutPercent),
+            Column.of(
+                "mean_carried",
+                "Carried",
+                Format.NUMBER,
+                "Pieces of a style carried on a trip, on average",
+                TrackRecord.Line::meanCarried),
+            Column.of(
+                "coverage_wanted",
+                "In range, wanted",
+                Format.PROBABILITY,
+                "Chance with which losses should fall in the range foreseen",
+                TrackRecord.Line::coverageWantedProbability),
+            Column.of(
+                "coverage_got",
+                "In range, got",
+                Format.PROBABILITY,
+                "Share of losses that did; a count on the edge of the range counts in part",
+                TrackRecord.Line::coverageGotProbability));
+    return new Table<>(
+        "track-record.csv", "Which rule did better", columns, record.lines(), "Nothing to show.");
+  }
+}

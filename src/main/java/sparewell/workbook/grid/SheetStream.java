@@ -1,0 +1,165 @@
+package sparewell.workbook.grid;
+
+import java.io.InputStream;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+import javax.xml.stream.XMLStreamConstants;
+import javax.xml.stream.XMLStreamException;
+import javax.xml.stream.XMLStreamReader;
+import sparewell.ooxml.SafeXml;
+
+/** Streams a worksheet part: only cells that hold something, one row at a time. */
+final class SheetStream {
+  private final SharedTexts texts;
+  private final CellFormats formats;
+  private final DateSystem dates;
+
+  SheetStream(SharedTexts texts, CellFormats formats, DateSystem dates) {
+    this.texts = texts;
+    this.formats = formats;
+    this.dates = dates;
+  }
+
+  void read(InputStream in, Consumer<RawRow> rows) throws XMLStreamException {
+    XMLStreamReader xml = SafeXml.reader(in);
+    int row = 0;
+    int column = 0;
+    List<RawCell> cells = new ArrayList<>();
+    while (xml.hasNext()) {
+      int event = xml.next();
+      if (event == XMLStreamConstants.START_ELEMENT) {
+        if (xml.getLocalName().equals("row")) {
+          row = rowNumber(xml.getAttributeValue(null, "r"), row + 1);
+          column = 0;
+        } else if (xml.getLocalName().equals("c")) {
+          column = columnNumber(xml.getAttributeValue(null, "r"), column + 1);
+          cell(xml, column, cells);
+        }
+      } else if (event == XMLStreamConstants.END_ELEMENT) {
+        if (xml.getLocalName().equals("row") && !cells.isEmpty()) {
+          rows.accept(new RawRow(row, cells));
+          cells.clear();
+        } else if (xml.getLocalName().equals("sheetData")) {
+          break;
+        }
+      }
+    }
+    xml.close();
+  }
+
+  private void cell(XMLStreamReader xml, int column, List<RawCell> cells)
+      throws XMLStreamException {
+    String style = xml.getAttributeValue(null, "s");
+    String type = xml.getAttributeValue(null, "t");
+    String value = null;
+    String inline = null;
+    boolean formula = false;
+    while (true) {
+      int event = xml.next();
+      if (event == XMLStreamConstants.END_ELEMENT && xml.getLocalName().equals("c")) {
+        break;
+      }
+      if (event == XMLStreamConstants.START_ELEMENT) {
+        switch (xml.getLocalName()) {
+          case "v" -> value = xml.getElementText();
+          case "is" -> inline = CellText.read(xml);
+          case "f" -> {
+            formula = true;
+            skip(xml);
+          }
+          default -> skip(xml);
+        }
+      }
+    }
+    if (inline != null) {
+      add(cells, RawCell.text(column, inline));
+    } else if (value != null && !(value.isEmpty() && !"str".equals(type))) {
+      add(cells, valued(column, type == null ? "n" : type, value, formats.shape(style)));
+    } else if (formula) {
+      NumberShape shape = formats.shape(style);
+      cells.add(new RawCell(column, RawCell.Kind.UNCOMPUTED, "", 0, shape, true));
+    }
+  }
+
+  private static void add(List<RawCell> cells, RawCell cell) {
+    if (!cell.blank()) {
+      cells.add(cell);
+    }
+  }
+
+  private RawCell valued(int column, String type, String value, NumberShape shape) {
+    return switch (type) {
+      case "s" ->
+          texts
+              .text(value)
+              .map(text -> RawCell.text(column, text))
+              .orElseGet(() -> damaged(column, "a text that the file does not hold"));
+      case "str", "inlineStr" -> RawCell.text(column, CellText.unescape(value));
+      case "b" ->
+          RawCell.of(
+              column, RawCell.Kind.BOOLEAN, value.strip().matches("1|true") ? "TRUE" : "FALSE");
+      case "e" -> RawCell.of(column, RawCell.Kind.ERROR, value.strip());
+      case "d" -> isoDate(column, value.strip());
+      default -> number(column, value.strip(), shape);
+    };
+  }
+
+  private RawCell number(int column, String value, NumberShape shape) {
+    try {
+      return RawCell.number(column, Double.parseDouble(value), shape, dates);
+    } catch (NumberFormatException e) {
+      return damaged(column, "'" + value + "' where the file promises a number");
+    }
+  }
+
+  private static RawCell isoDate(int column, String value) {
+    try {
+      LocalDate date = LocalDate.parse(value.length() > 10 ? value.substring(0, 10) : value);
+      return new RawCell(
+          column, RawCell.Kind.DATE, date.toString(), date.toEpochDay(), NumberShape.DATE, false);
+    } catch (DateTimeParseException e) {
+      return damaged(column, "'" + value + "' where the file promises a date");
+    }
+  }
+
+  private static RawCell damaged(int column, String what) {
+    return RawCell.of(column, RawCell.Kind.DAMAGED, what);
+  }
+
+  private static void skip(XMLStreamReader xml) throws XMLStreamException {
+    int depth = 1;
+    while (depth > 0) {
+      int event = xml.next();
+      if (event == XMLStreamConstants.START_ELEMENT) {
+        depth++;
+      } else if (event == XMLStreamConstants.END_ELEMENT) {
+        depth--;
+      }
+    }
+  }
+
+  private static int rowNumber(String text, int next) {
+    return text != null && text.matches("\\d{1,7}") ? Integer.parseInt(text) : next;
+  }
+
+  private static int columnNumber(String reference, int next) {
+    if (reference == null) {
+      return next;
+    }
+    int column = 0;
+    for (int i = 0; i < reference.length() && column < 1 << 20; i++) {
+      char c = reference.charAt(i);
+      if (c >= 'A' && c <= 'Z') {
+        column = column * 26 + c - 'A' + 1;
+      } else if (c >= 'a' && c <= 'z') {
+        column = column * 26 + c - 'a' + 1;
+      } else if (c != '$') {
+        break;
+      }
+    }
+    return column == 0 ? next : column;
+  }
+}

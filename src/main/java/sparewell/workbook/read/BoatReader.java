@@ -1,0 +1,137 @@
+package sparewell.workbook.read;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import sparewell.finding.Cell;
+import sparewell.finding.Code;
+import sparewell.season.Boat;
+import sparewell.season.FixedLoad;
+import sparewell.units.Length;
+import sparewell.units.Mass;
+import sparewell.workbook.InputColumn;
+import sparewell.workbook.InputRows;
+import sparewell.workbook.InputSheets;
+import sparewell.workbook.grid.RawCell;
+import sparewell.workbook.value.Amounts;
+import sparewell.workbook.value.Remarks;
+import sparewell.workbook.value.Words;
+
+/** Reads the loads beside tackle, and the figures of the boat's plate and tests. */
+final class BoatReader {
+  private static final double MOST_DEGREES = 45;
+
+  private final Book book;
+  private final SettingRows rows = new SettingRows(InputSheets.BOAT, InputRows.BOAT);
+
+  BoatReader(Book book) {
+    this.book = book;
+  }
+
+  List<FixedLoad> loads() {
+    List<FixedLoad> loads = new ArrayList<>();
+    book.each(
+        InputSheets.LOADS,
+        row -> {
+          Optional<String> name = row.text("Load");
+          Optional<Mass> weight = row.mass("Weight");
+          Optional<Length> fromTransom = row.position("From transom");
+          Length fromCentreline = row.position("From centreline").orElse(Length.ZERO);
+          FixedLoad.Kind kind =
+              row.choice("Kind")
+                  .map(word -> FixedLoad.Kind.valueOf(word.toUpperCase(java.util.Locale.ROOT)))
+                  .orElse(FixedLoad.Kind.GEAR);
+          if (!row.failed()) {
+            loads.add(
+                new FixedLoad(
+                    name.orElseThrow(),
+                    weight.orElseThrow(),
+                    fromTransom.orElseThrow(),
+                    fromCentreline,
+                    kind,
+                    row.origin()));
+          }
+        });
+    return loads;
+  }
+
+  Boat boat() {
+    book.each(InputSheets.BOAT, rows::add);
+    boolean motor =
+        rows.get(InputRows.PLATE_INCLUDES_MOTOR)
+            .flatMap(n -> n.row().read(n.value(), Words::yesNo))
+            .orElse(true);
+    return new Boat(
+        mass(InputRows.PLATE_WEIGHT),
+        mass(InputRows.PLATE_PERSONS_WEIGHT),
+        motor,
+        trimTest(),
+        heelTest());
+  }
+
+  private Optional<Mass> mass(InputColumn column) {
+    return rows.get(column).flatMap(n -> n.row().someMass(n.value()));
+  }
+
+  private Optional<Length> length(InputColumn column) {
+    return rows.get(column).flatMap(n -> n.row().length(n.value()));
+  }
+
+  private Optional<Boat.TrimTest> trimTest() {
+    Optional<Mass> weight = mass(InputRows.TRIM_TEST_WEIGHT);
+    Optional<Length> distance = length(InputRows.TRIM_TEST_DISTANCE);
+    Optional<Length> change = length(InputRows.TRIM_TEST_BOW_CHANGE);
+    if (complete("trim", weight, distance, change, "bow change")) {
+      return Optional.of(
+          new Boat.TrimTest(weight.orElseThrow(), distance.orElseThrow(), change.orElseThrow()));
+    }
+    return Optional.empty();
+  }
+
+  private Optional<Boat.HeelTest> heelTest() {
+    Optional<Mass> weight = mass(InputRows.HEEL_TEST_WEIGHT);
+    Optional<Length> distance = length(InputRows.HEEL_TEST_DISTANCE);
+    Optional<Double> angle =
+        rows.get(InputRows.HEEL_TEST_ANGLE)
+            .flatMap(n -> n.row().read(n.value(), BoatReader::degrees));
+    if (complete("heel", weight, distance, angle, "angle")) {
+      return Optional.of(
+          new Boat.HeelTest(weight.orElseThrow(), distance.orElseThrow(), angle.orElseThrow()));
+    }
+    return Optional.empty();
+  }
+
+  private static Optional<Double> degrees(RawCell cell, Remarks remarks) {
+    Optional<Double> degrees = Amounts.number(cell, remarks);
+    if (degrees.isPresent() && (degrees.get() <= 0 || degrees.get() >= MOST_DEGREES)) {
+      remarks.unusable(Code.OUT_OF_RANGE, "it must be above 0 and below 45 degrees");
+      return Optional.empty();
+    }
+    return degrees;
+  }
+
+  /** Whether a test can be used; one begun but not complete is remarked. */
+  private boolean complete(
+      String test,
+      Optional<?> weight,
+      Optional<?> distance,
+      Optional<?> change,
+      String changeName) {
+    List<String> missing = new ArrayList<>();
+    if (weight.isEmpty()) {
+      missing.add("weight");
+    }
+    if (distance.isEmpty()) {
+      missing.add("distance");
+    }
+    if (change.isEmpty()) {
+      missing.add(changeName);
+    }
+    if (!missing.isEmpty() && missing.size() < 3) {
+      String sheet = book.tables().get(InputSheets.BOAT).name();
+      book.findings()
+          .add(Code.TEST_INCOMPLETE, Cell.ofSheet(sheet), test, String.join(" and ", missing));
+    }
+    return missing.isEmpty();
+  }
+}

@@ -1,0 +1,37 @@
+package sparewell.workbook.read;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import sparewell.finding.Findings;
+import sparewell.season.Settings;
+import sparewell.workbook.InputSheet;
+import sparewell.workbook.grid.DateSystem;
+
+/** The tables of one workbook, and what all of their rows share while they are read. */
+record Book(
+    Map<InputSheet, InputTable> tables,
+    Settings settings,
+    DateSystem dates,
+    Spellings spellings,
+    Findings findings) {
+
+  /** Reads each row of a sheet; a sheet that the workbook lacks has none. */
+  void each(InputSheet sheet, Consumer<Row> reader) {
+    Optional<InputTable> table = Optional.ofNullable(tables.get(sheet));
+    Units units = Units.of(settings.units());
+    table.map(InputTable::rows).orElse(List.of()).stream()
+        .map(raw -> new Row(table.orElseThrow(), raw, units, dates, findings))
+        .forEach(reader);
+  }
+
+  String shown(Spellings.Of what, String text) {
+    return spellings.shown(what, text);
+  }
+
+  /** A name defined by the row's own column, in the spelling first met. */
+  Optional<String> name(Row row, String column, Spellings.Of what) {
+    return row.text(column).map(text -> shown(what, text));
+  }
+}

@@ -1,0 +1,97 @@
+package sparewell.workbook.read;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import sparewell.units.LengthUnit;
+import sparewell.units.MassUnit;
+import sparewell.workbook.InputColumn;
+import sparewell.workbook.value.Names;
+
+/**
+ * A declared column found in a sheet.
+ *
+ * @param column what was declared
+ * @param index where it stands, counted from 1
+ * @param header its header as the angler wrote it
+ * @param unit what stands behind the name, in brackets or as a unit; empty without
+ */
+record BoundColumn(InputColumn column, int index, String header, String unit) {
+  private static final Pattern BRACKETED =
+      Pattern.compile("(.+?)[(\\[{]([^()\\[\\]{}]*)[)\\]}][^\\p{L}\\p{N}]*");
+
+  /** The first of the declared columns that a header names; its own names beat a name with unit. */
+  static Optional<BoundColumn> of(List<InputColumn> declared, int index, String header) {
+    String folded = Names.fold(header);
+    for (InputColumn column : declared) {
+      if (names(column).anyMatch(folded::equals)) {
+        return Optional.of(new BoundColumn(column, index, header, ""));
+      }
+    }
+    Matcher bracketed = BRACKETED.matcher(header);
+    if (bracketed.matches()) {
+      String base = Names.fold(bracketed.group(1));
+      for (InputColumn column : declared) {
+        if (names(column).anyMatch(base::equals)) {
+          return Optional.of(new BoundColumn(column, index, header, bracketed.group(2).strip()));
+        }
+      }
+    }
+    for (InputColumn column : declared) {
+      Optional<String> unit = trailingUnit(column, folded);
+      if (unit.isPresent()) {
+        return Optional.of(new BoundColumn(column, index, header, unit.get()));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static Optional<String> trailingUnit(InputColumn column, String folded) {
+    return names(column)
+        .filter(name -> folded.startsWith(name + " "))
+        .map(name -> folded.substring(name.length() + 1))
+        .filter(
+            rest ->
+                isMass(column)
+                    ? mass(rest).isPresent()
+                    : isLength(column) && length(rest).isPresent())
+        .findFirst();
+  }
+
+  private static Stream<String> names(InputColumn column) {
+    return Stream.concat(Stream.of(column.name()), column.aliases().stream()).map(Names::fold);
+  }
+
+  /** Whether something stands in brackets that is no unit of what the column holds. */
+  boolean unitUnknown() {
+    return !unit.isEmpty()
+        && (isMass(column) && mass(unit).isEmpty() || isLength(column) && length(unit).isEmpty());
+  }
+
+  MassUnit massUnit(MassUnit standard) {
+    return mass(unit).orElse(standard);
+  }
+
+  LengthUnit lengthUnit(LengthUnit standard) {
+    return length(unit).orElse(standard);
+  }
+
+  static boolean isMass(InputColumn column) {
+    return column.kind() == InputColumn.Kind.ITEM_MASS
+        || column.kind() == InputColumn.Kind.LOAD_MASS;
+  }
+
+  static boolean isLength(InputColumn column) {
+    return column.kind() == InputColumn.Kind.LENGTH || column.kind() == InputColumn.Kind.POSITION;
+  }
+
+  private static Optional<MassUnit> mass(String unit) {
+    return MassUnit.ofSymbol(unit.replace(".", ""));
+  }
+
+  private static Optional<LengthUnit> length(String unit) {
+    return LengthUnit.ofSymbol(unit.replace(".", ""));
+  }
+}

@@ -1,0 +1,142 @@
+package sparewell.workbook.read;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import sparewell.finding.Code;
+import sparewell.season.Event;
+import sparewell.season.ItemId;
+import sparewell.workbook.InputSheets;
+import sparewell.workbook.value.Names;
+import sparewell.workbook.value.NearMiss;
+
+/** Reads the events with their plans. */
+final class EventsReader {
+  private final Book book;
+  private final StylesReader styles;
+  private final PlacesReader places;
+  private final ItemsReader items;
+  private final Lookalikes covers;
+  private final Keys keys = new Keys("the sheet Events");
+  private final List<Event> events = new ArrayList<>();
+  private final Map<String, List<Event.PlanLine>> plans = new HashMap<>();
+
+  EventsReader(
+      Book book, StylesReader styles, PlacesReader places, ItemsReader items, Lookalikes covers) {
+    this.book = book;
+    this.styles = styles;
+    this.places = places;
+    this.items = items;
+    this.covers = covers;
+    book.each(InputSheets.EVENTS, this::event);
+    book.each(InputSheets.EVENT_PLAN, this::planLine);
+  }
+
+  List<Event> events() {
+    return events.stream().map(this::planned).toList();
+  }
+
+  private Event planned(Event e) {
+    return new Event(
+        e.name(),
+        e.date(),
+        e.water(),
+        e.fishedHours(),
+        e.days(),
+        e.cover(),
+        e.box(),
+        e.slots(),
+        e.chanceWantedProbability(),
+        plans.getOrDefault(e.name(), List.of()),
+        e.origin());
+  }
+
+  private void event(Row row) {
+    Optional<String> name = book.name(row, "Event", Spellings.Of.EVENT);
+    Optional<LocalDate> date = row.date("Date");
+    String water = row.text("Water").orElse("");
+    Optional<Double> hours = row.someHours("Hours");
+    double days = row.days("Days").orElse(1.0);
+    Optional<String> cover = book.name(row, "Cover", Spellings.Of.COVER);
+    String box = row.key("Box", places.boxKeys()).orElse("");
+    Optional<Integer> slots = row.pieces("Slots");
+    Optional<Double> chance = row.chance("Chance wanted");
+    if (!PlacesReader.defined(row, "Event", name, keys)) {
+      return;
+    }
+    cover.ifPresent(c -> covers.meet(row, "Cover", c));
+    events.add(
+        new Event(
+            name.orElseThrow(),
+            date.orElseThrow(),
+            water,
+            hours.orElseThrow(),
+            days,
+            cover,
+            box,
+            slots.map(OptionalInt::of).orElse(OptionalInt.empty()),
+            chance.map(OptionalDouble::of).orElse(OptionalDouble.empty()),
+            List.of(),
+            row.origin()));
+  }
+
+  private void planLine(Row row) {
+    Optional<String> event = row.key("Event", keys);
+    Optional<String> style = row.key("Style", styles.keys());
+    Optional<Double> hours = row.someHours("Hours");
+    Optional<String> colours = row.text("Colours");
+    if (!row.failed()) {
+      List<String> planned =
+          colours.map(text -> colours(row, style.orElseThrow(), text)).orElse(List.of());
+      plans
+          .computeIfAbsent(event.orElseThrow(), e -> new ArrayList<>())
+          .add(new Event.PlanLine(style.orElseThrow(), hours.orElseThrow(), planned, row.origin()));
+    }
+  }
+
+  /** The colours of a list, known ones in their first spelling; others are remarked. */
+  private List<String> colours(Row row, String style, String list) {
+    Map<String, String> known = new LinkedHashMap<>();
+    for (ItemId item : items.of(style)) {
+      if (!item.colour().isEmpty()) {
+        known.putIfAbsent(Names.fold(item.colour()), item.colour());
+      }
+    }
+    List<String> colours = new ArrayList<>();
+    List<String> unknown = new ArrayList<>();
+    for (String part : list.split("[,;]")) {
+      String colour = Names.clean(part);
+      String spelled = known.get(Names.fold(colour));
+      if (spelled == null && !colour.isEmpty()) {
+        unknown.add(colour);
+      }
+      if (!colour.isEmpty()) {
+        colours.add(spelled == null ? book.shown(Spellings.Of.COLOUR, colour) : spelled);
+      }
+    }
+    String whole = known.get(Names.fold(list));
+    if (!unknown.isEmpty() && whole != null) {
+      return List.of(whole); // one colour whose name holds a comma
+    }
+    for (String colour : unknown) {
+      NearMiss.of(Names.fold(colour), known.keySet())
+          .ifPresentOrElse(
+              near ->
+                  row.say(
+                      "Colours",
+                      Code.DID_YOU_MEAN,
+                      colour,
+                      "Colours",
+                      "kept as it is written",
+                      known.get(near)),
+              () -> row.say("Colours", Code.PLAN_COLOUR_UNKNOWN, colour, style));
+    }
+    return colours.stream().distinct().toList();
+  }
+}

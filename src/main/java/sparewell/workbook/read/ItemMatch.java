@@ -1,0 +1,127 @@
+package sparewell.workbook.read;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import sparewell.finding.Cell;
+import sparewell.finding.Code;
+import sparewell.finding.Findings;
+import sparewell.season.ItemId;
+import sparewell.workbook.value.Names;
+import sparewell.workbook.value.NearMiss;
+
+/**
+ * Finds the item in stock that a loss or restock means. One that names no size or colour means the
+ * only item it can mean; where there are several it stays as it is, and so does one that names a
+ * size or colour not in stock.
+ */
+final class ItemMatch {
+  private final ItemsReader items;
+  private final Findings findings;
+  private final Map<ItemId, Vague> onlyOne = new LinkedHashMap<>();
+  private final Map<String, Vague> several = new LinkedHashMap<>();
+
+  private static final class Vague {
+    private final Cell first;
+    private int pieces;
+
+    Vague(Cell first) {
+      this.first = first;
+    }
+  }
+
+  ItemMatch(ItemsReader items, Findings findings) {
+    this.items = items;
+    this.findings = findings;
+  }
+
+  /** The item lost; {@code pieces} are counted for the notes. */
+  ItemId lost(Row row, ItemId named, int pieces) {
+    Set<ItemId> stock = items.of(named.style());
+    if (stock.isEmpty() || stock.contains(named)) {
+      return named;
+    }
+    List<ItemId> meant = candidates(stock, named);
+    if (meant.size() == 1) {
+      onlyOne.computeIfAbsent(meant.get(0), i -> new Vague(row.at("Style"))).pieces += pieces;
+      return meant.get(0);
+    }
+    if (meant.isEmpty()) {
+      nearMisses(row, named, stock);
+      row.say("Style", Code.ITEM_NOT_IN_STOCK, named.spoken(), named.style());
+    } else {
+      several.computeIfAbsent(named.style(), s -> new Vague(row.at("Style"))).pieces += pieces;
+    }
+    return named;
+  }
+
+  /** The item restocked; an item not in stock is a new one. */
+  ItemId restocked(Row row, ItemId named) {
+    Set<ItemId> stock = items.of(named.style());
+    if (stock.isEmpty() || stock.contains(named)) {
+      return named;
+    }
+    List<ItemId> meant = candidates(stock, named);
+    if (meant.size() == 1) {
+      return meant.get(0);
+    }
+    if (meant.isEmpty()) {
+      nearMisses(row, named, stock);
+    }
+    return named;
+  }
+
+  /** Items that agree in all that is named, where something is not. */
+  private static List<ItemId> candidates(Set<ItemId> stock, ItemId named) {
+    List<ItemId> meant = new ArrayList<>();
+    if (!named.size().isEmpty() && !named.colour().isEmpty()) {
+      return meant;
+    }
+    for (ItemId item : stock) {
+      if ((named.size().isEmpty() || named.size().equals(item.size()))
+          && (named.colour().isEmpty() || named.colour().equals(item.colour()))) {
+        meant.add(item);
+      }
+    }
+    return meant;
+  }
+
+  private static void nearMisses(Row row, ItemId named, Set<ItemId> stock) {
+    nearMiss(row, "Size", named.size(), stock, ItemId::size);
+    nearMiss(row, "Colour", named.colour(), stock, ItemId::colour);
+  }
+
+  private static void nearMiss(
+      Row row, String column, String text, Set<ItemId> stock, Function<ItemId, String> part) {
+    Map<String, String> known =
+        stock.stream()
+            .map(part)
+            .filter(name -> !name.isEmpty())
+            .collect(Collectors.toMap(Names::fold, n -> n, (a, b) -> a, LinkedHashMap::new));
+    if (!text.isEmpty() && !known.containsKey(Names.fold(text))) {
+      NearMiss.of(Names.fold(text), known.keySet())
+          .ifPresent(
+              near ->
+                  row.say(
+                      column,
+                      Code.DID_YOU_MEAN,
+                      text,
+                      column,
+                      "kept as it is written",
+                      known.get(near)));
+    }
+  }
+
+  /** Adds the notes on losses that name no item in full. */
+  void conclude() {
+    onlyOne.forEach(
+        (item, vague) ->
+            findings.add(Code.ONLY_ITEM, vague.first, vague.pieces, item.style(), item.spoken()));
+    several.forEach(
+        (style, vague) -> findings.add(Code.ITEM_PARTLY_NAMED, vague.first, vague.pieces, style));
+  }
+}

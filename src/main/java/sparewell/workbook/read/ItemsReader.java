@@ -1,0 +1,125 @@
+package sparewell.workbook.read;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import sparewell.finding.Code;
+import sparewell.season.ItemId;
+import sparewell.season.Place;
+import sparewell.season.Restock;
+import sparewell.season.StockRow;
+import sparewell.units.Mass;
+import sparewell.workbook.InputSheets;
+
+/** Reads stock and restocks, and knows which items there are. */
+final class ItemsReader {
+  private final Book book;
+  private final StylesReader styles;
+  private final PlacesReader places;
+  private final List<StockRow> stock = new ArrayList<>();
+  private final Map<String, Set<ItemId>> items = new LinkedHashMap<>();
+  private final Set<List<String>> met = new HashSet<>();
+  private final Map<String, Lookalikes> colours = new HashMap<>();
+
+  ItemsReader(Book book, StylesReader styles, PlacesReader places) {
+    this.book = book;
+    this.styles = styles;
+    this.places = places;
+    book.each(InputSheets.STOCK, this::stock);
+  }
+
+  List<StockRow> stock() {
+    return stock;
+  }
+
+  /** The items in stock of a style, in their order. */
+  Set<ItemId> of(String style) {
+    return items.getOrDefault(style, Set.of());
+  }
+
+  /** The item that a row names, in the spelling first met; absent where its style is unknown. */
+  Optional<ItemId> item(Row row) {
+    Optional<String> style = row.key("Style", styles.keys());
+    String size = row.size("Size").map(text -> book.shown(Spellings.Of.SIZE, text)).orElse("");
+    String colour =
+        row.text("Colour").map(text -> book.shown(Spellings.Of.COLOUR, text)).orElse("");
+    return style.map(name -> new ItemId(name, size, colour));
+  }
+
+  private void stock(Row row) {
+    Optional<ItemId> item = item(row);
+    Optional<String> style = item.map(ItemId::style);
+    Optional<Place> place = places.place(row);
+    Optional<Integer> count = styles.count(row, style);
+    Optional<Mass> weight = row.mass("Weight each");
+    Optional<BigDecimal> price = row.money("Pack price");
+    Optional<Integer> carry = styles.carryAtLeast(row, style);
+    Optional<LocalDate> countedOn = row.date("Counted on");
+    if (row.failed()) {
+      return;
+    }
+    ItemId named = item.orElseThrow();
+    items.computeIfAbsent(named.style(), s -> new LinkedHashSet<>()).add(named);
+    colours
+        .computeIfAbsent(named.style(), s -> new Lookalikes("kept as a colour of its own"))
+        .meet(row, "Colour", named.colour());
+    String where = place.orElseThrow().name();
+    if (!met.add(List.of(named.style(), named.size(), named.colour(), where))) {
+      row.say("Style", Code.SAME_PLACE_TWICE, named.spoken(), where);
+    }
+    LocalDate asOf = book.settings().asOf();
+    countedOn
+        .filter(date -> date.isAfter(asOf))
+        .ifPresent(date -> row.say("Counted on", Code.COUNTED_IN_FUTURE, date, asOf));
+    stock.add(
+        new StockRow(
+            named,
+            place.orElseThrow(),
+            count.orElseThrow(),
+            weight,
+            price,
+            carry.map(OptionalInt::of).orElse(OptionalInt.empty()),
+            countedOn,
+            row.origin()));
+  }
+
+  /** Restocks up to the date of analysis. */
+  List<Restock> restocks(ItemMatch match) {
+    List<Restock> restocks = new ArrayList<>();
+    LocalDate asOf = book.settings().asOf();
+    book.each(
+        InputSheets.RESTOCKS,
+        row -> {
+          Optional<LocalDate> date = row.date("Date");
+          Optional<ItemId> item = item(row);
+          Optional<Place> place = places.place(row);
+          Optional<Integer> count = styles.count(row, item.map(ItemId::style));
+          Optional<BigDecimal> cost = row.money("Cost");
+          if (row.failed()) {
+            return;
+          }
+          if (date.orElseThrow().isAfter(asOf)) {
+            row.say("Date", Code.AFTER_AS_OF, date.get(), asOf);
+            return;
+          }
+          restocks.add(
+              new Restock(
+                  date.get(),
+                  match.restocked(row, item.orElseThrow()),
+                  place.orElseThrow(),
+                  count.orElseThrow(),
+                  cost,
+                  row.origin()));
+        });
+    return restocks;
+  }
+}

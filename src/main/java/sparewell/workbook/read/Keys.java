@@ -1,0 +1,53 @@
+package sparewell.workbook.read;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import sparewell.finding.Cell;
+import sparewell.workbook.value.Names;
+import sparewell.workbook.value.NearMiss;
+
+/** The names that a sheet defines, found again however they are written. */
+final class Keys {
+  private record Known(String name, Cell origin) {}
+
+  private final String where;
+  private final Map<String, Known> known = new LinkedHashMap<>();
+  private final Map<String, Cell> leftOut = new LinkedHashMap<>();
+
+  /** {@code where} says in findings where the names stand. */
+  Keys(String where) {
+    this.where = where;
+  }
+
+  void add(String name, Cell origin) {
+    known.putIfAbsent(Names.fold(name), new Known(name, origin));
+  }
+
+  /** A name whose row cannot be used. */
+  void leaveOut(String name, Cell origin) {
+    leftOut.putIfAbsent(Names.fold(name), origin);
+  }
+
+  Optional<String> find(String text) {
+    return Optional.ofNullable(known.get(Names.fold(text))).map(Known::name);
+  }
+
+  /** Where a name was defined. */
+  Optional<Cell> origin(String text) {
+    return Optional.ofNullable(known.get(Names.fold(text))).map(Known::origin);
+  }
+
+  Optional<Cell> leftOut(String text) {
+    return Optional.ofNullable(leftOut.get(Names.fold(text)));
+  }
+
+  /** The known name that this one was perhaps meant to be. */
+  Optional<String> near(String text) {
+    return NearMiss.of(Names.fold(text), known.keySet()).map(folded -> known.get(folded).name());
+  }
+
+  String where() {
+    return where;
+  }
+}

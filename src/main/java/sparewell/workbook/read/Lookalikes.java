@@ -1,0 +1,29 @@
+package sparewell.workbook.read;
+
+import java.util.Optional;
+import sparewell.finding.Code;
+
+/**
+ * Names that no sheet defines, such as families and covers: one that is a letter or two off an
+ * earlier one is remarked at its first row, since it may be a slip.
+ */
+final class Lookalikes {
+  private static final int SHORTEST = 5;
+
+  private final String done;
+  private final Keys met = new Keys("");
+
+  /** {@code done} says what becomes of such a name. */
+  Lookalikes(String done) {
+    this.done = done;
+  }
+
+  void meet(Row row, String column, String name) {
+    if (name.isEmpty() || met.find(name).isPresent()) {
+      return;
+    }
+    Optional<String> near = name.length() < SHORTEST ? Optional.empty() : met.near(name);
+    near.ifPresent(other -> row.say(column, Code.DID_YOU_MEAN, name, column, done, other));
+    met.add(name, row.origin());
+  }
+}

@@ -1,0 +1,46 @@
+package sparewell.workbook.read;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import sparewell.finding.Code;
+import sparewell.season.Cause;
+import sparewell.season.ItemId;
+import sparewell.season.Loss;
+import sparewell.workbook.InputSheets;
+import sparewell.workbook.grid.RawCell;
+import sparewell.workbook.value.Remarks;
+import sparewell.workbook.value.Words;
+
+/** Reads the losses up to the date of analysis. */
+final class LossesReader {
+  private LossesReader() {}
+
+  static List<Loss> read(Book book, TripsReader trips, ItemsReader items, ItemMatch match) {
+    List<Loss> losses = new ArrayList<>();
+    book.each(
+        InputSheets.LOSSES,
+        row -> {
+          Optional<String> trip = trips.trip(row);
+          Optional<ItemId> item = items.item(row);
+          Optional<Integer> lost = row.pieces("Lost");
+          Cause cause = row.read("Cause", LossesReader::cause).orElse(Cause.OTHER);
+          boolean ranOut = row.yes("Ran out");
+          if (!row.failed() && !trips.isLater(row, trip.orElseThrow())) {
+            ItemId meant = match.lost(row, item.orElseThrow(), lost.orElseThrow());
+            losses.add(new Loss(trip.get(), meant, lost.get(), cause, ranOut, row.origin()));
+          }
+        });
+    return losses;
+  }
+
+  /** A word that is no known cause is another cause: the loss itself is not in doubt. */
+  private static Optional<Cause> cause(RawCell cell, Remarks remarks) {
+    Optional<String> word = Words.among(cell, InputSheets.LOSSES.column("Cause").choices());
+    if (word.isEmpty()) {
+      remarks.assumed(Code.CAUSE_AS_OTHER, Cause.OTHER.word());
+    }
+    return word.map(w -> Cause.valueOf(w.toUpperCase(Locale.ROOT)));
+  }
+}

@@ -1,0 +1,137 @@
+package sparewell.workbook.read;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import sparewell.finding.Code;
+import sparewell.season.Box;
+import sparewell.season.Compartment;
+import sparewell.season.Dimensions;
+import sparewell.season.Place;
+import sparewell.units.Length;
+import sparewell.units.Mass;
+import sparewell.workbook.InputSheets;
+
+/** Reads compartments and boxes, and finds the place that a name in a Box column means. */
+final class PlacesReader {
+  private final Book book;
+  private final List<Compartment> compartments = new ArrayList<>();
+  private final List<Box> boxes = new ArrayList<>();
+  private final Keys compartmentKeys = new Keys("the sheet Compartments");
+  private final Keys boxKeys = new Keys("the sheet Boxes");
+  private final Keys placeKeys = new Keys("the sheets Boxes and Compartments");
+
+  PlacesReader(Book book) {
+    this.book = book;
+    book.each(InputSheets.COMPARTMENTS, this::compartment);
+    book.each(InputSheets.BOXES, this::box);
+    compartments.forEach(c -> placeKeys.add(c.name(), c.origin()));
+  }
+
+  List<Compartment> compartments() {
+    return compartments;
+  }
+
+  List<Box> boxes() {
+    return boxes;
+  }
+
+  Keys boxKeys() {
+    return boxKeys;
+  }
+
+  private void compartment(Row row) {
+    Optional<String> name = book.name(row, "Compartment", Spellings.Of.PLACE);
+    Optional<Length> fromTransom = row.position("From transom");
+    Length fromCentreline = row.position("From centreline").orElse(Length.ZERO);
+    Optional<Dimensions> size = dimensions(row);
+    Optional<Mass> maxLoad = row.mass("Max load");
+    boolean atHand = row.yes("At hand");
+    boolean ashore = row.yes("Ashore");
+    if (defined(row, "Compartment", name, compartmentKeys)) {
+      compartments.add(
+          new Compartment(
+              name.orElseThrow(),
+              fromTransom.orElseThrow(),
+              fromCentreline,
+              size,
+              maxLoad,
+              atHand,
+              ashore,
+              row.origin()));
+    } else {
+      name.ifPresent(n -> placeKeys.leaveOut(n, row.origin()));
+    }
+  }
+
+  private void box(Row row) {
+    Optional<String> name = book.name(row, "Box", Spellings.Of.PLACE);
+    Optional<String> compartment = row.key("Compartment", compartmentKeys);
+    Optional<Dimensions> size = dimensions(row);
+    Optional<Mass> emptyWeight = row.mass("Empty weight");
+    String tape = row.text("Tape colour").orElse("");
+    boolean staysPut = row.yes("Stays put");
+    boolean atHand = row.yes("At hand");
+    var lastChecked = row.date("Last checked");
+    Optional<Integer> every = row.somePieces("Check every (days)");
+    if (defined(row, "Box", name, boxKeys)) {
+      placeKeys.add(name.orElseThrow(), row.origin());
+      boxes.add(
+          new Box(
+              name.orElseThrow(),
+              compartment.orElseThrow(),
+              size,
+              emptyWeight,
+              tape,
+              staysPut,
+              atHand,
+              lastChecked,
+              every.map(OptionalInt::of).orElse(OptionalInt.empty()),
+              row.origin()));
+    } else {
+      name.ifPresent(n -> placeKeys.leaveOut(n, row.origin()));
+    }
+  }
+
+  private static Optional<Dimensions> dimensions(Row row) {
+    Optional<Length> length = row.length("Length");
+    Optional<Length> width = row.length("Width");
+    Optional<Length> height = row.length("Height");
+    return length.flatMap(l -> width.flatMap(w -> height.map(h -> new Dimensions(l, w, h))));
+  }
+
+  /**
+   * Whether a row defines a new name: it has no fault and the name was not met before. The first
+   * good row of a name counts; a later one is remarked.
+   */
+  static boolean defined(Row row, String column, Optional<String> name, Keys keys) {
+    if (name.isEmpty()) {
+      return false;
+    }
+    Optional<sparewell.finding.Cell> before = keys.origin(name.get());
+    if (before.isPresent()) {
+      row.leaveOut(column, Code.DUPLICATE, name.get(), "row " + before.get().row());
+      return false;
+    }
+    if (row.failed()) {
+      keys.leaveOut(name.get(), row.origin());
+      return false;
+    }
+    keys.add(name.get(), row.origin());
+    return true;
+  }
+
+  /** The place that a row's Box names: a box, else a compartment. */
+  Optional<Place> place(Row row) {
+    return row.key("Box", placeKeys).map(this::placeOf);
+  }
+
+  private Place placeOf(String name) {
+    return boxes.stream()
+        .filter(box -> box.name().equals(name))
+        .findFirst()
+        .map(box -> new Place(box.name(), box.compartment()))
+        .orElseGet(() -> new Place("", name));
+  }
+}

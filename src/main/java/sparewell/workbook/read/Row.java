@@ -1,0 +1,331 @@
+package sparewell.workbook.read;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.function.BiFunction;
+import sparewell.finding.Cell;
+import sparewell.finding.Code;
+import sparewell.finding.Findings;
+import sparewell.units.Length;
+import sparewell.units.Mass;
+import sparewell.workbook.InputColumn;
+import sparewell.workbook.grid.DateSystem;
+import sparewell.workbook.grid.NumberShape;
+import sparewell.workbook.grid.RawCell;
+import sparewell.workbook.grid.RawRow;
+import sparewell.workbook.value.Amounts;
+import sparewell.workbook.value.Dates;
+import sparewell.workbook.value.Names;
+import sparewell.workbook.value.Remarks;
+import sparewell.workbook.value.Words;
+
+/**
+ * One row of an input sheet, read cell by cell. Every fault becomes a finding; a fault that costs
+ * the row is remembered, so that all its cells are tried before it is dropped.
+ */
+final class Row {
+  private static final String ROW_LEFT_OUT = "row left out";
+  private static final RawCell BLANK =
+      new RawCell(0, RawCell.Kind.UNCOMPUTED, "", 0, NumberShape.GENERAL, false);
+
+  private final InputTable table;
+  private final RawRow raw;
+  private final Units units;
+  private final DateSystem dates;
+  private final Findings findings;
+  private boolean failed;
+
+  Row(InputTable table, RawRow raw, Units units, DateSystem dates, Findings findings) {
+    this.table = table;
+    this.raw = raw;
+    this.units = units;
+    this.dates = dates;
+    this.findings = findings;
+  }
+
+  /** Whether a fault was found that costs the row. */
+  boolean failed() {
+    return failed;
+  }
+
+  Cell origin() {
+    return new Cell(table.name(), raw.number(), 0);
+  }
+
+  /** The place of a column's cell; the row itself where the sheet has no such column. */
+  Cell at(String column) {
+    return origin().atColumn(table.column(column).map(BoundColumn::index).orElse(0));
+  }
+
+  BoundColumn column(String name) {
+    return table.column(name).orElseThrow();
+  }
+
+  boolean isBlank(String column) {
+    return table.column(column).flatMap(bound -> raw.at(bound.index())).isEmpty();
+  }
+
+  Optional<RawCell> cell(int column) {
+    return raw.at(column);
+  }
+
+  Optional<String> text(String column) {
+    return read(column, this::text);
+  }
+
+  /** A text in which a date is no surprise. */
+  Optional<String> textOrDate(String column) {
+    return read(column, (cell, remarks) -> clean(cell, remarks));
+  }
+
+  Optional<String> size(String column) {
+    return read(column, (cell, remarks) -> filled(Words.size(cell, remarks)));
+  }
+
+  private Optional<String> text(RawCell cell, Remarks remarks) {
+    Optional<String> text = clean(cell, remarks);
+    if (cell.kind() == RawCell.Kind.DATE) {
+      text.ifPresent(date -> remarks.assumed(Code.DATE_AS_NAME, date));
+    }
+    return text;
+  }
+
+  private static Optional<String> clean(RawCell cell, Remarks remarks) {
+    Optional<String> text = filled(Words.text(cell));
+    if (cell.kind() == RawCell.Kind.TEXT && Names.hasControls(cell.text())) {
+      remarks.assumed(Code.CONTROL_CHARACTERS, text.orElse(""));
+    }
+    return text;
+  }
+
+  private static Optional<String> filled(String text) {
+    return Optional.of(text).filter(t -> !t.isEmpty());
+  }
+
+  Optional<Mass> mass(String column) {
+    return table.column(column).flatMap(this::mass);
+  }
+
+  Optional<Mass> mass(BoundColumn bound) {
+    return read(bound, (c, r) -> Amounts.mass(c, bound.massUnit(units.mass(bound.column())), r));
+  }
+
+  /** A mass above 0. */
+  Optional<Mass> someMass(BoundColumn bound) {
+    return read(
+        bound,
+        (cell, remarks) -> {
+          Optional<Mass> mass =
+              Amounts.mass(cell, bound.massUnit(units.mass(bound.column())), remarks);
+          if (mass.isPresent() && mass.get().milligrams() == 0) {
+            remarks.unusable(Code.NOT_POSITIVE, "");
+            return Optional.empty();
+          }
+          return mass;
+        });
+  }
+
+  Optional<Length> length(String column) {
+    return table.column(column).flatMap(this::length);
+  }
+
+  Optional<Length> length(BoundColumn bound) {
+    return read(bound, (c, r) -> Amounts.length(c, bound.lengthUnit(units.length()), r));
+  }
+
+  Optional<Length> position(String column) {
+    return table
+        .column(column)
+        .flatMap(
+            bound ->
+                read(bound, (c, r) -> Amounts.position(c, bound.lengthUnit(units.length()), r)));
+  }
+
+  Optional<Integer> pieces(String column) {
+    return read(column, Amounts::pieces);
+  }
+
+  /** Pieces of at least 1. */
+  Optional<Integer> somePieces(String column) {
+    return read(column, (c, r) -> positive(Amounts.pieces(c, r), r));
+  }
+
+  /** Hours of at least 0. */
+  Optional<Double> hours(String column) {
+    return read(column, Amounts::hours);
+  }
+
+  /** Hours above 0. */
+  Optional<Double> someHours(String column) {
+    return read(column, (c, r) -> positive(Amounts.hours(c, r), r));
+  }
+
+  Optional<Double> days(String column) {
+    return read(column, Amounts::days);
+  }
+
+  Optional<Double> number(String column) {
+    return read(column, Amounts::number);
+  }
+
+  /** A number above 0. */
+  Optional<Double> someNumber(String column) {
+    return read(column, (c, r) -> positive(Amounts.number(c, r), r));
+  }
+
+  Optional<BigDecimal> money(String column) {
+    return read(column, Amounts::money);
+  }
+
+  Optional<Double> chance(String column) {
+    return read(column, Amounts::chance);
+  }
+
+  Optional<LocalDate> date(String column) {
+    return read(column, (cell, remarks) -> Dates.date(cell, dates, remarks));
+  }
+
+  Optional<LocalDate> date(BoundColumn bound) {
+    return read(bound, (cell, remarks) -> Dates.date(cell, dates, remarks));
+  }
+
+  boolean yes(String column) {
+    return read(column, Words::yesNo).orElse(false);
+  }
+
+  Optional<String> choice(String column) {
+    return table
+        .column(column)
+        .flatMap(bound -> read(bound, (c, r) -> Words.choice(c, bound.column().choices(), r)));
+  }
+
+  static <T extends Number> Optional<T> positive(Optional<T> value, Remarks remarks) {
+    if (value.isPresent() && value.get().doubleValue() <= 0) {
+      remarks.unusable(Code.NOT_POSITIVE, "");
+      return Optional.empty();
+    }
+    return value;
+  }
+
+  /** A name that another sheet defines, as spelled there. */
+  Optional<String> key(String column, Keys keys) {
+    return read(
+        column,
+        (cell, remarks) -> {
+          Optional<String> text = clean(cell, remarks);
+          Optional<String> known = text.flatMap(keys::find);
+          if (text.isPresent() && known.isEmpty()) {
+            unknown(text.get(), keys, remarks);
+          }
+          return known;
+        });
+  }
+
+  /** Remarks that a name is not known, or that its own row was left out. */
+  static void unknown(String text, Keys keys, Remarks remarks) {
+    Optional<Cell> dropped = keys.leftOut(text);
+    if (dropped.isPresent()) {
+      remarks.unusable(Code.LEFT_OUT_KEY, dropped.get().sheet() + " " + dropped.get().reference());
+    } else {
+      String meant = keys.near(text).map(near -> "; did you mean '" + near + "'?").orElse("");
+      remarks.unusable(Code.UNKNOWN_KEY, keys.where() + meant);
+    }
+  }
+
+  /** Reads the cell of a declared column; a blank one is a fault only where it is required. */
+  <T> Optional<T> read(String column, BiFunction<RawCell, Remarks, Optional<T>> parser) {
+    return table.column(column).flatMap(bound -> read(bound, parser));
+  }
+
+  <T> Optional<T> read(BoundColumn bound, BiFunction<RawCell, Remarks, Optional<T>> parser) {
+    return read(bound, consequence(bound.column()), bound.column().standardForBad(), parser);
+  }
+
+  /** Reads a required cell whose fault does not cost the row but has another consequence. */
+  <T> Optional<T> readSparing(
+      String column, String done, BiFunction<RawCell, Remarks, Optional<T>> parser) {
+    return table.column(column).flatMap(bound -> read(bound, done, true, parser));
+  }
+
+  private <T> Optional<T> read(
+      BoundColumn bound,
+      String done,
+      boolean spared,
+      BiFunction<RawCell, Remarks, Optional<T>> parser) {
+    Optional<RawCell> cell = raw.at(bound.index());
+    RawCell found = cell.orElse(BLANK);
+    Remarks remarks = new At(bound, found, done, spared);
+    Optional<T> value = Optional.empty();
+    boolean said = false;
+    if (found.kind() == RawCell.Kind.ERROR) {
+      remarks.unusable(Code.ERROR_VALUE, "");
+      said = true;
+    } else if (found.kind() == RawCell.Kind.DAMAGED) {
+      remarks.unusable(Code.DAMAGED_CELL, "");
+      said = true;
+    } else if (!Words.text(found).isEmpty() || found.kind() == RawCell.Kind.DATE) {
+      value = parser.apply(found, remarks);
+      said = true;
+    }
+    if (!said && bound.column().required()) {
+      remarks.unusable(Code.REQUIRED_BLANK, "");
+    }
+    return value;
+  }
+
+  private static String consequence(InputColumn column) {
+    if (!column.standardForBad()) {
+      return ROW_LEFT_OUT;
+    }
+    return column.standard().isEmpty()
+        ? "value left out"
+        : "value left out, as if blank (" + column.standard() + ")";
+  }
+
+  /** Adds a finding about a cell of this row; an error costs the row. */
+  void say(String column, Code code, Object... details) {
+    findings.add(code, at(column), details);
+  }
+
+  /** Adds a finding that costs the row. */
+  void leaveOut(String column, Code code, String content, String more) {
+    findings.add(code, at(column), content, column, ROW_LEFT_OUT, more);
+    failed = true;
+  }
+
+  private final class At implements Remarks {
+    private final BoundColumn bound;
+    private final RawCell cell;
+    private final String done;
+    private final boolean spared;
+
+    At(BoundColumn bound, RawCell cell, String done, boolean spared) {
+      this.bound = bound;
+      this.cell = cell;
+      this.done = done;
+      this.spared = spared;
+    }
+
+    @Override
+    public void unusable(Code code, String more) {
+      add(code, done, more);
+      failed |= !spared;
+    }
+
+    @Override
+    public void assumed(Code code, String readAs) {
+      add(code, readAs, String.join(", ", bound.column().choices()));
+    }
+
+    private void add(Code code, String consequence, String more) {
+      findings.add(
+          code,
+          origin().atColumn(bound.index()),
+          Words.text(cell),
+          bound.header(),
+          consequence,
+          more);
+    }
+  }
+}

@@ -1,0 +1,105 @@
+package sparewell.workbook.read;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import sparewell.finding.FindingList;
+import sparewell.finding.Findings;
+import sparewell.ooxml.SheetEntry;
+import sparewell.ooxml.WorkbookPackage;
+import sparewell.ooxml.WorkbookRefused;
+import sparewell.season.Season;
+import sparewell.season.Settings;
+import sparewell.units.UnitSystem;
+import sparewell.workbook.InputSheet;
+import sparewell.workbook.InputSheets;
+import sparewell.workbook.grid.BookCells;
+import sparewell.workbook.grid.Formulas;
+
+/** Reads the angler's workbook into a season. */
+public final class SeasonReader {
+  private SeasonReader() {}
+
+  /**
+   * Reads all input sheets; nothing is changed.
+   *
+   * @throws UnusableWorkbook where required sheets or columns are missing; all of them are listed
+   * @throws WorkbookRefused where a part of the file is damaged
+   */
+  public static ReadResult read(WorkbookPackage workbook, ReadOptions options)
+      throws UnusableWorkbook, WorkbookRefused {
+    Findings findings = new Findings();
+    SheetChoice chosen = SheetChoice.of(workbook.sheets(), findings);
+    BookCells cells = BookCells.of(workbook);
+    Map<InputSheet, TableScan> scans = scan(chosen, cells, findings);
+    List<String> faults = faults(chosen, scans);
+    if (!faults.isEmpty()) {
+      throw new UnusableWorkbook(faults);
+    }
+    Optional<InputTable> settingsTable =
+        Optional.ofNullable(scans.get(InputSheets.SETTINGS)).flatMap(s -> s.table(UnitSystem.US));
+    Settings settings = SettingsReader.read(settingsTable, cells.dates(), options, findings);
+    Map<InputSheet, InputTable> tables = new LinkedHashMap<>();
+    scans.forEach(
+        (sheet, scan) -> scan.table(settings.units()).ifPresent(t -> tables.put(sheet, t)));
+    Book book = new Book(tables, settings, cells.dates(), Spellings.of(tables.values()), findings);
+    Season season = season(book);
+    List<String> order = chosen.names();
+    return new ReadResult(season, FindingList.of(findings.list(), order), order);
+  }
+
+  private static Map<InputSheet, TableScan> scan(
+      SheetChoice chosen, BookCells cells, Findings findings) throws WorkbookRefused {
+    Formulas formulas = cells.formulas();
+    Map<InputSheet, TableScan> scans = new LinkedHashMap<>();
+    for (InputSheet sheet : InputSheets.ALL) {
+      Optional<SheetEntry> entry = chosen.of(sheet);
+      if (entry.isPresent()) {
+        TableScan scan = new TableScan(sheet, entry.get().name(), formulas, findings);
+        cells.rows(entry.get(), scan);
+        scans.put(sheet, scan);
+      }
+    }
+    return scans;
+  }
+
+  private static List<String> faults(SheetChoice chosen, Map<InputSheet, TableScan> scans) {
+    List<String> faults = new ArrayList<>();
+    for (InputSheet sheet : InputSheets.ALL) {
+      if (sheet.required() && !scans.containsKey(sheet)) {
+        faults.add(chosen.missing(sheet));
+      }
+      Optional.ofNullable(scans.get(sheet)).flatMap(TableScan::fault).ifPresent(faults::add);
+    }
+    return faults;
+  }
+
+  private static Season season(Book book) {
+    PlacesReader places = new PlacesReader(book);
+    StylesReader styles = new StylesReader(book);
+    ItemsReader items = new ItemsReader(book, styles, places);
+    ItemMatch match = new ItemMatch(items, book.findings());
+    TripsReader trips = new TripsReader(book);
+    var styleHours = trips.styleHours(styles);
+    var losses = LossesReader.read(book, trips, items, match);
+    var restocks = items.restocks(match);
+    match.conclude();
+    EventsReader events = new EventsReader(book, styles, places, items, trips.covers());
+    BoatReader boat = new BoatReader(book);
+    return new Season(
+        book.settings(),
+        List.copyOf(styles.styles().values()),
+        items.stock(),
+        places.boxes(),
+        places.compartments(),
+        trips.trips(),
+        styleHours,
+        losses,
+        restocks,
+        events.events(),
+        boat.loads(),
+        boat.boat());
+  }
+}

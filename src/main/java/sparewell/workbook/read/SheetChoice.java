@@ -1,0 +1,79 @@
+package sparewell.workbook.read;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import sparewell.finding.Cell;
+import sparewell.finding.Code;
+import sparewell.finding.Findings;
+import sparewell.ooxml.SheetEntry;
+import sparewell.workbook.InputSheet;
+import sparewell.workbook.InputSheets;
+import sparewell.workbook.value.Names;
+import sparewell.workbook.value.NearMiss;
+
+/** Which sheets of a workbook are the input sheets; hidden ones are, our own never. */
+final class SheetChoice {
+  private final Map<InputSheet, SheetEntry> chosen = new LinkedHashMap<>();
+  private final Map<InputSheet, String> near = new LinkedHashMap<>();
+
+  static SheetChoice of(List<SheetEntry> sheets, Findings findings) {
+    SheetChoice choice = new SheetChoice();
+    List<SheetEntry> others = new ArrayList<>();
+    for (SheetEntry entry : sheets) {
+      if (entry.own() || !entry.worksheet()) {
+        continue;
+      }
+      Optional<InputSheet> sheet =
+          InputSheets.ALL.stream()
+              .filter(s -> Names.fold(s.name()).equals(Names.fold(entry.name())))
+              .findFirst();
+      if (sheet.isEmpty()) {
+        others.add(entry);
+      } else if (choice.chosen.putIfAbsent(sheet.get(), entry) != null) {
+        findings.add(
+            Code.SHEET_TWICE, Cell.ofSheet(entry.name()), choice.chosen.get(sheet.get()).name());
+      }
+    }
+    others.forEach(entry -> choice.compare(entry, findings));
+    return choice;
+  }
+
+  /** A sheet whose name is a slip off that of an input sheet that the workbook lacks. */
+  private void compare(SheetEntry entry, Findings findings) {
+    List<InputSheet> absent =
+        InputSheets.ALL.stream().filter(sheet -> !chosen.containsKey(sheet)).toList();
+    List<String> names = absent.stream().map(sheet -> Names.fold(sheet.name())).toList();
+    NearMiss.of(Names.fold(entry.name()), names)
+        .map(name -> absent.get(names.indexOf(name)))
+        .ifPresent(
+            sheet -> {
+              near.putIfAbsent(sheet, entry.name());
+              findings.add(Code.SHEET_NAME_NEAR, Cell.ofSheet(entry.name()), sheet.name());
+            });
+  }
+
+  Optional<SheetEntry> of(InputSheet sheet) {
+    return Optional.ofNullable(chosen.get(sheet)).filter(entry -> entry.partName().isPresent());
+  }
+
+  /** Says that a required sheet is missing. */
+  String missing(InputSheet sheet) {
+    String meant =
+        Optional.ofNullable(near.get(sheet))
+            .map(name -> " Is '" + name + "' meant? Then rename it.")
+            .orElse(" Add it, or copy it from a new workbook.");
+    return "The sheet '" + sheet.name() + "' is missing." + meant;
+  }
+
+  /** The names of the input sheets as the workbook spells them, in the order of the inputs. */
+  List<String> names() {
+    List<String> names = new ArrayList<>();
+    for (InputSheet sheet : InputSheets.ALL) {
+      Optional.ofNullable(chosen.get(sheet)).map(SheetEntry::name).ifPresent(names::add);
+    }
+    return names;
+  }
+}

@@ -1,0 +1,147 @@
+package sparewell.workbook.read;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Consumer;
+import sparewell.finding.Cell;
+import sparewell.finding.Code;
+import sparewell.finding.Findings;
+import sparewell.units.UnitSystem;
+import sparewell.workbook.InputSheet;
+import sparewell.workbook.grid.Formulas;
+import sparewell.workbook.grid.RawCell;
+import sparewell.workbook.grid.RawRow;
+import sparewell.workbook.value.Words;
+
+/** Takes the streamed rows of one sheet: looks for the header, then keeps what is declared. */
+final class TableScan implements Consumer<RawRow> {
+  private static final int HEADER_WITHIN = 20;
+  private static final String EXAMPLE = "example:";
+
+  private final InputSheet sheet;
+  private final String name;
+  private final Formulas formulas;
+  private final Findings findings;
+  private final List<RawRow> rows = new ArrayList<>();
+  private Optional<HeaderRow> header = Optional.empty();
+  private Optional<HeaderRow> nearest = Optional.empty();
+
+  TableScan(InputSheet sheet, String name, Formulas formulas, Findings findings) {
+    this.sheet = sheet;
+    this.name = name;
+    this.formulas = formulas;
+    this.findings = findings;
+  }
+
+  @Override
+  public void accept(RawRow raw) {
+    if (header.isPresent()) {
+      keep(raw);
+    } else if (raw.number() <= HEADER_WITHIN) {
+      HeaderRow candidate = HeaderRow.of(sheet, raw);
+      if (candidate.complete()) {
+        header = Optional.of(candidate);
+      } else if (nearest.isEmpty() || candidate.missing().size() < nearest.get().missing().size()) {
+        nearest = Optional.of(candidate);
+      }
+    }
+  }
+
+  private void keep(RawRow raw) {
+    if (isExample(raw)) {
+      return;
+    }
+    List<RawCell> cells = new ArrayList<>();
+    for (BoundColumn bound : header.orElseThrow().columns().values()) {
+      Optional<RawCell> cell = raw.at(bound.index());
+      if (cell.isEmpty() || bound.column().name().equals("Note")) {
+        continue;
+      }
+      RawCell found = cell.get();
+      if (found.kind() == RawCell.Kind.UNCOMPUTED) {
+        found = computed(raw.number(), bound, found);
+      }
+      if (!found.blank() && found.kind() != RawCell.Kind.UNCOMPUTED) {
+        cells.add(found);
+      }
+    }
+    if (!cells.isEmpty()) {
+      rows.add(new RawRow(raw.number(), cells));
+    }
+  }
+
+  private boolean isExample(RawRow raw) {
+    return raw.cells().stream()
+        .min(java.util.Comparator.comparingInt(RawCell::column))
+        .map(Words::text)
+        .filter(text -> text.toLowerCase(Locale.ROOT).startsWith(EXAMPLE))
+        .isPresent();
+  }
+
+  private RawCell computed(int row, BoundColumn bound, RawCell cell) {
+    Cell at = new Cell(name, row, bound.index());
+    Optional<RawCell> value = formulas.compute(name, row, cell);
+    if (value.isPresent()) {
+      findings.add(Code.FORMULA_COMPUTED, at, Words.text(value.get()), bound.header());
+    } else {
+      findings.add(Code.FORMULA_BLANK, at, "", bound.header());
+    }
+    return value.orElse(cell);
+  }
+
+  /** Says what a required sheet without a header lacks; an optional one is remarked and ignored. */
+  Optional<String> fault() {
+    if (header.isPresent()) {
+      return Optional.empty();
+    }
+    String all =
+        listed(sheet.columns().stream().filter(c -> c.required()).map(c -> c.name()).toList());
+    if (!sheet.required()) {
+      findings.add(Code.SHEET_WITHOUT_HEADER, Cell.ofSheet(name), all);
+      return Optional.empty();
+    }
+    String lacks =
+        nearest
+            .filter(row -> !row.columns().isEmpty())
+            .map(row -> "row " + row.row() + " lacks " + listed(row.missing()))
+            .orElse("none of the columns " + all + " was found");
+    return Optional.of(
+        "The sheet '"
+            + name
+            + "' has no header row within its first 20 rows: "
+            + lacks
+            + ". Put all required columns into one row.");
+  }
+
+  private static String listed(List<String> columns) {
+    return String.join(", ", columns);
+  }
+
+  /** The table; findings tell of doubtful headers and of a sheet without rows. */
+  Optional<InputTable> table(UnitSystem units) {
+    if (header.isEmpty()) {
+      return Optional.empty();
+    }
+    HeaderRow found = header.get();
+    for (BoundColumn twice : found.twice()) {
+      findings.add(
+          Code.HEADER_TWICE, new Cell(name, found.row(), twice.index()), twice.column().name());
+    }
+    for (BoundColumn bound : found.columns().values()) {
+      if (bound.unitUnknown()) {
+        findings.add(
+            Code.HEADER_UNIT,
+            new Cell(name, found.row(), bound.index()),
+            bound.header(),
+            BoundColumn.isMass(bound.column()) ? "oz, lb, g, kg" : "in, ft, mm, cm, m",
+            Units.of(units).symbol(bound.column()));
+      }
+    }
+    if (rows.isEmpty() && sheet.required()) {
+      findings.add(Code.NO_ROWS, Cell.ofSheet(name));
+    }
+    return Optional.of(new InputTable(sheet, name, found.columns(), rows));
+  }
+}

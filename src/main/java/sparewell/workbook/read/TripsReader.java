@@ -1,0 +1,129 @@
+package sparewell.workbook.read;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import sparewell.finding.Code;
+import sparewell.season.StyleHours;
+import sparewell.season.Trip;
+import sparewell.workbook.InputSheets;
+import sparewell.workbook.value.Amounts;
+import sparewell.workbook.value.Dates;
+import sparewell.workbook.value.Words;
+
+/** Reads trips and style hours, and finds the trip that a name or date means. */
+final class TripsReader {
+  private static final String OUT_OF_FIT =
+      "trip left out of the loss rates; its losses still come off the stock";
+
+  private final Book book;
+  private final Keys keys = new Keys("the sheet Trips");
+  private final List<Trip> trips = new ArrayList<>();
+  private final Map<String, LocalDate> later = new HashMap<>();
+  private final Map<LocalDate, List<String>> byDate = new HashMap<>();
+  private final Lookalikes covers = new Lookalikes("kept as a cover of its own");
+
+  TripsReader(Book book) {
+    this.book = book;
+    book.each(InputSheets.TRIPS, this::define);
+  }
+
+  /** Trips up to the date of analysis. */
+  List<Trip> trips() {
+    return trips;
+  }
+
+  Lookalikes covers() {
+    return covers;
+  }
+
+  private void define(Row row) {
+    Optional<LocalDate> date = row.date("Date");
+    Optional<String> named =
+        row.textOrDate("Trip").map(text -> book.shown(Spellings.Of.TRIP, text));
+    Optional<String> id = named.or(() -> date.map(LocalDate::toString));
+    String water = row.text("Water").orElse("");
+    OptionalDouble hours = hours(row, id.orElse(""));
+    double days = row.days("Days").orElse(1.0);
+    Optional<String> cover = book.name(row, "Cover", Spellings.Of.COVER);
+    if (!PlacesReader.defined(row, named.isPresent() ? "Trip" : "Date", id, keys)) {
+      return;
+    }
+    LocalDate day = date.orElseThrow();
+    List<String> sameDay = byDate.computeIfAbsent(day, d -> new ArrayList<>());
+    if (named.isEmpty() && !sameDay.isEmpty()) {
+      row.say("Date", Code.SAME_DATE_TRIPS, day);
+    }
+    sameDay.add(id.orElseThrow());
+    LocalDate asOf = book.settings().asOf();
+    if (day.isAfter(asOf)) {
+      later.put(id.get(), day);
+      row.say("Date", Code.AFTER_AS_OF, day, asOf);
+      return;
+    }
+    cover.ifPresent(name -> covers.meet(row, "Cover", name));
+    trips.add(new Trip(id.get(), day, water, hours, days, cover, row.origin()));
+  }
+
+  private static OptionalDouble hours(Row row, String trip) {
+    Optional<Double> hours = row.readSparing("Hours", OUT_OF_FIT, Amounts::hours);
+    if (hours.isPresent() && hours.get() == 0) {
+      row.say("Hours", Code.TRIP_WITHOUT_HOURS, trip, "Trip");
+      return OptionalDouble.empty();
+    }
+    return hours.map(OptionalDouble::of).orElse(OptionalDouble.empty());
+  }
+
+  /** The id of the trip that a row names by id or date; absent and remarked where it cannot be. */
+  Optional<String> trip(Row row) {
+    return row.read(
+        "Trip",
+        (cell, remarks) -> {
+          String text = Words.text(cell);
+          Optional<String> known = keys.find(text);
+          Optional<LocalDate> date = Dates.iso(text);
+          List<String> dated = date.map(d -> byDate.getOrDefault(d, List.of())).orElse(List.of());
+          if (known.isEmpty() && date.isPresent()) {
+            known = keys.find(date.get().toString());
+          }
+          if (known.isPresent() || dated.size() == 1) {
+            return known.or(() -> Optional.of(dated.get(0)));
+          }
+          if (dated.size() > 1) {
+            remarks.unusable(Code.AMBIGUOUS_DATE, "");
+          } else {
+            Row.unknown(text, keys, remarks);
+          }
+          return Optional.empty();
+        });
+  }
+
+  /** Whether a row's trip is after the date of analysis; it is remarked then. */
+  boolean isLater(Row row, String trip) {
+    LocalDate day = later.get(trip);
+    if (day != null) {
+      row.say("Trip", Code.AFTER_AS_OF, day, book.settings().asOf());
+    }
+    return day != null;
+  }
+
+  List<StyleHours> styleHours(StylesReader styles) {
+    List<StyleHours> all = new ArrayList<>();
+    book.each(
+        InputSheets.STYLE_HOURS,
+        row -> {
+          Optional<String> trip = trip(row);
+          Optional<String> style = row.key("Style", styles.keys());
+          Optional<Double> hours = row.hours("Hours");
+          if (!row.failed() && !isLater(row, trip.orElseThrow())) {
+            all.add(
+                new StyleHours(trip.get(), style.orElseThrow(), hours.orElseThrow(), row.origin()));
+          }
+        });
+    return all;
+  }
+}

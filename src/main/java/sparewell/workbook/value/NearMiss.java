@@ -1,0 +1,58 @@
+package sparewell.workbook.value;
+
+import java.util.Collection;
+import java.util.Optional;
+import org.apache.commons.text.similarity.LevenshteinDistance;
+
+/** Finds the known name that a mistyped one was probably meant to be. */
+public final class NearMiss {
+  private static final LevenshteinDistance UP_TO_TWO = new LevenshteinDistance(2);
+
+  private NearMiss() {}
+
+  /**
+   * The nearest of the known folded names that is one or two letters off (one in short names), the
+   * first of equals. Digits must agree: tray 1 is no slip for tray 2, nor 3/8 for 1/8.
+   */
+  public static Optional<String> of(String folded, Collection<String> known) {
+    Optional<String> best = Optional.empty();
+    int least = Integer.MAX_VALUE;
+    for (String candidate : known) {
+      int off = lettersOff(folded, candidate);
+      if (off > 0 && off < least) {
+        least = off;
+        best = Optional.of(candidate);
+      }
+    }
+    return best;
+  }
+
+  /** Letters by which two folded names differ, where few enough for a slip; otherwise -1. */
+  static int lettersOff(String a, String b) {
+    int longer = Math.max(a.length(), b.length());
+    if (Math.abs(a.length() - b.length()) > 2 || longer < 3 || !digits(a).equals(digits(b))) {
+      return -1;
+    }
+    int off = swapped(a, b) ? 1 : UP_TO_TWO.apply(a, b);
+    return off <= (longer < 5 ? 1 : 2) ? off : -1;
+  }
+
+  /** Two neighbouring letters in the wrong order are one slip. */
+  private static boolean swapped(String a, String b) {
+    if (a.length() != b.length()) {
+      return false;
+    }
+    int i = 0;
+    while (i < a.length() && a.charAt(i) == b.charAt(i)) {
+      i++;
+    }
+    return i + 1 < a.length()
+        && a.charAt(i) == b.charAt(i + 1)
+        && a.charAt(i + 1) == b.charAt(i)
+        && a.substring(i + 2).equals(b.substring(i + 2));
+  }
+
+  private static String digits(String text) {
+    return text.replaceAll("\\D", "");
+  }
+}

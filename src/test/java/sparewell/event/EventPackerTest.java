@@ -1,0 +1,184 @@
+package sparewell.event;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static sparewell.spares.SeasonMaker.AS_OF;
+import static sparewell.spares.SeasonMaker.line;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import sparewell.event.EventPacking.Line;
+import sparewell.event.EventPacking.PackingList;
+import sparewell.finding.Code;
+import sparewell.season.Place;
+import sparewell.spares.EventNeed;
+import sparewell.spares.KnownForecast;
+import sparewell.spares.SeasonMaker;
+import sparewell.spares.SparesPlanner;
+
+class EventPackerTest {
+  private static EventPacking pack(SeasonMaker maker, KnownForecast forecast) {
+    return EventPacker.pack(
+        maker.season(),
+        maker.onHand(),
+        SparesPlanner.plan(maker.season(), maker.onHand(), forecast).eventNeeds());
+  }
+
+  private static SeasonMaker jigs() {
+    return new SeasonMaker()
+        .style("Jig")
+        .add()
+        .aboard("Jig", "black", "Event box", 1)
+        .aboard("Jig", "black", "J1", 1)
+        .aboard("Jig", "black", "J2", 2)
+        .ashore("Jig", "black", "Tub", 9)
+        .aboard("Jig", "blue", "J1", 9);
+  }
+
+  /**
+   * Mean loss 2.4: qpois(0.95, 2.4) = 5; ppois(5, 2.4, lower.tail = FALSE) = 0.0356725; R 4.2.2.
+   */
+  @Test
+  void takesFromTheBoxThenFromAboardThenFromAshore() {
+    SeasonMaker maker =
+        jigs()
+            .boxedEvent(
+                "Cup", AS_OF, 8, 1, "Event box", OptionalInt.of(12), line("Jig", 24, "black"));
+    EventPacking packing = pack(maker, new KnownForecast().poisson("Jig", 0.1));
+    PackingList list = packing.lists().get(0);
+    assertEquals(List.of(1, 2, 1, 1), list.lines().stream().map(Line::pieces).toList());
+    assertTrue(list.lines().get(0).inBox());
+    assertEquals(Optional.of(new Place("J2", "Bow")), list.lines().get(1).from());
+    assertTrue(list.lines().get(3).ashore());
+    assertEquals(0.0356725, list.lines().get(3).runOutProbability(), 1e-7);
+    assertEquals(0, list.shortPieces());
+    assertEquals(5, list.slotsUsed());
+    assertTrue(packing.findings().isEmpty());
+  }
+
+  @Test
+  void anEventWithoutABoxStillGetsItsList() {
+    SeasonMaker maker = jigs().event("Cup", AS_OF, 8, 1, line("Jig", 24, "black"));
+    PackingList list = pack(maker, new KnownForecast().poisson("Jig", 0.1)).lists().get(0);
+    assertFalse(list.boxed());
+    assertEquals(5, list.pieces());
+    assertEquals("J2", list.lines().get(0).from().get().box());
+  }
+
+  @Test
+  void whatIsNotOnHandStaysShortWithALineOfItsOwn() {
+    SeasonMaker maker =
+        new SeasonMaker()
+            .style("Jig")
+            .add()
+            .aboard("Jig", "black", "J1", 0)
+            .aboard("Jig", "blue", "J1", 2)
+            .event("Cup", AS_OF, 8, 1, line("Jig", 48));
+    List<Line> lines = pack(maker, new KnownForecast().poisson("Jig", 0.1)).lists().get(0).lines();
+    assertEquals(List.of(0, 2), lines.stream().map(Line::pieces).toList());
+    assertEquals(List.of(5, 3), lines.stream().map(Line::shortPieces).toList());
+    assertEquals(Optional.empty(), lines.get(0).from());
+  }
+
+  @Test
+  void slotsGoToOneOfEachPlannedStyleFirstThenWhereTheySaveMost() {
+    SeasonMaker maker =
+        new SeasonMaker()
+            .style("Jig")
+            .add()
+            .style("Frog")
+            .add()
+            .style("Worm")
+            .pack(10, "4.00")
+            .countedInPacks()
+            .add()
+            .aboard("Jig", "", "J", 9)
+            .aboard("Frog", "", "F", 9)
+            .aboard("Worm", "", "W", 90)
+            .boxedEvent(
+                "Cup",
+                AS_OF,
+                8,
+                1,
+                "Small",
+                OptionalInt.of(5),
+                line("Jig", 24),
+                line("Frog", 1),
+                line("Worm", 24));
+    KnownForecast forecast =
+        new KnownForecast().poisson("Jig", 0.1).poisson("Frog", 0.01).poisson("Worm", 0.5);
+    EventPacking packing = pack(maker, forecast);
+    // Worm mean 12: qpois(0.95, 12) = 18, R 4.2.2: two pockets of ten; the second saves
+    // E(Y-10)+ = 2.5, more than a second Jig's P(Y > 1) = 0.69.
+    assertEquals(
+        List.of("Jig 2", "Frog 1", "Worm 18"),
+        packing.lists().get(0).lines().stream()
+            .map(line -> line.item().style() + " " + line.pieces())
+            .toList());
+    assertEquals(5, packing.lists().get(0).slotsUsed());
+    assertEquals(3, packing.lists().get(0).shortPieces());
+    assertEquals(Code.EVENT_BOX_NOT_ENOUGH_SLOTS, packing.findings().get(0).code());
+  }
+
+  @Test
+  void marginalAnalysisEqualsExhaustiveSearch() {
+    Random random = new Random(3);
+    for (int round = 0; round < 100; round++) {
+      List<EventNeed.Item> needs = new ArrayList<>();
+      List<Integer> limits = new ArrayList<>();
+      List<Integer> perSlot = new ArrayList<>();
+      for (int i = 0; i < 4; i++) {
+        needs.add(
+            new EventNeed.Item(
+                new sparewell.season.ItemId("S" + i, "", ""),
+                KnownForecast.negBin(0.1 + 4 * random.nextDouble(), 0.8),
+                1 + random.nextInt(3),
+                false,
+                9));
+        limits.add(random.nextInt(6));
+        perSlot.add(1 + random.nextInt(3));
+      }
+      int slots = random.nextInt(8);
+      List<Integer> packed = SlotFill.fill(needs, limits, perSlot, slots);
+      int used = 0;
+      for (int i = 0; i < 4; i++) {
+        assertTrue(packed.get(i) <= limits.get(i));
+        used += SlotFill.slots(packed.get(i), perSlot.get(i));
+      }
+      assertTrue(used <= slots);
+      assertEquals(least(needs, limits, perSlot, 0, slots), shortage(needs, packed), 1e-9);
+    }
+  }
+
+  private static double shortage(List<EventNeed.Item> needs, List<Integer> packed) {
+    double sum = 0;
+    for (int i = 0; i < needs.size(); i++) {
+      sum += needs.get(i).importance() * needs.get(i).losses().expectedShortage(packed.get(i));
+    }
+    return sum;
+  }
+
+  private static double least(
+      List<EventNeed.Item> needs, List<Integer> limits, List<Integer> perSlot, int i, int slots) {
+    if (i == needs.size()) {
+      return 0;
+    }
+    double best = Double.POSITIVE_INFINITY;
+    for (int used = 0; used <= slots; used++) {
+      int pieces = Math.min(limits.get(i), used * perSlot.get(i));
+      double own = needs.get(i).importance() * needs.get(i).losses().expectedShortage(pieces);
+      best = Math.min(best, own + least(needs, limits, perSlot, i + 1, slots - used));
+    }
+    return best;
+  }
+
+  @Test
+  void noEventNoList() {
+    assertTrue(pack(jigs(), new KnownForecast().poisson("Jig", 0.1)).lists().isEmpty());
+  }
+}

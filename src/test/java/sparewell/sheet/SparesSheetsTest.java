@@ -1,0 +1,161 @@
+package sparewell.sheet;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static sparewell.spares.SeasonMaker.AS_OF;
+import static sparewell.spares.SeasonMaker.line;
+
+import java.util.List;
+import java.util.OptionalInt;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import sparewell.event.EventPacker;
+import sparewell.season.Cause;
+import sparewell.spares.BuyPlanner;
+import sparewell.spares.KnownForecast;
+import sparewell.spares.OffSeasonPlanner;
+import sparewell.spares.SeasonMaker;
+import sparewell.spares.SparesPlanner;
+import sparewell.spares.SparesReport;
+import sparewell.table.Block;
+import sparewell.table.Column;
+import sparewell.table.ReportSheet;
+import sparewell.table.Table;
+import sparewell.units.UnitSystem;
+
+class SparesSheetsTest {
+  private final SeasonMaker maker =
+      new SeasonMaker()
+          .budget("10")
+          .carryAtLeast(1)
+          .style("Jig")
+          .pack(2, "6.00")
+          .add()
+          .style("Frog")
+          .add()
+          .aboard("Jig", "black", "J1", 1)
+          .ashore("Jig", "black", "Tub", 1)
+          .aboard("Jig", "blue", "J1", 6)
+          .aboard("Frog", "", "F", 0)
+          .trip("t", AS_OF.minusDays(40), 8, "Jig", 4)
+          .loss("t", "Jig", "black", 2, Cause.SNAG)
+          .boxedEvent("Cup", AS_OF, 8, 1, "F", OptionalInt.of(6), line("Jig", 24));
+  private final KnownForecast forecast = new KnownForecast().poisson("Jig", 0.2);
+  private final SparesReport spares = SparesPlanner.plan(maker.season(), maker.onHand(), forecast);
+  private final ReportSheet sparesSheet = SparesSheet.of(spares);
+  private final ReportSheet buySheet =
+      BuyListSheet.of(
+          BuyPlanner.plan(maker.season(), spares, forecast),
+          OffSeasonPlanner.plan(maker.season(), maker.onHand(), forecast));
+  private final ReportSheet packingSheet =
+      EventPackingSheet.of(EventPacker.pack(maker.season(), maker.onHand(), spares.eventNeeds()));
+
+  private static Table<?> csv(ReportSheet sheet) {
+    return sheet.blocks().stream()
+        .filter(Block.Rows.class::isInstance)
+        .map(block -> ((Block.Rows) block).table())
+        .filter(table -> !table.csvFile().isEmpty())
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static String header(Table<?> table) {
+    return table.columns().stream()
+        .filter(Column::inCsv)
+        .map(column -> column.csvName() + column.format().csvUnit(UnitSystem.US))
+        .collect(Collectors.joining(", "));
+  }
+
+  private static <R> List<List<String>> shown(Table<R> table) {
+    return table.rows().stream()
+        .map(
+            row ->
+                table.columns().stream()
+                    .map(
+                        column ->
+                            column
+                                .format()
+                                .shown(column.value().apply(row), UnitSystem.US)
+                                .map(Object::toString)
+                                .orElse(""))
+                    .toList())
+        .toList();
+  }
+
+  private static String text(ReportSheet sheet) {
+    return sheet.blocks().stream()
+        .filter(Block.Text.class::isInstance)
+        .flatMap(block -> ((Block.Text) block).lines().stream())
+        .map(Block.Line::text)
+        .collect(Collectors.joining("\n"));
+  }
+
+  /** Names and order of the columns are fixed by the workbook's contract. */
+  @Test
+  void filesHaveTheirColumns() {
+    assertEquals("spares.csv", csv(sparesSheet).csvFile());
+    assertEquals(
+        "style, size, colour, aboard, ashore, planning_hours, expected_loss, run_out_chance_now,"
+            + " floor, carry, run_out_chance_at_carry, reason, bring_aboard, buy_pieces, buy_packs,"
+            + " cost",
+        header(csv(sparesSheet)));
+    assertEquals("buy-list.csv", csv(buySheet).csvFile());
+    assertEquals(
+        "rank, style, size, colour, packs, pieces, cost, cumulative_cost, shortage_before,"
+            + " shortage_after, within_budget",
+        header(csv(buySheet)));
+    assertEquals("event-packing.csv", csv(packingSheet).csvFile());
+    assertEquals(
+        "event, style, size, colour, pieces, from_box, from_compartment, run_out_chance, short",
+        header(csv(packingSheet)));
+  }
+
+  @Test
+  void everyValueCanBeShownAndEveryHeadingExplained() {
+    for (ReportSheet sheet : List.of(sparesSheet, buySheet, packingSheet)) {
+      assertFalse(sheet.answer().isEmpty());
+      for (Block block : sheet.blocks()) {
+        if (block instanceof Block.Rows rows) {
+          assertEquals(rows.table().rows().size(), shown(rows.table()).size());
+          for (Column<?> column : rows.table().columns()) {
+            assertFalse(column.meaning().isEmpty(), column.heading());
+          }
+        }
+      }
+    }
+  }
+
+  @Test
+  void topLinesSayWhatToDo() {
+    assertTrue(
+        text(sparesSheet).startsWith("Do: bring 1 piece of 1 item aboard (table below), then buy"),
+        text(sparesSheet));
+    assertTrue(text(sparesSheet).contains("Planned for Cup (2026-05-01, 8 hours)"));
+    assertTrue(
+        text(buySheet).contains("Buy the lines within the budget: 6.00 USD of your 10.00"),
+        text(buySheet));
+    assertTrue(text(buySheet).contains("What 20.00 USD more buys"), text(buySheet));
+    assertTrue(text(buySheet).contains("1 line without a price"), text(buySheet));
+    assertTrue(text(buySheet).contains("you lost 2 pieces worth 6.00 USD"), text(buySheet));
+    assertTrue(
+        text(packingSheet).contains("Cup (2026-05-01): pack 6 pieces into F, 6 of 6 slots"),
+        text(packingSheet));
+  }
+
+  @Test
+  void saysSoWhereThereIsNothingToDo() {
+    SeasonMaker calm =
+        new SeasonMaker().style("Jig").pack(1, "6.00").add().aboard("Jig", "", "J1", 9);
+    SparesReport report = SparesPlanner.plan(calm.season(), calm.onHand(), new KnownForecast());
+    assertTrue(text(SparesSheet.of(report)).startsWith("Nothing to do"));
+    ReportSheet buy =
+        BuyListSheet.of(
+            BuyPlanner.plan(calm.season(), report, new KnownForecast()),
+            java.util.Optional.empty());
+    assertEquals("Nothing to buy: what is aboard and ashore is enough.", text(buy));
+    ReportSheet packing =
+        EventPackingSheet.of(EventPacker.pack(calm.season(), calm.onHand(), report.eventNeeds()));
+    assertTrue(text(packing).startsWith("No event lies ahead"));
+  }
+}

@@ -1,0 +1,271 @@
+package sparewell.spares;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.math.BigDecimal;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import sparewell.finding.Code;
+import sparewell.season.ItemId;
+
+class BuyPlannerTest {
+  private static BuyList list(SeasonMaker maker, KnownForecast forecast) {
+    SparesReport spares = SparesPlanner.plan(maker.season(), maker.onHand(), forecast);
+    return BuyPlanner.plan(maker.season(), spares, forecast);
+  }
+
+  private static List<String> order(BuyList list) {
+    return list.lines().stream().map(line -> line.packs() + " " + line.item().style()).toList();
+  }
+
+  /**
+   * Marginal analysis by hand: next piece saves P(loss > held); ppois(0:4, 2, lower.tail = FALSE) =
+   * 0.865 0.594 0.323 0.143 0.053 and ppois(0:2, 0.8, lower.tail = FALSE) = 0.551 0.191 0.047, R
+   * 4.2.2. At 2.00 a Jig and 1.00 a Worm the order is Worm .551, Jig .432, Jig .297, Worm .191, Jig
+   * .162, Jig .072 (4 of each cover 0.95 of the Jig, 2 of the Worm).
+   */
+  @Test
+  void ordersByShortageSavedForTheMoney() {
+    SeasonMaker maker =
+        new SeasonMaker()
+            .style("Jig")
+            .pack(1, "2.00")
+            .add()
+            .style("Worm")
+            .pack(1, "1.00")
+            .add()
+            .aboard("Jig", "", "B", 0)
+            .aboard("Worm", "", "B", 0);
+    KnownForecast forecast = new KnownForecast().poisson("Jig", 2.0 / 24).poisson("Worm", 0.8 / 24);
+    BuyList list = list(maker, forecast);
+    assertEquals(
+        List.of("1 Worm", "2 Jig", "1 Worm", "3 Jig"), order(list), "5 Jig and 2 Worm reach 0.95");
+    assertTrue(list.lines().stream().allMatch(BuyList.Line::withinBudget));
+    assertEquals(
+        List.of("1.00", "5.00", "6.00", "12.00"),
+        list.lines().stream().map(line -> line.cumulativeCost().get().toPlainString()).toList());
+    assertEquals(2.0, list.lines().get(1).shortageBeforePieces(), 1e-9);
+    // R 4.2.2: E(Y-2)+ for Poisson(2), as in the loss table
+    assertEquals(0.54134113, list.lines().get(1).shortageAfterPieces(), 1e-8);
+  }
+
+  @Test
+  void importanceWeighsShortage() {
+    SeasonMaker maker =
+        new SeasonMaker()
+            .style("Jig")
+            .pack(1, "1.00")
+            .add()
+            .style("Worm")
+            .pack(1, "1.00")
+            .importance(3)
+            .add()
+            .aboard("Jig", "", "B", 0)
+            .aboard("Worm", "", "B", 0);
+    KnownForecast forecast = new KnownForecast().poisson("Jig", 0.5 / 24).poisson("Worm", 0.4 / 24);
+    assertEquals("Worm", list(maker, forecast).lines().get(0).item().style());
+  }
+
+  @Test
+  void floorsComeFirstAlsoWhereLittleIsLost() {
+    SeasonMaker maker =
+        new SeasonMaker()
+            .style("Jig")
+            .pack(1, "1.00")
+            .add()
+            .style("Rod")
+            .pack(1, "80.00")
+            .atOnce(2, 1)
+            .add()
+            .aboard("Jig", "", "B", 0)
+            .aboard("Rod", "", "B", 1);
+    KnownForecast forecast = new KnownForecast().poisson("Jig", 2.0 / 24);
+    BuyList list = list(maker, forecast);
+    assertEquals(List.of("1 Rod", "5 Jig"), order(list));
+    assertTrue(list.lines().get(0).forFloor());
+    BuyList poor = list(maker.budget("50"), forecast);
+    assertEquals(List.of("5 Jig", "1 Rod"), order(poor), "what the budget pays for stands first");
+    assertEquals(
+        List.of(true, false), poor.lines().stream().map(BuyList.Line::withinBudget).toList());
+    assertEquals(new BigDecimal("5.00"), poor.spent());
+  }
+
+  @Test
+  void unknownPricesStandApartAndAreNeverFree() {
+    SeasonMaker maker =
+        new SeasonMaker()
+            .budget("100")
+            .style("Jig")
+            .pack(1, "1.00")
+            .add()
+            .style("Frog")
+            .floor(2)
+            .add()
+            .aboard("Frog", "", "B", 0)
+            .aboard("Jig", "", "B", 0);
+    BuyList list =
+        list(maker, new KnownForecast().poisson("Jig", 0.1 / 24).poisson("Frog", 9.0 / 24));
+    BuyList.Line last = list.lines().get(list.lines().size() - 1);
+    assertEquals("Frog", last.item().style());
+    assertEquals(Optional.empty(), last.cost());
+    assertEquals(Optional.empty(), last.cumulativeCost());
+    assertFalse(last.withinBudget());
+    assertEquals(Code.PRICE_NOT_KNOWN, list.findings().get(0).code());
+    assertTrue(list.within().shortagePieces() > 8, "not bought, so still short");
+  }
+
+  @Test
+  void saysWhatTwentyMoreBuys() {
+    SeasonMaker maker =
+        new SeasonMaker()
+            .budget("10")
+            .style("Jig")
+            .pack(1, "10.00")
+            .add()
+            .aboard("Jig", "", "B", 0);
+    KnownForecast forecast = new KnownForecast().poisson("Jig", 2.0 / 24);
+    BuyList list = list(maker, forecast);
+    assertEquals(1, list.lines().get(0).packs());
+    assertEquals(
+        List.of(new BuyList.More.Change(new ItemId("Jig", "", ""), 2)), list.more().get().packs());
+    // R 4.2.2: loss table of Poisson(2), stock 1 and 3
+    assertEquals(1.13533528, list.within().shortagePieces(), 1e-8);
+    assertEquals(0.21801755, list.more().get().outcome().shortagePieces(), 1e-8);
+    // Beyond the list, once it is paid: 5 reach the chance wanted.
+    BuyList rich = list(maker.budget("500"), forecast);
+    assertEquals(5, rich.lines().get(0).packs());
+    assertEquals(2, rich.more().get().packs().get(0).packs());
+  }
+
+  @Test
+  void everyListIsFeasibleAndMoreMoneyNeverDoesWorse() {
+    Random random = new Random(11);
+    for (int round = 0; round < 40; round++) {
+      SeasonMaker maker = new SeasonMaker();
+      KnownForecast forecast = new KnownForecast();
+      int styles = 3 + random.nextInt(5);
+      for (int s = 0; s < styles; s++) {
+        String style = "S" + s;
+        maker
+            .style(style)
+            .pack(1 + random.nextInt(6), (1 + random.nextInt(30)) + "." + (10 + random.nextInt(89)))
+            .importance(random.nextInt(4))
+            .add()
+            .aboard(style, "a", "B", random.nextInt(4))
+            .ashore(style, "b", "T", random.nextInt(4));
+        forecast.negBin(style, random.nextDouble() * 0.4, 0.6 + random.nextDouble());
+      }
+      double before = Double.POSITIVE_INFINITY;
+      for (int budget = 0; budget <= 240; budget += 12) {
+        maker.budget(budget + ".00");
+        SparesReport spares = SparesPlanner.plan(maker.season(), maker.onHand(), forecast);
+        BuyList list = BuyPlanner.plan(maker.season(), spares, forecast);
+        assertTrue(list.spent().compareTo(new BigDecimal(budget)) <= 0);
+        assertTrue(list.within().shortagePieces() <= before + 1e-9, "budget " + budget);
+        assertEquals(0, list.gapPieces());
+        before = list.within().shortagePieces();
+        checkLines(list, spares);
+      }
+    }
+  }
+
+  private static void checkLines(BuyList list, SparesReport spares) {
+    Map<ItemId, Integer> packs = new HashMap<>();
+    BigDecimal running = BigDecimal.ZERO;
+    BigDecimal inside = BigDecimal.ZERO;
+    boolean outsideSeen = false;
+    for (int i = 0; i < list.lines().size(); i++) {
+      BuyList.Line line = list.lines().get(i);
+      assertEquals(i + 1, line.rank());
+      running = running.add(line.cost().get());
+      assertEquals(0, running.compareTo(line.cumulativeCost().get()));
+      assertTrue(line.shortageAfterPieces() <= line.shortageBeforePieces());
+      assertFalse(outsideSeen && line.withinBudget(), "what the budget pays for stands first");
+      outsideSeen |= !line.withinBudget();
+      inside = line.withinBudget() ? inside.add(line.cost().get()) : inside;
+      packs.merge(line.item(), line.packs(), Integer::sum);
+    }
+    assertEquals(0, inside.compareTo(list.spent()));
+    assertEquals(0, running.compareTo(list.wanted()));
+    for (SparesRow row : spares.rows()) {
+      assertEquals(row.buyPacks(), packs.getOrDefault(row.item(), 0));
+    }
+  }
+
+  /** With floors the order is: floors first, then shortage; more money never does worse in it. */
+  @Test
+  void withFloorsMoreMoneyNeverServesThemWorse() {
+    Random random = new Random(13);
+    for (int round = 0; round < 40; round++) {
+      SeasonMaker maker = new SeasonMaker().carryAtLeast(3);
+      KnownForecast forecast = new KnownForecast();
+      for (int s = 0; s < 5; s++) {
+        String style = "S" + s;
+        maker
+            .style(style)
+            .pack(1 + random.nextInt(3), (1 + random.nextInt(30)) + ".00")
+            .add()
+            .aboard(style, "a", "B", random.nextInt(4));
+        forecast.negBin(style, random.nextDouble() * 0.4, 0.6 + random.nextDouble());
+      }
+      double before = 0;
+      double shortage = Double.POSITIVE_INFINITY;
+      for (int budget = 0; budget <= 300; budget += 10) {
+        BuyList list = list(maker.budget(budget + ""), forecast);
+        double saved =
+            list.lines().stream()
+                .filter(line -> line.forFloor() && line.withinBudget())
+                .mapToDouble(line -> line.shortageBeforePieces() - line.shortageAfterPieces())
+                .sum();
+        assertTrue(saved >= before - 1e-9);
+        before = saved;
+        boolean floorsPaid =
+            list.lines().stream()
+                .filter(BuyList.Line::forFloor)
+                .allMatch(BuyList.Line::withinBudget);
+        if (floorsPaid) {
+          assertTrue(list.within().shortagePieces() <= shortage + 1e-9);
+          shortage = list.within().shortagePieces();
+        }
+      }
+    }
+  }
+
+  @Test
+  void curveFallsFromNothingToEverything() {
+    SeasonMaker maker =
+        new SeasonMaker()
+            .budget("3")
+            .style("Jig")
+            .pack(1, "2.00")
+            .add()
+            .aboard("Jig", "a", "B", 0)
+            .aboard("Jig", "b", "B", 0);
+    BuyList list = list(maker, new KnownForecast().poisson("Jig", 0.3));
+    List<BuyList.Point> curve = list.curve();
+    assertEquals(0, curve.get(0).money().signum());
+    assertEquals(0, curve.get(curve.size() - 1).money().compareTo(list.wanted()));
+    for (int i = 1; i < curve.size(); i++) {
+      assertTrue(curve.get(i).shortagePieces() < curve.get(i - 1).shortagePieces());
+      assertTrue(
+          curve.get(i).nothingRunsOutProbability().getAsDouble()
+              > curve.get(i - 1).nothingRunsOutProbability().getAsDouble());
+    }
+  }
+
+  @Test
+  void nothingWantedGivesAnEmptyList() {
+    SeasonMaker maker =
+        new SeasonMaker().style("Jig").pack(1, "2.00").add().aboard("Jig", "", "B", 9);
+    BuyList list = list(maker, new KnownForecast());
+    assertTrue(list.lines().isEmpty());
+    assertEquals(Optional.empty(), list.more());
+    assertEquals(0, list.wanted().signum());
+  }
+}

@@ -1,0 +1,121 @@
+package sparewell.spares;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static sparewell.spares.SeasonMaker.AS_OF;
+import static sparewell.spares.SeasonMaker.line;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import sparewell.finding.Code;
+import sparewell.rates.Exposure;
+import sparewell.season.Event;
+import sparewell.season.ItemId;
+
+class HorizonPlannerTest {
+  private static final KnownForecast FORECAST =
+      new KnownForecast().poisson("Jig", 0.1).share("Jig", 0.25).poisson("Worm", 0.2);
+
+  private final SeasonMaker maker =
+      new SeasonMaker()
+          .style("Jig")
+          .add()
+          .style("Worm")
+          .add()
+          .aboard("Jig", "black", "J1", 2)
+          .aboard("Jig", "Blue", "J1", 2)
+          .aboard("Worm", "green", "W1", 9);
+
+  private Horizon plan(KnownForecast forecast) {
+    return HorizonPlanner.plan(maker.season(), maker.onHand(), forecast);
+  }
+
+  private static List<String> names(Horizon horizon) {
+    return horizon.events().stream().map(Event::name).toList();
+  }
+
+  @Test
+  void usesPlanningHoursByMeanShareWithoutAnEvent() {
+    maker.event("Past", AS_OF.minusDays(1), 8, 1);
+    Horizon horizon = plan(FORECAST);
+    assertTrue(horizon.events().isEmpty());
+    assertEquals(24 * 0.25, horizon.use("Jig").hours());
+    assertEquals(3, horizon.use("Jig").stretches().get(0).days());
+    assertTrue(horizon.words().contains("24 planning hours"), horizon.words());
+  }
+
+  @Test
+  void takesTheNextEventOnTheDayOfAnalysis() {
+    maker.event("Later", AS_OF.plusDays(9), 8, 1).event("Today", AS_OF, 8, 1);
+    Horizon horizon = plan(FORECAST);
+    assertEquals(List.of("Today"), names(horizon));
+    assertEquals(8 * 0.25, horizon.use("Jig").hours());
+  }
+
+  @Test
+  void joinsEventsWithoutAFreeDayBetweenThem() {
+    maker
+        .event("A", AS_OF.plusDays(3), 16, 2)
+        .event("B", AS_OF.plusDays(5), 8, 1)
+        .event("C", AS_OF.plusDays(7), 8, 1);
+    Horizon horizon = plan(FORECAST);
+    assertEquals(List.of("A", "B"), names(horizon));
+    assertEquals(24, horizon.afloatHours());
+    assertTrue(horizon.words().contains("A (2026-05-04"), horizon.words());
+    assertTrue(horizon.words().startsWith("Planned together"), horizon.words());
+  }
+
+  @Test
+  void aLongEventCoversShorterOnesWithinIt() {
+    maker
+        .event("Week", AS_OF, 50, 6)
+        .event("Evening", AS_OF.plusDays(1), 3, 0.5)
+        .event("After", AS_OF.plusDays(6), 8, 1);
+    assertEquals(List.of("Week", "Evening", "After"), names(plan(FORECAST)));
+  }
+
+  @Test
+  void aPlanGivesHoursToPlannedStylesAndColoursOnly() {
+    maker.event("Cup", AS_OF.plusDays(2), 8, 1, line("Jig", 10, "blue"));
+    Horizon horizon = plan(FORECAST);
+    assertEquals(10, horizon.use("Jig").hours(), "plan hours may exceed event hours");
+    assertEquals(0, horizon.use("Worm").hours());
+    assertTrue(horizon.use("Jig").of(new ItemId("Jig", "", "black")).isEmpty());
+    List<Exposure> blue = horizon.use("Jig").of(new ItemId("Jig", "", "Blue"));
+    assertEquals(List.of(new ItemId("Jig", "", "Blue")), blue.get(0).among());
+    assertTrue(horizon.findings().isEmpty());
+  }
+
+  @Test
+  void hoursAfloatStandForEveryStylePlannedOrNot() {
+    KnownForecast forecast = new KnownForecast().poisson("Jig", 0.1).hoursAfloat();
+    assertEquals(24, plan(forecast).use("Worm").hours());
+    maker.event("Cup", AS_OF.plusDays(2), 8, 1, line("Jig", 2));
+    Horizon horizon = plan(forecast);
+    assertEquals(8, horizon.use("Jig").hours());
+    assertEquals(0, horizon.use("Worm").hours());
+    assertTrue(horizon.words().contains("No trip has hours by style"), horizon.words());
+  }
+
+  @Test
+  void saysWhatAPlanNamesThatIsNotInStock() {
+    maker
+        .style("Frog")
+        .add()
+        .event(
+            "Cup",
+            AS_OF.plusDays(2),
+            8,
+            1,
+            line("Jig", 2, "red"),
+            line("Frog", 3),
+            line("Worm", 1));
+    Horizon horizon = plan(FORECAST);
+    assertEquals(
+        List.of(Code.PLAN_COLOUR_NOT_IN_STOCK, Code.PLAN_STYLE_NOT_IN_STOCK),
+        horizon.findings().stream().map(finding -> finding.code()).toList());
+    assertEquals(2, horizon.use("Jig").stretches().get(0).among().size());
+    assertFalse(horizon.findings().get(0).done().contains("%"));
+  }
+}

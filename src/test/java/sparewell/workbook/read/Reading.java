@@ -1,0 +1,69 @@
+package sparewell.workbook.read;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import sparewell.finding.Code;
+import sparewell.finding.Finding;
+import sparewell.ooxml.WorkbookPackage;
+import sparewell.season.Season;
+import sparewell.workbook.Books;
+
+/** What a test workbook reads as. */
+public record Reading(Season season, List<Finding> findings) {
+  private static final LocalDate TODAY = LocalDate.of(2026, 7, 15);
+
+  /** Reads a workbook that must be usable. */
+  public static Reading of(Books books) {
+    return of(books, ReadOptions.on(TODAY));
+  }
+
+  static Reading of(Books books, ReadOptions options) {
+    try {
+      ReadResult result = result(books, options);
+      return new Reading(result.season(), result.findings());
+    } catch (UnusableWorkbook e) {
+      throw new AssertionError(e.getMessage(), e);
+    }
+  }
+
+  static ReadResult result(Books books, ReadOptions options) throws UnusableWorkbook {
+    try {
+      Path folder = Files.createTempDirectory("books");
+      Path file = books.write(folder.resolve("season.xlsx"));
+      try (WorkbookPackage workbook = WorkbookPackage.open(file)) {
+        return SeasonReader.read(workbook, options);
+      } finally {
+        Files.delete(file);
+        Files.delete(folder);
+      }
+    } catch (IOException | sparewell.ooxml.WorkbookRefused e) {
+      throw new AssertionError(e.getMessage(), e);
+    }
+  }
+
+  /** Like {@code error Stock E3 NOT_A_NUMBER}, one for each finding. */
+  List<String> lines() {
+    return findings.stream().map(Reading::line).toList();
+  }
+
+  private static String line(Finding finding) {
+    return String.join(
+        " ",
+        finding.severity().word(),
+        finding.at().sheet(),
+        finding.at().reference(),
+        finding.code().name());
+  }
+
+  /** The only finding of that kind. */
+  Finding only(Code code) {
+    List<Finding> found = findings.stream().filter(f -> f.code() == code).toList();
+    if (found.size() != 1) {
+      throw new AssertionError(code + " found " + found.size() + " times in " + lines());
+    }
+    return found.get(0);
+  }
+}
