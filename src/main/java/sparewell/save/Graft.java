@@ -45,9 +45,6 @@ final class Graft {
   /** Plans the new package; nothing is written. */
   static Graft of(WorkbookPackage book, WorkbookPackage scratch, List<OwnSheet> sheets)
       throws WorkbookRefused, IOException, XMLStreamException {
-    if (scratch.date1904() != book.date1904()) {
-      throw new IllegalArgumentException("our sheets were made with another date system");
-    }
     Graft graft = new Graft(book, LastRun.entriesToDrop(book));
     graft.plan(scratch, sheets);
     return graft;
@@ -63,7 +60,7 @@ final class Graft {
         new OwnParts(
             scratch,
             takenKeys(),
-            new SheetRewrite(styles, OwnStrings.of(scratch)),
+            new SheetRewrite(styles, OwnStrings.of(scratch), days(book) - days(scratch)),
             OwnParts.Tables.of(book, dropped));
     RelationshipsEdit relationships =
         new RelationshipsEdit(book.xml(PartNames.relationshipsOf(book.workbookPart())), leaving());
@@ -93,6 +90,11 @@ final class Graft {
     edit(
         ContentTypesEdit.PART,
         ContentTypesEdit.apply(book.xml(ContentTypesEdit.PART), dropped, types));
+  }
+
+  /** Day number of one and the same day, less that of the 1900 system. */
+  private static int days(WorkbookPackage book) {
+    return book.date1904() ? -1462 : 0; // ECMA-376 part 1, section 18.17.4.1
   }
 
   private void editWorkbook(WorkbookPackage scratch, List<OwnSheet> sheets, Map<String, String> ids)

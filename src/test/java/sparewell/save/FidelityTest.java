@@ -130,6 +130,23 @@ class FidelityTest {
   }
 
   @Test
+  void ourDatesAreTheSameDaysWhereDaysCountFrom1904() throws Exception {
+    for (String name : List.of("openpyxl.xlsx", "poi.xlsx")) { // the first counts from 1904
+      Path book = copy(name);
+      Saving.into(book);
+      try (InputStream in = Files.newInputStream(book);
+          XSSFWorkbook opened = new XSSFWorkbook(in)) {
+        assertEquals(name.equals("openpyxl.xlsx"), opened.isDate1904());
+        assertEquals(
+            java.time.LocalDate.of(2026, 3, 8),
+            opened.getSheetAt(0).getRow(3).getCell(5).getLocalDateTimeCellValue().toLocalDate());
+        assertEquals(
+            11, opened.getSheet("Buy list").getRow(4).getCell(1).getNumericCellValue() - 10);
+      }
+    }
+  }
+
+  @Test
   void tableIdsAndNamesStayUnique() throws Exception {
     Path book = copy("openpyxl.xlsx"); // has a table Own_1 with id 1
     Saving.into(book);

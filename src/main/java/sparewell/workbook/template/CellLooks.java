@@ -58,8 +58,8 @@ final class CellLooks {
       style.setIndention((short) 1);
     }
     if (key.use() == Use.ENTRY || key.use() == Use.EXAMPLE) {
-      style.setBorderBottom(BorderStyle.HAIR);
-      style.setBottomBorderColor(new XSSFColor(GREY));
+      style.setBorderBottom(BorderStyle.THIN);
+      style.setBottomBorderColor(new XSSFColor(MIST));
     }
     XSSFFont font = book.createFont();
     font.setFontName("Calibri");

@@ -31,6 +31,7 @@ import sparewell.workbook.template.CellLooks.Use;
 /** Writes one input sheet: headers with notes, rows, formats, rules, table and print set-up. */
 final class SheetWriter {
   private static final double HEADER_POINTS = 34;
+  private static final float ROW_POINTS = 17;
   private static final double CHARACTER = 256;
   private static final int WIDEST = 44;
   private static final int NOTE_CHARACTERS = 90;
@@ -58,6 +59,7 @@ final class SheetWriter {
     this.tables = tables;
     this.sheet = book.createSheet(form.name());
     this.rules = new EntryRules(sheet);
+    sheet.setDefaultRowHeightInPoints(ROW_POINTS);
     this.widths = new int[form.columns().size()];
   }
 
@@ -132,7 +134,7 @@ final class SheetWriter {
           line.kind(),
           line.kind() == Kind.LENGTH ? "General" : cellForm.pattern(),
           true,
-          Use.ENTRY);
+          Use.BLANK);
       String message = message(line);
       put(i + 1, 2, message, Kind.TEXT, "General", true, Use.REMARK);
       if (message.length() > NOTE_CHARACTERS) {
@@ -155,7 +157,7 @@ final class SheetWriter {
       XSSFCell cell = (XSSFCell) row.createCell(c);
       cell.setCellValue(text);
       cell.setCellStyle(looks.of(column.required() ? Use.REQUIRED_HEADER : Use.HEADER));
-      widths[c] = Math.max(longestWord(text) + 4, text.length() / 2 + 5);
+      widths[c] = Math.max(longestWord(text) + 4, text.length() / 2 + 7);
       Comment note = drawing.createCellComment(new XSSFClientAnchor(0, 0, 0, 0, c, 1, c + 3, 6));
       note.setString(
           new XSSFRichTextString((c == 0 ? form.purpose() + " " : "") + message(column)));

@@ -79,10 +79,10 @@ public final class TemplateWriter {
       XSSFSheet sheet = book.getSheet(form.name());
       sheet.setTabColor(new XSSFColor(tab(form)));
     }
-    Dropdowns.add(book);
     if (kind == TemplateKind.MESSY) {
       MessyBook.spoil(book);
     }
+    Dropdowns.add(book);
     book.setActiveSheet(0);
   }
 
