@@ -221,6 +221,7 @@ final class DualBound {
     double theta = steadiness;
     double best = -Double.MAX_VALUE;
     int sinceBetter = 0;
+    int shrunk = 0;
     Arrays.fill(step, 0);
     sideStep = 0;
     moveStep = 0;
@@ -243,7 +244,12 @@ final class DualBound {
       } else if (++sinceBetter >= 8) {
         theta *= 0.7;
         sinceBetter = 0;
-        restore();
+        if (++shrunk % 4 == 0) {
+          restore();
+          Arrays.fill(step, 0);
+          sideStep = 0;
+          moveStep = 0;
+        }
         if (theta < 1e-3) {
           break;
         }
