@@ -117,8 +117,10 @@ public final class RateFit {
     double lost = 0.5;
     double hours = 0.5 / Math.exp(prior.logRateCentre());
     for (Observation observation : input.observations()) {
-      lost += observation.weight() * observation.lostPieces();
-      hours += observation.weight() * observation.hours();
+      if (observation.lostPieces() > 0 || !observation.atLeast()) {
+        lost += observation.weight() * observation.lostPieces();
+        hours += observation.weight() * observation.hours();
+      }
     }
     double[] start = new double[dimensions];
     start[0] = (Math.log(lost / hours) - prior.logRateCentre()) / prior.logRateSpread();
