@@ -72,7 +72,7 @@ class EndToEndTest {
         Books.season()
             .with("Styles", styles.toString())
             .with("Stock", "Style|Box|Count")
-            .with("Trips", "Trip|Date|Hours|Days\nT1|2026-03-01|350|100000")
+            .with("Trips", "Trip|Date|Hours|Days\nT1|2026-03-01|350|10000")
             .with("Style hours", hours.toString())
             .with("Losses", losses.toString())
             .write(folder.resolve("pumps.xlsx"));

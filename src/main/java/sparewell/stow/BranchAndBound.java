@@ -44,7 +44,7 @@ final class BranchAndBound {
     this.ceiling = ceiling;
     tolerance = 1e-9 * Math.max(1, Math.abs(target()));
     LinearBound linear = new LinearBound(problem, mostMoves);
-    double bound = linear.ascend(allowed, target(), 1000);
+    double bound = linear.ascend(allowed, target(), 2000);
     if (bound >= target() - tolerance) {
       return target();
     }

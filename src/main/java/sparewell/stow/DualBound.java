@@ -22,17 +22,15 @@ final class DualBound {
   final double[][] cost;
   final double[][] average;
   final int[] holders;
-  final int[] lastPlace;
   final double[] price;
   double sidePrice;
   double movePrice;
-  double priceBase;
   private final double[] placeValue;
   private final double[] mix;
   private final double[] step;
   private double sideStep;
   private double moveStep;
-  final Knapsack knapsack;
+  private final Knapsack knapsack;
   private final double[][] side;
   private final double sideScale;
   private final double[] bestPrice;
@@ -57,7 +55,6 @@ final class DualBound {
     average = new double[n][m];
     chosen = new boolean[n][m];
     holders = new int[n];
-    lastPlace = new int[n];
     price = new double[n];
     bestPrice = new double[n];
     step = new double[n];
@@ -134,7 +131,6 @@ final class DualBound {
       }
       fixed[i] = only >= 0;
       holders[i] = 0;
-      lastPlace[i] = -1;
       Arrays.fill(chosen[i], false);
       if (fixed[i]) {
         loadRoom[only] -= problem.weightMg[i];
@@ -165,9 +161,6 @@ final class DualBound {
   private void take(int i, int j) {
     chosen[i][j] = true;
     holders[i]++;
-    if (lastPlace[i] < 0 || priced(i, j) - price[i] < priced(i, lastPlace[i]) - price[i]) {
-      lastPlace[i] = j;
-    }
     sideNow += side[i][j];
     if (j != problem.now[i]) {
       movesNow++;
@@ -221,6 +214,7 @@ final class DualBound {
     double theta = steadiness;
     double best = -Double.MAX_VALUE;
     int sinceBetter = 0;
+    int shrunk = 0;
     Arrays.fill(step, 0);
     sideStep = 0;
     moveStep = 0;
@@ -243,7 +237,12 @@ final class DualBound {
       } else if (++sinceBetter >= 8) {
         theta *= 0.7;
         sinceBetter = 0;
-        restore();
+        if (++shrunk % 4 == 0) {
+          restore();
+          Arrays.fill(step, 0);
+          sideStep = 0;
+          moveStep = 0;
+        }
         if (theta < 1e-3) {
           break;
         }

@@ -127,6 +127,7 @@ final class LinearBound {
     double best = -Double.MAX_VALUE;
     double theta = 1.0;
     int sinceBetter = 0;
+    int shrunk = 0;
     Arrays.fill(direction, 0);
     for (int at = 0; at < steps; at++) {
       double bound = evaluate(allowed);
@@ -141,9 +142,12 @@ final class LinearBound {
           break;
         }
       } else if (++sinceBetter >= 15) {
-        theta *= 0.75;
+        theta *= 0.87;
         sinceBetter = 0;
-        System.arraycopy(bestPrice, 0, price, 0, price.length);
+        if (++shrunk % 4 == 0) {
+          System.arraycopy(bestPrice, 0, price, 0, price.length);
+          Arrays.fill(direction, 0);
+        }
         if (theta < 1e-4) {
           break;
         }

@@ -201,8 +201,7 @@ class LossModelTest {
     double one = model.nothingRunsOut(List.of(a));
     double two = model.nothingRunsOut(List.of(b));
     double both = model.nothingRunsOut(List.of(a, b));
-    assertTrue(
-        both >= one + two - 1 && both <= Math.min(one, two), one + " " + two + " " + both);
+    assertTrue(both >= one + two - 1 && both <= Math.min(one, two), one + " " + two + " " + both);
     // What little they share does not take them far from independence.
     assertEquals(one * two, both, 0.02);
     assertEquals(1, model.nothingRunsOut(List.of()), 1e-12);
