@@ -14,7 +14,10 @@ import sparewell.table.Tone;
 /** A table as a real table of the spreadsheet: filter, banding, sums, notes on the headings. */
 final class TableBlock {
   private static final double WIDEST_TEXT_POINTS = 230;
-  private static final double NARROWEST_POINTS = 36;
+  private static final double NARROWEST_POINTS = 30;
+
+  /** Text of a column that a wider table than its own shares. */
+  private static final double WIDEST_BESIDE_POINTS = 66;
 
   /** Spreadsheets may not wrap a link, so its column gets more room. */
   private static final double WIDEST_LINK_POINTS = 420;
@@ -29,8 +32,13 @@ final class TableBlock {
 
   private TableBlock() {}
 
-  /** Widens the columns of a grid for a table. */
-  static <R> void widen(SheetTable<R> table, Grid grid) {
+  /**
+   * Widens the columns of a grid for a table.
+   *
+   * @param leads whether it is the sheet's main table; the text of the others is wrapped sooner, so
+   *     that they do not stretch the columns of the main one
+   */
+  static <R> void widen(SheetTable<R> table, Grid grid, boolean leads) {
     if (table.table().rows().isEmpty()) {
       return;
     }
@@ -40,11 +48,18 @@ final class TableBlock {
         points += 2;
       }
       points = Math.max(points, widest(table, at));
-      double most = linksText(table, at) ? WIDEST_LINK_POINTS : WIDEST_TEXT_POINTS;
+      double most = widest(leads, linksText(table, at), at);
       double width = Math.min(most, points) + INDENT_POINTS + 2 * Measure.CELL_MARGIN_POINTS;
       grid.widths.merge(at + 1, Measure.characters(width), Math::max);
     }
     grid.lastPrintedColumn = Math.max(grid.lastPrintedColumn, table.columns().size());
+  }
+
+  private static double widest(boolean leads, boolean links, int at) {
+    if (leads || at == 0) {
+      return links ? WIDEST_LINK_POINTS : WIDEST_TEXT_POINTS;
+    }
+    return WIDEST_BESIDE_POINTS;
   }
 
   /** Width of a column's widest value, bold because a bad one is; of numbers only the ends. */

@@ -13,6 +13,7 @@ import sparewell.finding.Severity;
 import sparewell.season.Place;
 import sparewell.spares.Bring;
 import sparewell.spares.BuyList;
+import sparewell.stow.BoxPlan;
 import sparewell.stow.MoveStep;
 import sparewell.table.Block;
 import sparewell.table.Layout;
@@ -22,7 +23,7 @@ import sparewell.table.Tone;
 
 /** What to do now, in order, at most one screen; each line leads to where the rest stands. */
 final class ToDo {
-  private static final int MOST_OF_A_KIND = 4;
+  private static final int MOST_OF_A_KIND = 3;
 
   private final Results results;
   private final List<ReportSheet> sheets;
@@ -42,8 +43,8 @@ final class ToDo {
     buy();
     pack();
     move();
-    findings(Code.RECOUNT, "Recount");
-    findings(Code.BOX_CHECK_DUE, "Check");
+    findings(Code.RECOUNT, "Recount", "item", "items");
+    findings(Code.BOX_CHECK_DUE, "Check", "box", "boxes");
     if (number == 0) {
       lines.add(Block.Line.of("Nothing to do: everything you need is aboard and well stowed."));
     }
@@ -156,21 +157,27 @@ final class ToDo {
             + " for a boat light forward and heavy aft:",
         Tone.NONE,
         Optional.of(Cell.ofSheet("Stow plan")));
-    details(steps, StowPlanSheet::instruction, step -> Optional.of(Cell.ofSheet("Stow plan")));
+    details(
+        steps,
+        StowPlanSheet::instruction,
+        step ->
+            find(
+                "Stow plan",
+                row -> row instanceof BoxPlan plan && plan.box().equals(step.box())));
   }
 
-  private void findings(Code code, String verb) {
+  private void findings(Code code, String verb, String one, String many) {
     List<Finding> these = results.findings().stream().filter(f -> f.code() == code).toList();
     if (these.isEmpty()) {
       return;
     }
     step(
-        verb + " " + Words.count(these.size(), "thing", "things") + ":",
+        verb + " " + Words.count(these.size(), one, many) + ":",
         Tone.WATCH,
         Optional.of(Cell.ofSheet(InputChecksSheet.NAME)));
     details(
         these,
-        Finding::message,
+        finding -> capital(finding.message()),
         finding -> finding.at().sheet().isEmpty() ? Optional.empty() : Optional.of(finding.at()));
   }
 
@@ -188,7 +195,7 @@ final class ToDo {
               "     " + words.apply(one), Block.Weight.PLAIN, Tone.NONE, link.apply(one)));
     }
     if (shown < all.size()) {
-      lines.add(Block.Line.of("     … and " + (all.size() - shown) + " more on that sheet"));
+      lines.add(Block.Line.of("     … and " + (all.size() - shown) + " more there"));
     }
   }
 
