@@ -34,6 +34,7 @@ public final class RootCommand implements Runnable {
     line.addSubcommand(new AnalyseCommand(console));
     line.addSubcommand(new CheckCommand(console));
     line.addSubcommand(new NewCommand(console));
+    line.addSubcommand(new ImportCommand(console));
     line.setOut(console.out());
     line.setErr(console.error());
     line.setExecutionExceptionHandler(
@@ -50,6 +51,7 @@ public final class RootCommand implements Runnable {
 
   @Override
   public void run() {
-    throw new ParameterException(spec.commandLine(), "Say what to do: analyse, check, new.");
+    throw new ParameterException(
+        spec.commandLine(), "Say what to do: analyse, check, new or import.");
   }
 }
