@@ -28,6 +28,7 @@ final class DualBound {
   double movePrice;
   double priceBase;
   private final double[] placeValue;
+  private final double[] mix;
   private final double[] step;
   private double sideStep;
   private double moveStep;
@@ -62,6 +63,8 @@ final class DualBound {
     step = new double[n];
     placeValue = new double[m];
     knapsack = new Knapsack(n);
+    mix = new double[m];
+    Arrays.fill(mix, 0.5);
     loadRoom = new long[m];
     volumeRoom = new long[m];
     fixed = new boolean[n];
@@ -79,7 +82,6 @@ final class DualBound {
         }
       }
       price[i] = sum / Math.max(1, options);
-      sides /= 1;
     }
     sideScale = Math.max(1e-9, sides / Math.max(1, n * m));
   }
@@ -102,6 +104,11 @@ final class DualBound {
     System.arraycopy(kept, 0, price, 0, price.length);
     sidePrice = kept[price.length];
     movePrice = mostMoves < 0 ? 0 : kept[price.length + 1];
+  }
+
+  /** Starts the places' surrogate limits at the shares of volume that linear prices give. */
+  void mixes(double[] shares) {
+    System.arraycopy(shares, 0, mix, 0, mix.length);
   }
 
   long work() {
@@ -143,7 +150,8 @@ final class DualBound {
     }
     for (int j = 0; j < m; j++) {
       fill(allowed, j, -1, loadRoom[j], volumeRoom[j]);
-      placeValue[j] = knapsack.solve(volumeRoom[j], loadRoom[j]);
+      placeValue[j] = knapsack.solve(volumeRoom[j], loadRoom[j], mix[j]);
+      mix[j] = knapsack.mix();
       total -= placeValue[j];
       for (int index = 0; index < knapsack.count(); index++) {
         if (knapsack.holds(index)) {
@@ -318,7 +326,7 @@ final class DualBound {
       for (int j = 0; j < m; j++) {
         if (chosen[i][j]) {
           fill(allowed, j, i, loadRoom[j], volumeRoom[j]);
-          lost[j] = placeValue[j] - knapsack.solve(volumeRoom[j], loadRoom[j]);
+          lost[j] = placeValue[j] - knapsack.solve(volumeRoom[j], loadRoom[j], mix[j]);
           gone += lost[j];
         }
       }
@@ -335,7 +343,7 @@ final class DualBound {
             forced = bound + gone - lost[j];
           } else {
             fill(allowed, j, i, load, volume);
-            double rest = knapsack.solve(volume, load);
+            double rest = knapsack.solve(volume, load, mix[j]);
             forced = bound + gone + placeValue[j] - (price[i] - priced(i, j)) - rest;
           }
         }

@@ -178,6 +178,18 @@ final class LinearBound {
     return best;
   }
 
+  /** Share of volume in what each place's room is worth, 0..1; 1/2 where it is worth nothing. */
+  double[] volumeShares() {
+    int m = problem.placeCount;
+    double[] shares = new double[m];
+    for (int j = 0; j < m; j++) {
+      double ofVolume = price[j] > 0 ? price[j] * volumeRoom[j] : 0;
+      double ofLoad = price[m + j] > 0 ? price[m + j] * loadRoom[j] : 0;
+      shares[j] = ofVolume + ofLoad > 0 ? ofVolume / (ofVolume + ofLoad) : 0.5;
+    }
+    return shares;
+  }
+
   /** The price of each box that follows, then the prices of side moment and of a move. */
   double[] boxPrices(boolean[][] allowed) {
     int n = problem.boxCount;
