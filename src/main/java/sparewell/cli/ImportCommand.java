@@ -25,6 +25,7 @@ import sparewell.workbook.importing.ImportSource;
       "A row that the sheet holds already is not added again."
     },
     mixinStandardHelpOptions = true,
+    versionProvider = BuildVersion.class,
     sortOptions = false)
 final class ImportCommand implements Callable<Integer> {
   private final Console console;
@@ -72,11 +73,12 @@ final class ImportCommand implements Callable<Integer> {
           spec.commandLine(),
           "Say what to import: --trips, --style-hours, --losses, --restocks or --stock.");
     }
-    Outcome outcome = ImportRun.run(book, sources, dryRun, LocalDateTime.now());
-    if (!quiet) {
-      outcome.summary().forEach(console::say);
+    Outcome outcome;
+    try (Watch watch = new Watch(console, 1, quiet)) {
+      outcome = ImportRun.run(book, sources, dryRun, LocalDateTime.now());
+      watch.report(1);
     }
-    outcome.problems().forEach(console::complain);
+    Books.report(console, quiet, outcome);
     return outcome.exitCode();
   }
 
