@@ -26,7 +26,11 @@ public final class RateFit {
   public static final int DRAWS = 160;
 
   private static final int SHARE_POINTS = 16;
-  private static final double WEIGHT_FLOOR = 1e-10;
+  // Points of less weight are left out of distributions: together under 1e-5, far below the sampling
+  // error of the draws; with fewer draws under 4e-3, and commonly a tenth of it.
+  private static final double WEIGHT_FLOOR = 1e-9;
+  private static final double COARSE_FLOOR = 2e-6;
+  private static final double ENOUGH_LEFT = 0.4;
   private static final double FEWEST_EFFECTIVE = 8;
 
   private final FitInput input;
@@ -36,6 +40,8 @@ public final class RateFit {
   private final boolean converged;
   private final int iterations;
   private final double effectiveDraws;
+  private final List<HyperSampler.Point> points;
+  private final double weightFloor;
   private final Map<List<Term>, CountDistribution>[] known;
 
   /** One stretch of use: hours, days, and the number of the cover. */
@@ -47,18 +53,20 @@ public final class RateFit {
   private RateFit(
       FitInput input,
       Hyperprior prior,
-      List<Draw> draws,
       double[] peak,
       boolean converged,
       int iterations,
-      double effectiveDraws) {
+      Weighed weighed) {
     this.input = input;
     this.prior = prior;
-    this.draws = draws;
+    this.draws = weighed.draws;
+    this.points = weighed.points;
     this.peak = peak;
     this.converged = converged;
     this.iterations = iterations;
-    this.effectiveDraws = effectiveDraws;
+    this.effectiveDraws = weighed.effective;
+    boolean few = !weighed.points.isEmpty() && weighed.points.size() < DRAWS;
+    this.weightFloor = few ? COARSE_FLOOR : WEIGHT_FLOOR;
     @SuppressWarnings({"unchecked", "rawtypes"})
     Map<List<Term>, CountDistribution>[] maps = new Map[input.styles()];
     this.known = maps;
@@ -75,6 +83,10 @@ public final class RateFit {
    * @param draws sets of hyperparameters to weigh, even; 0 takes the peak of their posterior alone
    */
   public static RateFit of(FitInput input, Hyperprior prior, int draws) {
+    return of(input, prior, draws, start(input, prior, Hyper.COMMON + input.covers()));
+  }
+
+  private static RateFit of(FitInput input, Hyperprior prior, int draws, double[] start) {
     FitData data = new FitData(input);
     int n = Hyper.COMMON + input.covers();
     ToDoubleFunction<double[]> logPosterior =
@@ -85,12 +97,13 @@ public final class RateFit {
           }
           return new RatePosterior(data, hyper, false).logEvidence() + Hyper.logPrior(z);
         };
-    QuasiNewton climb = QuasiNewton.maximise(logPosterior, start(input, prior, n), 1e-3, 60);
+    QuasiNewton climb = QuasiNewton.maximise(logPosterior, start, 1e-3, 60);
     double[] peak = climb.at();
     boolean found = climb.converged() && Double.isFinite(climb.value());
     if (draws == 0) {
       Draw only = new Draw(1, 1, new RatePosterior(data, Hyper.at(peak, prior, data.mix()), true));
-      return new RateFit(input, prior, List.of(only), peak, found, climb.iterations(), 1);
+      Weighed sole = new Weighed(List.of(only), 1, List.of());
+      return new RateFit(input, prior, peak, found, climb.iterations(), sole);
     }
     Weighed weighed = null;
     if (found) {
@@ -108,8 +121,28 @@ public final class RateFit {
       }
       found = found && weighed.effective >= FEWEST_EFFECTIVE;
     }
-    return new RateFit(
-        input, prior, weighed.draws, peak, found, climb.iterations(), weighed.effective);
+    return new RateFit(input, prior, peak, found, climb.iterations(), weighed);
+  }
+
+  /**
+   * The fit of the same season some trips later: the draws of this one weighed anew, which is exact
+   * up to the same sampling error, and new ones where too few of them still carry weight.
+   *
+   * @param grown the input then
+   * @see "Chopin, A sequential particle filter method for static models, Biometrika 89 (2002), from
+   *     memory"
+   */
+  RateFit after(FitInput grown) {
+    int n = Hyper.COMMON + grown.covers();
+    double[] start = java.util.Arrays.copyOf(peak, n);
+    if (converged && n == peak.length && !points.isEmpty()) {
+      Weighed again = weigh(new FitData(grown), prior, points);
+      if (again.effective >= Math.max(FEWEST_EFFECTIVE, ENOUGH_LEFT * points.size())) {
+        return new RateFit(grown, prior, peak, true, 0, again);
+      }
+    }
+    RateFit fresh = of(grown, prior, Math.max(points.size(), 2), start);
+    return fresh.converged ? fresh : of(grown, prior, Math.max(points.size(), 2));
   }
 
   /** The prior's centre, moved to the rate of all styles together. */
@@ -125,7 +158,8 @@ public final class RateFit {
     return start;
   }
 
-  private record Weighed(List<Draw> draws, double effective) {}
+  private record Weighed(
+      List<Draw> draws, double effective, List<HyperSampler.Point> points) {}
 
   private static Weighed weigh(FitData data, Hyperprior prior, List<HyperSampler.Point> points) {
     List<Draw> tried = new ArrayList<>();
@@ -157,7 +191,7 @@ public final class RateFit {
         kept.add(new Draw(weight, draw.newCover(), draw.posterior()));
       }
     }
-    return new Weighed(List.copyOf(kept), sum * sum / squares);
+    return new Weighed(List.copyOf(kept), sum * sum / squares, points);
   }
 
   /** Whether a peak was found and the draws around it carry the posterior. */
@@ -323,7 +357,7 @@ public final class RateFit {
       }
       for (int i = 0; i < weights.length; i++) {
         double weight = draw.weight() * weights[i];
-        if (weight > WEIGHT_FLOOR) {
+        if (weight > weightFloor) {
           double rate = draw.posterior().rate(style, i);
           for (double[] factor : factors) {
             for (int e = 0; e < means.length; e++) {

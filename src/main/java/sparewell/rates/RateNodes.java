@@ -236,6 +236,27 @@ final class RateNodes {
     out[likelihood.length] += each * tail(kernel, mean);
   }
 
+  /**
+   * Expectation over the rate given the family mean.
+   *
+   * @param values what to take it of, at each point and the tail
+   */
+  double expectation(GammaKernel kernel, int mean, double[] values) {
+    int end = Math.min(likelihood.length, kernel.end(mean, first, stride));
+    double[] density = kernel.density();
+    int k = kernel.index(mean, first);
+    double tail = tail(kernel, mean);
+    double sum = tail;
+    double product = tail * values[likelihood.length];
+    for (int i = 0; i < end; i++) {
+      double weight = likelihood[i] * density[k];
+      sum += weight;
+      product += weight * values[i];
+      k += stride;
+    }
+    return sum > 0 ? product / sum : 0;
+  }
+
   /** Variance of the log rate given the family mean. */
   double logVariance(GammaKernel kernel, int mean) {
     double[] p = new double[rate.length + 1];
