@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.distribution.BetaDistribution;
@@ -25,12 +26,14 @@ public final class RateFit {
   /** Draws of an ordinary fit. */
   public static final int DRAWS = 160;
 
+  private static final double LEAST_CELL = 1e-10;
   private static final int SHARE_POINTS = 16;
   // Points of less weight are left out of distributions: together under 1e-5, far below the sampling
   // error of the draws; with fewer draws under 4e-3, and commonly a tenth of it.
   private static final double WEIGHT_FLOOR = 1e-9;
   private static final double COARSE_FLOOR = 2e-6;
   private static final double ENOUGH_LEFT = 0.4;
+  private static final double ROUGH_PEAK = 0.05;
   private static final double FEWEST_EFFECTIVE = 8;
 
   private final FitInput input;
@@ -41,6 +44,7 @@ public final class RateFit {
   private final int iterations;
   private final double effectiveDraws;
   private final List<HyperSampler.Point> points;
+  private final Optional<double[][]> axes; // around the peak, where there are any
   private final double weightFloor;
   private final Map<List<Term>, CountDistribution>[] known;
 
@@ -56,11 +60,13 @@ public final class RateFit {
       double[] peak,
       boolean converged,
       int iterations,
-      Weighed weighed) {
+      Weighed weighed,
+      Optional<double[][]> axes) {
     this.input = input;
     this.prior = prior;
     this.draws = weighed.draws;
     this.points = weighed.points;
+    this.axes = axes;
     this.peak = peak;
     this.converged = converged;
     this.iterations = iterations;
@@ -83,32 +89,24 @@ public final class RateFit {
    * @param draws sets of hyperparameters to weigh, even; 0 takes the peak of their posterior alone
    */
   public static RateFit of(FitInput input, Hyperprior prior, int draws) {
-    return of(input, prior, draws, start(input, prior, Hyper.COMMON + input.covers()));
-  }
-
-  private static RateFit of(FitInput input, Hyperprior prior, int draws, double[] start) {
     FitData data = new FitData(input);
     int n = Hyper.COMMON + input.covers();
-    ToDoubleFunction<double[]> logPosterior =
-        z -> {
-          Hyper hyper = Hyper.at(z, prior, data.mix());
-          if (!hyper.inRange()) {
-            return Double.NEGATIVE_INFINITY;
-          }
-          return new RatePosterior(data, hyper, false).logEvidence() + Hyper.logPrior(z);
-        };
-    QuasiNewton climb = QuasiNewton.maximise(logPosterior, start, 1e-3, 60);
+    ToDoubleFunction<double[]> logPosterior = logPosterior(data, prior);
+    QuasiNewton climb = QuasiNewton.maximise(logPosterior, start(input, prior, n), 1e-3, 60);
     double[] peak = climb.at();
     boolean found = climb.converged() && Double.isFinite(climb.value());
     if (draws == 0) {
       Draw only = new Draw(1, 1, new RatePosterior(data, Hyper.at(peak, prior, data.mix()), true));
       Weighed sole = new Weighed(List.of(only), 1, List.of());
-      return new RateFit(input, prior, peak, found, climb.iterations(), sole);
+      return new RateFit(input, prior, peak, found, climb.iterations(), sole, Optional.empty());
     }
     Weighed weighed = null;
+    Optional<double[][]> axes = Optional.empty();
     if (found) {
       try {
-        weighed = weigh(data, prior, HyperSampler.points(logPosterior, peak, draws));
+        double[][] steepness = HyperSampler.axes(logPosterior, peak);
+        axes = Optional.of(steepness);
+        weighed = weigh(data, prior, HyperSampler.points(steepness, peak, draws));
       } catch (ArithmeticException e) {
         found = false;
       }
@@ -121,7 +119,7 @@ public final class RateFit {
       }
       found = found && weighed.effective >= FEWEST_EFFECTIVE;
     }
-    return new RateFit(input, prior, peak, found, climb.iterations(), weighed);
+    return new RateFit(input, prior, peak, found, climb.iterations(), weighed, axes);
   }
 
   /**
@@ -134,15 +132,37 @@ public final class RateFit {
    */
   RateFit after(FitInput grown) {
     int n = Hyper.COMMON + grown.covers();
-    double[] start = java.util.Arrays.copyOf(peak, n);
     if (converged && n == peak.length && !points.isEmpty()) {
       Weighed again = weigh(new FitData(grown), prior, points);
       if (again.effective >= Math.max(FEWEST_EFFECTIVE, ENOUGH_LEFT * points.size())) {
-        return new RateFit(grown, prior, peak, true, 0, again);
+        return new RateFit(grown, prior, peak, true, 0, again, axes);
       }
     }
-    RateFit fresh = of(grown, prior, Math.max(points.size(), 2), start);
-    return fresh.converged ? fresh : of(grown, prior, Math.max(points.size(), 2));
+    int count = points.isEmpty() ? DRAWS : points.size();
+    if (converged && n == peak.length && !axes.isEmpty()) {
+      FitData data = new FitData(grown);
+      double[][] old = axes.get();
+      ToDoubleFunction<double[]> log = logPosterior(data, prior);
+      QuasiNewton climb =
+          QuasiNewton.maximise(log, peak, HyperSampler.covariance(old), ROUGH_PEAK, 6);
+      if (Double.isFinite(climb.value())) {
+        Weighed again = weigh(data, prior, HyperSampler.points(old, climb.at(), count));
+        if (again.effective >= FEWEST_EFFECTIVE) {
+          return new RateFit(grown, prior, climb.at(), true, climb.iterations(), again, axes);
+        }
+      }
+    }
+    return of(grown, prior, count);
+  }
+
+  private static ToDoubleFunction<double[]> logPosterior(FitData data, Hyperprior prior) {
+    return z -> {
+      Hyper hyper = Hyper.at(z, prior, data.mix());
+      if (!hyper.inRange()) {
+        return Double.NEGATIVE_INFINITY;
+      }
+      return new RatePosterior(data, hyper, false).logEvidence() + Hyper.logPrior(z);
+    };
   }
 
   /** The prior's centre, moved to the rate of all styles together. */
@@ -239,11 +259,15 @@ public final class RateFit {
     for (Draw draw : draws) {
       RateNodes nodes = draw.posterior().nodes(style);
       double[] weights = draw.posterior().weights(style);
+      double first = Math.log(nodes.rate(0));
       for (int i = 0; i < weights.length; i++) {
         double weight = draw.weight() * weights[i];
         mean += weight * draw.posterior().rate(style, i);
+        if (weight < LEAST_CELL) {
+          continue;
+        }
         if (i < nodes.count()) {
-          cells.add(Math.log(nodes.rate(i)), nodes.step(), weight);
+          cells.add(first + i * nodes.step(), nodes.step(), weight);
         } else if (nodes.hasTail()) {
           double low = 2 * (nodes.tailLogRate() - Math.log(nodes.rate(0)));
           cells.add(nodes.tailLogRate(), Math.abs(low), weight);

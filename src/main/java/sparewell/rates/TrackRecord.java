@@ -24,7 +24,7 @@ import sparewell.season.Trip;
 public record TrackRecord(List<Line> lines, int trips, int fits, String sentence) {
   private static final int KNOWN_FIRST = 4;
   private static final double GROWTH = 1.25;
-  private static final int DRAWS = 48;
+  private static final int DRAWS = 40;
   private static final double INTERVAL = 0.9;
   private static final int FLAT = 3;
 
