@@ -35,5 +35,5 @@ public record Hyperprior(
    */
   public static final Hyperprior WEAK =
       new Hyperprior(
-          Math.log(0.06), 1.0, Math.log(0.4), 0.8, Math.log(0.5), 0.7, Math.log(2), 1.0, 0.5);
+          Math.log(0.06), 0.7, Math.log(0.4), 0.8, Math.log(0.5), 0.7, Math.log(2), 1.0, 0.5);
 }

@@ -16,10 +16,10 @@ import java.util.Arrays;
  */
 final class RateNodes {
   /** Widest step in log rate. */
-  static final double WIDEST = 0.4;
+  static final double WIDEST = 0.32;
 
   private static final double DEPTH = 22; // e^-22 of the peak is left out on either side
-  private static final double FLAT = 1e-4;
+  private static final double FLAT = 2e-5;
   private static final int MOST = 6000;
 
   private final int stride;
@@ -36,7 +36,7 @@ final class RateNodes {
 
   /** Halvings of the widest step that a style needs at a shape. */
   static int halvings(double power) {
-    double step = Math.min(WIDEST, 0.7 / Math.sqrt(power));
+    double step = Math.min(WIDEST, 0.6 / Math.sqrt(power));
     return Math.max(0, (int) Math.ceil(Math.log(WIDEST / step) / Math.log(2) - 1e-9));
   }
 

@@ -9,6 +9,7 @@ import sparewell.check.Checks;
 import sparewell.event.EventPacker;
 import sparewell.event.EventPacking;
 import sparewell.finding.Finding;
+import sparewell.finding.FindingList;
 import sparewell.load.LoadReport;
 import sparewell.load.LoadSheet;
 import sparewell.ooxml.WorkbookPackage;
@@ -88,20 +89,11 @@ final class Analysis {
     }
   }
 
-  /** Gravest first, then by sheet in the order of the input sheets, row and column. */
+  /** Gravest first, otherwise in the order of the sheets, row and column. */
   private static List<Finding> sorted(List<Finding> findings, List<String> sheetOrder) {
-    List<Finding> sorted = new ArrayList<>(findings.stream().distinct().toList());
-    sorted.sort(
-        Comparator.comparing(Finding::severity)
-            .thenComparing(finding -> place(finding, sheetOrder))
-            .thenComparing(finding -> finding.at().sheet())
-            .thenComparing(finding -> finding.at().row())
-            .thenComparing(finding -> finding.at().column()));
+    List<Finding> sorted =
+        new ArrayList<>(FindingList.of(findings.stream().distinct().toList(), sheetOrder));
+    sorted.sort(Comparator.comparing(Finding::severity));
     return sorted;
-  }
-
-  private static int place(Finding finding, List<String> sheetOrder) {
-    int index = sheetOrder.indexOf(finding.at().sheet());
-    return index < 0 ? sheetOrder.size() : index;
   }
 }

@@ -98,6 +98,11 @@ final class SheetRewrite {
         || attribute.equals("style") && element.equals("col")) {
       return String.valueOf(styles.cellFormat(Integer.parseInt(value)));
     }
+    boolean width =
+        attribute.equals("width") && element.equals("col") || attribute.equals("defaultColWidth");
+    if (width && styles.widthFactor() != 1) {
+      return String.valueOf(Math.min(255, Double.parseDouble(value) * styles.widthFactor()));
+    }
     if (DIFFERENTIAL.contains(attribute)) {
       return String.valueOf(styles.differentialFormat(Integer.parseInt(value)));
     }

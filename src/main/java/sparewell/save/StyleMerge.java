@@ -61,6 +61,11 @@ final class StyleMerge {
     return differentialFormats.computeIfAbsent(index, this::addDifferentialFormat);
   }
 
+  /** What our column widths are multiplied with to be as wide in the angler's normal font. */
+  double widthFactor() {
+    return (double) NormalFont.digitPixels(ours) / NormalFont.digitPixels(theirs.root());
+  }
+
   /** Whether one of our cell formats shows a number as a date. */
   boolean isDay(int index) {
     int id = number(our("cellXfs", index), "numFmtId");

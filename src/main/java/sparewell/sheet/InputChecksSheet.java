@@ -1,6 +1,5 @@
 package sparewell.sheet;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import sparewell.finding.Finding;
@@ -54,13 +53,6 @@ public final class InputChecksSheet {
             Format.TEXT,
             "What the analyser did about it.",
             Finding::done));
-  }
-
-  /** The findings with the gravest first, otherwise in their order. */
-  public static List<Finding> gravestFirst(List<Finding> findings) {
-    List<Finding> sorted = new ArrayList<>(findings);
-    sorted.sort(java.util.Comparator.comparing(Finding::severity));
-    return sorted;
   }
 
   private static String answer(List<Finding> findings) {

@@ -262,7 +262,7 @@ public final class StowPlanSheet {
                 CurveRow::tackleCentre),
             Column.of(
                 "gain_pct",
-                "Gain %",
+                "Gain",
                 Format.PERCENT,
                 "Share of the way from the centre now to the best centre, in percent.",
                 CurveRow::gainPercent),

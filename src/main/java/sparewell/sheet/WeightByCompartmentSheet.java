@@ -130,7 +130,7 @@ public final class WeightByCompartmentSheet {
                 row -> row.weightKnown() ? "" : "at least"),
             Column.of(
                 "share_pct",
-                "Share %",
+                "Share",
                 Format.PERCENT,
                 "Share of the tackle's weight, in percent.",
                 CompartmentLoad::sharePercent),
@@ -168,7 +168,7 @@ public final class WeightByCompartmentSheet {
                 CompartmentLoad::maxLoad),
             Column.of(
                 "volume_used_pct",
-                "Volume used %",
+                "Volume used",
                 Format.PERCENT,
                 "Volume of its boxes in percent of the compartment's whole volume; the fill factor"
                     + " in Settings is the limit.",

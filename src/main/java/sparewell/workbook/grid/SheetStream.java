@@ -142,7 +142,8 @@ final class SheetStream {
   }
 
   private static int rowNumber(String text, int next) {
-    return text != null && text.matches("\\d{1,7}") ? Integer.parseInt(text) : next;
+    int number = Digits.of(text);
+    return number > 0 ? number : next;
   }
 
   private static int columnNumber(String reference, int next) {

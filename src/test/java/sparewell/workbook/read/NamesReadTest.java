@@ -107,6 +107,18 @@ class NamesReadTest {
   }
 
   @Test
+  void aShelfAtHomeNeedsNoPlaceInTheBoat() {
+    Reading reading =
+        Reading.of(
+            Books.season()
+                .with(
+                    "Compartments",
+                    "Compartment|From transom|Ashore\nBow|150|no\nShelf||yes\nWell||no"));
+    assertEquals(List.of("error Compartments B4 REQUIRED_BLANK"), reading.lines());
+    assertEquals(2, reading.season().compartments().size());
+  }
+
+  @Test
   void aTripIsNamedByIdOrDate() {
     Reading reading =
         Reading.of(

@@ -1,0 +1,126 @@
+package sparewell.rates;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import sparewell.finding.Cell;
+import sparewell.season.Boat;
+import sparewell.season.Cause;
+import sparewell.season.ItemId;
+import sparewell.season.Loss;
+import sparewell.season.Place;
+import sparewell.season.Season;
+import sparewell.season.Settings;
+import sparewell.season.StockRow;
+import sparewell.season.Style;
+import sparewell.season.StyleHours;
+import sparewell.season.Trip;
+import sparewell.units.Length;
+import sparewell.units.LengthUnit;
+import sparewell.units.UnitSystem;
+
+/** Builds small seasons for tests of the loss model. */
+final class LogBook {
+  static final LocalDate AS_OF = LocalDate.of(2026, 5, 1);
+
+  final List<Style> styles = new ArrayList<>();
+  final List<StockRow> stock = new ArrayList<>();
+  final List<Trip> trips = new ArrayList<>();
+  final List<StyleHours> hours = new ArrayList<>();
+  final List<Loss> losses = new ArrayList<>();
+  OptionalDouble halfLife = OptionalDouble.empty();
+
+  LogBook style(String name, String family, String... colours) {
+    styles.add(
+        new Style(
+            name,
+            family,
+            Optional.empty(),
+            false,
+            1,
+            Optional.empty(),
+            OptionalInt.empty(),
+            0,
+            1,
+            1,
+            OptionalDouble.empty(),
+            Cell.NOWHERE));
+    for (String colour : colours) {
+      stock.add(
+          new StockRow(
+              new ItemId(name, "", colour),
+              new Place("Box", "Bow"),
+              5,
+              Optional.empty(),
+              Optional.empty(),
+              OptionalInt.empty(),
+              Optional.empty(),
+              Cell.NOWHERE));
+    }
+    return this;
+  }
+
+  LogBook trip(String id, int day, double fished, String cover) {
+    trips.add(
+        new Trip(
+            id,
+            LocalDate.of(2025, 1, 1).plusDays(day),
+            "",
+            fished > 0 ? OptionalDouble.of(fished) : OptionalDouble.empty(),
+            1,
+            cover.isEmpty() ? Optional.empty() : Optional.of(cover),
+            Cell.NOWHERE));
+    return this;
+  }
+
+  LogBook thrown(String trip, String style, double time) {
+    hours.add(new StyleHours(trip, style, time, Cell.NOWHERE));
+    return this;
+  }
+
+  LogBook lost(String trip, String style, String colour, int pieces) {
+    losses.add(
+        new Loss(
+            trip,
+            new ItemId(style, "", colour),
+            pieces,
+            Cause.SNAG,
+            false,
+            new Cell("Losses", losses.size() + 2, 2)));
+    return this;
+  }
+
+  Season season() {
+    return new Season(
+        new Settings(
+            UnitSystem.US,
+            AS_OF,
+            3,
+            0.95,
+            false,
+            24,
+            3,
+            Optional.empty(),
+            "USD",
+            0.85,
+            OptionalDouble.empty(),
+            12,
+            halfLife,
+            new Settings.LabelGrid(
+                Length.of(63, LengthUnit.MILLIMETRE), Length.of(34, LengthUnit.MILLIMETRE), 3, 8)),
+        styles,
+        stock,
+        List.of(),
+        List.of(),
+        trips,
+        hours,
+        losses,
+        List.of(),
+        List.of(),
+        List.of(),
+        Boat.UNKNOWN);
+  }
+}

@@ -1,0 +1,275 @@
+package sparewell.rates;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import sparewell.finding.Code;
+import sparewell.numerics.CountDistribution;
+import sparewell.season.ItemId;
+
+class LossModelTest {
+  private static final ItemId RED = new ItemId("Shad", "", "red");
+  private static final ItemId BLUE = new ItemId("Shad", "", "blue");
+  private static final ItemId BROWN = new ItemId("Toad", "", "brown");
+
+  private static LogBook book() {
+    LogBook book =
+        new LogBook().style("Shad", "Soft", "red", "blue").style("Toad", "Soft", "brown");
+    Random random = new Random(3);
+    for (int t = 0; t < 20; t++) {
+      String id = "T" + t;
+      book.trip(id, 10 * t, 8, t % 2 == 0 ? "wood" : "grass");
+      book.thrown(id, "Shad", 2).thrown(id, "Toad", 4);
+      if (random.nextInt(3) > 0) {
+        book.lost(id, "Shad", random.nextInt(3) > 0 ? "red" : "blue", 1 + t % 2 * 2);
+      }
+      if (t % 5 == 0) {
+        book.lost(id, "Toad", "brown", 1);
+      }
+    }
+    return book;
+  }
+
+  private static Exposure hours(double hours, ItemId... among) {
+    return new Exposure(hours, 1, Optional.empty(), List.of(among));
+  }
+
+  private static StyleRate rate(LossModel model, String style) {
+    return model.styles().stream().filter(r -> r.style().equals(style)).findFirst().orElseThrow();
+  }
+
+  @Test
+  void countsWhatWasLogged() {
+    LossModel model = LossModel.fit(book().season());
+    StyleRate shad = rate(model, "Shad");
+    assertEquals(20, shad.trips());
+    assertEquals(40, shad.usedHours(), 1e-12);
+    int lost =
+        book().losses.stream()
+            .filter(loss -> loss.item().style().equals("Shad"))
+            .mapToInt(loss -> loss.lostPieces())
+            .sum();
+    assertEquals(lost, shad.lostPieces());
+    assertEquals(10 * lost / 40.0, shad.rawPer10Hours().getAsDouble(), 1e-12);
+    assertEquals(StyleRate.Basis.STYLE_HOURS, shad.basis());
+    assertEquals(0.25, model.meanShare("Shad"), 1e-12);
+    assertEquals(2, model.covers().size());
+    assertTrue(model.converged());
+  }
+
+  @Test
+  void splitRowsAreOneRow() {
+    LogBook split = book();
+    split.hours.clear();
+    split.losses.clear();
+    LogBook whole = book();
+    whole.hours.forEach(
+        row -> {
+          split.thrown(row.trip(), row.style(), row.thrownHours() / 4);
+          split.thrown(row.trip(), row.style(), row.thrownHours() * 3 / 4);
+        });
+    whole.losses.forEach(
+        row -> {
+          for (int i = 0; i < row.lostPieces(); i++) {
+            split.lost(row.trip(), row.item().style(), row.item().colour(), 1);
+          }
+        });
+    assertEquals(LossModel.fit(whole.season()).styles(), LossModel.fit(split.season()).styles());
+  }
+
+  @Test
+  void aTripWithoutStyleHoursTakesTheMeanShare() {
+    LogBook book = book();
+    book.trip("late", 300, 10, "wood").lost("late", "Shad", "red", 1);
+    StyleRate shad = rate(LossModel.fit(book.season()), "Shad");
+    assertEquals(21, shad.trips());
+    assertEquals(40 + 0.25 * 10, shad.usedHours(), 1e-12);
+  }
+
+  @Test
+  void withoutAnyStyleHoursRatesArePerHourAfloat() {
+    LogBook book = book();
+    book.hours.clear();
+    LossModel model = LossModel.fit(book.season());
+    assertTrue(model.perHourAfloat());
+    assertEquals(1, model.meanShare("Toad"));
+    assertEquals(StyleRate.Basis.TRIP_HOURS, rate(model, "Toad").basis());
+    assertEquals(160, rate(model, "Toad").usedHours(), 1e-12);
+    assertTrue(model.findings().stream().anyMatch(f -> f.code() == Code.NO_STYLE_HOURS));
+  }
+
+  @Test
+  void aLossWithoutItsHoursIsAssumedAndSaid() {
+    LogBook book = book();
+    book.trip("odd", 300, 8, "wood").thrown("odd", "Toad", 3).lost("odd", "Shad", "red", 2);
+    LossModel model = LossModel.fit(book.season());
+    // Mean share over the 21 trips with style hours: 20 x 2/8 and once 0.
+    double share = 20 * 0.25 / 21;
+    assertEquals(40 + 8 * share, rate(model, "Shad").usedHours(), 1e-9);
+    assertTrue(model.findings().stream().anyMatch(f -> f.code() == Code.LOSS_WITHOUT_STYLE_HOURS));
+  }
+
+  @Test
+  void aTripWithoutHoursIsOutOfTheFit() {
+    LogBook book = book();
+    List<StyleRate> before = LossModel.fit(book.season()).styles();
+    book.trip("none", 300, 0, "wood").lost("none", "Shad", "red", 9);
+    StyleRate shad = rate(LossModel.fit(book.season()), "Shad");
+    assertEquals(before.get(0).lostPieces(), shad.lostPieces());
+    assertEquals(before.get(0).ratePer10Hours(), shad.ratePer10Hours(), 1e-12);
+  }
+
+  @Test
+  void anEmptyLogIsAStatedGuess() {
+    LogBook book = new LogBook().style("Shad", "Soft", "red");
+    LossModel model = LossModel.fit(book.season());
+    StyleRate shad = rate(model, "Shad");
+    assertTrue(shad.rawPer10Hours().isEmpty());
+    assertEquals(StyleRate.Basis.NONE, shad.basis());
+    assertEquals(0, shad.ownShare());
+    assertTrue(shad.low90Per10Hours() > 0 && shad.high90Per10Hours() > shad.low90Per10Hours());
+    assertTrue(model.findings().stream().anyMatch(f -> f.code() == Code.NO_TRIPS_TO_FIT));
+  }
+
+  @Test
+  void itemsOfAStyleShareItsLosses() {
+    LossModel model = LossModel.fit(book().season());
+    List<Exposure> both = List.of(hours(12, RED, BLUE));
+    CountDistribution style = model.styleLosses("Shad", both);
+    CountDistribution red = model.itemLosses(RED, both);
+    CountDistribution blue = model.itemLosses(BLUE, both);
+    assertEquals(style.mean(), red.mean() + blue.mean(), 1e-9);
+    assertTrue(red.mean() > blue.mean());
+    // All losses fall on the only item named.
+    CountDistribution alone = model.itemLosses(BLUE, List.of(hours(12, BLUE)));
+    assertEquals(style.probabilityOf(3), alone.probabilityOf(3), 1e-12);
+    assertEquals(0, model.itemLosses(RED, List.of(hours(12, BLUE))).mean());
+  }
+
+  @Test
+  void severalExposuresAddUp() {
+    LossModel model = LossModel.fit(book().season());
+    CountDistribution whole =
+        model.styleLosses("Shad", List.of(hours(5, RED, BLUE), hours(7, RED, BLUE)));
+    assertEquals(
+        model.styleLosses("Shad", List.of(hours(12, RED, BLUE))).mean(), whole.mean(), 1e-9);
+    // Groups that name different items: the item's mean is the sum over its groups.
+    List<Exposure> mixed = List.of(hours(5, RED, BLUE), hours(7, RED));
+    double first = model.itemLosses(RED, mixed.subList(0, 1)).mean();
+    double second = model.itemLosses(RED, mixed.subList(1, 2)).mean();
+    assertEquals(first + second, model.itemLosses(RED, mixed).mean(), 1e-3);
+    assertEquals(
+        model.itemLosses(BLUE, mixed.subList(0, 1)).atMost(1),
+        model.itemLosses(BLUE, mixed).atMost(1),
+        1e-12);
+  }
+
+  @Test
+  void aCoverNeverLoggedChangesNothingOnAverage() {
+    LossModel model = LossModel.fit(book().season());
+    CountDistribution usual = model.styleLosses("Shad", List.of(hours(12, RED)));
+    CountDistribution rock =
+        model.styleLosses("Shad", List.of(new Exposure(12, 1, Optional.of("rock"), List.of(RED))));
+    assertEquals(usual.mean(), rock.mean(), 0.06 * usual.mean());
+    assertTrue(rock.quantile(0.99) > usual.quantile(0.99));
+  }
+
+  @Test
+  void nothingRunsOutAgreesWithOneItemAlone() {
+    LossModel model = LossModel.fit(book().season());
+    List<Exposure> both = List.of(hours(12, RED, BLUE));
+    for (int n = 0; n < 9; n++) {
+      double joint =
+          model.nothingRunsOut(List.of(new LossForecast.StyleStock("Shad", both, Map.of(RED, n))));
+      assertEquals(model.itemLosses(RED, both).atMost(n), joint, 1e-6);
+    }
+  }
+
+  @Test
+  void severalStylesTogetherAreBounded() {
+    LossModel model = LossModel.fit(book().season());
+    List<Exposure> shad = List.of(hours(12, RED, BLUE));
+    List<Exposure> toad = List.of(hours(12, BROWN));
+    LossForecast.StyleStock a = new LossForecast.StyleStock("Shad", shad, Map.of(RED, 3, BLUE, 2));
+    LossForecast.StyleStock b = new LossForecast.StyleStock("Toad", toad, Map.of(BROWN, 2));
+    double one = model.nothingRunsOut(List.of(a));
+    double two = model.nothingRunsOut(List.of(b));
+    double both = model.nothingRunsOut(List.of(a, b));
+    assertTrue(both >= one + two - 1 && both <= Math.min(one, two), one + " " + two + " " + both);
+    // What little they share does not take them far from independence.
+    assertEquals(one * two, both, 0.02);
+    assertEquals(1, model.nothingRunsOut(List.of()), 1e-12);
+    // Two colours together are counted, not multiplied: brute force over the split.
+    CountDistribution style = model.styleLosses("Shad", shad);
+    assertTrue(one <= style.atMost(5) + 1e-9);
+    assertTrue(one >= style.atMost(2) - 1e-9);
+  }
+
+  @Test
+  void vagueLossesCountForTheStyle() {
+    LogBook book = book();
+    book.lost("T3", "Shad", "", 2);
+    LossModel model = LossModel.fit(book.season());
+    assertEquals(
+        rate(LossModel.fit(book().season()), "Shad").lostPieces() + 2,
+        rate(model, "Shad").lostPieces());
+    assertTrue(model.findings().stream().anyMatch(f -> f.code() == Code.LOSS_ITEM_UNKNOWN));
+    assertTrue(model.alphaOfShares() > 0);
+  }
+
+  @Test
+  void theRecordStartsWithTheFifthTripAndDoesNotLookAhead() {
+    LogBook book = book();
+    TrackRecord record = TrackRecord.of(book.season());
+    assertEquals(16, record.trips());
+    assertEquals(
+        List.of("recommendation", "flat three", "raw average"),
+        record.lines().stream().map(TrackRecord.Line::policy).toList());
+    for (TrackRecord.Line line : record.lines()) {
+      assertEquals(32, line.predictions());
+    }
+    assertEquals(3, record.lines().get(1).meanCarried().getAsDouble());
+    assertTrue(record.lines().get(1).coverageGotProbability().isEmpty());
+    // A disaster on the last trip changes what happened there, but nothing that was carried.
+    LogBook worse = book();
+    worse.lost("T19", "Shad", "red", 50);
+    TrackRecord after = TrackRecord.of(worse.season());
+    assertEquals(record.lines().get(0).meanCarried(), after.lines().get(0).meanCarried());
+    assertEquals(record.lines().get(0).runOuts() + 1, after.lines().get(0).runOuts());
+    assertEquals(record, TrackRecord.of(book().season()));
+  }
+
+  @Test
+  void tooLittleHistoryIsSaid() {
+    LogBook book = book();
+    book.trips.subList(4, 20).clear();
+    book.hours.removeIf(h -> Integer.parseInt(h.trip().substring(1)) >= 4);
+    book.losses.removeIf(l -> Integer.parseInt(l.trip().substring(1)) >= 4);
+    TrackRecord record = TrackRecord.of(book.season());
+    assertEquals(0, record.lines().get(0).predictions());
+    assertTrue(record.lines().get(0).runOutPercent().isEmpty());
+    assertTrue(record.sentence().startsWith("Too little history to tell"));
+    assertFalse(record.sentence().contains("NaN"));
+  }
+
+  @Test
+  void aHalfLifeFollowsTheRecentTrips() {
+    LogBook book = new LogBook().style("Shad", "Soft", "red");
+    for (int t = 0; t < 20; t++) {
+      book.trip("T" + t, 20 * t, 8, "").thrown("T" + t, "Shad", 4);
+      if (t < 10) {
+        book.lost("T" + t, "Shad", "red", 3);
+      }
+    }
+    double plain = LossModel.fit(book.season()).styles().get(0).ratePer10Hours();
+    book.halfLife = java.util.OptionalDouble.of(3);
+    double recent = LossModel.fit(book.season()).styles().get(0).ratePer10Hours();
+    assertTrue(recent < 0.7 * plain, recent + " and " + plain);
+  }
+}
