@@ -9,6 +9,9 @@ import java.util.List;
  * @see "Johnson, Kemp, Kotz, Univariate Discrete Distributions, 3rd ed., sec. 6.2.2 (from memory)"
  */
 public final class BetaBinomial {
+  /** Up to so many pieces no probability that counts can underflow on the way. */
+  private static final int STEPWISE = 1000;
+
   private BetaBinomial() {}
 
   /**
@@ -54,6 +57,12 @@ public final class BetaBinomial {
    * @param b &ge; 0
    */
   public static CountDistribution thin(CountDistribution whole, double a, double b) {
+    double[] mass =
+        b > 0 && whole.cut() <= STEPWISE ? thinStepwise(whole, a, b) : thinEach(whole, a, b);
+    return CountDistribution.of(mass, whole.mean() * a / (a + b));
+  }
+
+  private static double[] thinEach(CountDistribution whole, double a, double b) {
     double[] mass = new double[whole.cut()];
     for (int n = 0; n < mass.length; n++) {
       double chance = whole.probabilityOf(n);
@@ -64,7 +73,34 @@ public final class BetaBinomial {
         }
       }
     }
-    return CountDistribution.of(mass, whole.mean() * a / (a + b));
+    return mass;
+  }
+
+  /**
+   * The same, each row of probabilities from the one before: P(x | n) = P(x | n-1) n / (n-x)
+   * (b+n-1-x) / (a+b+n-1). Products of positive numbers only.
+   */
+  private static double[] thinStepwise(CountDistribution whole, double a, double b) {
+    int cut = whole.cut();
+    double[] mass = new double[cut];
+    double[] given = new double[cut];
+    double[] rise = new double[cut];
+    for (int k = 1; k < cut; k++) {
+      rise[k] = (b + k - 1) / k;
+    }
+    given[0] = 1;
+    mass[0] = whole.probabilityOf(0);
+    for (int n = 1; n < cut; n++) {
+      double chance = whole.probabilityOf(n);
+      double common = n / (a + b + n - 1);
+      given[n] = given[n - 1] * (a + n - 1) / (a + b + n - 1);
+      mass[n] += chance * given[n];
+      for (int x = 0; x < n; x++) {
+        given[x] *= common * rise[n - x];
+        mass[x] += chance * given[x];
+      }
+    }
+    return mass;
   }
 
   /**

@@ -34,10 +34,27 @@ public final class QuasiNewton {
    */
   public static QuasiNewton maximise(
       ToDoubleFunction<double[]> f, double[] start, double tolerance, int mostIterations) {
+    return maximise(f, start, identity(start.length), tolerance, mostIterations);
+  }
+
+  /**
+   * Climbs from a start where the curvature is known about.
+   *
+   * @param guess about minus the inverse of the second derivatives, positive definite
+   */
+  public static QuasiNewton maximise(
+      ToDoubleFunction<double[]> f,
+      double[] start,
+      double[][] guess,
+      double tolerance,
+      int mostIterations) {
     int n = start.length;
     double[] x = start.clone();
     double value = f.applyAsDouble(x);
-    double[][] inverse = identity(n);
+    double[][] inverse = new double[n][];
+    for (int i = 0; i < n; i++) {
+      inverse[i] = guess[i].clone();
+    }
     double[] gradient = gradient(f, x);
     for (int iteration = 1; iteration <= mostIterations; iteration++) {
       double[] step = times(inverse, gradient);

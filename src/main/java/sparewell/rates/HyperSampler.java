@@ -43,6 +43,20 @@ final class HyperSampler {
     return points(axes(logPosterior, peak), peak, count);
   }
 
+  /** The covariance that axes stand for. */
+  static double[][] covariance(double[][] axes) {
+    int n = axes.length;
+    double[][] covariance = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < n; j++) {
+        for (int k = 0; k < n; k++) {
+          covariance[i][j] += axes[i][k] * axes[j][k];
+        }
+      }
+    }
+    return covariance;
+  }
+
   /** Points spread as widely as the prior, for where no peak was found. */
   static List<Point> priorPoints(int dimensions, int count) {
     double[][] axes = new double[dimensions][dimensions];
@@ -52,7 +66,8 @@ final class HyperSampler {
     return points(axes, new double[dimensions], count);
   }
 
-  private static List<Point> points(double[][] axes, double[] peak, int count) {
+  /** Points around a peak with known axes. */
+  static List<Point> points(double[][] axes, double[] peak, int count) {
     int n = peak.length;
     SobolSequenceGenerator sobol = new SobolSequenceGenerator(n + 2);
     List<Point> points = new ArrayList<>();
@@ -85,7 +100,7 @@ final class HyperSampler {
   }
 
   /** Columns are the axes of the posterior around its peak, as long as its standard deviations. */
-  private static double[][] axes(ToDoubleFunction<double[]> logPosterior, double[] peak) {
+  static double[][] axes(ToDoubleFunction<double[]> logPosterior, double[] peak) {
     int n = peak.length;
     double[][] curvature = QuasiNewton.curvature(logPosterior, peak, 0.15);
     for (double[] row : curvature) {

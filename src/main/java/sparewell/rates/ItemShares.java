@@ -138,6 +138,8 @@ record ItemShares(Map<String, Map<ItemId, Double>> weights, double alpha, List<F
 
   /** Sum of the Dirichlet parameters of the other items among which losses are shared. */
   double weightOfOthers(ItemId item, Set<ItemId> among) {
-    return among.stream().filter(other -> !other.equals(item)).mapToDouble(this::weight).sum();
+    // As a difference, so that items of equal weight get the very same sum.
+    double all = among.stream().mapToDouble(this::weight).sum();
+    return among.size() == 1 ? 0 : all - weight(item);
   }
 }

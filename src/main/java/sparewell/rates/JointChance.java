@@ -1,15 +1,33 @@
 package sparewell.rates;
 
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.Supplier;
 
 /**
  * Chance that all of several stocks last, with what they have in common taken into account: given
  * hyperparameters and family means, styles are independent.
+ *
+ * <p>What a style contributes is kept for the last few stocks asked for, since one question after
+ * the other changes few styles.
  */
 final class JointChance {
-  private JointChance() {}
+  /** Rates less likely than this are left out. */
+  private static final double UNLIKELY = 1e-10;
+
+  private static final int MOST_KEPT = 3_000;
+
+  private final RateFit fit;
+  private final int keptForStyle;
+  private final Map<Integer, Map<LossForecast.StyleStock, double[][]>> kept = new LinkedHashMap<>();
+
+  JointChance(RateFit fit) {
+    this.fit = fit;
+    keptForStyle = Math.max(1, Math.min(8, MOST_KEPT / Math.max(1, fit.input().styles())));
+  }
 
   /**
    * Losses of one style that fall on the same items.
@@ -20,91 +38,126 @@ final class JointChance {
   record Demand(List<RateFit.Term> terms, double[] lasts) {}
 
   /**
-   * The chance.
+   * Chance that a style's stock lasts, by draw and by point of the family mean.
    *
-   * @param demands by style; those of one style fall on different items
+   * @param demands what the stock is asked for, on different items each
    */
-  static double of(RateFit fit, Map<Integer, List<Demand>> demands) {
-    Map<Integer, Map<Integer, List<Demand>>> byFamily = new LinkedHashMap<>();
-    demands.forEach(
-        (style, list) ->
+  double[][] style(int style, LossForecast.StyleStock stock, Supplier<List<Demand>> demands) {
+    Map<LossForecast.StyleStock, double[][]> known =
+        kept.computeIfAbsent(style, number -> new LinkedHashMap<>());
+    double[][] chances = known.get(stock);
+    if (chances == null) {
+      chances = chances(style, demands.get());
+      if (known.size() == keptForStyle) {
+        known.remove(known.keySet().iterator().next());
+      }
+      known.put(stock, chances);
+    }
+    return chances;
+  }
+
+  /**
+   * The chance that all last.
+   *
+   * @param styles what {@link #style} gave, by number of the style
+   */
+  double all(Map<Integer, double[][]> styles) {
+    Map<Integer, List<double[][]>> byFamily = new TreeMap<>();
+    styles.forEach(
+        (style, chances) ->
             byFamily
                 .computeIfAbsent(
-                    fit.input().familyOfStyle().get(style), family -> new LinkedHashMap<>())
-                .put(style, list));
+                    fit.input().familyOfStyle().get(style), family -> new java.util.ArrayList<>())
+                .add(chances));
     double chance = 0;
-    for (Draw draw : fit.draws()) {
+    for (int d = 0; d < fit.draws().size(); d++) {
+      Draw draw = fit.draws().get(d);
       double product = draw.weight();
-      for (Map.Entry<Integer, Map<Integer, List<Demand>>> family : byFamily.entrySet()) {
-        product *= ofFamily(draw, family.getKey(), family.getValue());
+      for (Map.Entry<Integer, List<double[][]>> family : byFamily.entrySet()) {
+        FamilyPosterior mean = draw.posterior().family(family.getKey());
+        double sum = 0;
+        for (int m = 0; m < mean.count(); m++) {
+          double here = mean.weight(m);
+          for (double[][] style : family.getValue()) {
+            here *= style[d][m];
+          }
+          sum += here;
+        }
+        product *= sum;
       }
       chance += product;
     }
     return Math.min(1, chance);
   }
 
-  private static double ofFamily(Draw draw, int family, Map<Integer, List<Demand>> demands) {
-    FamilyPosterior mean = draw.posterior().family(family);
-    double[] product = new double[mean.count()];
-    java.util.Arrays.fill(product, 1);
-    for (Map.Entry<Integer, List<Demand>> style : demands.entrySet()) {
-      RateNodes nodes = draw.posterior().nodes(style.getKey());
+  private double[][] chances(int style, List<Demand> demands) {
+    int family = fit.input().familyOfStyle().get(style);
+    double[][] chances = new double[fit.draws().size()][];
+    for (int d = 0; d < chances.length; d++) {
+      Draw draw = fit.draws().get(d);
+      RatePosterior posterior = draw.posterior();
+      RateNodes nodes = posterior.nodes(style);
+      double[] likely = posterior.weights(style);
       double[] given = new double[nodes.count() + 1];
-      for (int i = 0; i < given.length; i++) {
-        given[i] = lasts(draw, draw.posterior().rate(style.getKey(), i), style.getValue());
+      Arrays.fill(given, 1);
+      for (Demand demand : demands) {
+        times(given, likely, demand, draw, style);
       }
-      for (int m = 0; m < product.length; m++) {
-        double[] weights = new double[given.length];
-        nodes.addWeights(draw.posterior().kernel(), mean.mean(m), 1, weights);
-        double sum = 0;
-        for (int i = 0; i < given.length; i++) {
-          sum += weights[i] * given[i];
-        }
-        product[m] *= sum;
+      FamilyPosterior mean = posterior.family(family);
+      chances[d] = new double[mean.count()];
+      for (int m = 0; m < mean.count(); m++) {
+        chances[d][m] = nodes.expectation(posterior.kernel(), mean.mean(m), given);
       }
     }
-    double chance = 0;
-    for (int m = 0; m < product.length; m++) {
-      chance += mean.weight(m) * product[m];
-    }
-    return chance;
+    return chances;
   }
 
-  /** Chance that all of a style's items last at a given rate. */
-  private static double lasts(Draw draw, double rate, List<Demand> demands) {
-    double chance = 1;
-    for (Demand demand : demands) {
-      double[] means = new double[demand.terms().size()];
-      double[] sizes = new double[means.length];
-      for (int e = 0; e < means.length; e++) {
-        RateFit.Term term = demand.terms().get(e);
-        means[e] = rate * term.hours() * draw.multiplier(term.cover());
-        sizes[e] = draw.posterior().hyper().size * term.days();
-      }
-      chance *= expect(demand.lasts(), means, sizes);
+  /** Multiplies the chances at each rate by those that the items of a demand last. */
+  private static void times(
+      double[] given, double[] likely, Demand demand, Draw draw, int style) {
+    int terms = demand.terms().size();
+    double[] perRate = new double[terms];
+    double[] sizes = new double[terms];
+    for (int e = 0; e < terms; e++) {
+      RateFit.Term term = demand.terms().get(e);
+      perRate[e] = term.hours() * draw.multiplier(term.cover());
+      sizes[e] = draw.posterior().hyper().size * term.days();
     }
-    return chance;
+    double[] means = new double[terms];
+    double[] flow = new double[terms];
+    for (int i = 0; i < given.length; i++) {
+      if (likely[i] < UNLIKELY) {
+        given[i] = 0;
+        continue;
+      }
+      double rate = draw.posterior().rate(style, i);
+      for (int e = 0; e < terms; e++) {
+        means[e] = rate * perRate[e];
+        flow[e] = 0;
+      }
+      given[i] *= expect(demand.lasts(), means, sizes, flow);
+    }
   }
 
   /** E g(N), N a sum of negative binomials, by the recursion of CountMixture. */
-  private static double expect(double[] g, double[] means, double[] sizes) {
+  private static double expect(double[] g, double[] means, double[] sizes, double[] flow) {
     double logZero = 0;
     double mean = 0;
     for (int e = 0; e < means.length; e++) {
       logZero -= sizes[e] * Math.log1p(means[e] / sizes[e]);
       mean += means[e];
+      means[e] /= sizes[e] + means[e];
     }
     if (logZero < -600) {
       return 0; // hundreds of pieces: no stock in question lasts
     }
     double f = Math.exp(logZero);
-    double[] flow = new double[means.length];
     double sum = f * g[0];
     double seen = f;
-    for (int n = 1; n < g.length && (n < mean || 1 - seen > 1e-13); n++) {
+    for (int n = 1; n < g.length && (n < mean || 1 - seen > 1e-12); n++) {
       double next = 0;
       for (int e = 0; e < means.length; e++) {
-        flow[e] = means[e] / (sizes[e] + means[e]) * (flow[e] + sizes[e] * f);
+        flow[e] = means[e] * (flow[e] + sizes[e] * f);
         next += flow[e];
       }
       f = next / n;

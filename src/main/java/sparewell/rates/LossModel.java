@@ -1,11 +1,13 @@
 package sparewell.rates;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
@@ -21,15 +23,21 @@ public final class LossModel implements LossForecast {
   private final SeasonHistory history;
   private final RateFit fit;
   private final ItemShares shares;
+  private final JointChance joint;
+  private final Map<Share, CountDistribution> shared = new HashMap<>();
   private final List<StyleRate> styles;
   private final List<CoverEffect> covers;
   private final List<Finding> findings;
   private final Map<String, Integer> styleNumber = new LinkedHashMap<>();
 
+  /** A share in a style's losses; items never lost have the same. */
+  private record Share(int style, List<RateFit.Term> terms, double own, double rest) {}
+
   private LossModel(Season season, SeasonHistory history, RateFit fit, ItemShares shares) {
     this.history = history;
     this.fit = fit;
     this.shares = shares;
+    this.joint = new JointChance(fit);
     for (int s = 0; s < history.styles().size(); s++) {
       styleNumber.put(history.styles().get(s), s);
     }
@@ -107,8 +115,11 @@ public final class LossModel implements LossForecast {
     }
     double own = shares.weight(item);
     if (demands.size() == 1) {
-      CountDistribution whole = fit.losses(number(item.style()), demands.get(0).terms());
-      return BetaBinomial.thin(whole, own, shares.weightOfOthers(item, demands.get(0).among()));
+      double rest = shares.weightOfOthers(item, demands.get(0).among());
+      return shared.computeIfAbsent(
+          new Share(number(item.style()), demands.get(0).terms(), own, rest),
+          share ->
+              BetaBinomial.thin(fit.losses(share.style(), share.terms()), own, share.rest()));
     }
     return fit.shared(
         number(item.style()),
@@ -125,30 +136,35 @@ public final class LossModel implements LossForecast {
    */
   @Override
   public double nothingRunsOut(List<StyleStock> stocks) {
-    Map<Integer, List<JointChance.Demand>> all = new LinkedHashMap<>();
+    Map<Integer, double[][]> all = new TreeMap<>();
     for (StyleStock stock : stocks) {
       int style = number(stock.style());
-      for (Demand demand : Demand.disjoint(demands(stock.exposures()))) {
-        int largest = fit.losses(style, demand.terms()).cut() - 1;
-        List<Double> weights = new ArrayList<>();
-        List<Integer> limits = new ArrayList<>();
-        double rest = 0;
-        for (ItemId item : demand.among()) {
-          if (stock.pieces().containsKey(item)) {
-            weights.add(shares.weight(item));
-            limits.add(stock.pieces().get(item));
-          } else {
-            rest += shares.weight(item);
-          }
-        }
-        if (!weights.isEmpty()) {
-          double[] lasts = BetaBinomial.withinLimits(weights, limits, rest, largest);
-          all.computeIfAbsent(style, key -> new ArrayList<>())
-              .add(new JointChance.Demand(demand.terms(), lasts));
+      all.put(style, joint.style(style, stock, () -> lasting(style, stock)));
+    }
+    return joint.all(all);
+  }
+
+  private List<JointChance.Demand> lasting(int style, StyleStock stock) {
+    List<JointChance.Demand> lasting = new ArrayList<>();
+    for (Demand demand : Demand.disjoint(demands(stock.exposures()))) {
+      int largest = fit.losses(style, demand.terms()).cut() - 1;
+      List<Double> weights = new ArrayList<>();
+      List<Integer> limits = new ArrayList<>();
+      double rest = 0;
+      for (ItemId item : demand.among()) {
+        if (stock.pieces().containsKey(item)) {
+          weights.add(shares.weight(item));
+          limits.add(stock.pieces().get(item));
+        } else {
+          rest += shares.weight(item);
         }
       }
+      if (!weights.isEmpty()) {
+        double[] lasts = BetaBinomial.withinLimits(weights, limits, rest, largest);
+        lasting.add(new JointChance.Demand(demand.terms(), lasts));
+      }
     }
-    return JointChance.of(fit, all);
+    return lasting;
   }
 
   private List<Demand> demands(List<Exposure> exposures) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.distribution.BetaDistribution;
@@ -25,8 +26,14 @@ public final class RateFit {
   /** Draws of an ordinary fit. */
   public static final int DRAWS = 160;
 
+  private static final double LEAST_CELL = 1e-10;
   private static final int SHARE_POINTS = 16;
-  private static final double WEIGHT_FLOOR = 1e-10;
+  // Points of less weight are left out of distributions: together under 1e-5, far below the sampling
+  // error of the draws; with fewer draws under 4e-3, and commonly a tenth of it.
+  private static final double WEIGHT_FLOOR = 1e-9;
+  private static final double COARSE_FLOOR = 2e-6;
+  private static final double ENOUGH_LEFT = 0.4;
+  private static final double ROUGH_PEAK = 0.05;
   private static final double FEWEST_EFFECTIVE = 8;
 
   private final FitInput input;
@@ -36,6 +43,9 @@ public final class RateFit {
   private final boolean converged;
   private final int iterations;
   private final double effectiveDraws;
+  private final List<HyperSampler.Point> points;
+  private final Optional<double[][]> axes; // around the peak, where there are any
+  private final double weightFloor;
   private final Map<List<Term>, CountDistribution>[] known;
 
   /** One stretch of use: hours, days, and the number of the cover. */
@@ -47,18 +57,22 @@ public final class RateFit {
   private RateFit(
       FitInput input,
       Hyperprior prior,
-      List<Draw> draws,
       double[] peak,
       boolean converged,
       int iterations,
-      double effectiveDraws) {
+      Weighed weighed,
+      Optional<double[][]> axes) {
     this.input = input;
     this.prior = prior;
-    this.draws = draws;
+    this.draws = weighed.draws;
+    this.points = weighed.points;
+    this.axes = axes;
     this.peak = peak;
     this.converged = converged;
     this.iterations = iterations;
-    this.effectiveDraws = effectiveDraws;
+    this.effectiveDraws = weighed.effective;
+    boolean few = !weighed.points.isEmpty() && weighed.points.size() < DRAWS;
+    this.weightFloor = few ? COARSE_FLOOR : WEIGHT_FLOOR;
     @SuppressWarnings({"unchecked", "rawtypes"})
     Map<List<Term>, CountDistribution>[] maps = new Map[input.styles()];
     this.known = maps;
@@ -77,25 +91,22 @@ public final class RateFit {
   public static RateFit of(FitInput input, Hyperprior prior, int draws) {
     FitData data = new FitData(input);
     int n = Hyper.COMMON + input.covers();
-    ToDoubleFunction<double[]> logPosterior =
-        z -> {
-          Hyper hyper = Hyper.at(z, prior, data.mix());
-          if (!hyper.inRange()) {
-            return Double.NEGATIVE_INFINITY;
-          }
-          return new RatePosterior(data, hyper, false).logEvidence() + Hyper.logPrior(z);
-        };
+    ToDoubleFunction<double[]> logPosterior = logPosterior(data, prior);
     QuasiNewton climb = QuasiNewton.maximise(logPosterior, start(input, prior, n), 1e-3, 60);
     double[] peak = climb.at();
     boolean found = climb.converged() && Double.isFinite(climb.value());
     if (draws == 0) {
       Draw only = new Draw(1, 1, new RatePosterior(data, Hyper.at(peak, prior, data.mix()), true));
-      return new RateFit(input, prior, List.of(only), peak, found, climb.iterations(), 1);
+      Weighed sole = new Weighed(List.of(only), 1, List.of());
+      return new RateFit(input, prior, peak, found, climb.iterations(), sole, Optional.empty());
     }
     Weighed weighed = null;
+    Optional<double[][]> axes = Optional.empty();
     if (found) {
       try {
-        weighed = weigh(data, prior, HyperSampler.points(logPosterior, peak, draws));
+        double[][] steepness = HyperSampler.axes(logPosterior, peak);
+        axes = Optional.of(steepness);
+        weighed = weigh(data, prior, HyperSampler.points(steepness, peak, draws));
       } catch (ArithmeticException e) {
         found = false;
       }
@@ -108,8 +119,50 @@ public final class RateFit {
       }
       found = found && weighed.effective >= FEWEST_EFFECTIVE;
     }
-    return new RateFit(
-        input, prior, weighed.draws, peak, found, climb.iterations(), weighed.effective);
+    return new RateFit(input, prior, peak, found, climb.iterations(), weighed, axes);
+  }
+
+  /**
+   * The fit of the same season some trips later: the draws of this one weighed anew, which is exact
+   * up to the same sampling error, and new ones where too few of them still carry weight.
+   *
+   * @param grown the input then
+   * @see "Chopin, A sequential particle filter method for static models, Biometrika 89 (2002), from
+   *     memory"
+   */
+  RateFit after(FitInput grown) {
+    int n = Hyper.COMMON + grown.covers();
+    if (converged && n == peak.length && !points.isEmpty()) {
+      Weighed again = weigh(new FitData(grown), prior, points);
+      if (again.effective >= Math.max(FEWEST_EFFECTIVE, ENOUGH_LEFT * points.size())) {
+        return new RateFit(grown, prior, peak, true, 0, again, axes);
+      }
+    }
+    int count = points.isEmpty() ? DRAWS : points.size();
+    if (converged && n == peak.length && !axes.isEmpty()) {
+      FitData data = new FitData(grown);
+      double[][] old = axes.get();
+      ToDoubleFunction<double[]> log = logPosterior(data, prior);
+      QuasiNewton climb =
+          QuasiNewton.maximise(log, peak, HyperSampler.covariance(old), ROUGH_PEAK, 6);
+      if (Double.isFinite(climb.value())) {
+        Weighed again = weigh(data, prior, HyperSampler.points(old, climb.at(), count));
+        if (again.effective >= FEWEST_EFFECTIVE) {
+          return new RateFit(grown, prior, climb.at(), true, climb.iterations(), again, axes);
+        }
+      }
+    }
+    return of(grown, prior, count);
+  }
+
+  private static ToDoubleFunction<double[]> logPosterior(FitData data, Hyperprior prior) {
+    return z -> {
+      Hyper hyper = Hyper.at(z, prior, data.mix());
+      if (!hyper.inRange()) {
+        return Double.NEGATIVE_INFINITY;
+      }
+      return new RatePosterior(data, hyper, false).logEvidence() + Hyper.logPrior(z);
+    };
   }
 
   /** The prior's centre, moved to the rate of all styles together. */
@@ -127,7 +180,8 @@ public final class RateFit {
     return start;
   }
 
-  private record Weighed(List<Draw> draws, double effective) {}
+  private record Weighed(
+      List<Draw> draws, double effective, List<HyperSampler.Point> points) {}
 
   private static Weighed weigh(FitData data, Hyperprior prior, List<HyperSampler.Point> points) {
     List<Draw> tried = new ArrayList<>();
@@ -159,7 +213,7 @@ public final class RateFit {
         kept.add(new Draw(weight, draw.newCover(), draw.posterior()));
       }
     }
-    return new Weighed(List.copyOf(kept), sum * sum / squares);
+    return new Weighed(List.copyOf(kept), sum * sum / squares, points);
   }
 
   /** Whether a peak was found and the draws around it carry the posterior. */
@@ -207,11 +261,15 @@ public final class RateFit {
     for (Draw draw : draws) {
       RateNodes nodes = draw.posterior().nodes(style);
       double[] weights = draw.posterior().weights(style);
+      double first = Math.log(nodes.rate(0));
       for (int i = 0; i < weights.length; i++) {
         double weight = draw.weight() * weights[i];
         mean += weight * draw.posterior().rate(style, i);
+        if (weight < LEAST_CELL) {
+          continue;
+        }
         if (i < nodes.count()) {
-          cells.add(Math.log(nodes.rate(i)), nodes.step(), weight);
+          cells.add(first + i * nodes.step(), nodes.step(), weight);
         } else if (nodes.hasTail()) {
           double low = 2 * (nodes.tailLogRate() - Math.log(nodes.rate(0)));
           cells.add(nodes.tailLogRate(), Math.abs(low), weight);
@@ -325,7 +383,7 @@ public final class RateFit {
       }
       for (int i = 0; i < weights.length; i++) {
         double weight = draw.weight() * weights[i];
-        if (weight > WEIGHT_FLOOR) {
+        if (weight > weightFloor) {
           double rate = draw.posterior().rate(style, i);
           for (double[] factor : factors) {
             for (int e = 0; e < means.length; e++) {

@@ -236,19 +236,49 @@ final class RateNodes {
     out[likelihood.length] += each * tail(kernel, mean);
   }
 
+  /**
+   * Expectation over the rate given the family mean.
+   *
+   * @param values what to take it of, at each point and the tail
+   */
+  double expectation(GammaKernel kernel, int mean, double[] values) {
+    int end = Math.min(likelihood.length, kernel.end(mean, first, stride));
+    double[] density = kernel.density();
+    int k = kernel.index(mean, first);
+    double tail = tail(kernel, mean);
+    double sum = tail;
+    double product = tail * values[likelihood.length];
+    for (int i = 0; i < end; i++) {
+      double weight = likelihood[i] * density[k];
+      sum += weight;
+      product += weight * values[i];
+      k += stride;
+    }
+    return sum > 0 ? product / sum : 0;
+  }
+
   /** Variance of the log rate given the family mean. */
   double logVariance(GammaKernel kernel, int mean) {
-    double[] p = new double[rate.length + 1];
-    addWeights(kernel, mean, 1, p);
-    double tail = p[rate.length];
+    int end = Math.min(likelihood.length, kernel.end(mean, first, stride));
+    double[] density = kernel.density();
+    int k = kernel.index(mean, first);
+    double start = Math.log(rate[0]);
+    double tail = tail(kernel, mean);
+    double sum = tail;
     double average = tail * tailLogRate;
     double square = tail * (tailVariance + tailLogRate * tailLogRate);
-    double x = Math.log(rate[0]);
-    for (int i = 0; i < rate.length; i++) {
-      average += p[i] * x;
-      square += p[i] * x * x;
-      x += step;
+    for (int i = 0; i < end; i++) {
+      double weight = likelihood[i] * density[k];
+      double x = start + i * step;
+      sum += weight;
+      average += weight * x;
+      square += weight * x * x;
+      k += stride;
     }
-    return Math.max(0, square - average * average);
+    if (!(sum > 0)) {
+      return 0;
+    }
+    average /= sum;
+    return Math.max(0, square / sum - average * average);
   }
 }

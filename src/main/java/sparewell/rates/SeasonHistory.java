@@ -3,6 +3,7 @@ package sparewell.rates;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -59,12 +60,16 @@ record SeasonHistory(
 
   /** Reads a season. */
   static SeasonHistory of(Season season) {
-    Findings findings = new Findings();
-    List<Trip> trips =
+    return of(
+        season,
         season.trips().stream()
             .filter(trip -> trip.fishedHours().orElse(0) > 0)
             .sorted(Comparator.comparing(Trip::date))
-            .toList();
+            .toList());
+  }
+
+  private static SeasonHistory of(Season season, List<Trip> trips) {
+    Findings findings = new Findings();
     List<String> styles = season.styles().stream().map(Style::name).toList();
     Map<String, Integer> styleNumber = numbers(styles);
     List<String> families = season.styles().stream().map(Style::family).distinct().toList();
@@ -154,8 +159,7 @@ record SeasonHistory(
       double tripHours = trip.fishedHours().getAsDouble();
       Map<String, Double> hoursHere = thrown.get(trip.id());
       Map<String, List<Loss>> lostHere = losses.getOrDefault(trip.id(), Map.of());
-      for (Map.Entry<String, Integer> style : styleNumber.entrySet()) {
-        String name = style.getKey();
+      for (String name : concerned(styleNumber, hoursHere, lostHere)) {
         List<Loss> lost = lostHere.getOrDefault(name, List.of());
         int pieces = lost.stream().mapToInt(Loss::lostPieces).sum();
         boolean ranOut = lost.stream().anyMatch(Loss::ranOut);
@@ -172,11 +176,31 @@ record SeasonHistory(
               Code.LOSS_WITHOUT_SHARE, lost.get(0).origin(), name, trip.id(), shown(hours));
         }
         if (hours > 0) {
-          uses.add(new Use(t, style.getValue(), hours, pieces, ranOut, leftOut));
+          uses.add(new Use(t, styleNumber.get(name), hours, pieces, ranOut, leftOut));
         }
       }
     }
     return uses;
+  }
+
+  /** Styles that a trip may have to do with, in their order. */
+  private static Collection<String> concerned(
+      Map<String, Integer> styleNumber,
+      Map<String, Double> hoursHere,
+      Map<String, List<Loss>> lostHere) {
+    if (hoursHere == null) {
+      return styleNumber.keySet();
+    }
+    TreeMap<Integer, String> concerned = new TreeMap<>();
+    for (Set<String> names : List.of(hoursHere.keySet(), lostHere.keySet())) {
+      for (String name : names) {
+        Integer number = styleNumber.get(name);
+        if (number != null) {
+          concerned.put(number, name);
+        }
+      }
+    }
+    return concerned.values();
   }
 
   private static String shown(double hours) {
@@ -185,22 +209,7 @@ record SeasonHistory(
 
   /** What was known before a trip. */
   SeasonHistory before(Season season, int trip) {
-    Set<String> known =
-        trips.subList(0, trip).stream().map(Trip::id).collect(java.util.stream.Collectors.toSet());
-    return of(
-        new Season(
-            season.settings(),
-            season.styles(),
-            season.stock(),
-            season.boxes(),
-            season.compartments(),
-            season.trips().stream().filter(t -> known.contains(t.id())).toList(),
-            season.styleHours().stream().filter(h -> known.contains(h.trip())).toList(),
-            season.losses().stream().filter(l -> known.contains(l.trip())).toList(),
-            season.restocks(),
-            season.events(),
-            season.loads(),
-            season.boat()));
+    return of(season, trips.subList(0, trip));
   }
 
   /** The input of a fit. */

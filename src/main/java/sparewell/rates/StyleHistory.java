@@ -7,6 +7,8 @@ import sparewell.numerics.NegativeBinomial;
 
 /** The trips of one style, laid out for fast sums over them. */
 final class StyleHistory {
+  private static final int MOST_MULTIPLIED = 5;
+
   private final List<Observation> censored = new ArrayList<>();
   private final double[] hours; // grouped by count and days
   private final int[] cover;
@@ -28,8 +30,8 @@ final class StyleHistory {
       // Ran out with nothing lost says only that demand was 0 or more.
     }
     plain.sort(
-        Comparator.comparingInt(Observation::lostPieces)
-            .thenComparingDouble(Observation::days)
+        Comparator.comparingDouble(Observation::days)
+            .thenComparingInt(Observation::lostPieces)
             .thenComparingInt(Observation::cover)
             .thenComparingDouble(Observation::hours)
             .thenComparingDouble(Observation::weight));
@@ -152,29 +154,63 @@ final class StyleHistory {
         sum += o.weight() * NegativeBinomial.logAtLeast(o.lostPieces(), mean, size * o.days());
       }
       sum += plainPieces * logRate;
+      return weighted || large ? sum - eachLog(rate) : sum - productLogs(rate);
+    }
+
+    /** Sum over the trips of (count + size) ln(1 + mean / size), each by its weight. */
+    private double eachLog(double rate) {
+      double sum = 0;
       int i = 0;
       for (int g = 0; g < groupEnd.length; g++) {
-        int end = groupEnd[g];
         double logs = 0;
-        if (weighted || large) {
-          for (; i < end; i++) {
-            double part = perRate[i] * rate;
-            logs += weight[i] * (part < 1e-2 ? Math.log1p(part) : Math.log(1 + part));
-          }
-        } else {
-          double product = 1;
-          for (; i < end; i++) {
-            product *= 1 + perRate[i] * rate;
-            if (product > 1e200) {
-              logs += Math.log(product);
-              product = 1;
-            }
-          }
-          logs += Math.log(product);
+        for (; i < groupEnd[g]; i++) {
+          double part = perRate[i] * rate;
+          logs += weight[i] * (part < 1e-2 ? Math.log1p(part) : Math.log(1 + part));
         }
-        sum -= exponent[g] * logs;
+        sum += exponent[g] * logs;
       }
       return sum;
+    }
+
+    /** The same with few logarithms: those of products over all trips of as many days. */
+    private double productLogs(double rate) {
+      double sum = 0;
+      double counted = 1; // product of (1 + mean / size) to the power of the count
+      double all = 1;
+      double allLog = 0;
+      int i = 0;
+      for (int g = 0; g < groupEnd.length; g++) {
+        double product = 1;
+        double productLog = 0;
+        for (; i < groupEnd[g]; i++) {
+          product *= 1 + perRate[i] * rate;
+          if (product > 1e100) {
+            productLog += Math.log(product);
+            product = 1;
+          }
+        }
+        int count = groupCount[g];
+        if (count > MOST_MULTIPLIED || productLog > 0 || product > 1e25) {
+          sum += count * (productLog + Math.log(product));
+        } else {
+          for (int k = 0; k < count; k++) {
+            counted *= product;
+          }
+          if (counted > 1e150) {
+            sum += Math.log(counted);
+            counted = 1;
+          }
+        }
+        all *= product;
+        allLog += productLog;
+        boolean last = g + 1 == groupEnd.length || groupDays[g + 1] != groupDays[g];
+        if (last || all > 1e150) {
+          sum += size * groupDays[g] * (allLog + Math.log(all));
+          all = 1;
+          allLog = 0;
+        }
+      }
+      return sum + Math.log(counted);
     }
   }
 }

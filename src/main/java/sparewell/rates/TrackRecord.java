@@ -18,13 +18,13 @@ import sparewell.season.Trip;
  *
  * @param lines one for each policy
  * @param trips trips foreseen
- * @param refitEvery the fit was renewed after so many trips
+ * @param fits how often the rates were fitted anew: whenever the trips known had grown by a quarter
  * @param sentence which policy did better, or that there is too little history to tell
  */
-public record TrackRecord(List<Line> lines, int trips, int refitEvery, String sentence) {
+public record TrackRecord(List<Line> lines, int trips, int fits, String sentence) {
   private static final int KNOWN_FIRST = 4;
-  private static final int MOST_FITS = 24;
-  private static final int DRAWS = 64;
+  private static final double GROWTH = 1.25;
+  private static final int DRAWS = 40;
   private static final double INTERVAL = 0.9;
   private static final int FLAT = 3;
 
@@ -59,7 +59,6 @@ public record TrackRecord(List<Line> lines, int trips, int refitEvery, String se
     SeasonHistory whole = SeasonHistory.of(season);
     int trips = whole.trips().size();
     int foreseen = Math.max(0, trips - KNOWN_FIRST);
-    int every = Math.max(1, (foreseen + MOST_FITS - 1) / MOST_FITS);
     Tally recommendation = new Tally();
     Tally flat = new Tally();
     Tally raw = new Tally();
@@ -73,15 +72,19 @@ public record TrackRecord(List<Line> lines, int trips, int refitEvery, String se
         .filter(use -> !use.assumed())
         .forEach(use -> uses.get(use.trip()).add(use));
     RateFit fit = null;
+    int fits = 0;
+    int nextFit = KNOWN_FIRST;
     RawRates rates = new RawRates(whole.styles().size());
     double wantedRunOuts = 0;
     for (int t = 0; t < trips; t++) {
       if (t >= KNOWN_FIRST) {
         Trip trip = whole.trips().get(t);
-        if ((t - KNOWN_FIRST) % every == 0) {
+        if (t == nextFit) {
           SeasonHistory before = whole.before(season, t);
           FitInput input = before.input(trip.date(), season.settings().halfLifeMonths());
-          fit = RateFit.of(input, Hyperprior.WEAK, DRAWS);
+          fit = fit == null ? RateFit.of(input, Hyperprior.WEAK, DRAWS) : fit.after(input);
+          fits++;
+          nextFit = Math.max(t + 1, (int) (t * GROWTH));
         }
         for (SeasonHistory.Use use : uses.get(t)) {
           String name = whole.styles().get(use.style());
@@ -101,7 +104,7 @@ public record TrackRecord(List<Line> lines, int trips, int refitEvery, String se
             recommendation.line("recommendation"),
             flat.line("flat three"),
             raw.line("raw average"));
-    return new TrackRecord(lines, foreseen, every, sentence(trips, lines, wantedRunOuts));
+    return new TrackRecord(lines, foreseen, fits, sentence(trips, lines, wantedRunOuts));
   }
 
   private static double chance(Season season, Style style) {

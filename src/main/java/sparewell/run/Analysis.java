@@ -3,6 +3,8 @@ package sparewell.run;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.ForkJoinTask;
 import sparewell.check.Checks;
 import sparewell.event.EventPacker;
 import sparewell.event.EventPacking;
@@ -18,6 +20,7 @@ import sparewell.season.Season;
 import sparewell.sheet.Results;
 import sparewell.spares.BuyList;
 import sparewell.spares.BuyPlanner;
+import sparewell.spares.OffSeason;
 import sparewell.spares.OffSeasonPlanner;
 import sparewell.spares.SparesPlanner;
 import sparewell.spares.SparesReport;
@@ -41,12 +44,17 @@ final class Analysis {
     ReadResult read = SeasonReader.read(book, options);
     Season season = read.season();
     OnHand onHand = OnHandCalculator.of(season);
+    // Neither half needs the other, so they run side by side; a pool that works on several
+    // workbooks shares its threads between all of them.
+    ForkJoinTask<Boat> boatSide = ForkJoinTask.adapt(() -> Boat.of(season, onHand)).fork();
     LossModel rates = LossModel.fit(season);
     SparesReport spares = SparesPlanner.plan(season, onHand, rates);
     BuyList buys = BuyPlanner.plan(season, spares, rates);
     EventPacking packing = EventPacker.pack(season, onHand, spares.eventNeeds());
-    StowPlan stow = StowPlanner.plan(season, onHand);
-    LoadReport load = LoadSheet.of(season, onHand, stow);
+    Optional<OffSeason> offSeason = OffSeasonPlanner.plan(season, onHand, rates);
+    Boat boat = boatSide.join();
+    StowPlan stow = boat.stow();
+    LoadReport load = boat.load();
     List<Finding> findings = new ArrayList<>(alreadyFound);
     findings.addAll(read.findings());
     findings.addAll(Checks.of(season));
@@ -63,14 +71,22 @@ final class Analysis {
         sorted(findings, read.sheetOrder()),
         onHand,
         rates,
-        TrackRecord.of(season),
+        boat.record(),
         spares,
         buys,
-        OffSeasonPlanner.plan(season, onHand, rates),
+        offSeason,
         packing,
         stow,
         load,
         LastFigures.of(book));
+  }
+
+  /** What needs no fitted rates: the boat, and the replay with fits of its own. */
+  private record Boat(StowPlan stow, LoadReport load, TrackRecord record) {
+    static Boat of(Season season, OnHand onHand) {
+      StowPlan stow = StowPlanner.plan(season, onHand);
+      return new Boat(stow, LoadSheet.of(season, onHand, stow), TrackRecord.of(season));
+    }
   }
 
   /** Gravest first, otherwise in the order of the sheets, row and column. */

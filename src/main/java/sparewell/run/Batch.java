@@ -8,7 +8,7 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
+import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicInteger;
 
@@ -93,7 +93,7 @@ public final class Batch {
       }
       return outcomes;
     }
-    ExecutorService pool = Executors.newFixedThreadPool(threads);
+    ExecutorService pool = new ForkJoinPool(threads);
     try {
       List<Future<Outcome>> waiting = new ArrayList<>();
       for (int i = 0; i < books.size(); i++) {

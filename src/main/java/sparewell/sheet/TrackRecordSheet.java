@@ -24,9 +24,11 @@ public final class TrackRecordSheet {
                 + " the hours each style was thrown there. A prediction is one style on one trip,"
                 + " all sizes and colours together; the floor of Carry at least is left aside."
                 + " Raw average: losses per hour so far, taken at face value."));
-    if (record.refitEvery() > 1) {
+    if (record.fits() < record.trips()) {
       lines.add(
-          Phrase.small("The rates were fitted anew every " + record.refitEvery() + " trips."));
+          Phrase.small("The rates were fitted anew "
+                  + record.fits()
+                  + " times, whenever the trips known had grown by a quarter."));
     }
     return new ReportSheet(
         "Track record",
