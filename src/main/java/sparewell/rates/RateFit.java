@@ -28,7 +28,8 @@ public final class RateFit {
 
   private static final double LEAST_CELL = 1e-10;
   private static final int SHARE_POINTS = 16;
-  // Points of less weight are left out of distributions: together under 1e-5, far below the sampling
+  // Points of less weight are left out of distributions: together under 1e-5, far below the
+  // sampling
   // error of the draws; with fewer draws under 4e-3, and commonly a tenth of it.
   private static final double WEIGHT_FLOOR = 1e-9;
   private static final double COARSE_FLOOR = 2e-6;
@@ -180,8 +181,7 @@ public final class RateFit {
     return start;
   }
 
-  private record Weighed(
-      List<Draw> draws, double effective, List<HyperSampler.Point> points) {}
+  private record Weighed(List<Draw> draws, double effective, List<HyperSampler.Point> points) {}
 
   private static Weighed weigh(FitData data, Hyperprior prior, List<HyperSampler.Point> points) {
     List<Draw> tried = new ArrayList<>();

@@ -41,8 +41,7 @@ final class LastFigures {
         (key, value) ->
             count(value)
                 .ifPresent(
-                    pieces ->
-                        carries.put(new ItemId(key.get(0), key.get(1), key.get(2)), pieces)));
+                    pieces -> carries.put(new ItemId(key.get(0), key.get(1), key.get(2)), pieces)));
     return Optional.of(new LastRun(byName, carries));
   }
 
@@ -58,7 +57,9 @@ final class LastFigures {
         : Optional.empty();
   }
 
-  /** Takes in the rows under a table's headings, up to its end: the last heading's by the others. */
+  /**
+   * Takes in the rows under a table's headings, up to its end: the last heading's by the others.
+   */
   private static final class Rows implements Consumer<RawRow> {
     private final List<String> headings;
     private final Map<List<String>, String> found = new LinkedHashMap<>();

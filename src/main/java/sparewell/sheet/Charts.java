@@ -121,7 +121,7 @@ final class Charts {
   static Optional<Chart> weights(List<CompartmentLoad> compartments) {
     List<CompartmentLoad> alongBoat =
         compartments.stream().sorted(Comparator.comparing(CompartmentLoad::fromTransom)).toList();
-    Table<CompartmentLoad> data = 
+    Table<CompartmentLoad> data =
         table(
             List.of(
                 column("Compartment", Format.TEXT, CompartmentLoad::compartment),

@@ -161,9 +161,7 @@ final class ToDo {
         steps,
         StowPlanSheet::instruction,
         step ->
-            find(
-                "Stow plan",
-                row -> row instanceof BoxPlan plan && plan.box().equals(step.box())));
+            find("Stow plan", row -> row instanceof BoxPlan plan && plan.box().equals(step.box())));
   }
 
   private void findings(Code code, String verb, String one, String many) {

@@ -85,7 +85,9 @@ public final class OffSeasonPlanner {
   private static Map<YearMonth, Map<Cause, Integer>> months(LocalDate from, LocalDate to) {
     Map<YearMonth, Map<Cause, Integer>> months = new LinkedHashMap<>();
     YearMonth last = YearMonth.from(to);
-    for (YearMonth month = YearMonth.from(from); !month.isAfter(last); month = month.plusMonths(1)) {
+    for (YearMonth month = YearMonth.from(from);
+        !month.isAfter(last);
+        month = month.plusMonths(1)) {
       months.put(month, new EnumMap<>(Cause.class));
     }
     return months;

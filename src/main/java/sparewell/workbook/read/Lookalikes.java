@@ -36,7 +36,6 @@ final class Lookalikes {
   }
 
   private static boolean likely(String name, String other) {
-    return name.length() >= LONG
-        || NearMiss.lettersOff(Names.fold(name), Names.fold(other)) == 1;
+    return name.length() >= LONG || NearMiss.lettersOff(Names.fold(name), Names.fold(other)) == 1;
   }
 }
