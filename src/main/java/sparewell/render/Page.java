@@ -82,7 +82,7 @@ record Page(
 
   /** A page on which so wide a sheet is shrunk to the width, lying where it is wide. */
   static Page fitting(double widthPoints, UnitSystem units) {
-    return new Page(usualPaper(units), widthPoints > PORTRAIT_POINTS, 13, 17, 16, 8, 0);
+    return new Page(usualPaper(units), widthPoints > PORTRAIT_POINTS, 13, 15, 14, 7, 0);
   }
 
   /**

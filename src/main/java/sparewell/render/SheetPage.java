@@ -30,6 +30,11 @@ final class SheetPage {
 
   private static final double LONG_SHARE = 0.6;
 
+  /** So short a text leads to what follows it, and is not left alone at the foot of a page. */
+  private static final int FEW_LINES = 3;
+
+  private static final int ROWS_AFTER_TEXT = 6;
+
   /** A sheet ready to be written. */
   record Laid(Grid grid, Page page) {}
 
@@ -90,7 +95,9 @@ final class SheetPage {
         DrawingBlock.lay(drawing, grid, row);
       }
       int rows = Layout.rowsOf(block);
-      if (block instanceof Block.Rows) {
+      if (block instanceof Block.Text text && text.lines().size() <= FEW_LINES) {
+        grid.together.add(new Grid.Together(row, row + rows + ROWS_AFTER_TEXT));
+      } else if (block instanceof Block.Rows) {
         grid.together.add(new Grid.Together(row, row + rows - 1));
       }
       row += rows + 1;

@@ -17,7 +17,7 @@ final class TableBlock {
   private static final double NARROWEST_POINTS = 30;
 
   /** Text of a column that a wider table than its own shares. */
-  private static final double WIDEST_BESIDE_POINTS = 66;
+  private static final double WIDEST_BESIDE_POINTS = 74;
 
   private static final double WIDEST_FIRST_POINTS = 130;
 

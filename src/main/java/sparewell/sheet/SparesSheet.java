@@ -36,13 +36,6 @@ public final class SparesSheet {
     Charts.runOut(report.rows()).ifPresent(blocks::add);
     blocks.add(new Block.Rows(spares(report.rows())));
     blocks.add(new Block.Rows(idle(report.idle())));
-    blocks.add(
-        new Block.Text(
-            List.of(
-                Phrase.small(
-                    "Carry is the least count that lasts with the chance wanted, and never under"
-                        + " the floor. Losses are forecast from your log; a short log makes wide"
-                        + " forecasts."))));
     return new ReportSheet(
         NAME, "What to carry of every item, and what to bring aboard now", blocks);
   }
@@ -72,6 +65,10 @@ public final class SparesSheet {
                   .map(SparesSheet::weak)
                   .collect(Collectors.joining("; ", "Held down most by ", "."))));
     }
+    lines.add(
+        Phrase.small(
+            "Carry is the least count that lasts with the chance wanted, and never under the floor."
+                + " Losses are forecast from your log; a short log makes wide forecasts."));
     return lines;
   }
 

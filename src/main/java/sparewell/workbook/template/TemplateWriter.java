@@ -106,6 +106,7 @@ public final class TemplateWriter {
     POIXMLProperties.CoreProperties core = book.getProperties().getCoreProperties();
     core.setCreator("Sparewell");
     core.setTitle(kind == TemplateKind.BLANK ? "Tackle workbook" : "Tackle workbook, demo");
+    core.getUnderlyingProperties().setLanguageProperty("en");
     core.setCreated(Optional.of(CREATED));
     core.setModified(Optional.of(CREATED));
   }
