@@ -57,7 +57,7 @@ final class SheetPage {
       }
     }
     spread(blocks, grid);
-    TextBlock.put(sheet.answer(), grid, 1, Look.ANSWER);
+    TextBlock.put(sheet.answer(), grid, 1, grid.lastPrintedColumn, Look.ANSWER);
     Page page = Page.fitting(points(grid, grid.lastPrintedColumn), units);
     int row = Layout.FIRST_ROW;
     for (Block block : blocks) {

@@ -19,11 +19,13 @@ final class TableBlock {
   /** Text of a column that a wider table than its own shares. */
   private static final double WIDEST_BESIDE_POINTS = 66;
 
+  private static final double WIDEST_FIRST_POINTS = 130;
+
   /** Spreadsheets may not wrap a link, so its column gets more room. */
   private static final double WIDEST_LINK_POINTS = 420;
 
   private static final double INDENT_POINTS = 8;
-  private static final int HEADING_LINES = 2;
+  private static final int HEADING_LINES = 3;
 
   /** The filter's arrow in a heading. */
   private static final double ARROW_POINTS = 14;
@@ -56,10 +58,10 @@ final class TableBlock {
   }
 
   private static double widest(boolean leads, boolean links, int at) {
-    if (leads || at == 0) {
-      return links ? WIDEST_LINK_POINTS : WIDEST_TEXT_POINTS;
+    if (links) {
+      return WIDEST_LINK_POINTS;
     }
-    return WIDEST_BESIDE_POINTS;
+    return leads ? WIDEST_TEXT_POINTS : at == 0 ? WIDEST_FIRST_POINTS : WIDEST_BESIDE_POINTS;
   }
 
   /** Width of a column's widest value, bold because a bad one is; of numbers only the ends. */

@@ -36,8 +36,8 @@ public final class AfterTripSheet {
     blocks.add(new Block.Rows(figureTable(figures)));
     blocks.add(new Block.Text(Changes.of(results, figures)));
     blocks.add(new Block.Rows(mending(results.findings())));
-    blocks.add(new Block.Rows(settings(results)));
     blocks.add(new Block.Text(cautions(results)));
+    blocks.add(new Block.Rows(settings(results)));
     String answer =
         "What to do now, as of "
             + results.season().settings().asOf()
@@ -125,9 +125,9 @@ public final class AfterTripSheet {
             Map.entry(
                 "Planning hours",
                 Phrase.number(settings.planningHours())
-                    + " over "
+                    + " in "
                     + Phrase.number(settings.planningDays())
-                    + " days, where no event lies ahead"),
+                    + " days"),
             Map.entry(
                 "Budget",
                 settings

@@ -154,17 +154,12 @@ public final class SparesSheet {
         Column.of("aboard", "Aboard", Format.COUNT, "Pieces aboard now.", SparesRow::aboard),
         Column.of(
             "ashore", "Ashore", Format.COUNT, "Pieces in home storage now.", SparesRow::ashore),
-        Column.of(
-            "planning_hours",
-            "Planned hours",
-            Format.HOURS,
-            "Hours the style will be thrown until stock can be refilled.",
-            SparesRow::planningHours),
+        Column.csvOnly("planning_hours", Format.HOURS, SparesRow::planningHours),
         Column.of(
             "expected_loss",
             "Expected loss",
             Format.NUMBER,
-            "Pieces of the item lost over those hours, on average.",
+            "Pieces of the item lost over the planned hours, on average.",
             SparesRow::expectedLossPieces),
         Column.of(
             "run_out_chance_now",
