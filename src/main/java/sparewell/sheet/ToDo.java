@@ -1,7 +1,10 @@
 package sparewell.sheet;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Predicate;
@@ -10,6 +13,7 @@ import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.finding.Severity;
+import sparewell.season.ItemId;
 import sparewell.season.Place;
 import sparewell.spares.Bring;
 import sparewell.spares.BuyList;
@@ -118,14 +122,26 @@ final class ToDo {
             + ":",
         Tone.NONE,
         Optional.of(Cell.ofSheet("Buy list")));
+    Map<ItemId, List<BuyList.Line>> byItem = new LinkedHashMap<>();
+    now.forEach(line -> byItem.computeIfAbsent(line.item(), item -> new ArrayList<>()).add(line));
     details(
-        now,
-        line ->
-            Phrase.count(line.packs(), "pack")
-                + " of "
-                + line.item().spoken()
-                + line.cost().map(cost -> ", " + Phrase.money(cost, buys.currency())).orElse(""),
-        line -> find("Buy list", row -> row == line));
+        List.copyOf(byItem.values()),
+        lines -> packs(lines, buys.currency()),
+        lines -> find("Buy list", row -> row == lines.get(0)));
+  }
+
+  /** An item's packs, whether for its floor or for losses. */
+  private static String packs(List<BuyList.Line> lines, String currency) {
+    String words =
+        Phrase.count(lines.stream().mapToInt(BuyList.Line::packs).sum(), "pack")
+            + " of "
+            + lines.get(0).item().spoken();
+    if (lines.stream().anyMatch(line -> line.cost().isEmpty())) {
+      return words;
+    }
+    BigDecimal cost =
+        lines.stream().map(line -> line.cost().get()).reduce(BigDecimal.ZERO, BigDecimal::add);
+    return words + ", " + Phrase.money(cost, currency);
   }
 
   private void pack() {
