@@ -113,8 +113,7 @@ final class JointChance {
   }
 
   /** Multiplies the chances at each rate by those that the items of a demand last. */
-  private static void times(
-      double[] given, double[] likely, Demand demand, Draw draw, int style) {
+  private static void times(double[] given, double[] likely, Demand demand, Draw draw, int style) {
     int terms = demand.terms().size();
     double[] perRate = new double[terms];
     double[] sizes = new double[terms];

@@ -118,8 +118,7 @@ public final class LossModel implements LossForecast {
       double rest = shares.weightOfOthers(item, demands.get(0).among());
       return shared.computeIfAbsent(
           new Share(number(item.style()), demands.get(0).terms(), own, rest),
-          share ->
-              BetaBinomial.thin(fit.losses(share.style(), share.terms()), own, share.rest()));
+          share -> BetaBinomial.thin(fit.losses(share.style(), share.terms()), own, share.rest()));
     }
     return fit.shared(
         number(item.style()),

@@ -26,9 +26,10 @@ public final class TrackRecordSheet {
                 + " Raw average: losses per hour so far, taken at face value."));
     if (record.fits() < record.trips()) {
       lines.add(
-          Phrase.small("The rates were fitted anew "
+          Phrase.small(
+              "The rates were fitted anew "
                   + record.fits()
-                  + " times, whenever the trips known had grown by a quarter."));
+                  + " times, more often in the beginning."));
     }
     return new ReportSheet(
         "Track record",

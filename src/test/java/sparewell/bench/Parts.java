@@ -84,8 +84,19 @@ public final class Parts {
       TrackRecord record = clock.time("track record", () -> TrackRecord.of(season));
       Results results =
           new Results(
-              "bench", season, List.of(), onHand, rates, record, spares, buys, off, packing, stow,
-              load, Optional.empty());
+              "bench",
+              season,
+              List.of(),
+              onHand,
+              rates,
+              record,
+              spares,
+              buys,
+              off,
+              packing,
+              stow,
+              load,
+              Optional.empty());
       List<ReportSheet> sheets = clock.time("sheets", () -> ReportSheets.of(results));
       clock.time(
           "render",
