@@ -12,6 +12,7 @@ import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.season.Event;
 import sparewell.season.ItemId;
+import sparewell.season.Place;
 import sparewell.season.Season;
 import sparewell.season.Style;
 import sparewell.spares.EventNeed;
@@ -73,7 +74,22 @@ public final class EventPacker {
               slotsWanted,
               slots.getAsInt()));
     }
-    return new PackingList(event, slots, slotsUsed, slotsWanted, lines);
+    return new PackingList(event, slots, slotsUsed, slotsWanted, placeByPlace(lines));
+  }
+
+  /**
+   * What is in the box already, then place by place aboard and ashore so that each is opened once,
+   * and last what cannot be packed.
+   */
+  private static List<Line> placeByPlace(List<Line> lines) {
+    List<Optional<Place>> places = lines.stream().map(Line::from).distinct().toList();
+    return lines.stream()
+        .sorted(
+            Comparator.comparing((Line line) -> line.pieces() == 0)
+                .thenComparing(line -> !line.inBox())
+                .thenComparing(Line::ashore)
+                .thenComparingInt(line -> places.indexOf(line.from())))
+        .toList();
   }
 
   private int onHandPieces(ItemId item) {
@@ -95,6 +111,7 @@ public final class EventPacker {
             .toList();
     double runOut = need.losses().above(packed);
     int missing = need.wanted() - packed;
+    boolean noSlot = missing > 0 && onHandPieces(need.item()) > packed;
     List<Line> lines = new ArrayList<>();
     int left = packed;
     for (Holding source : sources) {
@@ -110,12 +127,22 @@ public final class EventPacker {
                 source.ashore(),
                 inBox(event, source),
                 runOut,
-                left == 0 ? missing : 0));
+                left == 0 ? missing : 0,
+                noSlot));
       }
     }
     if (lines.isEmpty()) {
       lines.add(
-          new Line(event.name(), need.item(), 0, Optional.empty(), false, false, runOut, missing));
+          new Line(
+              event.name(),
+              need.item(),
+              0,
+              Optional.empty(),
+              false,
+              false,
+              runOut,
+              missing,
+              noSlot));
     }
     return lines;
   }

@@ -28,7 +28,8 @@ public record EventPacking(List<PackingList> lists, List<Finding> findings) {
    * @param slotsUsed pockets filled; a pocket holds one piece, or one pack of a style counted in
    *     packs
    * @param slotsWanted pockets that everything wanted would fill
-   * @param lines what to pack: planned styles first, then by expected losses
+   * @param lines what to pack: what is in the box already, then place by place, last what cannot be
+   *     packed
    */
   public record PackingList(
       Event event, OptionalInt slots, int slotsUsed, int slotsWanted, List<Line> lines) {
@@ -62,7 +63,8 @@ public record EventPacking(List<PackingList> lists, List<Finding> findings) {
    * @param ashore whether that place is home storage
    * @param inBox whether they are in the event's box already
    * @param runOutProbability chance that the event costs more of the item than all that is packed
-   * @param shortPieces pieces of the item wanted but not packed; stands in the item's last line
+   * @param shortPieces pieces of the item wanted but not packed; stands in one line of the item
+   * @param noSlot whether there would be more of the item on hand, but no pocket is left for it
    */
   public record Line(
       String event,
@@ -72,5 +74,6 @@ public record EventPacking(List<PackingList> lists, List<Finding> findings) {
       boolean ashore,
       boolean inBox,
       double runOutProbability,
-      int shortPieces) {}
+      int shortPieces,
+      boolean noSlot) {}
 }

@@ -446,7 +446,14 @@ public enum Code {
       "I-137",
       Severity.WARNING,
       "style '%1$s' was lost on trip '%2$s' but its style hours there are 0",
-      "used as they are; correct the hours");
+      "used as they are; correct the hours"),
+
+  // Saving
+  SHEET_NAME_TAKEN(
+      "W-001",
+      Severity.NOTE,
+      "a sheet of yours is called '%1$s', as one of ours would be",
+      "yours was not touched; ours is called '%2$s'");
 
   private final String id;
   private final Severity severity;

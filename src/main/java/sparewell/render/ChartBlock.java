@@ -8,12 +8,9 @@ import java.util.Map;
 import java.util.Optional;
 import sparewell.finding.Cell;
 import sparewell.table.Chart;
-import sparewell.table.Column;
 import sparewell.table.Format;
 import sparewell.table.Layout;
 import sparewell.table.ReportSheet;
-import sparewell.table.Table;
-import sparewell.units.UnitSystem;
 
 /** Puts a chart over cells, and its figures where they are not in a table of the sheet already. */
 final class ChartBlock {
@@ -23,8 +20,7 @@ final class ChartBlock {
   private static final double GAP_POINTS = 4;
 
   private final Grid grid;
-  private final UnitSystem units;
-  private final RenderOptions options;
+  private final SheetTable<?> data;
 
   /** First row of the figures. */
   private final int firstRow;
@@ -33,16 +29,14 @@ final class ChartBlock {
   private final Map<String, Plot.Figures> names = new LinkedHashMap<>();
   private final Map<String, Integer> columns = new LinkedHashMap<>();
 
-  private ChartBlock(Grid grid, int firstRow, UnitSystem units, RenderOptions options) {
+  private ChartBlock(Grid grid, SheetTable<?> data, int firstRow) {
     this.grid = grid;
+    this.data = data;
     this.firstRow = firstRow;
-    this.units = units;
-    this.options = options;
   }
 
-  /** Puts a chart from a row on. */
-  static void lay(
-      ReportSheet sheet, Chart chart, Grid grid, int row, UnitSystem units, RenderOptions options) {
+  /** Puts a chart of those data from a row on. */
+  static void lay(ReportSheet sheet, Chart chart, SheetTable<?> data, Grid grid, int row) {
     int rows = chart.coveredRows();
     TextBlock.put(chart.see(), grid, row + rows, Look.DEFAULT);
     if (chart.data().rows().isEmpty()) {
@@ -50,14 +44,13 @@ final class ChartBlock {
       return;
     }
     Optional<Cell> table = Layout.cellOf(sheet, chart.data(), 0, "");
-    int top = table.map(Cell::row).orElse(row + 2);
-    ChartBlock block = new ChartBlock(grid, top, units, options);
+    ChartBlock block = new ChartBlock(grid, data, table.map(Cell::row).orElse(row + 2));
     if (table.isPresent()) {
-      block.find(chart.data(), 1, false);
+      block.find(1, false);
     } else {
       grid.put(row, grid.sideColumn, "Figures of the chart: " + chart.title(), Look.NOTE_LINE);
-      block.find(chart.data(), grid.sideColumn, true);
-      grid.sideColumn += TableBlock.sheetColumns(chart.data()).size();
+      block.find(grid.sideColumn, true);
+      grid.sideColumn += data.columns().size();
     }
     Plot plot = block.plot(chart, row);
     grid.sideColumn++;
@@ -71,30 +64,24 @@ final class ChartBlock {
   }
 
   /** Notes where each column of the data stands, and puts it there if asked. */
-  private <R> void find(Table<R> table, int firstColumn, boolean put) {
-    List<Column<R>> all = TableBlock.sheetColumns(table);
-    List<String> headings = TableBlock.headings(table, units, options);
-    for (int i = 0; i < all.size(); i++) {
-      Column<R> column = all.get(i);
+  private void find(int firstColumn, boolean put) {
+    for (int i = 0; i < data.columns().size(); i++) {
       int at = firstColumn + i;
-      List<Object> values = new ArrayList<>();
-      for (R row : table.rows()) {
-        values.add(TableBlock.cellValue(column, column.value().apply(row), units));
-      }
-      String pattern = column.format().pattern(units);
+      List<Object> values = data.values().get(i);
+      String pattern = data.patterns().get(i);
       if (put) {
-        grid.put(firstRow - 1, at, headings.get(i), Look.FIGURE_HEAD);
+        grid.put(firstRow - 1, at, data.headings().get(i), Look.FIGURE_HEAD);
         for (int row = 0; row < values.size(); row++) {
           boolean text = values.get(row) instanceof String;
           Look look = Look.figure(text ? Look.AS_TEXT : pattern);
           grid.put(firstRow + row, at, values.get(row), look);
         }
       }
-      String heading = column.heading();
+      String heading = data.columns().get(i).heading();
       columns.put(heading, at);
-      boolean share = column.format() == Format.PROBABILITY;
+      boolean share = data.columns().get(i).format() == Format.PROBABILITY;
       found.put(heading, new Plot.Figures(cells(firstRow, at, values), values, pattern, share));
-      List<Object> name = List.of(column.heading());
+      List<Object> name = List.of(data.headings().get(i));
       names.put(heading, new Plot.Figures(cells(firstRow - 1, at, name), name, "", false));
     }
   }
@@ -123,8 +110,8 @@ final class ChartBlock {
     }
     return new Plot(
         chart,
-        chart.xTitle() + unit(chart, chart.x()),
-        chart.yTitle() + unit(chart, chart.series().get(0).heading()),
+        chart.xTitle() + unit(chart.x()),
+        chart.yTitle() + unit(chart.series().get(0).heading()),
         figures(chart.x()),
         series);
   }
@@ -165,12 +152,14 @@ final class ChartBlock {
     return figures;
   }
 
-  private String unit(Chart chart, String heading) {
-    return chart.data().columns().stream()
-        .filter(column -> column.heading().equals(heading))
-        .map(column -> TableBlock.bracketedUnit(column.format(), units, options))
-        .findFirst()
-        .orElse("");
+  /** Such as {@code " (lb)"}: what a column's shown heading has more than its plain one. */
+  private String unit(String heading) {
+    for (int i = 0; i < data.columns().size(); i++) {
+      if (data.columns().get(i).heading().equals(heading)) {
+        return data.headings().get(i).substring(heading.length());
+      }
+    }
+    return "";
   }
 
   private String cells(int row, int column, List<Object> values) {

@@ -91,8 +91,17 @@ final class Grid {
   }
 
   void put(int row, int column, Object value, Look look) {
-    rows.computeIfAbsent(row, key -> new TreeMap<>())
-        .put(column, new Filled(value, looks.index(look)));
+    put(row, column, value, looks.index(look));
+  }
+
+  /** Puts a value with a look of that number. */
+  void put(int row, int column, Object value, int look) {
+    rows.computeIfAbsent(row, key -> new TreeMap<>()).put(column, new Filled(value, look));
+  }
+
+  /** Number of a look. */
+  int look(Look look) {
+    return looks.index(look);
   }
 
   /** Merges cells of one row; the look is given to all, so that fills and lines are whole. */

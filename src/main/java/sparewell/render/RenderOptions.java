@@ -1,5 +1,6 @@
 package sparewell.render;
 
+import java.time.LocalDate;
 import java.util.Map;
 import sparewell.finding.Cell;
 
@@ -9,12 +10,22 @@ import sparewell.finding.Cell;
  * @param date date of the analysis as text, for page headers
  * @param workbookName name of the angler's workbook, for page headers and the title
  * @param currency ISO 4217 code shown in headings of money
+ * @param date1904 whether the angler's workbook counts days from 1904 on
  * @param sheetNames actual names of the own sheets by their declared name, where they differ
  */
 public record RenderOptions(
-    String date, String workbookName, String currency, Map<String, String> sheetNames) {
+    String date,
+    String workbookName,
+    String currency,
+    boolean date1904,
+    Map<String, String> sheetNames) {
   public RenderOptions {
     sheetNames = Map.copyOf(sheetNames);
+  }
+
+  /** The day that a spreadsheet counts as zero; right for dates from March 1900 on. */
+  LocalDate dayZero() {
+    return date1904 ? LocalDate.of(1904, 1, 1) : LocalDate.of(1899, 12, 30);
   }
 
   /** The name under which a sheet stands in the workbook. */

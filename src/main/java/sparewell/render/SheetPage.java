@@ -1,6 +1,8 @@
 package sparewell.render;
 
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import sparewell.table.Block;
 import sparewell.table.Chart;
 import sparewell.table.Drawing;
@@ -31,9 +33,12 @@ final class SheetPage {
       RenderOptions options) {
     Grid grid = new Grid(options.actualName(sheet.name()), looks);
     List<Block> blocks = sheet.blocks();
+    Map<Table<?>, SheetTable<?>> tables = new IdentityHashMap<>();
     for (Block block : blocks) {
       if (block instanceof Block.Rows rows) {
-        TableBlock.widen(rows.table(), grid, units, options);
+        SheetTable<?> prepared = SheetTable.of(rows.table(), units, options);
+        tables.put(rows.table(), prepared);
+        TableBlock.widen(prepared, grid);
       }
     }
     for (Block block : blocks) {
@@ -56,11 +61,21 @@ final class SheetPage {
       } else if (block instanceof Block.Rows rows) {
         int heading =
             TableBlock.lay(
-                rows.table(), grid, row, names.next(about(sheet, rows.table())), units, options);
+                tables.get(rows.table()),
+                grid,
+                row,
+                names.next(about(sheet, rows.table())),
+                options);
         keepInView(rows.table(), grid, heading, blocks);
       }
       if (block instanceof Chart chart) {
-        ChartBlock.lay(sheet, chart, grid, row, units, options);
+        SheetTable<?> known = tables.get(chart.data());
+        ChartBlock.lay(
+            sheet,
+            chart,
+            known == null ? SheetTable.of(chart.data(), units, options) : known,
+            grid,
+            row);
       } else if (block instanceof Drawing drawing) {
         DrawingBlock.lay(drawing, grid, row);
       }

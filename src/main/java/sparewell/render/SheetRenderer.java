@@ -43,7 +43,7 @@ public final class SheetRenderer {
     parts.add(
         "xl/workbook.xml",
         SPREADSHEET + "sheet.main+xml",
-        WorkbookXml.part(pages.stream().map(SheetPage.Laid::grid).toList()));
+        WorkbookXml.part(pages.stream().map(SheetPage.Laid::grid).toList(), options.date1904()));
     parts.relate("", "officeDocument", "xl/workbook.xml");
     parts.add(
         "docProps/core.xml",

@@ -1,20 +1,15 @@
 package sparewell.render;
 
-import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.HashSet;
+import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import sparewell.finding.Cell;
 import sparewell.table.Column;
-import sparewell.table.Format;
 import sparewell.table.Layout;
 import sparewell.table.Table;
 import sparewell.table.Tone;
-import sparewell.units.UnitSystem;
 
 /** A table as a real table of the spreadsheet: filter, banding, sums, notes on the headings. */
 final class TableBlock {
@@ -30,85 +25,60 @@ final class TableBlock {
   /** The filter's arrow in a heading. */
   private static final double ARROW_POINTS = 14;
 
-  private static final LocalDate DAY_ZERO = LocalDate.of(1899, 12, 30);
   static final String TOTAL = "Total";
-  private static final int LONGEST_TEXT = 32_767;
 
   private TableBlock() {}
 
-  /** Headings with their units, made unique as a spreadsheet's table wants them. */
-  static List<String> headings(Table<?> table, UnitSystem units, RenderOptions options) {
-    Set<String> seen = new HashSet<>();
-    List<String> headings = new ArrayList<>();
-    for (Column<?> column : sheetColumns(table)) {
-      String plain = column.heading() + bracketedUnit(column.format(), units, options);
-      String heading = plain;
-      for (int again = 2; !seen.add(heading.toLowerCase(Locale.ROOT)); again++) {
-        heading = plain + " " + again;
-      }
-      headings.add(heading);
-    }
-    return headings;
-  }
-
-  /** Such as {@code " (lb)"}; empty where the value has no unit. */
-  static String bracketedUnit(Format format, UnitSystem units, RenderOptions options) {
-    String unit = format == Format.MONEY ? options.currency() : format.shownUnit(units);
-    return unit.isEmpty() ? "" : " (" + unit + ")";
-  }
-
-  static <R> List<Column<R>> sheetColumns(Table<R> table) {
-    return table.columns().stream().filter(Column::inSheet).toList();
-  }
-
-  /** The value as a cell holds it: a Double, or a String, or null where it is not known. */
-  static Object cellValue(Column<?> column, Object value, UnitSystem units) {
-    Optional<Object> shown =
-        Optional.ofNullable(value).flatMap(known -> column.format().shown(known, units));
-    if (shown.isEmpty()) {
-      return null;
-    }
-    if (shown.get() instanceof Number number) {
-      return ShownNumber.rounded(number, column.format()).doubleValue();
-    }
-    if (shown.get() instanceof LocalDate date) {
-      return (double) ChronoUnit.DAYS.between(DAY_ZERO, date);
-    }
-    String text = shown.get().toString();
-    if (text.isEmpty()) {
-      return null;
-    }
-    return text.length() <= LONGEST_TEXT ? text : text.substring(0, LONGEST_TEXT - 1) + "…";
-  }
-
   /** Widens the columns of a grid for a table. */
-  static <R> void widen(Table<R> table, Grid grid, UnitSystem units, RenderOptions options) {
-    if (table.rows().isEmpty()) {
+  static <R> void widen(SheetTable<R> table, Grid grid) {
+    if (table.table().rows().isEmpty()) {
       return;
     }
-    List<String> headings = headings(table, units, options);
-    int at = 0;
-    for (Column<R> column : sheetColumns(table)) {
+    for (int at = 0; at < table.columns().size(); at++) {
       double points = NARROWEST_POINTS;
-      while (headingLines(headings.get(at), points) > HEADING_LINES) {
+      while (headingLines(table.headings().get(at), points) > HEADING_LINES) {
         points += 2;
       }
-      double widest = WIDEST_TEXT_POINTS;
-      for (R row : table.rows()) {
-        Object value = cellValue(column, column.value().apply(row), units);
-        if (value != null) {
-          boolean link = value instanceof String && column.link().apply(row).isPresent();
-          widest = link ? WIDEST_LINK_POINTS : widest;
-          String text = Pattern.shown(value, column.format().pattern(units));
-          // Bold, because a bad value is shown so.
-          points = Math.max(points, TextSize.width(text, Look.BODY_POINTS, true));
-        }
-      }
-      at++;
-      double width = Math.min(widest, points) + INDENT_POINTS + 2 * Measure.CELL_MARGIN_POINTS;
-      grid.widths.merge(at, Measure.characters(width), Math::max);
+      points = Math.max(points, widest(table, at));
+      double most = linksText(table, at) ? WIDEST_LINK_POINTS : WIDEST_TEXT_POINTS;
+      double width = Math.min(most, points) + INDENT_POINTS + 2 * Measure.CELL_MARGIN_POINTS;
+      grid.widths.merge(at + 1, Measure.characters(width), Math::max);
     }
-    grid.lastPrintedColumn = Math.max(grid.lastPrintedColumn, at);
+    grid.lastPrintedColumn = Math.max(grid.lastPrintedColumn, table.columns().size());
+  }
+
+  /** Width of a column's widest value, bold because a bad one is; of numbers only the ends. */
+  private static double widest(SheetTable<?> table, int at) {
+    double points = 0;
+    double least = Double.POSITIVE_INFINITY;
+    double most = Double.NEGATIVE_INFINITY;
+    for (Object value : table.values().get(at)) {
+      if (value instanceof Double number) {
+        least = Math.min(least, number);
+        most = Math.max(most, number);
+      } else if (value != null) {
+        points = Math.max(points, TextSize.width((String) value, Look.BODY_POINTS, true));
+      }
+    }
+    if (least <= most) {
+      String pattern = table.patterns().get(at);
+      for (double end : List.of(least, most)) {
+        String text = Pattern.shown(end, pattern);
+        points = Math.max(points, TextSize.width(text, Look.BODY_POINTS, true));
+      }
+    }
+    return points;
+  }
+
+  private static <R> boolean linksText(SheetTable<R> table, int at) {
+    List<R> rows = table.table().rows();
+    for (int i = 0; i < rows.size(); i++) {
+      if (table.values().get(at).get(i) instanceof String
+          && table.columns().get(at).link().apply(rows.get(i)).isPresent()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /**
@@ -118,12 +88,8 @@ final class TableBlock {
    * @return the row of its headings; 0 where the table is empty
    */
   static <R> int lay(
-      Table<R> table,
-      Grid grid,
-      int firstRow,
-      String name,
-      UnitSystem units,
-      RenderOptions options) {
+      SheetTable<R> prepared, Grid grid, int firstRow, String name, RenderOptions options) {
+    Table<R> table = prepared.table();
     int row = firstRow;
     if (!table.title().isEmpty()) {
       TextBlock.put(table.title(), grid, row++, Look.HEADING);
@@ -133,13 +99,12 @@ final class TableBlock {
       return 0;
     }
     int headingRow = row++;
-    List<Column<R>> columns = sheetColumns(table);
-    List<String> headings = headings(table, units, options);
     int lastRow = headingRow + table.rows().size();
     List<String> sums = new ArrayList<>();
-    for (int at = 0; at < columns.size(); at++) {
-      heading(columns.get(at), headings.get(at), grid, headingRow, at + 1, units);
-      sums.add(body(columns.get(at), table.rows(), grid, headingRow + 1, at + 1, units, options));
+    for (int at = 0; at < prepared.columns().size(); at++) {
+      heading(prepared, grid, headingRow, at);
+      body(prepared, grid, headingRow + 1, at, options);
+      sums.add(sum(prepared, grid, headingRow + 1, at));
     }
     if (Layout.hasSums(table)) {
       lastRow++;
@@ -147,18 +112,20 @@ final class TableBlock {
         grid.put(lastRow, 1, TOTAL, Look.sum(Look.AS_TEXT));
       }
     }
-    String cells = Grid.range(headingRow, 1, lastRow, columns.size());
-    grid.tables.add(new Grid.ListTable(name, cells, headings, sums));
+    String cells = Grid.range(headingRow, 1, lastRow, prepared.columns().size());
+    grid.tables.add(new Grid.ListTable(name, cells, prepared.headings(), sums));
     return headingRow;
   }
 
-  private static void heading(
-      Column<?> column, String heading, Grid grid, int row, int at, UnitSystem units) {
-    grid.put(row, at, heading, Look.tableHead(column.format().pattern(units).equals(Look.AS_TEXT)));
-    int lines = headingLines(heading, grid.innerPoints(at));
+  private static void heading(SheetTable<?> table, Grid grid, int row, int at) {
+    String heading = table.headings().get(at);
+    boolean overText = table.patterns().get(at).equals(Look.AS_TEXT);
+    grid.put(row, at + 1, heading, Look.tableHead(overText));
+    int lines = headingLines(heading, grid.innerPoints(at + 1));
     grid.atLeast(row, Measure.rowPoints(lines, Look.BODY_POINTS));
-    if (!column.meaning().isEmpty()) {
-      grid.notes.add(new Grid.Note(row, at, column.meaning()));
+    String meaning = table.columns().get(at).meaning();
+    if (!meaning.isEmpty()) {
+      grid.notes.add(new Grid.Note(row, at + 1, meaning));
     }
   }
 
@@ -173,46 +140,54 @@ final class TableBlock {
     return TextSize.lines(heading, Look.BODY_POINTS, true, free);
   }
 
-  /** Puts a column's values, and its sum where it has one; returns the sum's formula. */
-  private static <R> String body(
-      Column<R> column,
-      List<R> rows,
-      Grid grid,
-      int firstRow,
-      int at,
-      UnitSystem units,
-      RenderOptions options) {
-    String pattern = column.format().pattern(units);
-    double inner = grid.innerPoints(at) - INDENT_POINTS;
-    double sum = 0;
+  private static <R> void body(
+      SheetTable<R> table, Grid grid, int firstRow, int at, RenderOptions options) {
+    Column<R> column = table.columns().get(at);
+    double inner = grid.innerPoints(at + 1) - INDENT_POINTS;
     int row = firstRow;
-    for (R one : rows) {
-      Object value = cellValue(column, column.value().apply(one), units);
+    Map<Kind, Integer> looks = new HashMap<>();
+    for (R one : table.table().rows()) {
+      Object value = table.values().get(at).get(row - firstRow);
       Tone tone = column.tone().apply(one);
       Optional<Cell> link = value == null ? Optional.empty() : column.link().apply(one);
-      boolean text = value instanceof String;
       boolean wrap = false;
-      if (text) {
-        int lines = TextSize.lines((String) value, Look.BODY_POINTS, tone == Tone.BAD, inner);
+      if (value instanceof String text) {
+        int lines = TextSize.lines(text, Look.BODY_POINTS, tone == Tone.BAD, inner);
         wrap = lines > 1;
         if (wrap) {
           grid.atLeast(row, Measure.rowPoints(lines, Look.BODY_POINTS));
         }
-      } else if (value != null) {
-        sum += (Double) value;
       }
-      String cellPattern = text ? Look.AS_TEXT : pattern;
-      grid.put(row, at, value, Look.body(cellPattern, tone, wrap, link.isPresent()));
+      String pattern = value instanceof String ? Look.AS_TEXT : table.patterns().get(at);
+      Kind kind = new Kind(pattern, tone, wrap, link.isPresent());
+      int look = looks.computeIfAbsent(kind, key -> grid.look(key.look()));
+      grid.put(row, at + 1, value, look);
       if (link.isPresent()) {
-        grid.links.add(new Grid.Link(Grid.reference(row, at), options.location(link.get())));
+        grid.links.add(new Grid.Link(Grid.reference(row, at + 1), options.location(link.get())));
       }
       row++;
     }
-    if (!column.totalled()) {
+  }
+
+  /** What the look of a cell follows from. */
+  private record Kind(String pattern, Tone tone, boolean wrap, boolean link) {
+    Look look() {
+      return Look.body(pattern, tone, wrap, link);
+    }
+  }
+
+  /** Puts a column's sum where it has one; returns its formula, empty where it has none. */
+  private static String sum(SheetTable<?> table, Grid grid, int firstRow, int at) {
+    if (!table.columns().get(at).totalled()) {
       return "";
     }
-    String formula = "SUBTOTAL(109," + Grid.range(firstRow, at, row - 1, at) + ")";
-    grid.put(row, at, new Grid.Formula(formula, sum), Look.sum(pattern));
+    double sum = 0;
+    for (Object value : table.values().get(at)) {
+      sum += value instanceof Double number ? number : 0;
+    }
+    int below = firstRow + table.table().rows().size();
+    String formula = "SUBTOTAL(109," + Grid.range(firstRow, at + 1, below - 1, at + 1) + ")";
+    grid.put(below, at + 1, new Grid.Formula(formula, sum), Look.sum(table.patterns().get(at)));
     return formula;
   }
 }

@@ -4,7 +4,7 @@ package sparewell.render;
  * Size of text from the letter widths of the font the sheets use, because a machine without screen
  * may have no fonts to measure.
  *
- * @see "Adobe Core 14 font metrics, Helvetica (Arial has the same widths), from memory"
+ * @see "Liberation Sans Regular, which has the letter widths of Arial and Helvetica"
  */
 final class TextSize {
   private static final int FIRST = ' ';
@@ -24,7 +24,7 @@ final class TextSize {
 
   private static final int FULL = 1_000;
   private static final int LAST_EUROPEAN = 0x10FF;
-  private static final double BOLD = 1.08;
+  private static final double BOLD = 1.09;
 
   private TextSize() {}
 

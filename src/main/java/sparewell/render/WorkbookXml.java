@@ -7,8 +7,9 @@ final class WorkbookXml {
   private WorkbookXml() {}
 
   /** The workbook part; sheet n has relationship n. */
-  static byte[] part(List<Grid> grids) {
+  static byte[] part(List<Grid> grids, boolean date1904) {
     Xml xml = new Xml().open("workbook", "xmlns", SheetXml.MAIN, "xmlns:r", SheetXml.RELATIONS);
+    xml.leaf("workbookPr", "date1904", date1904 ? 1 : 0);
     xml.open("bookViews").leaf("workbookView", "activeTab", 0).close();
     xml.open("sheets");
     for (int i = 0; i < grids.size(); i++) {

@@ -1,17 +1,161 @@
 package sparewell.run;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import sparewell.finding.Cell;
+import sparewell.finding.Code;
+import sparewell.finding.Finding;
+import sparewell.finding.Severity;
+import sparewell.ooxml.WorkbookPackage;
+import sparewell.ooxml.WorkbookRefused;
+import sparewell.render.RenderOptions;
+import sparewell.render.SheetRenderer;
+import sparewell.save.OwnSheet;
+import sparewell.save.OwnSheetNames;
+import sparewell.save.SaveRequest;
+import sparewell.save.SaveResult;
+import sparewell.save.WorkbookSaver;
+import sparewell.season.Settings;
+import sparewell.sheet.ReportSheets;
+import sparewell.sheet.Results;
+import sparewell.table.ReportSheet;
+import sparewell.workbook.read.ReadOptions;
+import sparewell.workbook.read.UnusableWorkbook;
 
-/** The work on one workbook. */
+/** The work on one workbook: read, analyse, render, save. */
 final class BookRun {
   private BookRun() {}
 
+  /** Analyses a workbook, writes our sheets into it and the CSV files into a folder. */
   static Outcome analyse(Path book, Path folder, RunOptions options) {
-    return Outcome.refused(book, List.of("not wired yet"));
+    try (WorkbookPackage original = WorkbookPackage.open(book)) {
+      Path target = options.out().orElse(book);
+      WorkbookSaver.check(original, target);
+      Map<String, String> names = actualNames(original);
+      Results results =
+          Analysis.of(original, readOptions(options), options.version(), renamed(names));
+      List<ReportSheet> sheets = ReportSheets.of(results);
+      SaveResult saved = save(original, target, results, sheets, names, options);
+      ReportFolder.write(folder, sheets, results.season().settings().units());
+      return new Outcome(
+          book, exitCode(results, options), Summary.of(results, saved, folder), List.of());
+    } catch (UnusableWorkbook unusable) {
+      return Outcome.refused(book, unusable(book, unusable));
+    } catch (WorkbookRefused refused) {
+      return Outcome.refused(book, List.of(refused.getMessage()));
+    } catch (IOException disk) {
+      return Outcome.refused(book, List.of(disk(folder, disk)));
+    }
   }
 
+  /** Reads and analyses a workbook and tells the findings; writes nothing. */
   static Outcome check(Path book, RunOptions options) {
-    return Outcome.refused(book, List.of("not wired yet"));
+    try (WorkbookPackage original = WorkbookPackage.open(book)) {
+      Results results =
+          Analysis.of(
+              original, readOptions(options), options.version(), renamed(actualNames(original)));
+      return new Outcome(
+          book, exitCode(results, options), Summary.ofFindings(book, results), List.of());
+    } catch (UnusableWorkbook unusable) {
+      return Outcome.refused(book, unusable(book, unusable));
+    } catch (WorkbookRefused refused) {
+      return Outcome.refused(book, List.of(refused.getMessage()));
+    }
+  }
+
+  private static SaveResult save(
+      WorkbookPackage original,
+      Path target,
+      Results results,
+      List<ReportSheet> sheets,
+      Map<String, String> names,
+      RunOptions options)
+      throws WorkbookRefused, IOException {
+    Settings settings = results.season().settings();
+    RenderOptions rendering =
+        new RenderOptions(
+            settings.asOf().toString(),
+            target.getFileName().toString(),
+            settings.currency(),
+            original.date1904(),
+            names);
+    Path scratch = Files.createTempFile("sparewell", ".xlsx");
+    try {
+      SheetRenderer.render(sheets, settings.units(), rendering, scratch);
+      List<OwnSheet> own = new ArrayList<>();
+      for (ReportSheet sheet : sheets) {
+        own.add(
+            new OwnSheet(
+                names.getOrDefault(sheet.name(), sheet.name()),
+                sheet.name().equals(ReportSheets.FRONT)));
+      }
+      return WorkbookSaver.save(
+          new SaveRequest(
+              original, target, scratch, own, options.now(), SaveRequest.USUAL_BACKUPS));
+    } finally {
+      Files.deleteIfExists(scratch);
+    }
+  }
+
+  /** Our sheets' names in this workbook, where a sheet of the angler's has the usual one. */
+  private static Map<String, String> actualNames(WorkbookPackage original) {
+    List<String> wanted = ReportSheets.names();
+    List<String> actual = OwnSheetNames.resolve(original, wanted);
+    Map<String, String> names = new LinkedHashMap<>();
+    for (int i = 0; i < wanted.size(); i++) {
+      if (!wanted.get(i).equals(actual.get(i))) {
+        names.put(wanted.get(i), actual.get(i));
+      }
+    }
+    return names;
+  }
+
+  private static List<Finding> renamed(Map<String, String> names) {
+    return names.entrySet().stream()
+        .map(
+            name ->
+                Finding.of(
+                    Code.SHEET_NAME_TAKEN,
+                    Cell.ofSheet(name.getKey()),
+                    name.getKey(),
+                    name.getValue()))
+        .toList();
+  }
+
+  private static ReadOptions readOptions(RunOptions options) {
+    return new ReadOptions(
+        options.asOf(),
+        options.now().toLocalDate(),
+        options.budget(),
+        options.chance().isPresent()
+            ? Optional.of(options.chance().getAsDouble())
+            : Optional.empty());
+  }
+
+  private static int exitCode(Results results, RunOptions options) {
+    boolean errors = results.findings().stream().anyMatch(f -> f.severity() == Severity.ERROR);
+    return options.strict() && errors ? ExitCode.FINDINGS : ExitCode.DONE;
+  }
+
+  private static List<String> unusable(Path book, UnusableWorkbook unusable) {
+    List<String> lines = new ArrayList<>();
+    lines.add(book + " cannot be analysed yet; it is left as it was:");
+    unusable.faults().forEach(fault -> lines.add("  " + fault));
+    return lines;
+  }
+
+  private static String disk(Path folder, IOException failure) {
+    String reason = failure.getMessage() == null ? "" : " (" + failure.getMessage() + ")";
+    return folder
+        + ": the CSV files could not be written"
+        + reason
+        + ". The workbook itself was written. Check the folder and the space on the disk, or give"
+        + " another folder with --reports.";
   }
 }

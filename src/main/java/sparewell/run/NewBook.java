@@ -1,7 +1,12 @@
 package sparewell.run;
 
+import java.io.IOException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Path;
 import java.util.List;
+import sparewell.units.UnitSystem;
+import sparewell.workbook.template.TemplateKind;
+import sparewell.workbook.template.TemplateWriter;
 
 /** Makes a workbook to begin with. */
 public final class NewBook {
@@ -14,6 +19,35 @@ public final class NewBook {
    * @param demo filled with the invented season instead of empty
    */
   public static Outcome make(Path file, boolean metric, boolean demo) {
-    return Outcome.refused(file, List.of("not wired yet"));
+    if (!file.toString().toLowerCase(java.util.Locale.ROOT).endsWith(".xlsx")) {
+      return Outcome.refused(
+          file, List.of(file + ": the name of a new workbook must end in .xlsx."));
+    }
+    try {
+      TemplateWriter.write(
+          file,
+          metric ? UnitSystem.METRIC : UnitSystem.US,
+          demo ? TemplateKind.DEMO : TemplateKind.BLANK);
+    } catch (FileAlreadyExistsException taken) {
+      return Outcome.refused(
+          file, List.of(file + " is there already and was left as it is. Choose another name."));
+    } catch (IOException disk) {
+      return Outcome.refused(
+          file,
+          List.of(
+              file
+                  + " could not be written ("
+                  + disk.getClass().getSimpleName()
+                  + "). Check that the folder is there and may be written to."));
+    }
+    return new Outcome(
+        file,
+        ExitCode.DONE,
+        List.of(
+            "Made " + file + ".",
+            demo
+                ? "It holds an invented season. Next: sparewell analyse " + file
+                : "Open it, follow 'Read me first', fill it in. Next: sparewell analyse " + file),
+        List.of());
   }
 }

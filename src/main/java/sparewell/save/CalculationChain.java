@@ -1,6 +1,5 @@
 package sparewell.save;
 
-import java.util.Optional;
 import java.util.Set;
 import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
@@ -11,15 +10,10 @@ import sparewell.ooxml.XmlText;
  * @see "ECMA-376 part 1, section 18.6 (calculation chain): an entry without sheet id has that of
  *     the entry before"
  */
-final class CalculationChain {
-  private CalculationChain() {}
+record CalculationChain(XmlEdits edits, boolean anyLeft) {
 
-  /**
-   * The part without entries of some sheets.
-   *
-   * @return empty where nothing is left, which a workbook must not have as a part
-   */
-  static Optional<byte[]> without(XmlText xml, Set<String> sheetIds) {
+  /** The part without entries of some sheets. */
+  static CalculationChain without(XmlText xml, Set<String> sheetIds) {
     XmlEdits edits = new XmlEdits(xml);
     String current = "0";
     boolean previousRemoved = false;
@@ -37,6 +31,6 @@ final class CalculationChain {
       }
       previousRemoved = remove;
     }
-    return anyLeft ? Optional.of(edits.apply()) : Optional.empty();
+    return new CalculationChain(edits, anyLeft);
   }
 }

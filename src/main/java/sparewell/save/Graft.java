@@ -45,9 +45,6 @@ final class Graft {
   /** Plans the new package; nothing is written. */
   static Graft of(WorkbookPackage book, WorkbookPackage scratch, List<OwnSheet> sheets)
       throws WorkbookRefused, IOException, XMLStreamException {
-    if (scratch.date1904() != book.date1904()) {
-      throw new IllegalArgumentException("our sheets were made with another date system");
-    }
     Graft graft = new Graft(book, LastRun.entriesToDrop(book));
     graft.plan(scratch, sheets);
     return graft;
@@ -63,32 +60,41 @@ final class Graft {
         new OwnParts(
             scratch,
             takenKeys(),
-            new SheetRewrite(styles, OwnStrings.of(scratch)),
+            new SheetRewrite(styles, OwnStrings.of(scratch), days(book) - days(scratch)),
             OwnParts.Tables.of(book, dropped));
-    Map<String, String> sheetParts = new LinkedHashMap<>();
-    for (OwnSheet sheet : sheets) {
-      sheetParts.put(sheet.name(), parts.carry(entry(scratch, sheet)));
-    }
-    added.putAll(parts.contents());
-    Map<String, String> types = new LinkedHashMap<>(parts.contentTypes());
     RelationshipsEdit relationships =
         new RelationshipsEdit(book.xml(PartNames.relationshipsOf(book.workbookPart())), leaving());
+    Map<String, String> types = new LinkedHashMap<>();
+    // The usual name where it is free: some readers look for styles by name.
+    String newStyles = book.has("xl/styles.xml") ? "xl/sparewell_styles.xml" : "xl/styles.xml";
+    if (!styled) {
+      added.put(newStyles, new byte[0]); // its place; its content follows from the sheets
+      types.put(newStyles, scratch.contentType(scratch.stylesPart().get()).orElseThrow());
+      relationships.add("styles", PartNames.absolute(newStyles));
+    }
     Map<String, String> ids = new TreeMap<>();
-    sheetParts.forEach(
-        (name, part) -> ids.put(name, relationships.add("worksheet", PartNames.absolute(part))));
-    if (styled) {
-      styles.edited().ifPresent(b -> edit(book.stylesPart().get(), b));
-    } else {
-      String name = "xl/sparewell_styles.xml";
-      added.put(name, ourStyles.encode(ourStyles.text()));
-      types.put(name, scratch.contentType(scratch.stylesPart().get()).orElseThrow());
-      relationships.add("styles", PartNames.absolute(name));
+    for (OwnSheet sheet : sheets) {
+      String part = parts.carry(entry(scratch, sheet));
+      ids.put(sheet.name(), relationships.add("worksheet", PartNames.absolute(part)));
+    }
+    added.putAll(parts.contents());
+    types.putAll(parts.contentTypes());
+    Optional<byte[]> grown = styles.edited();
+    if (!styled) {
+      added.put(newStyles, grown.orElseGet(() -> ourStyles.encode(ourStyles.text())));
+    } else if (grown.isPresent()) {
+      edit(book.stylesPart().get(), grown.get());
     }
     editWorkbook(scratch, sheets, ids);
     edit(PartNames.relationshipsOf(book.workbookPart()), relationships.apply());
     edit(
         ContentTypesEdit.PART,
         ContentTypesEdit.apply(book.xml(ContentTypesEdit.PART), dropped, types));
+  }
+
+  /** Day number of one and the same day, less that of the 1900 system. */
+  private static int days(WorkbookPackage book) {
+    return book.date1904() ? -1462 : 0; // ECMA-376 part 1, section 18.17.4.1
   }
 
   private void editWorkbook(WorkbookPackage scratch, List<OwnSheet> sheets, Map<String, String> ids)
@@ -110,12 +116,12 @@ final class Graft {
     }
     for (Relationship r : book.relationships(book.workbookPart())) {
       if (r.is("calcChain") && book.has(r.part()) && !sheetIds.isEmpty()) {
-        Optional<byte[]> chain = CalculationChain.without(book.xml(r.part()), sheetIds);
-        if (chain.isPresent()) {
-          edit(r.part(), chain.get());
-        } else {
+        CalculationChain chain = CalculationChain.without(book.xml(r.part()), sheetIds);
+        if (!chain.anyLeft()) { // a workbook must not have an empty chain
           dropped.add(PartNames.key(r.part()));
           ids.add(r.id());
+        } else if (chain.edits().any()) {
+          edit(r.part(), chain.edits().apply());
         }
       }
     }

@@ -2,6 +2,7 @@ package sparewell.save;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Set;
@@ -27,10 +28,18 @@ final class SheetRewrite {
 
   private final StyleMerge styles;
   private final List<String> strings;
+  private final int daysLater;
 
-  SheetRewrite(StyleMerge styles, List<String> strings) {
+  /**
+   * A rewriter.
+   *
+   * @param daysLater what is added to day numbers: our scratch workbook and the angler's may count
+   *     days from different dates
+   */
+  SheetRewrite(StyleMerge styles, List<String> strings, int daysLater) {
     this.styles = styles;
     this.strings = strings;
+    this.daysLater = daysLater;
   }
 
   byte[] rewrite(InputStream part) throws IOException, XMLStreamException {
@@ -38,6 +47,7 @@ final class SheetRewrite {
         new StringBuilder("<?xml version=\"1.0\" encoding=\"UTF-8\" standalone=\"yes\"?>\n");
     XMLStreamReader in = SafeXml.reader(part);
     boolean shared = false;
+    boolean day = false;
     while (in.hasNext()) {
       int event = in.next();
       if (event != XMLStreamConstants.START_ELEMENT) {
@@ -47,15 +57,29 @@ final class SheetRewrite {
       String element = in.getLocalName();
       if (element.equals("c")) {
         shared = "s".equals(in.getAttributeValue(null, "t"));
+        day = daysLater != 0 && isDay(in);
       }
       if (shared && element.equals("v")) {
         out.append("<is>").append(text(XmlCopy.inside(in))).append("</is>");
         shared = false;
+      } else if (day && element.equals("v")) {
+        XmlCopy.startTag(in, this::attribute, out);
+        out.append(new BigDecimal(XmlCopy.inside(in).strip()).add(BigDecimal.valueOf(daysLater)));
+        out.append("</v>");
+        day = false;
       } else {
         XmlCopy.startTag(in, this::attribute, out);
       }
     }
     return out.toString().getBytes(StandardCharsets.UTF_8);
+  }
+
+  private boolean isDay(XMLStreamReader cell) {
+    String type = cell.getAttributeValue(null, "t");
+    String format = cell.getAttributeValue(null, "s");
+    return (type == null || type.equals("n"))
+        && format != null
+        && styles.isDay(Integer.parseInt(format));
   }
 
   private String text(String index) {
@@ -73,6 +97,11 @@ final class SheetRewrite {
     if (attribute.equals("s") && (element.equals("c") || element.equals("row"))
         || attribute.equals("style") && element.equals("col")) {
       return String.valueOf(styles.cellFormat(Integer.parseInt(value)));
+    }
+    boolean width =
+        attribute.equals("width") && element.equals("col") || attribute.equals("defaultColWidth");
+    if (width && styles.widthFactor() != 1) {
+      return String.valueOf(Math.min(255, Double.parseDouble(value) * styles.widthFactor()));
     }
     if (DIFFERENTIAL.contains(attribute)) {
       return String.valueOf(styles.differentialFormat(Integer.parseInt(value)));

@@ -61,6 +61,31 @@ final class StyleMerge {
     return differentialFormats.computeIfAbsent(index, this::addDifferentialFormat);
   }
 
+  /** What our column widths are multiplied with to be as wide in the angler's normal font. */
+  double widthFactor() {
+    return (double) NormalFont.digitPixels(ours) / NormalFont.digitPixels(theirs.root());
+  }
+
+  /** Whether one of our cell formats shows a number as a date. */
+  boolean isDay(int index) {
+    int id = number(our("cellXfs", index), "numFmtId");
+    if (id < FIRST_OWN_FORMAT) {
+      return id >= 14 && id <= 17 || id == 22;
+    }
+    return ourNumberFormat(id)
+        .value("formatCode")
+        .orElse("")
+        .replaceAll("\"[^\"]*\"|\\\\.|\\[[^]]*]", "")
+        .matches("(?i).*[yd].*");
+  }
+
+  private XmlElement ourNumberFormat(int id) {
+    return children(ours, "numFmts").stream()
+        .filter(f -> number(f, "numFmtId") == id)
+        .findFirst()
+        .orElseThrow(() -> new IllegalArgumentException("no number format " + id));
+  }
+
   private int addCellFormat(int index) {
     XmlElement format = our("cellXfs", index);
     Map<String, String> changed = new TreeMap<>();
@@ -102,11 +127,7 @@ final class StyleMerge {
   }
 
   private int addNumberFormat(int id) {
-    XmlElement format =
-        children(ours, "numFmts").stream()
-            .filter(f -> number(f, "numFmtId") == id)
-            .findFirst()
-            .orElseThrow(() -> new IllegalArgumentException("no number format " + id));
+    XmlElement format = ourNumberFormat(id);
     String code = format.value("formatCode").orElse("");
     Section formats = sections.get("numFmts");
     int highest = FIRST_OWN_FORMAT - 1;

@@ -22,6 +22,7 @@ final class BoatDrawing {
   private static final double BOTTOM = 0.90;
   private static final double LINE = 0.05;
   private static final double SMALLEST_LINE = 0.022;
+  private static final double MARK = 0.06;
 
   /** Width of a letter by its line's height; wide fonts are allowed for. */
   private static final double LETTER = 0.55;
@@ -114,20 +115,41 @@ final class BoatDrawing {
         (outline.weightKnown() ? "" : "at least ") + Spoken.mass(outline.weight(), units);
     List<String> lines = new ArrayList<>(wrapped(outline.name(), width * ratio, height));
     lines.add(weight);
+    double[] room = clearOfMarks(left, top, width, height);
     int longest = lines.stream().mapToInt(String::length).max().orElse(1);
     double line = Math.min(LINE, width * ratio / (longest * LETTER));
-    line = Math.max(SMALLEST_LINE, Math.min(line, height / (lines.size() + 0.3)));
+    line = Math.max(SMALLEST_LINE, Math.min(line, room[1] / (lines.size() + 0.3)));
     shapes.add(
         new Drawing.Caption(
             left,
-            top,
+            room[0],
             width,
-            height,
+            room[1],
             String.join("\n", lines),
             line,
             Drawing.Align.CENTRE,
             true,
             grey > 0.45));
+  }
+
+  /** Top and height of the part of a rectangle that no mark of the tackle's centre covers. */
+  private double[] clearOfMarks(double left, double top, double width, double height) {
+    double from = top;
+    double to = top + height;
+    List<BoatPlan.Point> marks = new ArrayList<>();
+    plan.centreNow().ifPresent(marks::add);
+    plan.centrePlanned().ifPresent(marks::add);
+    for (BoatPlan.Point point : marks) {
+      double across = across(metres(point.fromTransom()));
+      double down = down(metres(point.fromCentreline()));
+      boolean inside = across > left && across < left + width && down > from && down < to;
+      if (inside && down - from > to - down) {
+        to = down - MARK / 2;
+      } else if (inside) {
+        from = down + MARK / 2;
+      }
+    }
+    return to - from > SMALLEST_LINE ? new double[] {from, to - from} : new double[] {top, height};
   }
 
   /** The name in as many lines as let it be written largest. */
@@ -178,7 +200,7 @@ final class BoatDrawing {
   private void mark(BoatPlan.Point point, Drawing.Mark mark) {
     double across = across(metres(point.fromTransom()));
     double down = down(metres(point.fromCentreline()));
-    shapes.add(new Drawing.Marker(across, down, 0.06, mark));
+    shapes.add(new Drawing.Marker(across, down, MARK, mark));
   }
 
   private void caption(double left, double top, double width, String text, Drawing.Align align) {

@@ -84,6 +84,8 @@ public final class EventPackingSheet {
         Column.<Line>of(
                 "pieces", "Pieces", Format.COUNT, "Pieces to pack from this place.", Line::pieces)
             .summed(),
+        Column.sheetOnly(
+            "What to do", Format.TEXT, "What to do before the event.", EventPackingSheet::before),
         Column.of(
             "from_box",
             "From box",
@@ -115,6 +117,13 @@ public final class EventPackingSheet {
                 Line::shortPieces)
             .toned(line -> line.shortPieces() > 0 ? Tone.WATCH : Tone.NONE)
             .summed());
+  }
+
+  private static String before(Line line) {
+    if (line.pieces() == 0) {
+      return line.noSlot() ? "no slot left: leave it" : "none on hand: buy it or do without";
+    }
+    return line.inBox() ? "in the box already" : line.ashore() ? "bring from ashore" : "take over";
   }
 
   private static String afterwards(Line line) {

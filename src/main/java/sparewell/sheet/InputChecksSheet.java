@@ -1,6 +1,5 @@
 package sparewell.sheet;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import sparewell.finding.Finding;
@@ -22,51 +21,38 @@ public final class InputChecksSheet {
   /** The sheet for these findings, which come in the order of the workbook. */
   public static ReportSheet of(List<Finding> findings) {
     Table<Finding> table =
-        new Table<>(
-            "input-checks.csv",
-            "",
-            List.of(
-                Column.<Finding>of(
-                        "severity",
-                        "Severity",
-                        Format.TEXT,
-                        "error = a row or value was left out or a limit is broken; warning = read under an"
-                            + " assumption; note = worth knowing.",
-                        finding -> finding.severity().word())
-                    .toned(finding -> tone(finding.severity())),
-                Column.of(
-                    "sheet",
-                    "Sheet",
-                    Format.TEXT,
-                    "Sheet it is about.",
-                    finding -> finding.at().sheet()),
-                Column.<Finding>of(
-                        "cell",
-                        "Cell",
-                        Format.TEXT,
-                        "Cell it is about; click to go there. Empty for a whole sheet.",
-                        finding -> finding.at().reference())
-                    .linked(
-                        finding ->
-                            finding.at().row() == 0 ? Optional.empty() : Optional.of(finding.at())),
-                Column.of(
-                    "message", "What is wrong", Format.TEXT, "What is wrong.", Finding::message),
-                Column.of(
-                    "done",
-                    "What was done",
-                    Format.TEXT,
-                    "What the analyser did about it.",
-                    Finding::done)),
-            findings,
-            "Nothing to mend.");
+        new Table<>("input-checks.csv", "", columns(), findings, "Nothing to mend.");
     return new ReportSheet(NAME, answer(findings), List.of(new Block.Rows(table)));
   }
 
-  /** The findings with the gravest first, otherwise in their order. */
-  public static List<Finding> gravestFirst(List<Finding> findings) {
-    List<Finding> sorted = new ArrayList<>(findings);
-    sorted.sort(java.util.Comparator.comparing(Finding::severity));
-    return sorted;
+  /** The columns of a table of findings. */
+  static List<Column<Finding>> columns() {
+    return List.of(
+        Column.<Finding>of(
+                "severity",
+                "Severity",
+                Format.TEXT,
+                "error = a row or value was left out or a limit is broken; warning = read under an"
+                    + " assumption; note = worth knowing.",
+                finding -> finding.severity().word())
+            .toned(finding -> tone(finding.severity())),
+        Column.of(
+            "sheet", "Sheet", Format.TEXT, "Sheet it is about.", finding -> finding.at().sheet()),
+        Column.<Finding>of(
+                "cell",
+                "Cell",
+                Format.TEXT,
+                "Cell it is about; click to go there. Empty for a whole sheet.",
+                finding -> finding.at().reference())
+            .linked(
+                finding -> finding.at().row() == 0 ? Optional.empty() : Optional.of(finding.at())),
+        Column.of("message", "What is wrong", Format.TEXT, "What is wrong.", Finding::message),
+        Column.of(
+            "done",
+            "What was done",
+            Format.TEXT,
+            "What the analyser did about it.",
+            Finding::done));
   }
 
   private static String answer(List<Finding> findings) {

@@ -27,6 +27,19 @@ final class Phrase {
     return probability.isPresent() ? chance(probability.getAsDouble()) : "not known";
   }
 
+  /** A share like {@code 95 %} or {@code 97.5 %}, as set. */
+  static String exactChance(double probability) {
+    return number(probability * 100) + " %";
+  }
+
+  /** A number with the decimals it has, two at most. */
+  static String number(double value) {
+    return BigDecimal.valueOf(value)
+        .setScale(2, RoundingMode.HALF_EVEN)
+        .stripTrailingZeros()
+        .toPlainString();
+  }
+
   /** Money like {@code 61.40 USD}. */
   static String money(BigDecimal money, String currency) {
     return money.setScale(2, RoundingMode.HALF_EVEN).toPlainString() + " " + currency;

@@ -163,7 +163,7 @@ public final class StowPlanSheet {
             plan.bestGapPercent());
   }
 
-  private static String instruction(MoveStep step) {
+  static String instruction(MoveStep step) {
     return switch (step.kind()) {
       case MOVE ->
           number(step) + "Move " + step.box() + " from " + step.from() + " to " + step.to();
@@ -262,7 +262,7 @@ public final class StowPlanSheet {
                 CurveRow::tackleCentre),
             Column.of(
                 "gain_pct",
-                "Gain %",
+                "Gain",
                 Format.PERCENT,
                 "Share of the way from the centre now to the best centre, in percent.",
                 CurveRow::gainPercent),

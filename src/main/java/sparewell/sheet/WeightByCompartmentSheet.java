@@ -130,7 +130,7 @@ public final class WeightByCompartmentSheet {
                 row -> row.weightKnown() ? "" : "at least"),
             Column.of(
                 "share_pct",
-                "Share %",
+                "Share",
                 Format.PERCENT,
                 "Share of the tackle's weight, in percent.",
                 CompartmentLoad::sharePercent),
@@ -168,7 +168,7 @@ public final class WeightByCompartmentSheet {
                 CompartmentLoad::maxLoad),
             Column.of(
                 "volume_used_pct",
-                "Volume used %",
+                "Volume used",
                 Format.PERCENT,
                 "Volume of its boxes in percent of the compartment's whole volume; the fill factor"
                     + " in Settings is the limit.",
@@ -357,17 +357,7 @@ public final class WeightByCompartmentSheet {
   private static List<Block.Line> cautions() {
     List<Block.Line> lines = new ArrayList<>();
     lines.add(Block.Line.heading("Cautions"));
-    for (String text :
-        List.of(
-            "The capacity plate and the maker's manual are the limit; carry less in waves or wind."
-                + " Nothing here computes a capacity.",
-            "Stowing changes handling: try a new layout at low speed first.",
-            "Weight, trim and heel are estimates, not a stability assessment, which belongs to a"
-                + " qualified surveyor or the maker.",
-            "Lead: wash hands after handling it. Many places restrict small lead tackle, so check"
-                + " the local rules.")) {
-      lines.add(new Block.Line(text, Block.Weight.SMALL, Tone.NONE, Optional.empty()));
-    }
+    lines.addAll(Cautions.LINES);
     return lines;
   }
 }

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -60,7 +61,7 @@ public final class BuyPlanner {
     List<Pack> order = new ArrayList<>(basket.packs());
     Set<Pack> inside = new HashSet<>(order);
     wanted.stream().filter(pack -> !inside.contains(pack)).forEach(order::add);
-    List<BuyList.Line> lines = lines(order, inside);
+    List<BuyList.Line> lines = lines(together(order, inside), inside);
     lines.addAll(unpriced(lines.size()));
     return new BuyList(
         budget,
@@ -73,6 +74,22 @@ public final class BuyPlanner {
         more(basket),
         basket.gapPieces(),
         findings());
+  }
+
+  /**
+   * The packs with those that save nothing put together by item: among them the order has no
+   * meaning, and fewer lines read better.
+   */
+  private static List<Pack> together(List<Pack> order, Set<Pack> inside) {
+    Map<List<Object>, List<Pack>> groups = new LinkedHashMap<>();
+    for (Pack pack : order) {
+      List<Object> group =
+          pack.savedPieces() > 0
+              ? List.of(pack)
+              : List.of(pack.row(), pack.forFloor(), inside.contains(pack));
+      groups.computeIfAbsent(group, key -> new ArrayList<>()).add(pack);
+    }
+    return groups.values().stream().flatMap(List::stream).toList();
   }
 
   private List<BuyList.Line> lines(List<Pack> order, Set<Pack> inside) {

@@ -2,6 +2,7 @@ package sparewell.spares;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,6 +19,7 @@ final class OutlookReader {
   private final Horizon horizon;
   private final LossForecast forecast;
   private final List<SparesRow> watched;
+  private final Map<List<Integer>, Double> known = new HashMap<>();
 
   OutlookReader(Horizon horizon, LossForecast forecast, List<SparesRow> rows) {
     this.horizon = horizon;
@@ -60,7 +62,12 @@ final class OutlookReader {
 
   /** The chance with that many pieces of each item; absent where nothing is watched. */
   OptionalDouble chance(ToIntFunction<SparesRow> pieces) {
-    return watched.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(chance(watched, pieces));
+    if (watched.isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    // Much of what a list buys is not watched, and then the answer stays the same.
+    List<Integer> held = watched.stream().map(pieces::applyAsInt).toList();
+    return OptionalDouble.of(known.computeIfAbsent(held, key -> chance(watched, pieces)));
   }
 
   private double chance(List<SparesRow> rows, ToIntFunction<SparesRow> pieces) {

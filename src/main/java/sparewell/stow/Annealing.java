@@ -187,7 +187,7 @@ final class Annealing {
       closestBroken = broken;
       System.arraycopy(place, 0, closest, 0, n);
     }
-    penalty = Math.max(penalty, spread * 0.5);
+    penalty = spread * 3;
     double hot = spread * hotShare;
     double cold = spread * 0.002;
     double cooling = Math.pow(cold / hot, 1.0 / Math.max(1, steps / 64));
@@ -197,10 +197,10 @@ final class Annealing {
       if ((at & 63) == 63) {
         temperature *= cooling;
         if (broken > 1e-12) {
-          penalty = Math.min(penalty * 1.05, spread * 200);
+          penalty = Math.min(penalty * 1.002, spread * 200);
           cleanSince = 0;
         } else if (++cleanSince > 4) {
-          penalty = Math.max(penalty * 0.97, spread * 0.1);
+          penalty = Math.max(penalty * 0.998, spread * 0.1);
         }
       }
       double dice = random.nextDouble();

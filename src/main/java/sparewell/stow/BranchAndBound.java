@@ -44,11 +44,13 @@ final class BranchAndBound {
     this.ceiling = ceiling;
     tolerance = 1e-9 * Math.max(1, Math.abs(target()));
     LinearBound linear = new LinearBound(problem, mostMoves);
-    double bound = linear.ascend(allowed, target(), 1000);
+    double bound = linear.ascend(allowed, target(), 2000);
     if (bound >= target() - tolerance) {
       return target();
     }
     dual.prices(linear.boxPrices(allowed));
+    dual.mixes(linear.volumeShares());
+    dual.knapsackTolerance(Math.max(0, target() - bound) * 0.002);
     double root = Math.max(bound, dual.ascend(allowed, target(), 200, 1.0));
     if (root >= target() - tolerance) {
       return target();
@@ -84,7 +86,7 @@ final class BranchAndBound {
       int[] plan = new int[problem.boxCount];
       int branch = pick(allowed, plan);
       if (depth == 0 || nodes % 8 == 0) {
-        plans.run(plan, 20_000, 0.05, nodes);
+        plans.run(plan, 500L * problem.boxCount, 0.05, nodes);
       }
       if (branch < 0) {
         plans.offer(plan);

@@ -22,16 +22,15 @@ final class DualBound {
   final double[][] cost;
   final double[][] average;
   final int[] holders;
-  final int[] lastPlace;
   final double[] price;
   double sidePrice;
   double movePrice;
-  double priceBase;
   private final double[] placeValue;
+  private final double[] mix;
   private final double[] step;
   private double sideStep;
   private double moveStep;
-  final Knapsack knapsack;
+  private final Knapsack knapsack;
   private final double[][] side;
   private final double sideScale;
   private final double[] bestPrice;
@@ -56,12 +55,13 @@ final class DualBound {
     average = new double[n][m];
     chosen = new boolean[n][m];
     holders = new int[n];
-    lastPlace = new int[n];
     price = new double[n];
     bestPrice = new double[n];
     step = new double[n];
     placeValue = new double[m];
     knapsack = new Knapsack(n);
+    mix = new double[m];
+    Arrays.fill(mix, 0.5);
     loadRoom = new long[m];
     volumeRoom = new long[m];
     fixed = new boolean[n];
@@ -79,7 +79,6 @@ final class DualBound {
         }
       }
       price[i] = sum / Math.max(1, options);
-      sides /= 1;
     }
     sideScale = Math.max(1e-9, sides / Math.max(1, n * m));
   }
@@ -102,6 +101,11 @@ final class DualBound {
     System.arraycopy(kept, 0, price, 0, price.length);
     sidePrice = kept[price.length];
     movePrice = mostMoves < 0 ? 0 : kept[price.length + 1];
+  }
+
+  /** Starts the places' surrogate limits at the shares of volume that linear prices give. */
+  void mixes(double[] shares) {
+    System.arraycopy(shares, 0, mix, 0, mix.length);
   }
 
   long work() {
@@ -127,7 +131,6 @@ final class DualBound {
       }
       fixed[i] = only >= 0;
       holders[i] = 0;
-      lastPlace[i] = -1;
       Arrays.fill(chosen[i], false);
       if (fixed[i]) {
         loadRoom[only] -= problem.weightMg[i];
@@ -143,7 +146,8 @@ final class DualBound {
     }
     for (int j = 0; j < m; j++) {
       fill(allowed, j, -1, loadRoom[j], volumeRoom[j]);
-      placeValue[j] = knapsack.solve(volumeRoom[j], loadRoom[j]);
+      placeValue[j] = knapsack.solve(volumeRoom[j], loadRoom[j], mix[j]);
+      mix[j] = knapsack.mix();
       total -= placeValue[j];
       for (int index = 0; index < knapsack.count(); index++) {
         if (knapsack.holds(index)) {
@@ -157,9 +161,6 @@ final class DualBound {
   private void take(int i, int j) {
     chosen[i][j] = true;
     holders[i]++;
-    if (lastPlace[i] < 0 || priced(i, j) - price[i] < priced(i, lastPlace[i]) - price[i]) {
-      lastPlace[i] = j;
-    }
     sideNow += side[i][j];
     if (j != problem.now[i]) {
       movesNow++;
@@ -213,6 +214,7 @@ final class DualBound {
     double theta = steadiness;
     double best = -Double.MAX_VALUE;
     int sinceBetter = 0;
+    int shrunk = 0;
     Arrays.fill(step, 0);
     sideStep = 0;
     moveStep = 0;
@@ -235,7 +237,12 @@ final class DualBound {
       } else if (++sinceBetter >= 8) {
         theta *= 0.7;
         sinceBetter = 0;
-        restore();
+        if (++shrunk % 4 == 0) {
+          restore();
+          Arrays.fill(step, 0);
+          sideStep = 0;
+          moveStep = 0;
+        }
         if (theta < 1e-3) {
           break;
         }
@@ -318,7 +325,7 @@ final class DualBound {
       for (int j = 0; j < m; j++) {
         if (chosen[i][j]) {
           fill(allowed, j, i, loadRoom[j], volumeRoom[j]);
-          lost[j] = placeValue[j] - knapsack.solve(volumeRoom[j], loadRoom[j]);
+          lost[j] = placeValue[j] - knapsack.solve(volumeRoom[j], loadRoom[j], mix[j]);
           gone += lost[j];
         }
       }
@@ -335,7 +342,7 @@ final class DualBound {
             forced = bound + gone - lost[j];
           } else {
             fill(allowed, j, i, load, volume);
-            double rest = knapsack.solve(volume, load);
+            double rest = knapsack.solve(volume, load, mix[j]);
             forced = bound + gone + placeValue[j] - (price[i] - priced(i, j)) - rest;
           }
         }

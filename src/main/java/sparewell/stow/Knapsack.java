@@ -6,7 +6,7 @@ package sparewell.stow;
  * is chosen to be tight (its best mix gives the bound of linear programming).
  */
 final class Knapsack {
-  private static final double[] MIXES = {1, 0.75, 0.5, 0.25, 0};
+  private static final double MIX_STEP = 0.06;
   private static final long NODE_LIMIT = 3_000;
 
   private final int[] order;
@@ -23,6 +23,7 @@ final class Knapsack {
   private final boolean[] best;
   private int count;
   private double bestValue;
+  private double mix;
   private long nodes;
   private boolean cut;
   private double tolerance;
@@ -63,8 +64,13 @@ final class Knapsack {
     }
   }
 
+  /** The share of volume in the surrogate limit that served best last. */
+  double mix() {
+    return mix;
+  }
+
   /** An upper bound on the value of the best set; exact unless the search was cut short. */
-  double solve(long volumeRoom, long loadRoom) {
+  double solve(long volumeRoom, long loadRoom, double likelyMix) {
     long allVolume = 0;
     long allLoad = 0;
     double all = 0;
@@ -84,15 +90,15 @@ final class Knapsack {
       bestValue = all;
       return all;
     }
-    double mix = 1;
     if (volumeBinds && loadBinds) {
+      double middle = Math.min(1 - MIX_STEP, Math.max(MIX_STEP, likelyMix));
       double least = Double.MAX_VALUE;
-      for (double candidate : MIXES) {
-        arrange(candidate, volumeRoom, loadRoom);
+      for (int side = -1; side <= 1; side++) {
+        arrange(middle + side * MIX_STEP, volumeRoom, loadRoom);
         double bound = fractional(0, 1.0);
         if (bound < least) {
           least = bound;
-          mix = candidate;
+          mix = middle + side * MIX_STEP;
         }
       }
     } else {

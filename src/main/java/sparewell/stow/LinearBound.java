@@ -127,6 +127,7 @@ final class LinearBound {
     double best = -Double.MAX_VALUE;
     double theta = 1.0;
     int sinceBetter = 0;
+    int shrunk = 0;
     Arrays.fill(direction, 0);
     for (int at = 0; at < steps; at++) {
       double bound = evaluate(allowed);
@@ -141,9 +142,12 @@ final class LinearBound {
           break;
         }
       } else if (++sinceBetter >= 15) {
-        theta *= 0.75;
+        theta *= 0.87;
         sinceBetter = 0;
-        System.arraycopy(bestPrice, 0, price, 0, price.length);
+        if (++shrunk % 4 == 0) {
+          System.arraycopy(bestPrice, 0, price, 0, price.length);
+          Arrays.fill(direction, 0);
+        }
         if (theta < 1e-4) {
           break;
         }
@@ -176,6 +180,18 @@ final class LinearBound {
     }
     System.arraycopy(bestPrice, 0, price, 0, price.length);
     return best;
+  }
+
+  /** Share of volume in what each place's room is worth, 0..1; 1/2 where it is worth nothing. */
+  double[] volumeShares() {
+    int m = problem.placeCount;
+    double[] shares = new double[m];
+    for (int j = 0; j < m; j++) {
+      double ofVolume = price[j] > 0 ? price[j] * volumeRoom[j] : 0;
+      double ofLoad = price[m + j] > 0 ? price[m + j] * loadRoom[j] : 0;
+      shares[j] = ofVolume + ofLoad > 0 ? ofVolume / (ofVolume + ofLoad) : 0.5;
+    }
+    return shares;
   }
 
   /** The price of each box that follows, then the prices of side moment and of a move. */

@@ -30,10 +30,10 @@ public enum Format {
   PERCENT("", "", "0.0", "0.0", 6),
   /** Money, two decimals. */
   MONEY("", "", "#,##0.00", "#,##0.00", 2),
-  /** Mass of boxes, compartments and loads. */
-  MASS("lb", "kg", "0.0", "0.00", 6),
-  /** Mass of one item. */
-  ITEM_MASS("oz", "g", "0.00", "0.0", 6),
+  /** Mass of boxes, compartments and loads; more decimals would show the rounding to milligrams. */
+  MASS("lb", "kg", "0.0", "0.00", 5),
+  /** Mass of one item; more decimals would show the rounding to milligrams. */
+  ITEM_MASS("oz", "g", "0.00", "0.0", 4),
   /** Station or side offset. */
   LENGTH("in", "cm", "0.0", "0.0", 6),
   /** Moment in kg m, shown in lb in or kg cm. */

@@ -80,9 +80,10 @@ class EventPackerTest {
             .aboard("Jig", "blue", "J1", 2)
             .event("Cup", AS_OF, 8, 1, line("Jig", 48));
     List<Line> lines = pack(maker, new KnownForecast().poisson("Jig", 0.1)).lists().get(0).lines();
-    assertEquals(List.of(0, 2), lines.stream().map(Line::pieces).toList());
-    assertEquals(List.of(5, 3), lines.stream().map(Line::shortPieces).toList());
-    assertEquals(Optional.empty(), lines.get(0).from());
+    assertEquals(List.of(2, 0), lines.stream().map(Line::pieces).toList());
+    assertEquals(List.of(3, 5), lines.stream().map(Line::shortPieces).toList());
+    assertEquals(Optional.empty(), lines.get(1).from());
+    assertFalse(lines.get(1).noSlot());
   }
 
   @Test

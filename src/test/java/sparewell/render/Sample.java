@@ -349,7 +349,7 @@ final class Sample {
   }
 
   static RenderOptions options() {
-    return new RenderOptions("2026-03-01", "Store & yard 2026", "USD", Map.of());
+    return new RenderOptions("2026-03-01", "Store & yard 2026", "USD", false, Map.of());
   }
 
   public static void main(String[] arguments) throws IOException {

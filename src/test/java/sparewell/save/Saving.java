@@ -6,6 +6,8 @@ import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 
@@ -16,7 +18,21 @@ public final class Saving {
 
   public static final LocalDateTime NOW = LocalDateTime.of(2026, 3, 8, 17, 30, 5);
 
+  private static final Map<List<String>, byte[]> MADE = new ConcurrentHashMap<>();
+
   private Saving() {}
+
+  /** Made once for each list of names, as that takes longer than a save. */
+  private static byte[] scratch(List<String> names) throws IOException {
+    byte[] made = MADE.get(names);
+    if (made == null) {
+      Path file = Files.createTempFile("made", ".xlsx");
+      made = Files.readAllBytes(OwnWorkbook.write(file, false, names));
+      Files.delete(file);
+      MADE.put(names, made);
+    }
+    return made;
+  }
 
   /** Saves into the workbook itself. */
   public static SaveResult into(Path book) throws IOException, WorkbookRefused {
@@ -39,7 +55,7 @@ public final class Saving {
     names.forEach(n -> sheets.add(new OwnSheet(n, sheets.isEmpty())));
     Path scratch = Files.createTempFile("scratch", ".xlsx");
     try {
-      OwnWorkbook.write(scratch, original.date1904(), names);
+      Files.write(scratch, scratch(names));
       return WorkbookSaver.save(
           new SaveRequest(original, to, scratch, sheets, now, SaveRequest.USUAL_BACKUPS));
     } finally {

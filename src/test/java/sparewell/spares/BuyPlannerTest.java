@@ -97,6 +97,23 @@ class BuyPlannerTest {
   }
 
   @Test
+  void packsThatSaveNothingStandTogetherByItem() {
+    SeasonMaker maker =
+        new SeasonMaker()
+            .carryAtLeast(2)
+            .style("Rod")
+            .pack(1, "80.00")
+            .add()
+            .aboard("Rod", "medium", "B", 0)
+            .aboard("Rod", "heavy", "B", 0);
+    assertEquals(List.of("2 Rod", "2 Rod"), order(list(maker, new KnownForecast())));
+    // A budget for two still gives each item its first before one gets its second.
+    assertEquals(
+        List.of("1 Rod", "1 Rod", "1 Rod", "1 Rod"),
+        order(list(maker.budget("160"), new KnownForecast())));
+  }
+
+  @Test
   void unknownPricesStandApartAndAreNeverFree() {
     SeasonMaker maker =
         new SeasonMaker()

@@ -1,5 +1,6 @@
 package sparewell.spares;
 
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +18,7 @@ public final class KnownForecast implements LossForecast {
   private record Law(double perHour, double size, double share) {}
 
   private final Map<String, Law> laws = new LinkedHashMap<>();
+  private final Map<List<Object>, CountDistribution> known = new HashMap<>();
   private boolean afloat;
 
   /** A style with Poisson losses. */
@@ -85,9 +87,13 @@ public final class KnownForecast implements LossForecast {
     Law law = laws.get(style);
     return law == null || hours == 0
         ? CountDistribution.none()
-        : law.size == Double.POSITIVE_INFINITY
-            ? poisson(law.perHour * hours)
-            : negBin(law.perHour * hours, law.size);
+        : known.computeIfAbsent(List.of(law, hours), key -> counts(law, hours));
+  }
+
+  private static CountDistribution counts(Law law, double hours) {
+    return law.size == Double.POSITIVE_INFINITY
+        ? poisson(law.perHour * hours)
+        : negBin(law.perHour * hours, law.size);
   }
 
   /** The Poisson distribution. */

@@ -1,15 +1,22 @@
 package sparewell.workbook;
 
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.OutputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipInputStream;
+import java.util.zip.ZipOutputStream;
 import org.apache.poi.ss.usermodel.Cell;
 import org.apache.poi.ss.usermodel.CellStyle;
 import org.apache.poi.ss.usermodel.Row;
@@ -25,6 +32,7 @@ import org.apache.poi.xssf.usermodel.XSSFWorkbook;
  */
 public final class Books {
   private final Map<String, String> sheets = new LinkedHashMap<>();
+  private final Map<String, UnaryOperator<String>> raw = new LinkedHashMap<>();
   private Consumer<XSSFWorkbook> touch = workbook -> {};
 
   private Books() {}
@@ -81,6 +89,18 @@ public final class Books {
     return this;
   }
 
+  /** Changes the text of a part after the workbook was written. */
+  public Books raw(String part, UnaryOperator<String> change) {
+    raw.merge(part, change, (a, b) -> text -> b.apply(a.apply(text)));
+    return this;
+  }
+
+  /** Changes the text of the part that holds a sheet. */
+  public Books rawSheet(String sheet, UnaryOperator<String> change) {
+    int position = new ArrayList<>(sheets.keySet()).indexOf(sheet) + 1;
+    return raw("xl/worksheets/sheet" + position + ".xml", change);
+  }
+
   /** Writes the workbook. */
   public Path write(Path file) {
     try (XSSFWorkbook workbook = new XSSFWorkbook()) {
@@ -88,13 +108,35 @@ public final class Books {
       dates.setDataFormat(workbook.createDataFormat().getFormat("yyyy-mm-dd"));
       sheets.forEach((name, grid) -> fill(workbook.createSheet(name), grid, dates));
       touch.accept(workbook);
-      try (OutputStream out = Files.newOutputStream(file)) {
-        workbook.write(out);
-      }
+      ByteArrayOutputStream written = new ByteArrayOutputStream();
+      workbook.write(written);
+      Files.write(file, rewritten(written.toByteArray()));
       return file;
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  private byte[] rewritten(byte[] zip) throws IOException {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    try (ZipInputStream from = new ZipInputStream(new ByteArrayInputStream(zip));
+        ZipOutputStream to = new ZipOutputStream(out)) {
+      for (ZipEntry entry = from.getNextEntry(); entry != null; entry = from.getNextEntry()) {
+        byte[] content = from.readAllBytes();
+        UnaryOperator<String> change = raw.get(entry.getName());
+        if (change != null) {
+          String before = new String(content, StandardCharsets.UTF_8);
+          String after = change.apply(before);
+          if (after.equals(before)) {
+            throw new IllegalStateException("nothing to change in " + before);
+          }
+          content = after.getBytes(StandardCharsets.UTF_8);
+        }
+        to.putNextEntry(new ZipEntry(entry.getName()));
+        to.write(content);
+      }
+    }
+    return out.toByteArray();
   }
 
   private static void fill(Sheet sheet, String grid, CellStyle dates) {

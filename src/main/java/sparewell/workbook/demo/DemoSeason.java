@@ -266,7 +266,7 @@ public final class DemoSeason {
     Map<String, Double> map = new LinkedHashMap<>();
     map.put("wood", 1.5);
     map.put("rock", 1.3);
-    map.put("docks", 1.0);
+    map.put("piers", 1.0);
     map.put("grass", 0.7);
     map.put("open", 0.5);
     return java.util.Collections.unmodifiableMap(map);

@@ -32,10 +32,10 @@ final class CellFormats {
         } else if (name.equals("numFmt")) {
           String pattern = xml.getAttributeValue(null, "formatCode");
           custom.put(
-              number(xml.getAttributeValue(null, "numFmtId")),
+              Digits.of(xml.getAttributeValue(null, "numFmtId")),
               NumberShape.ofPattern(pattern == null ? "" : pattern));
         } else if (cellFormats && name.equals("xf")) {
-          int id = number(xml.getAttributeValue(null, "numFmtId"));
+          int id = Digits.of(xml.getAttributeValue(null, "numFmtId"));
           NumberShape shape = custom.get(id);
           formats.shapes.add(shape == null ? NumberShape.ofBuiltIn(id) : shape);
         }
@@ -49,14 +49,7 @@ final class CellFormats {
 
   /** The shape of a format; an index out of range is shown plainly, as spreadsheet programs do. */
   NumberShape shape(String index) {
-    if (index == null) {
-      return NumberShape.GENERAL;
-    }
-    int at = number(index);
+    int at = Digits.of(index);
     return at >= 0 && at < shapes.size() ? shapes.get(at) : NumberShape.GENERAL;
-  }
-
-  private static int number(String text) {
-    return text != null && text.matches("\\d{1,9}") ? Integer.parseInt(text) : -1;
   }
 }

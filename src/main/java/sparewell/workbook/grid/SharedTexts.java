@@ -30,11 +30,7 @@ final class SharedTexts {
   }
 
   Optional<String> text(String index) {
-    String plain = index.strip();
-    if (!plain.matches("\\d{1,9}")) {
-      return Optional.empty();
-    }
-    int at = Integer.parseInt(plain);
-    return at < texts.size() ? Optional.of(texts.get(at)) : Optional.empty();
+    int at = Digits.of(index.strip());
+    return at >= 0 && at < texts.size() ? Optional.of(texts.get(at)) : Optional.empty();
   }
 }

@@ -64,7 +64,7 @@ final class SheetStream {
       }
       if (event == XMLStreamConstants.START_ELEMENT) {
         switch (xml.getLocalName()) {
-          case "v" -> value = xml.getElementText();
+          case "v" -> value = CellText.plain(xml);
           case "is" -> inline = CellText.read(xml);
           case "f" -> {
             formula = true;
@@ -142,7 +142,8 @@ final class SheetStream {
   }
 
   private static int rowNumber(String text, int next) {
-    return text != null && text.matches("\\d{1,7}") ? Integer.parseInt(text) : next;
+    int number = Digits.of(text);
+    return number > 0 ? number : next;
   }
 
   private static int columnNumber(String reference, int next) {

@@ -1,6 +1,7 @@
 package sparewell.workbook.read;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,6 +23,7 @@ import sparewell.workbook.value.NearMiss;
 final class ItemMatch {
   private final ItemsReader items;
   private final Findings findings;
+  private final Map<List<String>, Map<String, String>> parts = new HashMap<>();
   private final Map<ItemId, Vague> onlyOne = new LinkedHashMap<>();
   private final Map<String, Vague> several = new LinkedHashMap<>();
 
@@ -90,20 +92,26 @@ final class ItemMatch {
     return meant;
   }
 
-  private static void nearMisses(Row row, ItemId named, Set<ItemId> stock) {
-    nearMiss(row, "Size", named.size(), stock, ItemId::size);
-    nearMiss(row, "Colour", named.colour(), stock, ItemId::colour);
+  private void nearMisses(Row row, ItemId named, Set<ItemId> stock) {
+    nearMiss(row, "Size", named.style(), named.size(), stock, ItemId::size);
+    nearMiss(row, "Colour", named.style(), named.colour(), stock, ItemId::colour);
   }
 
-  private static void nearMiss(
-      Row row, String column, String text, Set<ItemId> stock, Function<ItemId, String> part) {
+  private void nearMiss(
+      Row row,
+      String column,
+      String style,
+      String text,
+      Set<ItemId> stock,
+      Function<ItemId, String> part) {
+    if (text.isEmpty()) {
+      return;
+    }
     Map<String, String> known =
-        stock.stream()
-            .map(part)
-            .filter(name -> !name.isEmpty())
-            .collect(Collectors.toMap(Names::fold, n -> n, (a, b) -> a, LinkedHashMap::new));
-    if (!text.isEmpty() && !known.containsKey(Names.fold(text))) {
-      NearMiss.of(Names.fold(text), known.keySet())
+        parts.computeIfAbsent(List.of(style, column), k -> byFolded(stock, part));
+    String folded = Names.fold(text);
+    if (!known.containsKey(folded)) {
+      NearMiss.of(folded, known.keySet())
           .ifPresent(
               near ->
                   row.say(
@@ -114,6 +122,13 @@ final class ItemMatch {
                       "kept as it is written",
                       known.get(near)));
     }
+  }
+
+  private static Map<String, String> byFolded(Set<ItemId> stock, Function<ItemId, String> part) {
+    return stock.stream()
+        .map(part)
+        .filter(name -> !name.isEmpty())
+        .collect(Collectors.toMap(Names::fold, n -> n, (a, b) -> a, LinkedHashMap::new));
   }
 
   /** Adds the notes on losses that name no item in full. */

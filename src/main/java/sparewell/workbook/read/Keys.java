@@ -1,5 +1,6 @@
 package sparewell.workbook.read;
 
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -13,6 +14,7 @@ final class Keys {
 
   private final String where;
   private final Map<String, Known> known = new LinkedHashMap<>();
+  private final Map<String, String> folded = new HashMap<>(); // the same texts come again and again
   private final Map<String, Cell> leftOut = new LinkedHashMap<>();
 
   /** {@code where} says in findings where the names stand. */
@@ -30,7 +32,8 @@ final class Keys {
   }
 
   Optional<String> find(String text) {
-    return Optional.ofNullable(known.get(Names.fold(text))).map(Known::name);
+    return Optional.ofNullable(known.get(folded.computeIfAbsent(text, Names::fold)))
+        .map(Known::name);
   }
 
   /** Where a name was defined. */
@@ -44,7 +47,7 @@ final class Keys {
 
   /** The known name that this one was perhaps meant to be. */
   Optional<String> near(String text) {
-    return NearMiss.of(Names.fold(text), known.keySet()).map(folded -> known.get(folded).name());
+    return NearMiss.of(Names.fold(text), known.keySet()).map(near -> known.get(near).name());
   }
 
   String where() {

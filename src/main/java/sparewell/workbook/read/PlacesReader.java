@@ -43,12 +43,15 @@ final class PlacesReader {
 
   private void compartment(Row row) {
     Optional<String> name = book.name(row, "Compartment", Spellings.Of.PLACE);
-    Optional<Length> fromTransom = row.position("From transom");
+    boolean ashore = row.yes("Ashore");
+    Optional<Length> fromTransom =
+        ashore && row.isBlank("From transom") // a shelf at home has no place in the boat
+            ? Optional.of(Length.ZERO)
+            : row.position("From transom");
     Length fromCentreline = row.position("From centreline").orElse(Length.ZERO);
     Optional<Dimensions> size = dimensions(row);
     Optional<Mass> maxLoad = row.mass("Max load");
     boolean atHand = row.yes("At hand");
-    boolean ashore = row.yes("Ashore");
     if (defined(row, "Compartment", name, compartmentKeys)) {
       compartments.add(
           new Compartment(

@@ -80,7 +80,13 @@ final class Row {
   }
 
   Optional<String> size(String column) {
-    return read(column, (cell, remarks) -> filled(Words.size(cell, remarks)));
+    return read(
+        column,
+        (cell, remarks) -> {
+          Optional<String> size = filled(Words.size(cell, remarks));
+          size.ifPresent(text -> remarkControls(cell, text, remarks));
+          return size;
+        });
   }
 
   private Optional<String> text(RawCell cell, Remarks remarks) {
@@ -93,10 +99,14 @@ final class Row {
 
   private static Optional<String> clean(RawCell cell, Remarks remarks) {
     Optional<String> text = filled(Words.text(cell));
-    if (cell.kind() == RawCell.Kind.TEXT && Names.hasControls(cell.text())) {
-      remarks.assumed(Code.CONTROL_CHARACTERS, text.orElse(""));
-    }
+    text.ifPresent(t -> remarkControls(cell, t, remarks));
     return text;
+  }
+
+  private static void remarkControls(RawCell cell, String readAs, Remarks remarks) {
+    if (cell.kind() == RawCell.Kind.TEXT && Names.hasControls(cell.text())) {
+      remarks.assumed(Code.CONTROL_CHARACTERS, readAs);
+    }
   }
 
   private static Optional<String> filled(String text) {
@@ -264,7 +274,7 @@ final class Row {
     } else if (found.kind() == RawCell.Kind.DAMAGED) {
       remarks.unusable(Code.DAMAGED_CELL, "");
       said = true;
-    } else if (!Words.text(found).isEmpty() || found.kind() == RawCell.Kind.DATE) {
+    } else if (holdsAnything(found)) {
       value = parser.apply(found, remarks);
       said = true;
     }
@@ -272,6 +282,12 @@ final class Row {
       remarks.unusable(Code.REQUIRED_BLANK, "");
     }
     return value;
+  }
+
+  private static boolean holdsAnything(RawCell cell) {
+    return cell.kind() == RawCell.Kind.TEXT
+        ? !Words.text(cell).isEmpty()
+        : cell.kind() != RawCell.Kind.UNCOMPUTED;
   }
 
   private static String consequence(InputColumn column) {

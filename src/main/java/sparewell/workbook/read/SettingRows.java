@@ -7,7 +7,6 @@ import java.util.Optional;
 import sparewell.finding.Code;
 import sparewell.workbook.InputColumn;
 import sparewell.workbook.InputSheet;
-import sparewell.workbook.grid.RawCell;
 import sparewell.workbook.value.Names;
 import sparewell.workbook.value.NearMiss;
 import sparewell.workbook.value.Words;
@@ -66,14 +65,17 @@ final class SettingRows {
   /** The row of that name, where it has a value other than the word for its standard. */
   Optional<Named> get(InputColumn column) {
     return Optional.ofNullable(byName.get(column.name()))
-        .filter(
-            named -> {
-              Optional<RawCell> cell = named.row().cell(named.value().index());
-              return cell.map(Words::text).map(Names::fold).isPresent()
-                  && !cell.map(Words::text)
-                      .map(Names::fold)
-                      .get()
-                      .equals(Names.fold(column.standard()));
-            });
+        .filter(named -> named.row().cell(named.value().index()).isPresent())
+        .filter(named -> !saysStandard(named, column));
+  }
+
+  private static boolean saysStandard(Named named, InputColumn column) {
+    return named
+        .row()
+        .cell(named.value().index())
+        .map(Words::text)
+        .filter(text -> text.chars().anyMatch(Character::isLetter))
+        .filter(text -> Names.fold(text).equals(Names.fold(column.standard())))
+        .isPresent();
   }
 }

@@ -3,8 +3,10 @@ package sparewell.workbook.read;
 import java.util.Collection;
 import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import sparewell.workbook.InputColumn;
 import sparewell.workbook.grid.RawRow;
 import sparewell.workbook.value.Names;
@@ -27,6 +29,15 @@ final class Spellings {
   }
 
   private final Map<Of, Map<String, String>> first = new EnumMap<>(Of.class);
+  private final Map<Of, Set<String>> met = new EnumMap<>(Of.class);
+  private final Map<Of, Map<String, String>> shown = new EnumMap<>(Of.class);
+
+  private Spellings() {
+    for (Of what : Of.values()) {
+      met.put(what, new HashSet<>());
+      shown.put(what, new HashMap<>());
+    }
+  }
 
   static Spellings of(Collection<InputTable> tablesInOrder) {
     Spellings spellings = new Spellings();
@@ -61,11 +72,17 @@ final class Spellings {
   }
 
   private void meet(Of what, String text) {
+    if (!met.get(what).add(text)) {
+      return; // the same spelling again
+    }
     first.computeIfAbsent(what, w -> new HashMap<>()).putIfAbsent(Names.fold(text), text);
   }
 
   /** The spelling shown for a name. */
   String shown(Of what, String text) {
-    return first.getOrDefault(what, Map.of()).getOrDefault(Names.fold(text), text);
+    return shown
+        .get(what)
+        .computeIfAbsent(
+            text, t -> first.getOrDefault(what, Map.of()).getOrDefault(Names.fold(t), t));
   }
 }

@@ -85,11 +85,12 @@ final class TripsReader {
         (cell, remarks) -> {
           String text = Words.text(cell);
           Optional<String> known = keys.find(text);
-          Optional<LocalDate> date = Dates.iso(text);
-          List<String> dated = date.map(d -> byDate.getOrDefault(d, List.of())).orElse(List.of());
-          if (known.isEmpty() && date.isPresent()) {
-            known = keys.find(date.get().toString());
+          if (known.isPresent()) {
+            return known;
           }
+          Optional<LocalDate> date = Dates.iso(text);
+          known = date.map(LocalDate::toString).flatMap(keys::find);
+          List<String> dated = date.map(d -> byDate.getOrDefault(d, List.of())).orElse(List.of());
           if (known.isPresent() || dated.size() == 1) {
             return known.or(() -> Optional.of(dated.get(0)));
           }

@@ -24,6 +24,7 @@ final class CellLooks {
     TEXT,
     REQUIRED_HEADER,
     HEADER,
+    BLANK,
     ENTRY,
     EXAMPLE,
     LABEL,
@@ -52,9 +53,13 @@ final class CellLooks {
     style.setDataFormat(book.createDataFormat().getFormat(key.pattern()));
     style.setVerticalAlignment(VerticalAlignment.CENTER);
     style.setAlignment(key.left() ? HorizontalAlignment.LEFT : HorizontalAlignment.RIGHT);
-    boolean entry = key.use() == Use.ENTRY || key.use() == Use.EXAMPLE || key.use() == Use.REMARK;
-    if (key.left() && entry) {
+    boolean cell = key.use() != Use.TITLE && key.use() != Use.TEXT && key.use() != Use.LABEL;
+    if (key.left() && cell) {
       style.setIndention((short) 1);
+    }
+    if (key.use() == Use.ENTRY || key.use() == Use.EXAMPLE) {
+      style.setBorderBottom(BorderStyle.THIN);
+      style.setBottomBorderColor(new XSSFColor(MIST));
     }
     XSSFFont font = book.createFont();
     font.setFontName("Calibri");
@@ -85,7 +90,7 @@ final class CellLooks {
         style.setWrapText(true);
         font.setColor(new XSSFColor(GREY));
       }
-      case ENTRY -> {}
+      case BLANK, ENTRY -> {}
     }
     style.setFont(font);
     return style;

@@ -18,7 +18,8 @@ public final class GenerateTemplates {
           new Kept("blank-us.xlsx", UnitSystem.US, TemplateKind.BLANK),
           new Kept("blank-metric.xlsx", UnitSystem.METRIC, TemplateKind.BLANK),
           new Kept("demo.xlsx", UnitSystem.US, TemplateKind.DEMO),
-          new Kept("demo-metric.xlsx", UnitSystem.METRIC, TemplateKind.DEMO));
+          new Kept("demo-metric.xlsx", UnitSystem.METRIC, TemplateKind.DEMO),
+          new Kept("messy-demo.xlsx", UnitSystem.US, TemplateKind.MESSY));
 
   private GenerateTemplates() {}
 

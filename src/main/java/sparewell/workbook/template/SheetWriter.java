@@ -31,6 +31,7 @@ import sparewell.workbook.template.CellLooks.Use;
 /** Writes one input sheet: headers with notes, rows, formats, rules, table and print set-up. */
 final class SheetWriter {
   private static final double HEADER_POINTS = 34;
+  private static final float ROW_POINTS = 17;
   private static final double CHARACTER = 256;
   private static final int WIDEST = 44;
   private static final int NOTE_CHARACTERS = 90;
@@ -42,14 +43,23 @@ final class SheetWriter {
   private final XSSFSheet sheet;
   private final EntryRules rules;
   private final int[] widths;
+  private final boolean tables;
 
-  SheetWriter(XSSFWorkbook book, CellLooks looks, UnitSystem units, InputSheet form) {
+  /**
+   * Begins a sheet.
+   *
+   * @param tables whether its rows become a table of the spreadsheet program
+   */
+  SheetWriter(
+      XSSFWorkbook book, CellLooks looks, UnitSystem units, InputSheet form, boolean tables) {
     this.book = book;
     this.looks = looks;
     this.units = units;
     this.form = form;
+    this.tables = tables;
     this.sheet = book.createSheet(form.name());
     this.rules = new EntryRules(sheet);
+    sheet.setDefaultRowHeightInPoints(ROW_POINTS);
     this.widths = new int[form.columns().size()];
   }
 
@@ -66,7 +76,7 @@ final class SheetWriter {
       InputColumn column = form.columns().get(c);
       CellForm cellForm = CellForm.of(column.kind(), units);
       widths[c] = Math.max(widths[c], cellForm.widthChars());
-      sheet.setDefaultColumnStyle(c, looks.of(Use.ENTRY, cellForm.pattern(), cellForm.left()));
+      sheet.setDefaultColumnStyle(c, looks.of(Use.BLANK, cellForm.pattern(), cellForm.left()));
       rules.add(
           1,
           EntryRules.LAST_ROW - 1,
@@ -124,7 +134,7 @@ final class SheetWriter {
           line.kind(),
           line.kind() == Kind.LENGTH ? "General" : cellForm.pattern(),
           true,
-          Use.ENTRY);
+          Use.BLANK);
       String message = message(line);
       put(i + 1, 2, message, Kind.TEXT, "General", true, Use.REMARK);
       if (message.length() > NOTE_CHARACTERS) {
@@ -147,7 +157,7 @@ final class SheetWriter {
       XSSFCell cell = (XSSFCell) row.createCell(c);
       cell.setCellValue(text);
       cell.setCellStyle(looks.of(column.required() ? Use.REQUIRED_HEADER : Use.HEADER));
-      widths[c] = Math.max(longestWord(text) + 4, text.length() / 2 + 5);
+      widths[c] = Math.max(longestWord(text) + 4, text.length() / 2 + 7);
       Comment note = drawing.createCellComment(new XSSFClientAnchor(0, 0, 0, 0, c, 1, c + 3, 6));
       note.setString(
           new XSSFRichTextString((c == 0 ? form.purpose() + " " : "") + message(column)));
@@ -206,6 +216,13 @@ final class SheetWriter {
       sheet.setColumnWidth(c, (int) (widths[c] * CHARACTER));
     }
     sheet.createFreezePane(1, 1);
+    if (tables) {
+      table(rows, last);
+    }
+    print();
+  }
+
+  private void table(int rows, int last) {
     XSSFTable table =
         sheet.createTable(
             new AreaReference(
@@ -217,7 +234,6 @@ final class SheetWriter {
     table.getCTTable().addNewAutoFilter().setRef(table.getCTTable().getRef());
     table.setStyleName("TableStyleLight1");
     table.getCTTable().getTableStyleInfo().setShowRowStripes(true);
-    print();
   }
 
   private void print() {

@@ -68,7 +68,7 @@ public final class TemplateWriter {
             ? Examples.rows(units)
             : DemoRows.of(DemoSeason.standard(), units);
     for (InputSheet form : InputSheets.ALL) {
-      SheetWriter writer = new SheetWriter(book, looks, units, form);
+      SheetWriter writer = new SheetWriter(book, looks, units, form, kind != TemplateKind.MESSY);
       List<List<Object>> own = rows.getOrDefault(form.name(), List.of());
       Optional<List<InputColumn>> named = named(form);
       if (named.isPresent()) {
@@ -78,6 +78,9 @@ public final class TemplateWriter {
       }
       XSSFSheet sheet = book.getSheet(form.name());
       sheet.setTabColor(new XSSFColor(tab(form)));
+    }
+    if (kind == TemplateKind.MESSY) {
+      MessyBook.spoil(book);
     }
     Dropdowns.add(book);
     book.setActiveSheet(0);

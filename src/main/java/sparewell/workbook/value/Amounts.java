@@ -112,7 +112,7 @@ public final class Amounts {
 
   private static Optional<Double> hourSize(String word) {
     return switch (word) {
-      case "", "h", "hr", "hrs", "hour", "hours" -> Optional.of(1.0);
+      case "h", "hr", "hrs", "hour", "hours" -> Optional.of(1.0);
       case "min", "mins", "minute", "minutes" -> Optional.of(1 / 60.0);
       default -> Optional.empty();
     };
@@ -120,14 +120,14 @@ public final class Amounts {
 
   /** Days above 0. */
   public static Optional<Double> days(RawCell cell, Remarks remarks) {
-    return worded(cell, word -> size(word.matches("|d|days?"), 1), remarks)
+    return worded(cell, word -> size(word.matches("d|days?"), 1), remarks)
         .flatMap(value -> atMost(value, MOST_DAYS, "10 000", remarks))
         .filter(value -> check(value > 0, Code.NOT_POSITIVE, "", remarks));
   }
 
   /** A number of at least 0; a percent sign divides by 100. */
   public static Optional<Double> number(RawCell cell, Remarks remarks) {
-    return worded(cell, word -> size(word.matches("|%"), word.isEmpty() ? 1 : 0.01), remarks)
+    return worded(cell, word -> size(word.equals("%"), 0.01), remarks)
         .flatMap(value -> notNegative(value, remarks))
         .flatMap(value -> atMost(value, MOST_PLAIN, "1 000 000 000", remarks));
   }
@@ -144,7 +144,7 @@ public final class Amounts {
                 cell.shape(),
                 false)
             : cell;
-    return worded(plain, word -> size(word.matches("|[a-z]{3}|each|ea"), 1), remarks)
+    return worded(plain, word -> size(word.matches("[a-z]{3}|each|ea"), 1), remarks)
         .flatMap(value -> notNegative(value, remarks))
         .flatMap(value -> atMost(value, MOST_PLAIN, "1 000 000 000", remarks))
         .map(value -> new BigDecimal(Numbers.plain(value)).setScale(4, RoundingMode.HALF_UP))
@@ -154,8 +154,7 @@ public final class Amounts {
 
   /** A probability, 0 and 1 excluded; 50 to 99.9 is taken as percent. */
   public static Optional<Double> chance(RawCell cell, Remarks remarks) {
-    Optional<Double> value =
-        worded(cell, word -> size(word.matches("|%"), word.isEmpty() ? 1 : 0.01), remarks);
+    Optional<Double> value = worded(cell, word -> size(word.equals("%"), 0.01), remarks);
     if (value.isEmpty()) {
       return value;
     }
@@ -169,7 +168,7 @@ public final class Amounts {
 
   /** Whole pieces of at least 0. */
   public static Optional<Integer> pieces(RawCell cell, Remarks remarks) {
-    return worded(cell, word -> size(word.matches("|pcs?|pieces?"), 1), remarks)
+    return worded(cell, word -> size(word.matches("pcs?|pieces?"), 1), remarks)
         .flatMap(value -> notNegative(value, remarks))
         .flatMap(value -> atMost(value, MOST_PIECES, "1 000 000", remarks))
         .filter(value -> check(isWhole(value), Code.NOT_WHOLE, "", remarks))
@@ -184,7 +183,7 @@ public final class Amounts {
   public static Optional<Integer> packs(
       RawCell cell, int piecesPerPack, boolean up, Remarks remarks) {
     Optional<Double> packs =
-        worded(cell, word -> size(word.matches("|packs?|pks?|pkgs?"), 1), remarks)
+        worded(cell, word -> size(word.matches("packs?|pks?|pkgs?"), 1), remarks)
             .flatMap(value -> notNegative(value, remarks))
             .flatMap(
                 value -> atMost(value, MOST_PIECES / piecesPerPack, "1 000 000 pieces", remarks));
@@ -213,6 +212,10 @@ public final class Amounts {
     }
     double sum = 0;
     for (AmountText.Term term : terms.get()) {
+      if (term.word().isEmpty()) {
+        sum += term.amount();
+        continue;
+      }
       Optional<Double> size =
           wordSize.apply(stripPoints(term.word()).toLowerCase(java.util.Locale.ROOT));
       if (size.isEmpty()) {

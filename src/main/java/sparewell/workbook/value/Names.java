@@ -12,6 +12,22 @@ public final class Names {
    * line breaks and tabs count as blanks.
    */
   public static String clean(String text) {
+    return isClean(text) ? text : cleaned(text);
+  }
+
+  private static boolean isClean(String text) {
+    boolean blankBefore = true;
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      if (c < ' ' || c >= 0x7f || c == ' ' && blankBefore) {
+        return false;
+      }
+      blankBefore = c == ' ';
+    }
+    return !blankBefore;
+  }
+
+  private static String cleaned(String text) {
     StringBuilder clean = new StringBuilder(text.length());
     boolean gap = false;
     for (int i = 0; i < text.length(); i++) {
@@ -39,7 +55,8 @@ public final class Names {
    * A point, comma or stroke between two digits does: 3/8 is not 3.8.
    */
   public static String fold(String text) {
-    String plain = Normalizer.normalize(text, Normalizer.Form.NFKC);
+    boolean ascii = isAscii(text);
+    String plain = ascii ? text : Normalizer.normalize(text, Normalizer.Form.NFKC);
     StringBuilder folded = new StringBuilder(plain.length());
     for (int i = 0; i < plain.length(); i++) {
       char c = plain.charAt(i);
@@ -56,8 +73,18 @@ public final class Names {
         folded.append(c);
       }
     }
-    String result = folded.toString().strip().toUpperCase(Locale.ROOT).toLowerCase(Locale.ROOT);
+    String stripped = folded.toString().strip();
+    String result = (ascii ? stripped : stripped.toUpperCase(Locale.ROOT)).toLowerCase(Locale.ROOT);
     return result.isEmpty() ? clean(plain).toLowerCase(Locale.ROOT) : result;
+  }
+
+  private static boolean isAscii(String text) {
+    for (int i = 0; i < text.length(); i++) {
+      if (text.charAt(i) >= 0x80) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static boolean isNumeric(String text, int at) {

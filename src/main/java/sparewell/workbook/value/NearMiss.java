@@ -30,7 +30,7 @@ public final class NearMiss {
   /** Letters by which two folded names differ, where few enough for a slip; otherwise -1. */
   static int lettersOff(String a, String b) {
     int longer = Math.max(a.length(), b.length());
-    if (Math.abs(a.length() - b.length()) > 2 || longer < 3 || !digits(a).equals(digits(b))) {
+    if (Math.abs(a.length() - b.length()) > 2 || longer < 3 || !sameDigits(a, b)) {
       return -1;
     }
     int off = swapped(a, b) ? 1 : UP_TO_TWO.apply(a, b);
@@ -52,7 +52,22 @@ public final class NearMiss {
         && a.substring(i + 2).equals(b.substring(i + 2));
   }
 
-  private static String digits(String text) {
-    return text.replaceAll("\\D", "");
+  private static boolean sameDigits(String a, String b) {
+    int i = 0;
+    int j = 0;
+    while (true) {
+      while (i < a.length() && !Character.isDigit(a.charAt(i))) {
+        i++;
+      }
+      while (j < b.length() && !Character.isDigit(b.charAt(j))) {
+        j++;
+      }
+      if (i == a.length() || j == b.length()) {
+        return i == a.length() && j == b.length();
+      }
+      if (a.charAt(i++) != b.charAt(j++)) {
+        return false;
+      }
+    }
   }
 }

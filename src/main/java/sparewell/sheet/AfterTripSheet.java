@@ -1,0 +1,159 @@
+package sparewell.sheet;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import sparewell.finding.Finding;
+import sparewell.finding.Severity;
+import sparewell.season.Settings;
+import sparewell.table.Block;
+import sparewell.table.Column;
+import sparewell.table.Format;
+import sparewell.table.ReportSheet;
+import sparewell.table.Table;
+import sparewell.table.Tone;
+
+/** The front page: what to do now, the figures that matter, what changed, what needs mending. */
+public final class AfterTripSheet {
+  /** Tab of the sheet. */
+  public static final String NAME = "After trip";
+
+  /** Headings by which the next run finds the figures of this one. */
+  public static final String FIGURE = "Figure";
+
+  public static final String NOW = "Now";
+
+  private static final int MOST_FINDINGS = 12;
+
+  private AfterTripSheet() {}
+
+  /** The sheet; {@code others} are the sheets that its lines lead to. */
+  static ReportSheet of(Results results, List<ReportSheet> others) {
+    List<Figure> figures = Figures.of(results);
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(new Block.Text(new ToDo(results, others).lines()));
+    blocks.add(new Block.Rows(figureTable(figures)));
+    blocks.add(new Block.Text(changes(results, figures)));
+    blocks.add(new Block.Rows(mending(results.findings())));
+    blocks.add(new Block.Rows(settings(results)));
+    blocks.add(new Block.Text(cautions(results)));
+    String answer =
+        "What to do now, as of "
+            + results.season().settings().asOf()
+            + ". "
+            + results.spares().horizon().words();
+    return new ReportSheet(NAME, answer, blocks);
+  }
+
+  /**
+   * A figure of the front page.
+   *
+   * @param name what it is; the same from run to run
+   * @param now its value in words
+   * @param meaning what to make of it
+   * @param tone state of health
+   * @param before its value at the last run; empty where not known
+   */
+  record Figure(String name, String now, String meaning, Tone tone, String before) {}
+
+  private static Table<Figure> figureTable(List<Figure> figures) {
+    return new Table<>(
+        "",
+        "The figures that matter",
+        List.of(
+            Column.sheetOnly(FIGURE, Format.TEXT, "What it is.", Figure::name),
+            Column.<Figure>sheetOnly(NOW, Format.TEXT, "Its value now.", Figure::now)
+                .toned(Figure::tone),
+            Column.sheetOnly(
+                "At the last run", Format.TEXT, "Its value before this run.", Figure::before),
+            Column.sheetOnly("What it says", Format.TEXT, "How to read it.", Figure::meaning)),
+        figures,
+        "No figures.");
+  }
+
+  private static List<Block.Line> changes(Results results, List<Figure> figures) {
+    List<Block.Line> lines = new ArrayList<>();
+    if (results.lastRun().isEmpty()) {
+      lines.add(Block.Line.heading("What changed since the last run"));
+      lines.add(Block.Line.of("This is the first run on this workbook."));
+      return lines;
+    }
+    String date = results.lastRun().get().getOrDefault(Figures.DATE, "");
+    lines.add(
+        Block.Line.heading(
+            "What changed since the last run" + (date.isEmpty() ? "" : " (as of " + date + ")")));
+    for (Figure figure : figures) {
+      if (!figure.before().isEmpty()
+          && !figure.name().equals(Figures.DATE)
+          && !figure.before().equals(figure.now())) {
+        lines.add(
+            Block.Line.of(figure.name() + ": " + figure.now() + ", was " + figure.before() + "."));
+      }
+    }
+    if (lines.size() == 1) {
+      lines.add(Block.Line.of("Nothing that these figures show."));
+    }
+    return lines;
+  }
+
+  private static Table<Finding> mending(List<Finding> findings) {
+    List<Finding> grave =
+        findings.stream()
+            .filter(finding -> finding.severity() != Severity.NOTE)
+            .limit(MOST_FINDINGS)
+            .toList();
+    long all = findings.stream().filter(f -> f.severity() != Severity.NOTE).count();
+    String title =
+        "What needs mending"
+            + (all > grave.size() ? " (the first " + grave.size() + " of " + all + ")" : "");
+    return new Table<>("", title, InputChecksSheet.columns(), grave, "Nothing needs mending.");
+  }
+
+  private static Table<Map.Entry<String, String>> settings(Results results) {
+    Settings settings = results.season().settings();
+    List<Map.Entry<String, String>> rows =
+        List.of(
+            Map.entry("Units", settings.units().name().toLowerCase(java.util.Locale.ROOT)),
+            Map.entry("As of", settings.asOf().toString()),
+            Map.entry("Carry at least", settings.carryAtLeast() + " of each item aboard"),
+            Map.entry(
+                "Chance wanted",
+                Phrase.exactChance(settings.chanceWantedProbability())
+                    + (settings.chanceFromCommandLine() ? " (from the command line)" : "")),
+            Map.entry(
+                "Planning hours",
+                Phrase.number(settings.planningHours())
+                    + " over "
+                    + Phrase.number(settings.planningDays())
+                    + " days, where no event lies ahead"),
+            Map.entry(
+                "Budget",
+                settings
+                    .budget()
+                    .map(money -> Phrase.money(money, settings.currency()))
+                    .orElse("none set")),
+            Map.entry("Fill factor", Phrase.exactChance(settings.fillFactorShare())),
+            Map.entry("Version", "sparewell " + results.version()));
+    return new Table<>(
+        "",
+        "Settings in force",
+        List.of(
+            Column.sheetOnly("Setting", Format.TEXT, "Name of the setting.", Map.Entry::getKey),
+            Column.sheetOnly("Value", Format.TEXT, "Value used.", Map.Entry::getValue)),
+        rows,
+        "");
+  }
+
+  private static List<Block.Line> cautions(Results results) {
+    List<Block.Line> lines = new ArrayList<>();
+    lines.add(Block.Line.heading("Cautions"));
+    lines.addAll(Cautions.LINES);
+    if (!results.rates().converged()) {
+      lines.add(
+          Phrase.small(
+              "The fit of the loss rates did not settle: read them as rough until more trips are"
+                  + " logged."));
+    }
+    return lines;
+  }
+}

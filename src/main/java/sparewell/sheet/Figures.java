@@ -1,0 +1,150 @@
+package sparewell.sheet;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import sparewell.load.LoadReport;
+import sparewell.load.PlateLine;
+import sparewell.sheet.AfterTripSheet.Figure;
+import sparewell.spares.Outlook;
+import sparewell.spares.SparesRow;
+import sparewell.table.Tone;
+import sparewell.units.Mass;
+import sparewell.units.MassUnit;
+import sparewell.units.Spoken;
+import sparewell.units.UnitSystem;
+
+/** The figures of the front page. */
+final class Figures {
+  /** The figure that tells the date of a run. */
+  static final String DATE = "Date of the analysis";
+
+  private static final double GOOD_CHANCE = 0.9;
+  private static final double POOR_CHANCE = 0.5;
+
+  private final Results results;
+  private final UnitSystem units;
+  private final Map<String, String> before;
+  private final List<Figure> figures = new ArrayList<>();
+
+  private Figures(Results results) {
+    this.results = results;
+    this.units = results.season().settings().units();
+    this.before = results.lastRun().orElse(Map.of());
+  }
+
+  static List<Figure> of(Results results) {
+    Figures figures = new Figures(results);
+    figures.chances();
+    figures.losses();
+    figures.load();
+    figures.log();
+    return List.copyOf(figures.figures);
+  }
+
+  private void chances() {
+    Outlook outlook = results.spares().outlook();
+    chance("Chance that nothing important runs out, as it stands", outlook.nowProbability());
+    chance("… once you have brought what lies ashore", outlook.afterBringingProbability());
+    chance("… once you have also bought the whole list", outlook.afterBuyingProbability());
+    long low =
+        results.spares().rows().stream()
+            .filter(row -> row.runOutNowProbability() > 1 - row.chanceWantedProbability())
+            .filter(SparesRow::used)
+            .count();
+    add(
+        "Items that may run out",
+        String.valueOf(low),
+        "Items aboard whose chance of lasting is below the chance wanted.",
+        low == 0 ? Tone.GOOD : Tone.WATCH);
+  }
+
+  private void chance(String name, OptionalDouble chance) {
+    if (chance.isPresent()) {
+      double value = chance.getAsDouble();
+      Tone tone = value >= GOOD_CHANCE ? Tone.GOOD : value >= POOR_CHANCE ? Tone.WATCH : Tone.BAD;
+      String word = value >= GOOD_CHANCE ? "good" : value >= POOR_CHANCE ? "middling" : "poor";
+      add(
+          name,
+          Phrase.chance(value) + ", " + word,
+          results.spares().outlook().watchedItems()
+              + " items count: those used and of importance 1 or more.",
+          tone);
+    }
+  }
+
+  private void losses() {
+    results
+        .offSeason()
+        .ifPresent(
+            season ->
+                add(
+                    "Money lost in the last twelve months",
+                    Phrase.money(season.total().money(), results.season().settings().currency()),
+                    season.total().pieces()
+                        + " pieces"
+                        + (season.total().unpricedPieces() == 0
+                            ? "."
+                            : ", " + season.total().unpricedPieces() + " of them without a price."),
+                    Tone.NONE));
+  }
+
+  private void load() {
+    LoadReport load = results.load();
+    String least = load.tackleKnown() ? "" : "at least ";
+    add(
+        "Tackle weight",
+        least + Spoken.mass(Mass.of(load.tackle().weightKg(), MassUnit.KILOGRAM), units),
+        "Boxes aboard with contents, and what lies loose.",
+        Tone.NONE);
+    load.tackle()
+        .centre()
+        .ifPresent(
+            centre ->
+                add(
+                    "Tackle centre from the transom",
+                    Spoken.length(centre, units),
+                    "Light forward, heavy aft: a smaller figure lies further aft.",
+                    Tone.NONE));
+    plate("Margin to the capacity plate", load.plateTotal());
+    plate("Margin to the plate's persons line", load.platePersons());
+  }
+
+  private void plate(String name, PlateLine line) {
+    Optional<Double> margin = line.marginKg();
+    if (margin.isEmpty()) {
+      add(name, "not checked", "No plate figure is given in Boat.", Tone.WATCH);
+      return;
+    }
+    Mass size = Mass.of(Math.abs(margin.get()), MassUnit.KILOGRAM);
+    String atMost = line.weightKnown() || line.over() ? "" : "at most ";
+    add(
+        name,
+        line.over()
+            ? "OVER by " + Spoken.mass(size, units)
+            : atMost + Spoken.mass(size, units) + " left",
+        "Plate and maker's manual are the limit; less in waves or wind.",
+        line.over() ? Tone.BAD : Tone.NONE);
+  }
+
+  private void log() {
+    add(
+        "Trips in the log",
+        String.valueOf(results.season().trips().size()),
+        "What the loss rates rest on.",
+        Tone.NONE);
+    int lost = results.season().losses().stream().mapToInt(loss -> loss.lostPieces()).sum();
+    add("Pieces lost in the log", String.valueOf(lost), "Over all trips.", Tone.NONE);
+    add(
+        DATE,
+        results.season().settings().asOf().toString(),
+        "Later trips, losses and restocks are not in it.",
+        Tone.NONE);
+  }
+
+  private void add(String name, String now, String meaning, Tone tone) {
+    figures.add(new Figure(name, now, meaning, tone, before.getOrDefault(name, "")));
+  }
+}

@@ -1,0 +1,63 @@
+package sparewell.sheet;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import sparewell.table.Block;
+import sparewell.table.ReportSheet;
+import sparewell.units.UnitSystem;
+
+/** All output sheets in their order; a new one is listed here. */
+public final class ReportSheets {
+  /** The front page, which stands before the angler's sheets; the others stand behind them. */
+  public static final String FRONT = AfterTripSheet.NAME;
+
+  private static final Map<String, Function<Results, ReportSheet>> BEHIND = behind();
+
+  private ReportSheets() {}
+
+  private static Map<String, Function<Results, ReportSheet>> behind() {
+    Map<String, Function<Results, ReportSheet>> all = new LinkedHashMap<>();
+    all.put("Loss rates", results -> LossRatesSheet.of(results.rates()));
+    all.put("Spares", results -> SparesSheet.of(results.spares()));
+    all.put("Buy list", results -> BuyListSheet.of(results.buys(), results.offSeason()));
+    all.put("Event packing", results -> EventPackingSheet.of(results.packing()));
+    all.put(
+        "Weight by compartment",
+        results -> WeightByCompartmentSheet.of(results.load(), units(results)));
+    all.put(
+        "Stow plan", results -> StowPlanSheet.of(results.stow(), results.load(), units(results)));
+    all.put(WhereItIsSheet.NAME, results -> WhereItIsSheet.of(results.onHand()));
+    all.put(LabelsSheet.NAME, results -> LabelsSheet.of(results.season(), results.onHand()));
+    all.put("Track record", results -> TrackRecordSheet.of(results.trackRecord()));
+    all.put(InputChecksSheet.NAME, results -> InputChecksSheet.of(results.findings()));
+    return all;
+  }
+
+  /** Names of all output sheets, in their order. */
+  public static List<String> names() {
+    List<String> names = new ArrayList<>(List.of(FRONT));
+    names.addAll(BEHIND.keySet());
+    return names;
+  }
+
+  /** All output sheets, in their order. */
+  public static List<ReportSheet> of(Results results) {
+    List<ReportSheet> behind = BEHIND.values().stream().map(sheet -> sheet.apply(results)).toList();
+    List<ReportSheet> all = new ArrayList<>();
+    all.add(AfterTripSheet.of(results, behind));
+    all.addAll(behind);
+    return all;
+  }
+
+  /** What to do now, in order, as on the front page. */
+  public static List<Block.Line> toDo(Results results) {
+    return new ToDo(results, List.of()).lines();
+  }
+
+  private static UnitSystem units(Results results) {
+    return results.season().settings().units();
+  }
+}

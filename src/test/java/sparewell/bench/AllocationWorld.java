@@ -1,0 +1,199 @@
+package sparewell.bench;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.SplittableRandom;
+import org.apache.commons.math3.distribution.BetaDistribution;
+import org.apache.commons.math3.distribution.GammaDistribution;
+import org.apache.commons.math3.distribution.PoissonDistribution;
+import org.apache.commons.math3.random.RandomGenerator;
+import org.apache.commons.math3.random.Well19937c;
+import sparewell.finding.Cell;
+import sparewell.numerics.CountDistribution;
+import sparewell.numerics.NegativeBinomial;
+import sparewell.season.Boat;
+import sparewell.season.Cause;
+import sparewell.season.Event;
+import sparewell.season.ItemId;
+import sparewell.season.Loss;
+import sparewell.season.Season;
+import sparewell.season.Settings;
+import sparewell.season.Style;
+import sparewell.season.StyleHours;
+import sparewell.season.Trip;
+import sparewell.units.Length;
+import sparewell.units.UnitSystem;
+
+/**
+ * A made-up season with known truth: 24 styles in 4 families, log-normal rates, negative binomial
+ * losses, cover in three categories, an event of 24 hours of every style in the thickest cover. The
+ * spreads are those of the study of calibrated predictions in the reference values.
+ */
+final class AllocationWorld {
+  static final int STYLES = 24;
+  private static final int FAMILIES = 4;
+  private static final double EVENT_HOURS = 24;
+  private static final String[] COVERS = {"open", "mixed", "thick"};
+  private static final double[] THICKNESS = {0.2, 0.5, 0.8};
+  private static final int LARGEST = 4000;
+
+  private final List<Style> styles = new ArrayList<>();
+  private final List<Trip> trips = new ArrayList<>();
+  private final List<StyleHours> hours = new ArrayList<>();
+  private final List<Loss> losses = new ArrayList<>();
+  private final List<CountDistribution> truth = new ArrayList<>();
+  private final double[] lost = new double[STYLES];
+  private final double[] thrown = new double[STYLES];
+
+  /**
+   * @param familyFactor by how many times more the rates of the first and the last family differ
+   *     than in the study; 1 for the study's own worlds
+   */
+  AllocationWorld(int tripCount, double familyFactor, long seed) {
+    RandomGenerator random = new Well19937c(new SplittableRandom(seed).nextLong());
+    double centre = Math.log(0.06) + 0.35 * random.nextGaussian();
+    double familySpread = 0.2 + 0.4 * random.nextDouble();
+    double styleSpread = 0.3 + 0.5 * random.nextDouble();
+    double size = 0.7 * Math.exp(random.nextDouble() * Math.log(5 / 0.7));
+    double slope = 0.8 + 0.3 * random.nextGaussian();
+    double[] familyMean = new double[FAMILIES];
+    for (int f = 0; f < FAMILIES; f++) {
+      double apart = Math.log(familyFactor) * ((double) f / (FAMILIES - 1) - 0.5);
+      familyMean[f] = centre + familySpread * random.nextGaussian() + apart;
+    }
+    double[] rate = new double[STYLES];
+    double[] used = new double[STYLES];
+    for (int s = 0; s < STYLES; s++) {
+      int f = random.nextInt(FAMILIES);
+      styles.add(style("S" + s, "F" + f));
+      rate[s] = Math.exp(familyMean[f] + styleSpread * random.nextGaussian());
+      used[s] = new BetaDistribution(random, 2, 2).sample();
+      double mean = EVENT_HOURS * rate[s] * Math.exp(slope * (THICKNESS[2] - 0.5));
+      truth.add(distribution(mean, size));
+    }
+    for (int t = 0; t < tripCount; t++) {
+      int cover = random.nextInt(COVERS.length);
+      String id = "T" + t;
+      double total = 0;
+      for (int s = 0; s < STYLES; s++) {
+        if (random.nextDouble() < used[s]) {
+          double h = 1 + 5 * random.nextDouble();
+          double mean = h * rate[s] * Math.exp(slope * (THICKNESS[cover] - 0.5));
+          int pieces = draw(random, mean, size);
+          hours.add(new StyleHours(id, "S" + s, h, Cell.NOWHERE));
+          if (pieces > 0) {
+            losses.add(new Loss(id, item(s), pieces, Cause.SNAG, false, Cell.NOWHERE));
+          }
+          lost[s] += pieces;
+          thrown[s] += h;
+          total += h;
+        }
+      }
+      trips.add(
+          new Trip(
+              id,
+              LocalDate.of(2025, 1, 1).plusDays(7L * t),
+              "",
+              OptionalDouble.of(Math.max(1, total)),
+              1,
+              Optional.of(COVERS[cover]),
+              Cell.NOWHERE));
+    }
+  }
+
+  private static CountDistribution distribution(double mean, double size) {
+    List<Double> mass = new ArrayList<>();
+    double sum = 0;
+    for (int n = 0; n < LARGEST && 1 - sum > 1e-12; n++) {
+      double p = NegativeBinomial.pmf(n, mean, size);
+      mass.add(p);
+      sum += p;
+    }
+    return CountDistribution.of(mass.stream().mapToDouble(Double::doubleValue).toArray(), mean);
+  }
+
+  private static int draw(RandomGenerator random, double mean, double size) {
+    double rate = new GammaDistribution(random, size, mean / size).sample();
+    return rate < 1e-12 ? 0 : new PoissonDistribution(random, rate, 1e-12, 100_000).sample();
+  }
+
+  private static Style style(String name, String family) {
+    return new Style(
+        name,
+        family,
+        Optional.empty(),
+        false,
+        1,
+        Optional.empty(),
+        OptionalInt.empty(),
+        0,
+        1,
+        1,
+        OptionalDouble.empty(),
+        Cell.NOWHERE);
+  }
+
+  static ItemId item(int style) {
+    return new ItemId("S" + style, "", "");
+  }
+
+  /** The season as an angler would have logged it. */
+  Season season() {
+    return new Season(
+        new Settings(
+            UnitSystem.US,
+            LocalDate.of(2026, 1, 1),
+            3,
+            0.95,
+            false,
+            EVENT_HOURS,
+            1,
+            Optional.empty(),
+            "USD",
+            0.85,
+            OptionalDouble.empty(),
+            12,
+            OptionalDouble.empty(),
+            new Settings.LabelGrid(Length.ZERO, Length.ZERO, 3, 8)),
+        styles,
+        List.of(),
+        List.of(),
+        List.of(),
+        trips,
+        hours,
+        losses,
+        List.of(),
+        List.<Event>of(),
+        List.of(),
+        Boat.UNKNOWN);
+  }
+
+  /** Cover of the event. */
+  Optional<String> cover() {
+    return Optional.of(COVERS[2]);
+  }
+
+  double eventHours() {
+    return EVENT_HOURS;
+  }
+
+  /** True distributions of the losses at the event. */
+  List<CountDistribution> truth() {
+    return truth;
+  }
+
+  /** Raw rate of a style; that of all styles where it was never thrown. */
+  double rawRate(int style) {
+    double allLost = 0;
+    double allHours = 0;
+    for (int s = 0; s < STYLES; s++) {
+      allLost += lost[s];
+      allHours += thrown[s];
+    }
+    return thrown[style] > 0 ? lost[style] / thrown[style] : allHours > 0 ? allLost / allHours : 1;
+  }
+}

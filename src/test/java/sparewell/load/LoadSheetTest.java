@@ -1,0 +1,268 @@
+package sparewell.load;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import sparewell.finding.Code;
+import sparewell.finding.Finding;
+import sparewell.season.Boat;
+import sparewell.season.FixedLoad;
+import sparewell.stow.Boats;
+import sparewell.stow.StowPlan;
+import sparewell.units.Length;
+import sparewell.units.LengthUnit;
+
+class LoadSheetTest {
+  private static LoadReport report(Boats boats) {
+    StowPlan plan = boats.plan();
+    return LoadSheet.of(boats.season(), boats.onHand(), plan);
+  }
+
+  private static List<Code> codes(LoadReport report) {
+    return report.findings().stream().map(Finding::code).toList();
+  }
+
+  private static CompartmentLoad row(LoadReport report, String name) {
+    return report.compartments().stream()
+        .filter(row -> row.compartment().equals(name))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static Object value(LoadReport report, String quantity) {
+    return report.summary().stream()
+        .filter(row -> row.quantity().equals(quantity))
+        .findFirst()
+        .orElseThrow()
+        .value()
+        .orElse(null);
+  }
+
+  private static Boats laden() {
+    return new Boats()
+        .compartment("Stern", 100, -40, 10, 100, 50, 40)
+        .compartment("Bow", 400, 20, 30, 100, 50, 40)
+        .compartment("Garage", 0, 0, 0, false, true)
+        .box("A", "Stern", 6, 40, 25, 20)
+        .box("B", "Bow", 9, 40, 25, 20)
+        .box("C", "Garage", 50, 40, 25, 20)
+        .stock("Jigs", "A", "Stern", 100, 0.02)
+        .stock("Net", "", "Bow", 1, 3)
+        .sideTolerance(20)
+        .load("Hull", FixedLoad.Kind.HULL, 500, 200, 0)
+        .load("Motor", FixedLoad.Kind.MOTOR, 200, -20, 0)
+        .load("Angler", FixedLoad.Kind.PERSON, 90, 250, 30)
+        .load("Battery", FixedLoad.Kind.BATTERY, 50, 50, 0)
+        .load("Fuel", FixedLoad.Kind.FUEL, 40, 60, 0)
+        .load("Anchor", FixedLoad.Kind.GEAR, 10, 450, 0);
+  }
+
+  @Test
+  void addsUpByCompartment() {
+    LoadReport report = report(laden());
+    assertEquals(2, report.compartments().size(), "storage ashore is left out");
+    CompartmentLoad stern = row(report, "Stern");
+    assertEquals(8_000_000, stern.weight().milligrams(), "6 kg and 100 jigs of 20 g");
+    assertEquals(8 * 1.0, stern.moment().momentKgM(), 1e-9);
+    assertEquals(8 * -0.4, stern.moment().sideMomentKgM(), 1e-9);
+    assertEquals(40, stern.sharePercent().getAsDouble(), 1e-9);
+    // 20 l of 200 l
+    assertEquals(10, stern.volumeUsedPercent().getAsDouble(), 1e-9);
+    assertEquals("ok", stern.status());
+    CompartmentLoad bow = row(report, "Bow");
+    assertEquals(12_000_000, bow.weight().milligrams(), "9 kg and the net");
+    assertEquals(1, bow.boxes());
+    assertEquals(
+        report.tackle().weightKg(),
+        report.compartments().stream().mapToDouble(r -> r.moment().weightKg()).sum(),
+        1e-9);
+    assertEquals(
+        report.tackle().momentKgM(),
+        report.compartments().stream().mapToDouble(r -> r.moment().momentKgM()).sum(),
+        1e-9);
+    assertEquals(
+        report.tackle().sideMomentKgM(),
+        report.compartments().stream().mapToDouble(r -> r.moment().sideMomentKgM()).sum(),
+        1e-9);
+  }
+
+  @Test
+  void summaryHasItsQuantitiesInOrder() {
+    assertEquals(
+        List.of(
+            "tackle_weight",
+            "tackle_centre_from_transom",
+            "tackle_centre_from_centreline",
+            "all_up_weight",
+            "all_up_centre_from_transom",
+            "all_up_centre_from_centreline",
+            "plate_weight",
+            "plate_load",
+            "plate_margin",
+            "plate_persons_weight",
+            "plate_persons_load",
+            "plate_persons_margin",
+            "best_tackle_centre",
+            "bow_change_per_plan",
+            "heel_now_deg",
+            "heel_with_plan_deg"),
+        report(laden()).summary().stream().map(SummaryRow::quantity).toList());
+  }
+
+  @Test
+  void allUpCountsEverythingAboard() {
+    LoadReport report = report(laden());
+    assertEquals(Boats.kg(910), value(report, "all_up_weight"));
+    // 8 x 1 + 12 x 4 + 500 x 2 - 200 x 0.2 + 90 x 2.5 + 50 x 0.5 + 40 x 0.6 + 10 x 4.5 = 1335
+    Length centre = (Length) value(report, "all_up_centre_from_transom");
+    assertEquals(1335.0 / 910, centre.in(LengthUnit.METRE), 1e-6);
+    Length side = (Length) value(report, "all_up_centre_from_centreline");
+    assertEquals((-3.2 + 2.4 + 27) / 910, side.in(LengthUnit.METRE), 1e-6);
+  }
+
+  @Test
+  void plateLineCountsPersonsMotorAndGearButNeverTheHull() {
+    Boat boat =
+        new Boat(
+            Optional.of(Boats.kg(500)),
+            Optional.of(Boats.kg(80)),
+            true,
+            Optional.empty(),
+            Optional.empty());
+    LoadReport outboard = report(laden().boat(boat));
+    assertEquals(Boats.kg(200 + 90 + 50 + 40 + 10 + 20), value(outboard, "plate_load"));
+    assertEquals(90.0, (Double) value(outboard, "plate_margin"), 1e-9);
+    assertEquals(Boats.kg(90), value(outboard, "plate_persons_load"));
+    assertEquals(-10.0, (Double) value(outboard, "plate_persons_margin"), 1e-9);
+    assertTrue(codes(outboard).contains(Code.OVER_PLATE_PERSONS));
+    assertFalse(codes(outboard).contains(Code.OVER_PLATE));
+    Boat inboard =
+        new Boat(
+            Optional.of(Boats.kg(200)),
+            Optional.empty(),
+            false,
+            Optional.empty(),
+            Optional.empty());
+    LoadReport over = report(laden().boat(inboard));
+    assertEquals(Boats.kg(210), value(over, "plate_load"), "without the motor");
+    assertTrue(codes(over).contains(Code.OVER_PLATE));
+    assertEquals(null, value(over, "plate_persons_load"), "no plate figure: empty");
+  }
+
+  @Test
+  void withoutAPlateFigureNothingIsChecked() {
+    LoadReport report = report(laden());
+    for (String quantity : List.of("plate_weight", "plate_load", "plate_margin")) {
+      assertEquals(null, value(report, quantity));
+    }
+    assertEquals(List.of(Code.PLATE_NOT_CHECKED, Code.PLATE_NOT_CHECKED), codes(report));
+    assertFalse(report.plateTotal().over());
+  }
+
+  @Test
+  void aPlateWithoutListedPersonsOrMotorIsTooRosy() {
+    Boat boat =
+        new Boat(
+            Optional.of(Boats.kg(500)), Optional.empty(), true, Optional.empty(), Optional.empty());
+    Boats boats = new Boats().compartment("Stern", 50, 0, 0).box("A", "Stern", 2).boat(boat);
+    assertEquals(
+        2, codes(report(boats)).stream().filter(c -> c == Code.PLATE_WITHOUT_LOADS).count());
+  }
+
+  @Test
+  void statusNamesWhatIsOverAndWhatIsNotChecked() {
+    LoadReport report =
+        report(
+            new Boats()
+                .compartment("Full", 50, 0, 5, 40, 30, 20)
+                .compartment("Bare", 60, 0, 0)
+                .compartment("Half", 70, 0, 1)
+                .box("A", "Full", Optional.of(Boats.kg(6)), true, false, 39, 29, 19)
+                .box("B", "Half", Optional.of(Boats.kg(3)), true, false));
+    assertEquals("over load, over volume", row(report, "Full").status());
+    assertEquals("not checked", row(report, "Bare").status());
+    assertEquals("over load, not checked", row(report, "Half").status());
+    assertTrue(row(report, "Bare").volumeUsedPercent().isEmpty());
+  }
+
+  @Test
+  void unknownWeightIsAtLeast() {
+    LoadReport report =
+        report(
+            new Boats()
+                .compartment("Stern", 50, 0, 5, 40, 30, 20)
+                .box("A", "Stern", Optional.empty(), false, false, 10, 10, 10));
+    assertFalse(report.tackleKnown());
+    assertFalse(row(report, "Stern").weightKnown());
+    assertEquals("not checked", row(report, "Stern").status(), "its true weight may be over");
+    assertFalse(report.plateTotal().weightKnown());
+  }
+
+  @Test
+  void movingShiftsTheCentreAndLeavingAshoreTakesTheWeightOff() {
+    Boat boat =
+        new Boat(
+            Optional.of(Boats.kg(300)),
+            Optional.empty(),
+            false,
+            Optional.of(new Boat.TrimTest(Boats.kg(80), Boats.cm(200), Boats.cm(4))),
+            Optional.empty());
+    Boats boats =
+        new Boats()
+            .compartment("Stern", 100, 0, 0)
+            .compartment("Bow", 400, 0, 0)
+            .box("A", "Bow", 20)
+            .load("Angler", FixedLoad.Kind.PERSON, 80, 200, 0)
+            .boat(boat);
+    LoadReport report = report(boats);
+    assertEquals(20, report.movedKg(), 1e-9);
+    // 20 kg x 4 m + 80 kg x 2 m = 240 kg m over 100 kg; then 20 kg 3 m aft; then without the box.
+    assertEquals(2.4, report.now().allUp().centre().get().in(LengthUnit.METRE), 1e-6);
+    assertEquals(1.8, report.planned().allUp().centre().get().in(LengthUnit.METRE), 1e-6);
+    assertEquals(2.0, report.ashore().get().allUp().centre().get().in(LengthUnit.METRE), 1e-6);
+    assertEquals(200.0, report.planned().plateMarginKg().get(), 1e-9);
+    assertEquals(220.0, report.ashore().get().plateMarginKg().get(), 1e-9);
+    // 60 kg m against the test's 160 kg m for 4 cm
+    assertEquals(1.5, report.planned().bowRise().get().in(LengthUnit.CENTIMETRE), 1e-4);
+    assertEquals(report.planned().bowRise().get(), value(report, "bow_change_per_plan"));
+    assertEquals(null, value(report, "heel_now_deg"), "no heel test, no figure");
+  }
+
+  @Test
+  void notesBoxesAgainstTheTradesRule() {
+    // Common practice, no source: light forward, heavy aft.
+    LoadReport report =
+        report(
+            new Boats()
+                .compartment("Stern", 50, 0, 0)
+                .compartment("Bow", 450, 0, 0)
+                .box("Weights", "Bow", 1)
+                .stock("Sinkers", "Weights", "Bow", 100, 0.05)
+                .stock("Swivels", "Weights", "Bow", 100, 0.001)
+                .box("Crankbaits", "Stern", 1)
+                .box("Middling", "Bow", 2));
+    assertEquals(2, report.tradeNotes().size());
+    TradeNote weights = report.tradeNotes().get(0);
+    assertEquals("Weights", weights.box());
+    assertTrue(weights.heavyForward());
+    assertEquals(Optional.of("Sinkers"), weights.mainStyle());
+    assertEquals(Optional.of("Stern"), weights.planMovesTo());
+    assertFalse(report.tradeNotes().get(1).heavyForward());
+    assertEquals("Crankbaits", report.tradeNotes().get(1).box());
+  }
+
+  @Test
+  void drawsEveryCompartmentAboard() {
+    BoatPlan plan = report(laden()).boatPlan();
+    assertEquals(2, plan.compartments().size());
+    assertEquals(1, plan.compartments().stream().mapToDouble(BoatPlan.Outline::share).sum(), 1e-9);
+    assertEquals(
+        (8 * 1.0 + 12 * 4.0) / 20,
+        plan.centreNow().orElseThrow().fromTransom().in(LengthUnit.METRE),
+        1e-6);
+  }
+}

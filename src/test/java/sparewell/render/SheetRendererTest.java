@@ -1,0 +1,321 @@
+package sparewell.render;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.apache.poi.ss.usermodel.Cell;
+import org.apache.poi.ss.usermodel.CellType;
+import org.apache.poi.ss.usermodel.FormulaEvaluator;
+import org.apache.poi.ss.usermodel.Row;
+import org.apache.poi.ss.usermodel.Sheet;
+import org.apache.poi.xssf.usermodel.XSSFChart;
+import org.apache.poi.xssf.usermodel.XSSFSheet;
+import org.apache.poi.xssf.usermodel.XSSFTable;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import sparewell.table.Block;
+import sparewell.table.Column;
+import sparewell.table.Format;
+import sparewell.table.Layout;
+import sparewell.table.ReportSheet;
+import sparewell.table.Table;
+import sparewell.units.UnitSystem;
+
+/** What another reader, Apache POI 5.5.1, finds in the sheets. */
+class SheetRendererTest {
+  private static final int HEADING_ROW = 5;
+
+  private static XSSFWorkbook read(List<ReportSheet> sheets, RenderOptions options)
+      throws IOException {
+    byte[] bytes = SheetRenderer.render(sheets, UnitSystem.US, options);
+    return new XSSFWorkbook(new ByteArrayInputStream(bytes));
+  }
+
+  private static XSSFWorkbook book;
+
+  @BeforeAll
+  static void readSample() throws IOException {
+    book = read(Sample.sheets(), Sample.options());
+  }
+
+  @AfterAll
+  static void closeSample() throws IOException {
+    book.close();
+  }
+
+  @Test
+  void theSameSheetsGiveTheSameBytes() {
+    assertArrayEquals(
+        SheetRenderer.render(Sample.sheets(), UnitSystem.US, Sample.options()),
+        SheetRenderer.render(Sample.sheets(), UnitSystem.US, Sample.options()));
+  }
+
+  @Test
+  void theAnswerStandsOnTop() {
+    assertEquals(
+        "How full each shelf is, and which runs out first",
+        book.getSheet("Shelves").getRow(0).getCell(0).getStringCellValue());
+  }
+
+  @Test
+  void tableIsARealOneWithUnitsInItsHeadings() {
+    XSSFTable table = book.getSheet("Shelves").getTables().get(0);
+    assertEquals("sw_shelves", table.getName());
+    assertEquals("A6:I47", table.getArea().formatAsString());
+    assertEquals(1, table.getTotalsRowCount());
+    assertEquals("A6:I46", table.getCTTable().getAutoFilter().getRef());
+    assertTrue(table.getStyle().isShowRowStripes());
+    Row heading = book.getSheet("Shelves").getRow(HEADING_ROW);
+    assertEquals("Weight (lb)", heading.getCell(2).getStringCellValue());
+    assertEquals("Cost (USD)", heading.getCell(5).getStringCellValue());
+    for (int i = 0; i < 9; i++) {
+      assertEquals(table.getColumns().get(i).getName(), heading.getCell(i).getStringCellValue());
+    }
+  }
+
+  @Test
+  void unitsFollowTheSystem() throws IOException {
+    byte[] bytes = SheetRenderer.render(Sample.sheets(), UnitSystem.METRIC, Sample.options());
+    try (XSSFWorkbook other = new XSSFWorkbook(new ByteArrayInputStream(bytes))) {
+      XSSFSheet sheet = other.getSheet("Shelves");
+      assertEquals("Weight (kg)", sheet.getRow(HEADING_ROW).getCell(2).getStringCellValue());
+      assertEquals(9, sheet.getPrintSetup().getPaperSize(), "A4");
+    }
+  }
+
+  @Test
+  void everyHeadingIsExplained() {
+    XSSFSheet sheet = book.getSheet("Shelves");
+    for (Cell cell : sheet.getRow(HEADING_ROW)) {
+      assertNotNull(cell.getCellComment(), cell.getStringCellValue());
+    }
+    assertEquals(
+        "Whole pieces on it.",
+        sheet.getRow(HEADING_ROW).getCell(1).getCellComment().getString().getString());
+  }
+
+  @Test
+  void textThatBeginsWithAnEqualsSignStaysText() {
+    Cell cell = book.getSheet("Shelves").getRow(HEADING_ROW + 4).getCell(8);
+    assertEquals(CellType.STRING, cell.getCellType());
+    assertTrue(cell.getStringCellValue().startsWith("=SUM(A1:A3) is text"));
+  }
+
+  @Test
+  void sumsAreFormulasWithTheValueThatAnotherEngineGets() {
+    FormulaEvaluator evaluator = book.getCreationHelper().createFormulaEvaluator();
+    int formulas = 0;
+    for (Sheet sheet : book) {
+      for (Row row : sheet) {
+        for (Cell cell : row) {
+          if (cell.getCellType() == CellType.FORMULA) {
+            formulas++;
+            double cached = cell.getNumericCellValue();
+            assertEquals(evaluator.evaluate(cell).getNumberValue(), cached, 1e-9);
+          }
+        }
+      }
+    }
+    assertTrue(formulas > 3, "formulas seen: " + formulas);
+    Cell sum = book.getSheet("Shelves").getRow(46).getCell(1);
+    assertEquals("SUBTOTAL(109,B7:B46)", sum.getCellFormula());
+    assertEquals(
+        Sample.SHELVES.stream().mapToInt(Sample.Shelf::pieces).sum(), sum.getNumericCellValue());
+  }
+
+  @Test
+  void noCellHoldsAnError() {
+    for (Sheet sheet : book) {
+      for (Row row : sheet) {
+        for (Cell cell : row) {
+          assertFalse(cell.getCellType() == CellType.ERROR, cell.getAddress().toString());
+        }
+      }
+    }
+  }
+
+  @Test
+  void aNumberThatIsNoneIsRefused() {
+    Table<Double> table =
+        new Table<>(
+            "",
+            "",
+            List.of(Column.sheetOnly("V", Format.NUMBER, "", value -> value)),
+            List.of(Double.NaN),
+            "");
+    List<ReportSheet> sheets = List.of(new ReportSheet("S", "?", List.of(new Block.Rows(table))));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> SheetRenderer.render(sheets, UnitSystem.US, Sample.options()));
+  }
+
+  @Test
+  void valuesKeepTheirKind() {
+    Row row = book.getSheet("Shelves").getRow(HEADING_ROW + 2);
+    assertEquals(10, row.getCell(1).getNumericCellValue());
+    assertEquals(0.74, row.getCell(2).getNumericCellValue());
+    assertEquals("0.0", row.getCell(2).getCellStyle().getDataFormatString());
+    assertEquals(
+        LocalDate.of(2026, 1, 4), row.getCell(6).getLocalDateTimeCellValue().toLocalDate());
+    assertEquals("yyyy-mm-dd", row.getCell(6).getCellStyle().getDataFormatString());
+    assertEquals("no", row.getCell(7).getStringCellValue());
+    Row unknown = book.getSheet("Shelves").getRow(HEADING_ROW + 1);
+    assertEquals(CellType.BLANK, unknown.getCell(4).getCellType());
+  }
+
+  @Test
+  void headingsStayInViewAndAreRepeatedInPrint() {
+    XSSFSheet sheet = book.getSheet("Shelves");
+    assertEquals(HEADING_ROW + 1, sheet.getPaneInformation().getHorizontalSplitPosition());
+    assertEquals(HEADING_ROW, sheet.getRepeatingRows().getFirstRow());
+    assertEquals("Shelves!$A$1:$I$47", book.getPrintArea(1).replace("'", ""));
+    assertTrue(sheet.getFitToPage());
+    assertEquals(1, sheet.getPrintSetup().getFitWidth());
+    assertEquals(0, sheet.getPrintSetup().getFitHeight());
+    assertTrue(sheet.getPrintSetup().getLandscape());
+    assertTrue(sheet.getHeader().getLeft().contains("Store && yard 2026"));
+    assertTrue(sheet.getHeader().getRight().contains("2026-03-01"));
+    assertTrue(sheet.getFooter().getRight().contains("Page &P of &N"));
+  }
+
+  @Test
+  void noSheetIsSelected() {
+    for (Sheet sheet : book) {
+      assertFalse(sheet.isSelected(), sheet.getSheetName());
+    }
+  }
+
+  @Test
+  void linksLeadToTheActualNamesAndDatesFollowTheDateSystem() throws IOException {
+    RenderOptions renamed =
+        new RenderOptions("2026-03-01", "b", "EUR", true, Map.of("Shelves", "Shelves (2)"));
+    try (XSSFWorkbook other = read(Sample.sheets(), renamed)) {
+      XSSFSheet front = other.getSheet("Front");
+      assertTrue(other.isDate1904());
+      assertEquals(
+          LocalDate.of(2026, 1, 4),
+          other
+              .getSheet("Shelves (2)")
+              .getRow(HEADING_ROW + 2)
+              .getCell(6)
+              .getLocalDateTimeCellValue()
+              .toLocalDate());
+      assertNotNull(other.getSheet("Shelves (2)"));
+      List<String> places = new ArrayList<>();
+      front.getHyperlinkList().forEach(link -> places.add(link.getLocation()));
+      assertEquals(List.of("'Shelves (2)'!A12", "'Store'!B7"), places);
+      assertEquals(
+          "'Store'!B4",
+          other
+              .getSheet("Shelves (2)")
+              .getRow(HEADING_ROW + 1)
+              .getCell(0)
+              .getHyperlink()
+              .getLocation());
+    }
+  }
+
+  @Test
+  void aRowIsFoundBeforeItIsDrawn() {
+    ReportSheet sheet = Sample.sheets().get(1);
+    Optional<sparewell.finding.Cell> cell = Layout.cellOf(sheet, Sample.TABLE, 12, "Cost");
+    assertEquals(new sparewell.finding.Cell("Shelves", 19, 6), cell.orElseThrow());
+    Row row = book.getSheet("Shelves").getRow(18);
+    assertEquals(Sample.SHELVES.get(12).name(), row.getCell(0).getStringCellValue());
+    ReportSheet charts = Sample.sheets().get(2);
+    int first = Layout.cellOf(charts, Sample.RATES, 0, "Thing").orElseThrow().row();
+    assertEquals(
+        "Thing number 1",
+        book.getSheet("Charts").getRow(first - 1).getCell(0).getStringCellValue());
+    assertEquals(Optional.empty(), Layout.cellOf(Sample.sheets().get(4), Sample.CODES, 0, "Code"));
+  }
+
+  @Test
+  void oddTextSurvives() throws IOException {
+    List<String> odd =
+        List.of("_x0041_", "a\nb", "😀 & <b> \"q\" 'a'", " blanks ", "tab\tx", "日本語", "\u0001");
+    Table<String> table =
+        new Table<>("", "", List.of(Column.sheetOnly("T", Format.TEXT, "", text -> text)), odd, "");
+    List<ReportSheet> sheets =
+        List.of(new ReportSheet("It's & odd", "?", List.of(new Block.Rows(table))));
+    try (XSSFWorkbook other = read(sheets, Sample.options())) {
+      Sheet sheet = other.getSheet("It's & odd");
+      for (int i = 0; i < odd.size() - 1; i++) {
+        assertEquals(odd.get(i), sheet.getRow(3 + i).getCell(0).getStringCellValue());
+      }
+      assertEquals("\uFFFD", sheet.getRow(9).getCell(0).getStringCellValue());
+    }
+  }
+
+  @Test
+  void namesOfTablesAndColumnsAreUnique() throws IOException {
+    Table<String> twice =
+        new Table<>(
+            "",
+            "",
+            List.of(
+                Column.sheetOnly("Same", Format.TEXT, "", text -> text),
+                Column.sheetOnly("SAME", Format.TEXT, "", text -> text)),
+            List.of("x"),
+            "");
+    List<ReportSheet> sheets =
+        List.of(new ReportSheet("S", "?", List.of(new Block.Rows(twice), new Block.Rows(twice))));
+    try (XSSFWorkbook other = read(sheets, Sample.options())) {
+      Set<String> names = new HashSet<>();
+      for (XSSFTable table : other.getSheet("S").getTables()) {
+        assertTrue(names.add(table.getName()));
+        assertEquals("SAME 2", table.getColumns().get(1).getName());
+      }
+      assertEquals(2, names.size());
+    }
+  }
+
+  @Test
+  void anEmptyTableSaysSo() {
+    XSSFSheet front = book.getSheet("Front");
+    assertEquals("No shelf needs clearing.", front.getRow(10).getCell(0).getStringCellValue());
+    assertTrue(front.getTables().isEmpty());
+  }
+
+  @Test
+  void chartsPointAtCells() {
+    XSSFSheet sheet = book.getSheet("Charts");
+    List<XSSFChart> charts = sheet.getDrawingPatriarch().getCharts();
+    assertEquals(5, charts.size());
+    assertEquals("Uses by thing", charts.get(0).getTitleText().getString());
+    var bars = charts.get(0).getCTChart().getPlotArea().getBarChartArray(0).getSerArray(0);
+    String cells = bars.getVal().getNumRef().getF();
+    assertEquals("'Charts'!$B$122:$B$139", cells);
+    assertEquals(
+        3.2, sheet.getRow(121).getCell(1).getNumericCellValue(), "first value of the series");
+    assertNull(sheet.getRow(3).getCell(0), "nothing under a chart");
+  }
+
+  @Test
+  void labelsHaveTheirExactSize() {
+    XSSFSheet sheet = book.getSheet("Labels");
+    // 63 mm and 34 mm at 96 pixels per inch, in whole pixels: 238 and 128.
+    assertEquals(238, Math.round(sheet.getColumnWidthInPixels(0)));
+    double points = sheet.getRow(2).getHeightInPoints() + sheet.getRow(3).getHeightInPoints();
+    assertEquals(128, points / 0.75, 1e-9);
+    assertEquals(100, sheet.getPrintSetup().getScale());
+    assertFalse(sheet.getFitToPage());
+    assertEquals(17, sheet.getRowBreaks()[0], "eight labels of two rows from row 3 on");
+  }
+}

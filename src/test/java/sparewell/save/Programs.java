@@ -1,0 +1,53 @@
+package sparewell.save;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+
+/** Programs outside the project that tests use where they are installed. */
+final class Programs {
+  static final String PYTHON =
+      Files.isExecutable(Path.of("/usr/bin/python3")) ? "/usr/bin/python3" : "python3";
+
+  private Programs() {}
+
+  static boolean has(String program) {
+    for (String folder : System.getenv("PATH").split(java.io.File.pathSeparator)) {
+      if (Files.isExecutable(Path.of(folder, program))) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  static boolean hasPythonModule(String module) {
+    try {
+      return run(Path.of("."), 1, TimeUnit.MINUTES, List.of(PYTHON, "-c", "import " + module)) == 0;
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
+  /** Runs to the end; gives the exit code, -1 if it took too long. */
+  static int run(Path folder, long time, TimeUnit unit, List<String> command) throws IOException {
+    Process process =
+        new ProcessBuilder(command)
+            .directory(folder.toFile())
+            .redirectErrorStream(true)
+            .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+            .start();
+    try {
+      if (!process.waitFor(time, unit)) {
+        process.destroyForcibly();
+        return -1;
+      }
+    } catch (InterruptedException e) {
+      process.destroyForcibly();
+      Thread.currentThread().interrupt();
+      return -1;
+    }
+    return process.exitValue();
+  }
+}

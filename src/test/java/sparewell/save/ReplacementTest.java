@@ -1,0 +1,136 @@
+package sparewell.save;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import sparewell.ooxml.WorkbookPackage;
+import sparewell.ooxml.WorkbookRefused;
+import sparewell.ooxml.Zips;
+
+/** How the new workbook takes the old one's place. */
+class ReplacementTest {
+  @TempDir private Path folder;
+  private Path book;
+
+  @BeforeEach
+  void make() throws Exception {
+    folder = folder.toRealPath();
+    book = Files.write(folder.resolve("season.xlsx"), Zips.ordinary("Stock", "Trips"));
+  }
+
+  private static List<String> files(Path where) throws Exception {
+    try (Stream<Path> all = Files.list(where)) {
+      return all.map(p -> p.getFileName().toString()).sorted().toList();
+    }
+  }
+
+  @Test
+  void theLastTenBackupsStayAndNothingElseIsTouched() throws Exception {
+    Path backups = Files.createDirectory(folder.resolve("season-backups"));
+    Files.write(backups.resolve("season before the trip.xlsx"), new byte[1]);
+    Files.write(backups.resolve("other 2020-01-01 000000.xlsx"), new byte[1]);
+    for (int n = 0; n < 13; n++) {
+      Saving.save(book, book, Saving.NOW.plusDays(n / 2)); // two in the same second
+    }
+    List<String> kept = new ArrayList<>(files(backups));
+    assertTrue(kept.remove("season before the trip.xlsx"));
+    assertTrue(kept.remove("other 2020-01-01 000000.xlsx"));
+    assertEquals(10, kept.size());
+    assertEquals("season 2026-03-09 173005 (2).xlsx", kept.get(0));
+    assertEquals("season 2026-03-14 173005.xlsx", kept.get(9));
+  }
+
+  @Test
+  void leftoversOfACrashAreRemovedAndOthersStay() throws Exception {
+    List<String> left = List.of(".season.xlsx.new.tmp", ".season.xlsx.12ab.tmp", ".season.3.tmp");
+    List<String> others =
+        List.of(".season.xlsx.more.xlsx.new.tmp", ".seasons.xlsx.new.tmp", "season.tmp");
+    for (String name : left) {
+      Files.write(folder.resolve(name), new byte[1]);
+    }
+    for (String name : others) {
+      Files.write(folder.resolve(name), new byte[1]);
+    }
+    Files.write(folder.resolve(".season.xlsx.lock.tmp"), new byte[1]);
+    Saving.into(book);
+    List<String> expected = new ArrayList<>(others);
+    expected.addAll(List.of("season-backups", "season.xlsx"));
+    assertEquals(expected.stream().sorted().toList(), files(folder));
+  }
+
+  @Test
+  void outWritesAnotherFileAndBacksUpWhatStandsThere() throws Exception {
+    byte[] before = Files.readAllBytes(book);
+    Path out = folder.resolve("answers.xlsx");
+    assertTrue(Saving.save(book, out, Saving.NOW).backup().isEmpty());
+    byte[] first = Files.readAllBytes(out);
+    Path backup = Saving.save(book, out, Saving.NOW).backup().orElseThrow();
+    assertEquals(folder.resolve("answers-backups/answers 2026-03-08 173005.xlsx"), backup);
+    assertArrayEquals(first, Files.readAllBytes(backup));
+    assertArrayEquals(before, Files.readAllBytes(book));
+    assertEquals(List.of("answers-backups", "answers.xlsx", "season.xlsx"), files(folder));
+  }
+
+  @Test
+  void aLinkStaysALinkAndRightsStay() throws Exception {
+    assumeTrue(Files.getFileStore(folder).supportsFileAttributeView("posix"), "no such rights");
+    Path link = Files.createSymbolicLink(folder.resolve("link.xlsx"), book);
+    Files.setPosixFilePermissions(book, PosixFilePermissions.fromString("rw-r-----"));
+    Saving.into(link);
+    assertTrue(Files.isSymbolicLink(link));
+    assertEquals("rw-r-----", PosixFilePermissions.toString(Files.getPosixFilePermissions(book)));
+    try (WorkbookPackage opened = WorkbookPackage.open(book)) {
+      assertEquals(5, opened.sheets().size());
+    }
+  }
+
+  @Test
+  void runsAtOnceGiveWayAndNoneCorrupts() throws Exception {
+    ExecutorService runs = Executors.newFixedThreadPool(4);
+    List<Future<Boolean>> results = new ArrayList<>();
+    for (int n = 0; n < 12; n++) {
+      LocalDateTime now = Saving.NOW.plusSeconds(n);
+      results.add(
+          runs.submit(
+              () -> {
+                try {
+                  Saving.save(book, book, now);
+                  return true;
+                } catch (WorkbookRefused e) {
+                  assertTrue(
+                      e.getMessage().contains("another run")
+                          || e.getMessage().contains("changed")
+                          || e.getMessage().contains("locked"),
+                      e.getMessage());
+                  return false;
+                }
+              }));
+    }
+    int done = 0;
+    for (Future<Boolean> result : results) {
+      done += result.get() ? 1 : 0;
+    }
+    runs.shutdown();
+    assertTrue(done >= 1, "at least one gets through");
+    try (WorkbookPackage opened = WorkbookPackage.open(book)) {
+      assertEquals(5, opened.sheets().size());
+    }
+    assertEquals(done, files(folder.resolve("season-backups")).size());
+    assertEquals(List.of("season-backups", "season.xlsx"), files(folder));
+  }
+}

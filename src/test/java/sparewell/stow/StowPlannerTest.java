@@ -1,0 +1,324 @@
+package sparewell.stow;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import sparewell.finding.Code;
+import sparewell.finding.Finding;
+import sparewell.units.UnitSystem;
+
+/** What the plan does with each kind of limit; the right answers are plain from the small boats. */
+class StowPlannerTest {
+  private static BoxPlan box(StowPlan plan, String name) {
+    return plan.boxes().stream().filter(b -> b.box().equals(name)).findFirst().orElseThrow();
+  }
+
+  private static List<Code> codes(StowPlan plan) {
+    return plan.findings().stream().map(Finding::code).toList();
+  }
+
+  private static String messages(StowPlan plan, Code code) {
+    return plan.findings().stream()
+        .filter(finding -> finding.code() == code)
+        .map(Finding::message)
+        .collect(Collectors.joining("\n"));
+  }
+
+  /** Stern and bow, room for two trays each by volume (0.85 x 10 l = 8.5 l). */
+  private static Boats twoEnds() {
+    return new Boats()
+        .compartment("Stern", 50, 0, 0, 50, 20, 10)
+        .compartment("Bow", 450, 0, 0, 50, 20, 10);
+  }
+
+  @Test
+  void heavyBoxesGoAftAndLightOnesMakeRoom() {
+    // Common practice, no source: light forward, heavy aft.
+    StowPlan plan =
+        twoEnds()
+            .box("Jigs", "Bow", 6, 40, 10, 10)
+            .box("Crankbaits", "Stern", 1, 40, 10, 10)
+            .box("Weights", "Stern", 8, 40, 10, 10)
+            .box("Worms", "Bow", 2, 40, 10, 10)
+            .plan();
+    assertEquals("Stern", box(plan, "Jigs").toCompartment());
+    assertEquals("Bow", box(plan, "Crankbaits").toCompartment());
+    assertFalse(box(plan, "Weights").moves());
+    assertEquals(2, plan.recommendedMoves());
+    assertEquals(0, plan.bestGapPercent());
+    assertEquals(StowPlan.Outcome.MOVE, plan.outcome());
+    // (8 + 6) kg at 0.5 m, (1 + 2) kg at 4.5 m: (7 + 13.5) / 17 m
+    assertEquals(20.5 / 17, plan.best().orElseThrow().centre().get().micrometres() * 1e-6, 1e-6);
+    assertEquals(List.of(MoveStep.Kind.SWAP), plan.steps().stream().map(MoveStep::kind).toList());
+    assertEquals(OptionalInt.of(1), plan.steps().get(0).number());
+    assertEquals(
+        List.of(1, 2),
+        plan.boxes().stream()
+            .filter(BoxPlan::moves)
+            .map(row -> row.step().getAsInt())
+            .sorted()
+            .toList());
+    assertFalse(codes(plan).contains(Code.NO_STOW_PLAN));
+    assertTrue(plan.curve().get(0).feasible());
+    assertEquals(0, plan.curve().get(0).gainPercent().getAsDouble(), 1e-9);
+    assertEquals(0, plan.curve().get(1).gainPercent().getAsDouble(), 1e-9);
+    assertEquals(100, plan.curve().get(2).gainPercent().getAsDouble(), 1e-9);
+    assertEquals(3, plan.curve().size());
+  }
+
+  @Test
+  void recommendsTheFewestMovesThatBringFourFifths() {
+    StowPlan plan =
+        new Boats()
+            .compartment("Stern", 0, 0, 0)
+            .compartment("Bow", 400, 0, 0)
+            .box("A", "Bow", 5)
+            .box("B", "Bow", 3)
+            .box("C", "Bow", 1)
+            .box("D", "Bow", 1)
+            .plan();
+    // 5, 8, 9, 10 of 10 kg aft: 50, 80, 90, 100 % of the gain.
+    List<Double> gains = plan.curve().stream().map(row -> row.gainPercent().getAsDouble()).toList();
+    assertEquals(5, gains.size());
+    assertEquals(50, gains.get(1), 1e-9);
+    assertEquals(80, gains.get(2), 1e-9);
+    assertEquals(90, gains.get(3), 1e-9);
+    assertEquals(100, gains.get(4), 1e-9);
+    assertEquals(2, plan.recommendedMoves());
+    assertEquals(4, plan.bestMoves());
+    assertEquals("Bow", box(plan, "C").toCompartment());
+    assertEquals(Optional.of("Stern"), box(plan, "C").bestCompartment());
+  }
+
+  @Test
+  void theCurveStopsAfterFifteenMoves() {
+    Boats boats = new Boats().compartment("Stern", 0, 0, 0).compartment("Bow", 400, 0, 0);
+    for (int box = 0; box < 22; box++) {
+      boats.box("Box " + box, "Bow", 2);
+    }
+    StowPlan plan = boats.plan();
+    assertEquals(16, plan.curve().size());
+    assertEquals(22, plan.bestMoves());
+    assertEquals(18, plan.recommendedMoves(), "0.8 x 22 = 17.6");
+  }
+
+  @Test
+  void fitsInAnyOrientationButNotWhereItIsTooLong() {
+    StowPlan plan =
+        new Boats()
+            .compartment("Short stern", 20, 0, 0, 60, 60, 60)
+            .compartment("Tall locker", 100, 0, 0, 15, 25, 90)
+            .compartment("Bow", 400, 0, 0, 120, 60, 40)
+            .box("Rod tube", "Bow", 2, 80, 10, 10)
+            .plan();
+    assertEquals("Tall locker", box(plan, "Rod tube").toCompartment());
+  }
+
+  @Test
+  void keepsMaxLoadWithLooseStockCounted() {
+    StowPlan plan =
+        new Boats()
+            .compartment("Stern", 50, 0, 10)
+            .compartment("Bow", 400, 0, 0)
+            .stock("Anchor", "", "Stern", 1, 4)
+            .box("A", "Bow", 5)
+            .box("B", "Bow", 4)
+            .plan();
+    assertEquals("Stern", box(plan, "A").toCompartment(), "4 + 5 of 10 kg");
+    assertEquals(Optional.of("Bow"), box(plan, "B").bestCompartment());
+    assertEquals(13, plan.now().weightKg(), 1e-9);
+  }
+
+  @Test
+  void keepsTheTackleEvenFromSideToSide() {
+    Boats boats =
+        new Boats()
+            .compartment("Port stern", 50, -60, 0)
+            .compartment("Starboard stern", 60, 60, 0)
+            .compartment("Bow", 400, 0, 0)
+            .box("A", "Bow", 5)
+            .box("B", "Bow", 5);
+    StowPlan plan = boats.sideTolerance(0.5).plan();
+    assertEquals(
+        0, plan.best().orElseThrow().sideMomentKgM(), 1e-9, "one box on either side, not two");
+    StowPlan loose = boats.sideTolerance(10).plan();
+    assertEquals(-6, loose.best().orElseThrow().sideMomentKgM(), 1e-9, "both to port");
+  }
+
+  @Test
+  void sideToleranceIsATenthOfTheTackleOnAFoot() {
+    Boats boats = new Boats().compartment("Stern", 50, 0, 0).box("A", "Stern", 20);
+    assertEquals(20 * 0.1 * 0.3, boats.plan().sideToleranceKgM(), 1e-9);
+    assertEquals(20 * 0.1 * 0.3048, boats.units(UnitSystem.US).plan().sideToleranceKgM(), 1e-9);
+  }
+
+  @Test
+  void looseStockPullsToItsSideAndIsBalanced() {
+    StowPlan plan =
+        new Boats()
+            .compartment("Port stern", 50, -50, 0)
+            .compartment("Starboard stern", 60, 50, 0)
+            .stock("Net", "", "Port stern", 1, 4)
+            .box("A", "Port stern", 4)
+            .sideTolerance(0.1)
+            .plan();
+    assertEquals("Starboard stern", box(plan, "A").toCompartment());
+    assertTrue(messages(plan, Code.SIDE_OVER_TOLERANCE).contains("port with 400 kg·cm"));
+    assertFalse(plan.curve().get(0).feasible());
+    assertTrue(plan.curve().get(0).tackleCentre().isEmpty());
+  }
+
+  @Test
+  void boxesAtHandGoOnlyWhereHandsReach() {
+    StowPlan plan =
+        new Boats()
+            .compartment("Stern", 50, 0, 0)
+            .compartment("Console", 200, 0, 0, true, false)
+            .compartment("Bow", 400, 0, 0)
+            .box("Pliers", "Bow", Optional.of(Boats.kg(2)), false, true)
+            .plan();
+    assertEquals("Console", box(plan, "Pliers").toCompartment());
+    assertEquals("to be at hand", box(plan, "Pliers").reason());
+    assertTrue(codes(plan).contains(Code.BOX_NOT_AT_HAND));
+  }
+
+  @Test
+  void whatStaysPutCountsEvenAgainstALimit() {
+    StowPlan plan =
+        new Boats()
+            .compartment("Stern", 50, 0, 4)
+            .compartment("Middle", 200, 0, 0)
+            .compartment("Bow", 400, 0, 0)
+            .box("Tool chest", "Stern", Optional.of(Boats.kg(6)), true, false)
+            .box("A", "Bow", 1)
+            .plan();
+    assertFalse(box(plan, "Tool chest").moves());
+    assertEquals("stays put", box(plan, "Tool chest").reason());
+    assertEquals("Middle", box(plan, "A").toCompartment(), "the stern is full");
+    assertTrue(codes(plan).contains(Code.FIXED_OVER_LIMIT));
+    assertEquals(StowPlan.Outcome.MOVE, plan.outcome());
+  }
+
+  @Test
+  void aBoxThatFitsNowhereStaysAndTheRestIsPlanned() {
+    StowPlan plan =
+        new Boats()
+            .compartment("Stern", 50, 0, 0, 60, 40, 30)
+            .compartment("Bow", 400, 0, 0, 60, 40, 30)
+            .box("Rod case", "Bow", 3, 200, 15, 15)
+            .box("A", "Bow", 2, 30, 20, 10)
+            .plan();
+    assertFalse(box(plan, "Rod case").moves());
+    assertEquals("fits into no compartment aboard", box(plan, "Rod case").reason());
+    assertEquals("Stern", box(plan, "A").toCompartment());
+    assertTrue(codes(plan).contains(Code.BOX_FITS_NOWHERE));
+  }
+
+  @Test
+  void blankSizesAndLimitsAreNotCheckedAndSaidSo() {
+    StowPlan plan =
+        new Boats()
+            .compartment("Stern", 50, 0, 0)
+            .compartment("Bow", 400, 0, 20, 60, 40, 30)
+            .box("A", "Bow", 2)
+            .plan();
+    assertEquals("Stern", box(plan, "A").toCompartment());
+    assertEquals(
+        List.of(Code.BOX_SIZE_UNKNOWN, Code.COMPARTMENT_SIZE_UNKNOWN, Code.NO_MAX_LOAD),
+        codes(plan));
+  }
+
+  @Test
+  void whatLiesAshoreIsLeftOut() {
+    StowPlan plan =
+        new Boats()
+            .compartment("Stern", 50, 0, 0)
+            .compartment("Garage", 0, 0, 0, false, true)
+            .box("A", "Stern", 2)
+            .box("Winter box", "Garage", 9)
+            .stock("Worms", "", "Garage", 100, 0.01)
+            .plan();
+    assertEquals(1, plan.boxes().size());
+    assertEquals(2, plan.now().weightKg(), 1e-9);
+    assertEquals(StowPlan.Outcome.STAYS, plan.outcome());
+    assertEquals(100, plan.curve().get(0).gainPercent().getAsDouble());
+  }
+
+  @Test
+  void unknownWeightsAreCountedAndNamed() {
+    StowPlan plan =
+        new Boats()
+            .compartment("Stern", 50, 0, 0)
+            .box("A", "Stern", Optional.empty(), false, false)
+            .stock("Jigs", "A", "Stern", 10, 0.014)
+            .stock("Odds", "A", "Stern", 7, 0)
+            .stock("Floats", "", "Stern", 3, 0)
+            .plan();
+    BoxLoad load = plan.loads().boxes().get(0);
+    assertEquals(140_000, load.weight().milligrams());
+    assertEquals(7, load.unknownPieces());
+    assertFalse(load.emptyWeightKnown());
+    assertTrue(
+        messages(plan, Code.BOX_WEIGHT_UNKNOWN)
+            .contains("no empty weight, 7 pieces in it without weight"));
+    assertTrue(messages(plan, Code.LOOSE_WEIGHT_UNKNOWN).startsWith("3 pieces"));
+  }
+
+  @Test
+  void whereLimitsConflictItSaysWhichAndByHowMuch() {
+    StowPlan plan =
+        new Boats()
+            .compartment("Stern", 50, 0, 5)
+            .compartment("Bow", 400, 0, 5)
+            .box("A", "Bow", 4)
+            .box("B", "Bow", 4)
+            .box("C", "Stern", 4)
+            .plan();
+    assertEquals(StowPlan.Outcome.NO_PLAN, plan.outcome());
+    assertEquals(0, plan.recommendedMoves());
+    assertEquals(1, plan.curve().size());
+    assertFalse(plan.curve().get(0).feasible());
+    assertTrue(plan.best().isEmpty());
+    String text = messages(plan, Code.NO_STOW_PLAN);
+    assertTrue(text.startsWith("no plan keeps every limit"), text);
+    assertTrue(text.contains("3.00 kg over its max load"), text);
+    assertTrue(text.contains("there is a plan without the max loads"), text);
+    assertTrue(codes(plan).contains(Code.COMPARTMENT_OVER_LOAD));
+  }
+
+  @Test
+  void emptyBoatsAndBoatsWithoutBoxesGiveAPlanWithoutMoves() {
+    StowPlan none = new Boats().plan();
+    assertEquals(StowPlan.Outcome.NOTHING_TO_MOVE, none.outcome());
+    assertTrue(none.now().centre().isEmpty());
+    StowPlan loose =
+        new Boats().compartment("Stern", 50, 0, 0).stock("Net", "", "Stern", 1, 2).plan();
+    assertEquals(StowPlan.Outcome.NOTHING_TO_MOVE, loose.outcome());
+    assertEquals(Boats.cm(50), loose.now().centre().orElseThrow());
+  }
+
+  @Test
+  void boxesWithoutAnyWeightAreNotMoved() {
+    StowPlan plan =
+        new Boats()
+            .compartment("Stern", 50, 0, 0)
+            .compartment("Bow", 400, 0, 0)
+            .box("A", "Bow", Optional.empty(), false, false)
+            .plan();
+    assertEquals(StowPlan.Outcome.STAYS, plan.outcome());
+  }
+
+  @Test
+  void samePlanOnASecondRun() {
+    StowCases.Case drawn = StowCases.planted(20, 6, 3);
+    assertEquals(
+        StowPlanner.plan(drawn.season(), drawn.onHand()),
+        StowPlanner.plan(drawn.season(), drawn.onHand()));
+  }
+}

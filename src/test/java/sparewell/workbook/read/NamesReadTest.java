@@ -1,0 +1,324 @@
+package sparewell.workbook.read;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.LocalDate;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import sparewell.finding.Code;
+import sparewell.season.Event;
+import sparewell.season.ItemId;
+import sparewell.season.Place;
+import sparewell.season.Season;
+import sparewell.workbook.Books;
+
+class NamesReadTest {
+  @Test
+  void namesMatchHoweverWrittenAndShowTheFirstSpelling() {
+    Season season =
+        Reading.of(
+                Books.season()
+                    .with("Stock", "Style|Size|Colour|Box|Count\ncrank|3/8 OZ|Red  Craw|TRAY-a|6")
+                    .with(
+                        "Losses",
+                        "Trip|Style|Size|Colour|Lost\nt1|CRANK|3/8 oz|red craw|1\nT-1|Crank|3/8 Oz|RED CRAW|1")
+                    .with("Events", "Event|Date|Hours|Cover\nCup|2026-08-01|8|WOOD")
+                    .with("Event plan", "Event|Style|Hours|Colours\ncup|crank|4|red craw"))
+            .season();
+    // Styles stands before Stock, and Stock before Boxes, in the table of input sheets
+    ItemId item = new ItemId("Crank", "3/8 OZ", "Red Craw");
+    assertEquals(item, season.stock().get(0).item());
+    assertEquals(new Place("TRAY-a", "Bow"), season.stock().get(0).place());
+    assertEquals("TRAY-a", season.boxes().get(0).name());
+    assertEquals(item, season.losses().get(0).item());
+    assertEquals("T1", season.losses().get(0).trip());
+    assertEquals(List.of("Red Craw"), season.events().get(0).plan().get(0).colours());
+    assertEquals("wood", season.events().get(0).cover().orElseThrow());
+  }
+
+  @Test
+  void anUnknownNameIsSaidWithTheOneProbablyMeant() {
+    Reading reading =
+        Reading.of(
+            Books.season()
+                .plus("Losses", "T1|Wrom||Green|1\nT9|Worm||Green|1")
+                .plus("Stock", "Worm||Green|Tary A|1")
+                .plus("Boxes", "Tray B|Stren"));
+    assertEquals(
+        List.of(
+            "'Tary A' in Box is not known: it stands nowhere in the sheets Boxes and Compartments;"
+                + " did you mean 'Tray A'?",
+            "'Stren' in Compartment is not known: it stands nowhere in the sheet Compartments;"
+                + " did you mean 'Stern'?",
+            "'Wrom' in Style is not known: it stands nowhere in the sheet Styles; did you mean"
+                + " 'Worm'?",
+            "'T9' in Trip is not known: it stands nowhere in the sheet Trips"),
+        reading.findings().stream().map(f -> f.message()).toList());
+    assertTrue(reading.findings().stream().allMatch(f -> f.done().equals("row left out")));
+    assertEquals(1, reading.season().losses().size());
+  }
+
+  @Test
+  void aNameWhoseRowWasLeftOutIsNotCalledUnknown() {
+    Reading reading =
+        Reading.of(
+            Books.season()
+                .with("Boxes", "Box|Compartment\nTray A|Nowhere")
+                .with("Stock", "Style|Box|Count\nCrank|Tray A|3"));
+    assertEquals(
+        "'Tray A' in Box stands in a row that was left out: Boxes A2; mend that row first",
+        reading.only(Code.LEFT_OUT_KEY).message());
+  }
+
+  @Test
+  void ofTwoEqualDefinitionsTheFirstCounts() {
+    Reading reading =
+        Reading.of(
+            Books.season()
+                .plus("Styles", "CRANK|Spoons|9")
+                .plus("Boxes", "tray-a|Stern")
+                .plus("Compartments", "bow|1")
+                .plus("Trips", "t1|2026-04-01|5")
+                .with("Events", "Event|Date|Hours\nCup|2026-08-01|8\nCUP|2026-08-02|9"));
+    assertEquals(
+        List.of(
+            "error Styles A4 DUPLICATE",
+            "error Boxes A3 DUPLICATE",
+            "error Compartments A5 DUPLICATE",
+            "error Trips A3 DUPLICATE",
+            "error Events A3 DUPLICATE"),
+        reading.lines());
+    Season season = reading.season();
+    assertEquals("Hard baits", season.styles().get(0).family());
+    assertEquals(8, season.trips().get(0).fishedHours().orElseThrow());
+    assertEquals(LocalDate.of(2026, 8, 1), season.events().get(0).date());
+    assertEquals(1, season.boxes().size());
+    assertEquals(3, season.compartments().size());
+  }
+
+  @Test
+  void stockMayLieLooseInACompartment() {
+    Season season = Reading.of(Books.season()).season();
+    assertEquals(new Place("Tray A", "Bow"), season.stock().get(0).place());
+    assertEquals(new Place("", "Shelf"), season.stock().get(2).place());
+  }
+
+  @Test
+  void aShelfAtHomeNeedsNoPlaceInTheBoat() {
+    Reading reading =
+        Reading.of(
+            Books.season()
+                .with(
+                    "Compartments",
+                    "Compartment|From transom|Ashore\nBow|150|no\nShelf||yes\nWell||no"));
+    assertEquals(List.of("error Compartments B4 REQUIRED_BLANK"), reading.lines());
+    assertEquals(2, reading.season().compartments().size());
+  }
+
+  @Test
+  void aTripIsNamedByIdOrDate() {
+    Reading reading =
+        Reading.of(
+            Books.season()
+                .plus("Trips", "|2026-04-01|5\n2026|2026-05-01|6")
+                .with(
+                    "Style hours",
+                    "Trip|Style|Hours\n2026-03-01|Crank|1\n'2026-03-01|Worm|1\n"
+                        + "2026-04-01|Crank|2\n'2026/4/1|Worm|2\n2026|Worm|3"));
+    assertEquals(List.of(), reading.lines());
+    assertEquals(
+        List.of("T1", "T1", "2026-04-01", "2026-04-01", "2026"),
+        reading.season().styleHours().stream().map(hours -> hours.trip()).toList());
+  }
+
+  @Test
+  void twoTripsWithoutIdNeedTwoDates() {
+    Reading reading = Reading.of(Books.season().plus("Trips", "|2026-04-01|5\n|2026-04-01|6"));
+    assertEquals(List.of("error Trips B4 DUPLICATE"), reading.lines());
+    assertEquals(2, reading.season().trips().size());
+  }
+
+  @Test
+  void aDateOfTwoTripsNamesNeither() {
+    Reading reading =
+        Reading.of(
+            Books.season()
+                .plus("Trips", "T2|2026-03-01|5")
+                .plus("Losses", "2026-03-01|Worm||Green|1"));
+    assertEquals(List.of("error Losses A3 AMBIGUOUS_DATE"), reading.lines());
+  }
+
+  @Test
+  void whatIsAfterTheDateOfAnalysisIsIgnoredWithANote() {
+    Books books =
+        Books.season()
+            .plus("Trips", "T2|2026-07-01|5")
+            .plus("Style hours", "T2|Crank|4")
+            .plus("Losses", "T2|Crank|'3/8|Red|3")
+            .with(
+                "Restocks",
+                "Date|Style|Size|Colour|Box|Count\n2026-06-30|Crank|'3/8|Red|Tray A|1\n"
+                    + "2026-07-01|Crank|'3/8|Red|Tray A|1");
+    Reading reading = Reading.of(books);
+    assertEquals(
+        List.of(
+            "note Trips B3 AFTER_AS_OF",
+            "note Style hours A4 AFTER_AS_OF",
+            "note Losses A3 AFTER_AS_OF",
+            "note Restocks A3 AFTER_AS_OF"),
+        reading.lines());
+    assertEquals(1, reading.season().trips().size());
+    assertEquals(1, reading.season().losses().size());
+    assertEquals(1, reading.season().restocks().size());
+    assertEquals(2, reading.season().styleHours().size());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"", "0", "-2", "long", "#"})
+  void aTripWithoutHoursKeepsItsLosses(String hours) {
+    Reading reading =
+        Reading.of(Books.season().with("Trips", "Trip|Date|Hours\nT1|2026-03-01|" + hours));
+    assertEquals(1, reading.findings().size());
+    assertEquals("error", reading.findings().get(0).severity().word());
+    assertEquals("C2", reading.findings().get(0).at().reference());
+    assertTrue(reading.season().trips().get(0).fishedHours().isEmpty());
+    assertEquals(1, reading.season().losses().size());
+  }
+
+  @Test
+  void aLossWithoutColourMeansTheOnlyItemThatFits() {
+    Reading reading =
+        Reading.of(Books.season().with("Losses", "Trip|Style|Lost\nT1|Crank|1\nT1|Crank|2"));
+    assertEquals(new ItemId("Crank", "3/8", "Red"), reading.season().losses().get(0).item());
+    assertEquals(
+        "3 losses of style Crank name no size or colour, but only one item can be meant",
+        reading.only(Code.ONLY_ITEM).message());
+  }
+
+  @Test
+  void aLossWithoutColourStaysOpenAmongSeveralItems() {
+    Reading reading =
+        Reading.of(
+            Books.season()
+                .plus("Stock", "Crank|'3/8|Blue|Tray A|3")
+                .with("Losses", "Trip|Style|Size|Lost\nT1|Crank|'3/8|1\nT1|Crank||4"));
+    assertEquals(new ItemId("Crank", "3/8", ""), reading.season().losses().get(0).item());
+    assertEquals(List.of("note Losses B2 ITEM_PARTLY_NAMED"), reading.lines());
+    assertTrue(reading.findings().get(0).message().startsWith("5 losses"));
+  }
+
+  @Test
+  void aColourNotInStockIsRemarkedWithTheOneProbablyMeant() {
+    Reading reading =
+        Reading.of(
+            Books.season()
+                .with("Losses", "Trip|Style|Colour|Lost\nT1|Worm|Gren|1\nT1|Worm|Pink|1"));
+    assertEquals(
+        List.of(
+            "note Losses B2 ITEM_NOT_IN_STOCK",
+            "warning Losses C2 DID_YOU_MEAN",
+            "note Losses B3 ITEM_NOT_IN_STOCK"),
+        reading.lines());
+    assertEquals(
+        "'Gren' in Colour is a letter or two off 'Green'; did you mean that?",
+        reading.only(Code.DID_YOU_MEAN).message());
+    assertEquals("Gren", reading.season().losses().get(0).item().colour());
+  }
+
+  @Test
+  void familiesCoversAndColoursThatLookAlikeAreRemarkedOnce() {
+    Reading reading =
+        Reading.of(
+            Books.season()
+                .plus("Styles", "Spoon|Hard bait\nJig|Hard bait")
+                .plus(
+                    "Trips",
+                    "T2|2026-03-02|5|1|woods\nT3|2026-03-03|5|1|grass\nT4|2026-03-04|5|1|gras")
+                .plus("Stock", "Worm||Greeen|Tray A|1"));
+    assertEquals(
+        List.of(
+            "warning Styles B4 DID_YOU_MEAN",
+            "warning Stock C5 DID_YOU_MEAN",
+            "warning Trips E3 DID_YOU_MEAN"),
+        reading.lines());
+  }
+
+  @Test
+  void aPlanNamesColours() {
+    Reading reading =
+        Reading.of(
+            Books.season()
+                .plus("Stock", "Worm||Black, blue|Tray A|1\nWorm||Pearl|Tray A|1")
+                .with("Events", "Event|Date|Hours|Box|Slots\nCup|2026-08-01|8|tray a|12")
+                .with(
+                    "Event plan",
+                    "Event|Style|Hours|Colors\nCup|Worm|3|green, PEARL;green\nCup|Worm|2|\n"
+                        + "Cup|Worm|1|black, blue\nCup|Worm|1|Paerl\nCup|Worm|1|Gold"));
+    Event cup = reading.season().events().get(0);
+    assertEquals("Tray A", cup.box());
+    assertEquals(12, cup.slots().getAsInt());
+    assertEquals(
+        List.of(
+            List.of("Green", "Pearl"),
+            List.of(),
+            List.of("Black, blue"),
+            List.of("Paerl"),
+            List.of("Gold")),
+        cup.plan().stream().map(Event.PlanLine::colours).toList());
+    assertEquals(
+        List.of("warning Event plan D5 DID_YOU_MEAN", "warning Event plan D6 PLAN_COLOUR_UNKNOWN"),
+        reading.lines());
+  }
+
+  @Test
+  void anEventKeepsWhatIsGoodInItsRow() {
+    Reading reading =
+        Reading.of(
+            Books.season()
+                .with(
+                    "Events",
+                    "Event|Date|Hours|Days|Box|Slots|Chance wanted\n"
+                        + "Cup|2026-08-01|8|-1|Nowhere|few|2\nBowl|2026-08-01|0\nBash|soon|8"));
+    assertEquals(1, reading.season().events().size());
+    assertEquals(
+        List.of(
+            "error Events D2 NOT_POSITIVE",
+            "error Events E2 UNKNOWN_KEY",
+            "error Events F2 NOT_A_NUMBER",
+            "error Events G2 BAD_CHANCE",
+            "error Events C3 NOT_POSITIVE",
+            "error Events B4 NOT_A_DATE"),
+        reading.lines());
+    assertEquals(1, reading.season().events().get(0).days());
+  }
+
+  @Test
+  void anItemTwiceInABoxIsRemarked() {
+    Reading reading = Reading.of(Books.season().plus("Stock", "CRANK|'3/8|red|Tray A|1"));
+    assertEquals(List.of("note Stock A5 SAME_PLACE_TWICE"), reading.lines());
+    assertEquals(4, reading.season().stock().size());
+  }
+
+  @Test
+  void aCountInTheFutureIsRemarked() {
+    Reading reading =
+        Reading.of(Books.season().plus("Stock", "Crank|'3/8|Blue|Tray A|1|2026-07-01"));
+    assertEquals(List.of("warning Stock F5 COUNTED_IN_FUTURE"), reading.lines());
+  }
+
+  @Test
+  void longRunsOfNotesAreCounted() {
+    StringBuilder rows = new StringBuilder();
+    for (int i = 0; i < 60; i++) {
+      rows.append("\nT1|Worm|Pink|1");
+    }
+    Reading reading = Reading.of(Books.season().with("Losses", "Trip|Style|Colour|Lost" + rows));
+    assertEquals(51, reading.findings().size());
+    assertEquals(
+        "there are 10 more notes like the last of this kind (I-072)",
+        reading.only(Code.MORE_LIKE_THIS).message());
+  }
+}
