@@ -20,6 +20,7 @@ public final class CountMixture {
   private static final double FLOOR = -600;
 
   private final int terms;
+  private final double tail;
   private int parts;
   private double[] weight = new double[64];
   private double[] centre = new double[64];
@@ -33,7 +34,17 @@ public final class CountMixture {
 
   /** An empty mixture of sums of so many terms. */
   public CountMixture(int terms) {
+    this(terms, TAIL);
+  }
+
+  /**
+   * An empty mixture whose distribution is cut where less than the given tail is left.
+   *
+   * @param tail in (0, 1)
+   */
+  public CountMixture(int terms, double tail) {
     this.terms = terms;
+    this.tail = tail;
     share = new double[64 * terms];
     size = new double[64 * terms];
     flow = new double[64 * terms];
@@ -95,7 +106,7 @@ public final class CountMixture {
       mass[n] = Math.max(0, current() / total);
       sum += mass[n];
       n++;
-      if (1 - sum < TAIL) {
+      if (1 - sum < tail) {
         break;
       }
       advance(n);

@@ -13,6 +13,7 @@ final class GammaKernel {
   private final double unit;
   private final int lowest;
   private final double[] density;
+  private final double logNorm;
 
   /**
    * Computes the table.
@@ -24,6 +25,7 @@ final class GammaKernel {
     this.shape = shape;
     this.unit = unit;
     this.lowest = lowest;
+    this.logNorm = shape * Math.log(shape) - Gamma.logGamma(shape) - shape;
     int top = Math.max(lowest + 1, Math.min(highest, (int) (BEYOND / unit)));
     density = new double[top - lowest + 1];
     double grow = Math.exp(unit);
@@ -57,7 +59,7 @@ final class GammaKernel {
 
   /** ln of what the table must be multiplied with to be a density. */
   double logNorm() {
-    return shape * Math.log(shape) - Gamma.logGamma(shape) - shape;
+    return logNorm;
   }
 
   double unit() {

@@ -1,6 +1,7 @@
 package sparewell.rates;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -29,12 +30,12 @@ public final class RateFit {
   private static final double LEAST_CELL = 1e-10;
   private static final int SHARE_POINTS = 16;
   // Points of less weight are left out of distributions: together under 1e-5, far below the
-  // sampling
-  // error of the draws; with fewer draws under 4e-3, and commonly a tenth of it.
+  // sampling error of the draws.
   private static final double WEIGHT_FLOOR = 1e-9;
-  private static final double COARSE_FLOOR = 2e-6;
   private static final double ENOUGH_LEFT = 0.4;
   private static final double ROUGH_PEAK = 0.05;
+  private static final double ROUGH_TAIL = 1e-5;
+  private static final double FEWEST_ROUGH = 5;
   private static final double FEWEST_EFFECTIVE = 8;
 
   private final FitInput input;
@@ -46,8 +47,9 @@ public final class RateFit {
   private final double effectiveDraws;
   private final List<HyperSampler.Point> points;
   private final Optional<double[][]> axes; // around the peak, where there are any
-  private final double weightFloor;
+  private final boolean rough; // distributions from few points, for the replay
   private final Map<List<Term>, CountDistribution>[] known;
+  private final Map<Integer, Map<Draw, RatePoints>> roughPoints = new LinkedHashMap<>();
 
   /** One stretch of use: hours, days, and the number of the cover. */
   public record Term(double hours, double days, int cover) {}
@@ -62,7 +64,8 @@ public final class RateFit {
       boolean converged,
       int iterations,
       Weighed weighed,
-      Optional<double[][]> axes) {
+      Optional<double[][]> axes,
+      boolean rough) {
     this.input = input;
     this.prior = prior;
     this.draws = weighed.draws;
@@ -72,16 +75,20 @@ public final class RateFit {
     this.converged = converged;
     this.iterations = iterations;
     this.effectiveDraws = weighed.effective;
-    boolean few = !weighed.points.isEmpty() && weighed.points.size() < DRAWS;
-    this.weightFloor = few ? COARSE_FLOOR : WEIGHT_FLOOR;
+    this.rough = rough;
     @SuppressWarnings({"unchecked", "rawtypes"})
     Map<List<Term>, CountDistribution>[] maps = new Map[input.styles()];
     this.known = maps;
   }
 
+  /** Much history leaves little doubt of the hyperparameters, so fewer draws tell as much. */
+  private static int draws(int observations) {
+    return observations <= 2_000 ? DRAWS : observations <= 4_000 ? 96 : 64;
+  }
+
   /** Fits under the weak prior. */
   public static RateFit of(FitInput input) {
-    return of(input, Hyperprior.WEAK, DRAWS);
+    return of(input, Hyperprior.WEAK, draws(input.observations().size()));
   }
 
   /**
@@ -90,6 +97,15 @@ public final class RateFit {
    * @param draws sets of hyperparameters to weigh, even; 0 takes the peak of their posterior alone
    */
   public static RateFit of(FitInput input, Hyperprior prior, int draws) {
+    return of(input, prior, draws, false);
+  }
+
+  /** A fit for the replay, whose distributions come from few points for each draw. */
+  static RateFit rough(FitInput input, int draws) {
+    return of(input, Hyperprior.WEAK, draws, true);
+  }
+
+  private static RateFit of(FitInput input, Hyperprior prior, int draws, boolean rough) {
     FitData data = new FitData(input);
     int n = Hyper.COMMON + input.covers();
     ToDoubleFunction<double[]> logPosterior = logPosterior(data, prior);
@@ -99,7 +115,8 @@ public final class RateFit {
     if (draws == 0) {
       Draw only = new Draw(1, 1, new RatePosterior(data, Hyper.at(peak, prior, data.mix()), true));
       Weighed sole = new Weighed(List.of(only), 1, List.of());
-      return new RateFit(input, prior, peak, found, climb.iterations(), sole, Optional.empty());
+      return new RateFit(
+          input, prior, peak, found, climb.iterations(), sole, Optional.empty(), rough);
     }
     Weighed weighed = null;
     Optional<double[][]> axes = Optional.empty();
@@ -120,7 +137,7 @@ public final class RateFit {
       }
       found = found && weighed.effective >= FEWEST_EFFECTIVE;
     }
-    return new RateFit(input, prior, peak, found, climb.iterations(), weighed, axes);
+    return new RateFit(input, prior, peak, found, climb.iterations(), weighed, axes, rough);
   }
 
   /**
@@ -135,8 +152,8 @@ public final class RateFit {
     int n = Hyper.COMMON + grown.covers();
     if (converged && n == peak.length && !points.isEmpty()) {
       Weighed again = weigh(new FitData(grown), prior, points);
-      if (again.effective >= Math.max(FEWEST_EFFECTIVE, ENOUGH_LEFT * points.size())) {
-        return new RateFit(grown, prior, peak, true, 0, again, axes);
+      if (again.effective >= ENOUGH_LEFT * points.size()) {
+        return new RateFit(grown, prior, peak, true, 0, again, axes, true);
       }
     }
     int count = points.isEmpty() ? DRAWS : points.size();
@@ -147,13 +164,23 @@ public final class RateFit {
       QuasiNewton climb =
           QuasiNewton.maximise(log, peak, HyperSampler.covariance(old), ROUGH_PEAK, 6);
       if (Double.isFinite(climb.value())) {
-        Weighed again = weigh(data, prior, HyperSampler.points(old, climb.at(), count));
-        if (again.effective >= FEWEST_EFFECTIVE) {
-          return new RateFit(grown, prior, climb.at(), true, climb.iterations(), again, axes);
+        double[][] spread = old;
+        Weighed again = weigh(data, prior, HyperSampler.points(spread, climb.at(), count));
+        if (again.effective < 0.3 * count) {
+          try {
+            spread = HyperSampler.axes(log, climb.at());
+            again = weigh(data, prior, HyperSampler.points(spread, climb.at(), count));
+          } catch (ArithmeticException e) {
+            spread = old; // no curvature to be had there: what the old one gave may still do
+          }
+        }
+        if (again.effective >= FEWEST_ROUGH) {
+          return new RateFit(
+              grown, prior, climb.at(), true, climb.iterations(), again, Optional.of(spread), true);
         }
       }
     }
-    return of(grown, prior, count);
+    return of(grown, prior, count, true);
   }
 
   private static ToDoubleFunction<double[]> logPosterior(FitData data, Hyperprior prior) {
@@ -373,22 +400,22 @@ public final class RateFit {
   }
 
   private CountDistribution mixture(int style, List<Term> terms, List<double[]> factors) {
-    CountMixture mixture = new CountMixture(terms.size());
+    CountMixture mixture =
+        rough ? new CountMixture(terms.size(), ROUGH_TAIL) : new CountMixture(terms.size());
     double[] means = new double[terms.size()];
     double[] sizes = new double[terms.size()];
     for (Draw draw : draws) {
-      double[] weights = draw.posterior().weights(style);
+      RatePoints points = points(draw, style);
       for (int e = 0; e < sizes.length; e++) {
         sizes[e] = draw.posterior().hyper().size * terms.get(e).days();
       }
-      for (int i = 0; i < weights.length; i++) {
-        double weight = draw.weight() * weights[i];
-        if (weight > weightFloor) {
-          double rate = draw.posterior().rate(style, i);
+      for (int i = 0; i < points.count(); i++) {
+        double weight = draw.weight() * points.weight(i);
+        if (weight > WEIGHT_FLOOR) {
           for (double[] factor : factors) {
             for (int e = 0; e < means.length; e++) {
               Term term = terms.get(e);
-              means[e] = factor[e] * rate * term.hours() * draw.multiplier(term.cover());
+              means[e] = factor[e] * points.rate(i) * term.hours() * draw.multiplier(term.cover());
             }
             mixture.add(weight / factors.size(), means, sizes);
           }
@@ -396,6 +423,14 @@ public final class RateFit {
       }
     }
     return mixture.distribution();
+  }
+
+  private RatePoints points(Draw draw, int style) {
+    return rough
+        ? roughPoints
+            .computeIfAbsent(style, number -> new IdentityHashMap<>())
+            .computeIfAbsent(draw, key -> RatePoints.of(draw, style, true))
+        : RatePoints.of(draw, style, false);
   }
 
   /** Numbers 0, 1, ... of the styles. */

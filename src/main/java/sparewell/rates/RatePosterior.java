@@ -13,6 +13,8 @@ final class RatePosterior {
   private final Hyper hyper;
   private final RateNodes[] nodes; // null for a style without data, until asked for
   private final double[][] weights;
+  private final double[][] blankWeights; // of a style without data, by family
+  private RateNodes blank;
   private final FamilyPosterior[] families;
   private final GammaKernel kernel;
   private final double unit;
@@ -34,6 +36,7 @@ final class RatePosterior {
     highMean = hyper.logRate + FamilyPosterior.REACH * hyper.familySpread;
     nodes = new RateNodes[data.styles()];
     weights = new double[data.styles()][];
+    blankWeights = new double[data.families()][];
     double[] precision = new double[data.families()];
     double most = a;
     double strongest = 0;
@@ -57,14 +60,7 @@ final class RatePosterior {
     int highest = Integer.MIN_VALUE;
     for (int s = 0; s < nodes.length; s++) {
       if (keep || !data.history(s).empty()) {
-        nodes[s] =
-            new RateNodes(
-                data.history(s).at(hyper.size, hyper.multiplier),
-                unit,
-                halvings,
-                a,
-                lowMean,
-                highMean);
+        nodes[s] = points(s);
         lowest = Math.min(lowest, nodes[s].first());
         highest = Math.max(highest, nodes[s].last());
       }
@@ -95,6 +91,26 @@ final class RatePosterior {
     logEvidence = sum;
   }
 
+  /** The points of a style; all styles without data have the same. */
+  private RateNodes points(int style) {
+    boolean empty = data.history(style).empty();
+    if (empty && blank != null) {
+      return blank;
+    }
+    RateNodes points =
+        new RateNodes(
+            data.history(style).at(hyper.size, hyper.multiplier),
+            unit,
+            halvings,
+            hyper.shape,
+            lowMean,
+            highMean);
+    if (empty) {
+      blank = points;
+    }
+    return points;
+  }
+
   /** ln of the chance of all data given the hyperparameters. */
   double logEvidence() {
     return logEvidence;
@@ -121,11 +137,19 @@ final class RatePosterior {
   /** Posterior weights of the points of a style's rate; one more than there are, for the tail. */
   double[] weights(int style) {
     if (weights[style] == null) {
+      int number = data.familyOf(style);
+      boolean empty = nodes[style] == blank;
+      if (empty && blankWeights[number] != null) {
+        return blankWeights[number];
+      }
       RateNodes points = nodes[style];
-      FamilyPosterior family = families[data.familyOf(style)];
+      FamilyPosterior family = families[number];
       double[] sum = new double[points.count() + 1];
       for (int i = 0; i < family.count(); i++) {
         points.addWeights(kernel, family.mean(i), family.weight(i), sum);
+      }
+      if (empty) {
+        blankWeights[number] = sum;
       }
       weights[style] = sum;
     }

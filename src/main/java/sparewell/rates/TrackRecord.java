@@ -18,13 +18,15 @@ import sparewell.season.Trip;
  *
  * @param lines one for each policy
  * @param trips trips foreseen
- * @param fits how often the rates were fitted anew: whenever the trips known had grown by a quarter
+ * @param fits how often the rates were fitted anew: the more seldom the more trips are known
  * @param sentence which policy did better, or that there is too little history to tell
  */
 public record TrackRecord(List<Line> lines, int trips, int fits, String sentence) {
   private static final int KNOWN_FIRST = 4;
   private static final double GROWTH = 1.25;
-  private static final int DRAWS = 40;
+  private static final double GROWTH_OF_MUCH = 1.75;
+  private static final int MUCH = 1_500;
+  private static final int DRAWS = 32;
   private static final double INTERVAL = 0.9;
   private static final int FLAT = 3;
 
@@ -76,15 +78,17 @@ public record TrackRecord(List<Line> lines, int trips, int fits, String sentence
     int nextFit = KNOWN_FIRST;
     RawRates rates = new RawRates(whole.styles().size());
     double wantedRunOuts = 0;
+    double growth = whole.uses().size() <= MUCH ? GROWTH : GROWTH_OF_MUCH;
     for (int t = 0; t < trips; t++) {
       if (t >= KNOWN_FIRST) {
         Trip trip = whole.trips().get(t);
         if (t == nextFit) {
           SeasonHistory before = whole.before(season, t);
           FitInput input = before.input(trip.date(), season.settings().halfLifeMonths());
-          fit = fit == null ? RateFit.of(input, Hyperprior.WEAK, DRAWS) : fit.after(input);
+          fit = fit == null ? RateFit.rough(input, DRAWS) : fit.after(input);
           fits++;
-          nextFit = Math.max(t + 1, (int) (t * GROWTH));
+          nextFit =
+              Math.max(t + 1, (int) (t * growth)); // so that all cost little more than the last
         }
         for (SeasonHistory.Use use : uses.get(t)) {
           String name = whole.styles().get(use.style());

@@ -29,7 +29,7 @@ public final class TrackRecordSheet {
           Phrase.small(
               "The rates were fitted anew "
                   + record.fits()
-                  + " times, whenever the trips known had grown by a quarter."));
+                  + " times, more often in the beginning."));
     }
     return new ReportSheet(
         "Track record",

@@ -29,21 +29,21 @@ public final class StowPlanner {
   private final StowProblem problem;
   private final Effort effort;
 
-  private StowPlanner(Season season, OnHand onHand, Effort effort) {
+  private StowPlanner(Season season, OnHand onHand, Optional<Effort> effort) {
     this.season = season;
-    this.effort = effort;
     aboard = AboardLoads.of(season, onHand);
     setup = new StowSetup(season, aboard);
     problem = setup.problem;
+    this.effort = effort.orElseGet(() -> Effort.standard(problem.boxCount));
   }
 
   /** The plan; the same season and stock give the same plan on every machine. */
   public static StowPlan plan(Season season, OnHand onHand) {
-    return plan(season, onHand, Effort.STANDARD);
+    return new StowPlanner(season, onHand, Optional.empty()).plan();
   }
 
   static StowPlan plan(Season season, OnHand onHand, Effort effort) {
-    return new StowPlanner(season, onHand, effort).plan();
+    return new StowPlanner(season, onHand, Optional.of(effort)).plan();
   }
 
   private StowPlan plan() {

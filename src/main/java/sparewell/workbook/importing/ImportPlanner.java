@@ -50,7 +50,9 @@ public final class ImportPlanner {
     Map<String, Incoming> byName =
         incoming.values().stream()
             .collect(Collectors.toMap(i -> i.target().entry().name(), i -> i));
-    for (Finding finding : SeasonReader.read(book, options, more).findings()) {
+    boolean any = more.values().stream().anyMatch(rows -> !rows.isEmpty());
+    List<Finding> findings = any ? SeasonReader.read(book, options, more).findings() : List.of();
+    for (Finding finding : findings) {
       Incoming rows = byName.get(finding.at().sheet());
       if (rows != null) {
         rows.hear(finding, byName);

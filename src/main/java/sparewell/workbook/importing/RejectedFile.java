@@ -33,7 +33,7 @@ public final class RejectedFile {
    */
   public static Path write(SheetPlan plan) throws IOException {
     byte[] content = (MARK + text(plan)).getBytes(StandardCharsets.UTF_8);
-    String name = plan.file().getFileName().toString();
+    String name = plan.file().toFile().getName();
     int dot = name.lastIndexOf('.');
     String stem = (dot > 0 ? name.substring(0, dot) : name) + " rejected";
     for (int n = 1; ; n++) {
