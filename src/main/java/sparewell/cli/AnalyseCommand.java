@@ -22,6 +22,7 @@ import sparewell.run.RunOptions;
     name = "analyse",
     description = "Read workbooks, write the recommendation sheets and the CSV files.",
     mixinStandardHelpOptions = true,
+    versionProvider = BuildVersion.class,
     sortOptions = false)
 final class AnalyseCommand implements Callable<Integer> {
   private final Console console;
@@ -93,7 +94,7 @@ final class AnalyseCommand implements Callable<Integer> {
   private double chanceWanted() {
     if (chance >= 50 && chance <= 99.9) {
       console.complain("--chance " + chance + " is read as percent.");
-      return chance / 100;
+      return chance; // the reader divides it, and leaves a finding
     }
     if (!(chance > 0 && chance < 1)) {
       throw new ParameterException(

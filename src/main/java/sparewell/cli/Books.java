@@ -4,8 +4,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import picocli.CommandLine.Model.CommandSpec;
@@ -40,7 +42,22 @@ final class Books {
             spec.commandLine(), "The folder " + path + " cannot be read.", unreadable);
       }
     }
-    return found;
+    return once(found);
+  }
+
+  /** A workbook named twice, or by its folder too, is one. */
+  private static List<Path> once(List<Path> found) {
+    Map<Path, Path> byPlace = new LinkedHashMap<>();
+    for (Path path : found) {
+      Path place = path.toAbsolutePath().normalize();
+      try {
+        place = path.toRealPath();
+      } catch (IOException missing) {
+        // It is reported when it is opened.
+      }
+      byPlace.putIfAbsent(place, path);
+    }
+    return List.copyOf(byPlace.values());
   }
 
   private static boolean looksLikeWorkbook(Path path) {
@@ -53,24 +70,33 @@ final class Books {
         && !name.startsWith(".");
   }
 
+  /** Prints what came of one workbook. */
+  static void report(Console console, boolean quiet, Outcome outcome) {
+    if (!quiet) {
+      outcome.summary().forEach(console::say);
+    }
+    outcome.problems().forEach(console::complain);
+  }
+
   /** Runs the work, prints what came of each workbook in order, and gives the worst exit code. */
   static int report(
       Console console,
       boolean quiet,
       List<Path> books,
       Function<Batch.Progress, List<Outcome>> work) {
-    Batch.Progress progress =
-        quiet || books.size() < 2
-            ? (done, all) -> {}
-            : (done, all) -> console.progress(done, all, "workbooks");
-    List<Outcome> outcomes = work.apply(progress);
-    console.clearProgress();
+    List<Outcome> outcomes;
+    try (Watch watch = new Watch(console, books.size(), quiet)) {
+      outcomes = work.apply((done, all) -> watch.report(done));
+    }
     int worst = 0;
     for (Outcome outcome : outcomes) {
-      if (!quiet) {
-        outcome.summary().forEach(console::say);
+      if (!quiet && outcomes.size() > 1 && !outcome.summary().isEmpty()) {
+        console.say("== " + outcome.book());
       }
-      outcome.problems().forEach(console::complain);
+      report(console, quiet, outcome);
+      if (!quiet && outcomes.size() > 1 && !outcome.summary().isEmpty()) {
+        console.say("");
+      }
       worst = Math.max(worst, outcome.exitCode());
     }
     if (!quiet && outcomes.size() > 1) {

@@ -20,6 +20,7 @@ import sparewell.run.RunOptions;
     name = "check",
     description = "Say what needs mending in workbooks; write nothing.",
     mixinStandardHelpOptions = true,
+    versionProvider = BuildVersion.class,
     sortOptions = false)
 final class CheckCommand implements Callable<Integer> {
   private final Console console;

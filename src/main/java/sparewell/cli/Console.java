@@ -5,27 +5,32 @@ import java.io.PrintWriter;
 import java.nio.charset.Charset;
 import java.nio.charset.CharsetEncoder;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /**
  * The terminal: prints plain text in what the terminal can show, and progress where somebody
  * watches.
  */
 public final class Console {
-  private static final Map<Character, String> PLAIN =
+  private static final Map<String, String> PLAIN =
       Map.ofEntries(
-          Map.entry('·', "."),
-          Map.entry('–', "-"),
-          Map.entry('—', "-"),
-          Map.entry('…', "..."),
-          Map.entry('×', "x"),
-          Map.entry('≥', ">="),
-          Map.entry('≤', "<="),
-          Map.entry('→', "->"),
-          Map.entry('±', "+/-"),
-          Map.entry('’', "'"),
-          Map.entry('‘', "'"),
-          Map.entry('“', "\""),
-          Map.entry('”', "\""));
+          Map.entry("·", "."),
+          Map.entry("–", "-"),
+          Map.entry("—", "-"),
+          Map.entry("…", "..."),
+          Map.entry("×", "x"),
+          Map.entry("−", "-"),
+          Map.entry("½", " 1/2"),
+          Map.entry("¼", " 1/4"),
+          Map.entry("¾", " 3/4"),
+          Map.entry("≥", ">="),
+          Map.entry("≤", "<="),
+          Map.entry("→", "->"),
+          Map.entry("±", "+/-"),
+          Map.entry("’", "'"),
+          Map.entry("‘", "'"),
+          Map.entry("“", "\""),
+          Map.entry("”", "\""));
 
   private final PrintWriter out;
   private final PrintWriter error;
@@ -48,12 +53,15 @@ public final class Console {
 
   /** The console of this process. */
   public static Console ofProcess() {
-    String named = System.getProperty("stdout.encoding", System.getProperty("sun.stdout.encoding"));
     Charset charset =
-        named != null && Charset.isSupported(named)
-            ? Charset.forName(named)
-            : Charset.defaultCharset();
-    return new Console(System.out, System.err, charset, System.console() != null);
+        Stream.of("stdout.encoding", "sun.stdout.encoding", "native.encoding")
+            .map(System::getProperty)
+            .filter(name -> name != null && Charset.isSupported(name))
+            .findFirst()
+            .map(Charset::forName)
+            .orElseGet(Charset::defaultCharset);
+    boolean watched = System.console() != null && !"dumb".equals(System.getenv("TERM"));
+    return new Console(System.out, System.err, charset, watched);
   }
 
   /** A line on standard output. */
@@ -68,6 +76,11 @@ public final class Console {
     error.println(showable(line));
   }
 
+  /** Whether somebody watches the work. */
+  boolean watched() {
+    return watched;
+  }
+
   /**
    * Shows how far the work is, on one line that the next call overwrites; nothing where nobody
    * watches.
@@ -77,16 +90,8 @@ public final class Console {
       return;
     }
     int filled = all == 0 ? 0 : done * 20 / all;
-    String line =
-        "["
-            + "#".repeat(filled)
-            + "-".repeat(20 - filled)
-            + "] "
-            + done
-            + " of "
-            + all
-            + " "
-            + what;
+    String bar = "[" + "#".repeat(filled) + "-".repeat(20 - filled) + "] ";
+    String line = (all > 1 ? bar + done + " of " + all + " " : "") + what;
     clearProgress();
     error.print("\r" + showable(line));
     error.flush();
@@ -112,14 +117,13 @@ public final class Console {
     return error;
   }
 
+  /** Control characters out of a workbook or file name could steer the terminal. */
   private String showable(String line) {
-    if (encoder.canEncode(line)) {
-      return line;
-    }
     StringBuilder plain = new StringBuilder();
-    for (char c : line.toCharArray()) {
-      plain.append(encoder.canEncode(c) ? String.valueOf(c) : PLAIN.getOrDefault(c, "?"));
-    }
+    line.codePoints()
+        .filter(c -> c == '\n' || !Character.isISOControl(c))
+        .mapToObj(Character::toString)
+        .forEach(c -> plain.append(encoder.canEncode(c) ? c : PLAIN.getOrDefault(c, "?")));
     return plain.toString();
   }
 }

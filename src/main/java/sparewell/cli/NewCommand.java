@@ -16,6 +16,7 @@ import sparewell.run.Outcome;
     name = "new",
     description = "Make an empty workbook to fill in, or the demo workbook.",
     mixinStandardHelpOptions = true,
+    versionProvider = BuildVersion.class,
     sortOptions = false)
 final class NewCommand implements Callable<Integer> {
   private final Console console;
@@ -47,8 +48,7 @@ final class NewCommand implements Callable<Integer> {
           spec.commandLine(), "--units must be us or metric, not '" + units + "'.");
     }
     Outcome outcome = NewBook.make(file, units.equalsIgnoreCase("metric"), demo);
-    outcome.summary().forEach(console::say);
-    outcome.problems().forEach(console::complain);
+    Books.report(console, false, outcome);
     return outcome.exitCode();
   }
 }

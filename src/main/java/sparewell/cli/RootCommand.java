@@ -2,9 +2,11 @@ package sparewell.cli;
 
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Help;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.UnmatchedArgumentException;
 import sparewell.run.ExitCode;
 
 /** The program without a command: shows what there is. */
@@ -34,8 +36,12 @@ public final class RootCommand implements Runnable {
     line.addSubcommand(new AnalyseCommand(console));
     line.addSubcommand(new CheckCommand(console));
     line.addSubcommand(new NewCommand(console));
+    line.addSubcommand(new ImportCommand(console));
     line.setOut(console.out());
     line.setErr(console.error());
+    line.setColorScheme(Help.defaultColorScheme(Help.Ansi.OFF)); // words first, no colours at all
+    Arguments.register(line);
+    line.setParameterExceptionHandler((wrong, given) -> usage(console, wrong));
     line.setExecutionExceptionHandler(
         (failure, command, parsed) -> {
           console.complain(
@@ -48,8 +54,18 @@ public final class RootCommand implements Runnable {
     return line.execute(arguments);
   }
 
+  /** What is wrong and where to read on; a page of help would hide it. */
+  private static int usage(Console console, ParameterException wrong) {
+    console.complain(wrong.getMessage());
+    CommandLine command = wrong.getCommandLine();
+    UnmatchedArgumentException.printSuggestions(wrong, command.getErr());
+    console.complain("Try '" + command.getCommandSpec().qualifiedName() + " --help'.");
+    return ExitCode.USAGE;
+  }
+
   @Override
   public void run() {
-    throw new ParameterException(spec.commandLine(), "Say what to do: analyse, check, new.");
+    throw new ParameterException(
+        spec.commandLine(), "Say what to do: analyse, check, new or import.");
   }
 }

@@ -24,6 +24,7 @@ public final class WorkbookPackage implements Closeable {
   private static final long IN_MEMORY = 64L << 20;
   private static final long MOST_FILE_BYTES = 512L << 20;
   private static final int MOST_PART_BYTES = 16 << 20;
+  private static final int MOST_SHEET_BYTES = 256 << 20;
 
   private final Path file;
   private final Fingerprint fingerprint;
@@ -212,17 +213,32 @@ public final class WorkbookPackage implements Closeable {
 
   /** A small part as editable text. */
   public XmlText xml(String part) throws WorkbookRefused {
+    try {
+      return XmlText.parse(bytes(part, MOST_PART_BYTES));
+    } catch (IOException | XMLStreamException e) {
+      throw damaged(part);
+    }
+  }
+
+  /** A worksheet's part as editable text, its rows apart from the rest. */
+  public SheetText sheetText(String part) throws WorkbookRefused {
+    try {
+      return SheetText.parse(bytes(part, MOST_SHEET_BYTES));
+    } catch (IOException | XMLStreamException e) {
+      throw damaged(part);
+    }
+  }
+
+  private byte[] bytes(String part, int most) throws IOException, WorkbookRefused {
     try (InputStream in = part(part)) {
-      byte[] bytes = in.readNBytes(MOST_PART_BYTES + 1);
-      if (bytes.length > MOST_PART_BYTES) {
+      byte[] bytes = in.readNBytes(most + 1);
+      if (bytes.length > most) {
         throw new WorkbookRefused(
             file,
             "the part " + part + " inside it is larger than any workbook needs",
             "Copy your sheets into a new workbook.");
       }
-      return XmlText.parse(bytes);
-    } catch (IOException | XMLStreamException e) {
-      throw damaged(part);
+      return bytes;
     }
   }
 

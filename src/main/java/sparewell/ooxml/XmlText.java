@@ -72,7 +72,7 @@ public final class XmlText {
     return encode(edited, charset);
   }
 
-  private static Charset charset(byte[] bytes) throws XMLStreamException {
+  static Charset charset(byte[] bytes) throws XMLStreamException {
     int first = bytes.length > 0 ? bytes[0] & 0xff : 0;
     int second = bytes.length > 1 ? bytes[1] & 0xff : 0;
     if (first == 0xfe && second == 0xff || first == 0 && second == '<') {
@@ -92,7 +92,7 @@ public final class XmlText {
     }
   }
 
-  private static String decode(byte[] bytes, Charset charset) throws XMLStreamException {
+  static String decode(byte[] bytes, Charset charset) throws XMLStreamException {
     try {
       CharBuffer characters =
           charset
@@ -107,7 +107,7 @@ public final class XmlText {
   }
 
   /** Characters that the encoding lacks become numeric references. */
-  private static byte[] encode(String text, Charset charset) {
+  static byte[] encode(String text, Charset charset) {
     if (charset.newEncoder().canEncode(text)) {
       return text.getBytes(charset);
     }

@@ -30,8 +30,7 @@ public final class RateFit {
   private static final double LEAST_CELL = 1e-10;
   private static final int SHARE_POINTS = 16;
   // Points of less weight are left out of distributions: together under 1e-5, far below the
-  // sampling
-  // error of the draws.
+  // sampling error of the draws.
   private static final double WEIGHT_FLOOR = 1e-9;
   private static final double ENOUGH_LEFT = 0.4;
   private static final double ROUGH_PEAK = 0.05;
@@ -199,8 +198,10 @@ public final class RateFit {
     double lost = 0.5;
     double hours = 0.5 / Math.exp(prior.logRateCentre());
     for (Observation observation : input.observations()) {
-      lost += observation.weight() * observation.lostPieces();
-      hours += observation.weight() * observation.hours();
+      if (observation.lostPieces() > 0 || !observation.atLeast()) {
+        lost += observation.weight() * observation.lostPieces();
+        hours += observation.weight() * observation.hours();
+      }
     }
     double[] start = new double[dimensions];
     start[0] = (Math.log(lost / hours) - prior.logRateCentre()) / prior.logRateSpread();

@@ -40,6 +40,9 @@ final class Grid {
     }
   }
 
+  /** Rows of one table, which are kept on one page where that costs little. */
+  record Together(int firstRow, int lastRow) {}
+
   /** Something drawn over cells, in EMU from the upper left corner of its cell. */
   record Drawn(int row, int column, long width, long height, Consumer<Anchor> content) {}
 
@@ -59,6 +62,7 @@ final class Grid {
   final List<Note> notes = new ArrayList<>();
   final List<ListTable> tables = new ArrayList<>();
   final List<Drawn> drawn = new ArrayList<>();
+  final List<Together> together = new ArrayList<>();
   final List<Integer> pageBreaks = new ArrayList<>();
 
   /** Columns that text above and between tables spans. */

@@ -18,7 +18,7 @@ record Page(
     double bottomMm,
     double headerMm,
     int scalePercent) {
-  private static final double PORTRAIT_POINTS = 620;
+  private static final double PORTRAIT_POINTS = 690;
 
   /** Some programs draw columns so much wider. */
   private static final double WIDER = 1.07;

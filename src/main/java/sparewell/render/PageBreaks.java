@@ -2,10 +2,16 @@ package sparewell.render;
 
 import sparewell.table.Layout;
 
-/** Breaks pages before what is drawn and would else be split. */
+/** Breaks pages before what is drawn, small tables and heads of tables, which would be split. */
 final class PageBreaks {
   /** Share of a page that is counted on; rounding takes the rest. */
   private static final double SAFE_SHARE = 0.97;
+
+  /** A table of at most such a share of a page is kept whole. */
+  private static final double SMALL_SHARE = 0.5;
+
+  /** Title, headings and a few rows. */
+  private static final int HEAD_ROWS = 6;
 
   private PageBreaks() {}
 
@@ -15,7 +21,8 @@ final class PageBreaks {
     double used = 0;
     for (int row = 1; row <= grid.lastPrintedRow; row++) {
       double height = grid.heights.getOrDefault(row, Layout.ROW_POINTS);
-      double needed = Math.max(height, drawnPoints(grid, row));
+      double needed =
+          Math.max(height, Math.max(drawnPoints(grid, row), tablePoints(grid, row, room)));
       if (used > 0 && used + needed > room) {
         if (needed > height) {
           grid.pageBreaks.add(row - 1);
@@ -24,6 +31,27 @@ final class PageBreaks {
       }
       used += height;
     }
+  }
+
+  /** Height of a table that begins in a row, or of its head where the whole is long. */
+  private static double tablePoints(Grid grid, int row, double room) {
+    double needed = 0;
+    for (Grid.Together table : grid.together) {
+      if (table.firstRow() == row) {
+        double whole = points(grid, row, table.lastRow());
+        int headRows = Math.min(table.lastRow(), row + HEAD_ROWS - 1);
+        needed = whole <= room * SMALL_SHARE ? whole : points(grid, row, headRows);
+      }
+    }
+    return needed;
+  }
+
+  private static double points(Grid grid, int first, int last) {
+    double points = 0;
+    for (int row = first; row <= last; row++) {
+      points += grid.heights.getOrDefault(row, Layout.ROW_POINTS);
+    }
+    return points;
   }
 
   /** Height of what is drawn from a row on, with the line of text under it. */

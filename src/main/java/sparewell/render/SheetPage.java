@@ -1,10 +1,12 @@
 package sparewell.render;
 
+import java.util.Collection;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import sparewell.table.Block;
 import sparewell.table.Chart;
+import sparewell.table.Column;
 import sparewell.table.Drawing;
 import sparewell.table.LabelGrid;
 import sparewell.table.Layout;
@@ -15,12 +17,18 @@ import sparewell.units.UnitSystem;
 /** Lays out one sheet: the answer on top, then its blocks below each other. */
 final class SheetPage {
   private static final double TEXT_POINTS = 530;
+
+  /** Text with links beside it may end earlier, so that the links stand near. */
+  private static final double LINKED_TEXT_POINTS = 350;
+
   private static final double LINK_POINTS = 110;
 
   /** Headings stay in view only where enough of the screen is left below them. */
   private static final double MOST_POINTS_IN_VIEW = 170;
 
   private SheetPage() {}
+
+  private static final double LONG_SHARE = 0.6;
 
   /** A sheet ready to be written. */
   record Laid(Grid grid, Page page) {}
@@ -38,8 +46,10 @@ final class SheetPage {
       if (block instanceof Block.Rows rows) {
         SheetTable<?> prepared = SheetTable.of(rows.table(), units, options);
         tables.put(rows.table(), prepared);
-        TableBlock.widen(prepared, grid);
       }
+    }
+    for (SheetTable<?> table : tables.values()) {
+      TableBlock.widen(table, grid, leads(table, tables.values()));
     }
     for (Block block : blocks) {
       if (block instanceof LabelGrid labels) {
@@ -47,7 +57,7 @@ final class SheetPage {
       }
     }
     spread(blocks, grid);
-    TextBlock.put(sheet.answer(), grid, 1, Look.ANSWER);
+    TextBlock.put(sheet.answer(), grid, 1, grid.lastPrintedColumn, Look.ANSWER);
     Page page = Page.fitting(points(grid, grid.lastPrintedColumn), units);
     int row = Layout.FIRST_ROW;
     for (Block block : blocks) {
@@ -79,7 +89,11 @@ final class SheetPage {
       } else if (block instanceof Drawing drawing) {
         DrawingBlock.lay(drawing, grid, row);
       }
-      row += Layout.rowsOf(block) + 1;
+      int rows = Layout.rowsOf(block);
+      if (block instanceof Block.Rows) {
+        grid.together.add(new Grid.Together(row, row + rows - 1));
+      }
+      row += rows + 1;
     }
     grid.lastPrintedRow = Math.max(1, row - 2);
     if (!grid.drawn.isEmpty() && !grid.exactSize) {
@@ -96,7 +110,7 @@ final class SheetPage {
             .filter(Block.Text.class::isInstance)
             .flatMap(block -> ((Block.Text) block).lines().stream())
             .anyMatch(line -> line.link().isPresent());
-    grid.textColumns = columnsFor(linked ? TEXT_POINTS - LINK_POINTS : TEXT_POINTS, grid);
+    grid.textColumns = columnsFor(linked ? LINKED_TEXT_POINTS : TEXT_POINTS, grid);
     int last = grid.textColumns;
     if (linked) {
       double text = points(grid, grid.textColumns);
@@ -112,15 +126,33 @@ final class SheetPage {
     grid.sideColumn = grid.lastPrintedColumn + 2;
   }
 
-  /** The headings of the longest table stay in view where they stand near the top. */
+  /** Whether a table has the most columns, or nearly as many rows as the longest. */
+  private static boolean leads(SheetTable<?> table, Collection<SheetTable<?>> all) {
+    int columns = all.stream().mapToInt(one -> one.columns().size()).max().orElse(0);
+    int rows = all.stream().mapToInt(one -> one.table().rows().size()).max().orElse(0);
+    return table.columns().size() == columns || table.table().rows().size() >= LONG_SHARE * rows;
+  }
+
+  /**
+   * The headings of a table stay in view, and are repeated on each page, where they are those of
+   * most of the sheet's rows; over other tables they would mislead.
+   */
   private static void keepInView(Table<?> table, Grid grid, int heading, List<Block> blocks) {
     if (heading == 0 || grid.headingRow > 0 || grid.exactSize) {
       return;
     }
+    List<String> headings = headings(table);
+    int all = 0;
+    int under = 0;
     for (Block block : blocks) {
-      if (block instanceof Block.Rows rows && rows.table().rows().size() > table.rows().size()) {
-        return;
+      int rows = Layout.rowsOf(block);
+      all += rows;
+      if (block instanceof Block.Rows other && startsAlike(headings, headings(other.table()))) {
+        under += rows;
       }
+    }
+    if (under < LONG_SHARE * all) {
+      return;
     }
     double above = 0;
     for (int row = 1; row <= heading; row++) {
@@ -128,6 +160,15 @@ final class SheetPage {
     }
     grid.headingRow = heading;
     grid.staysInView = above <= MOST_POINTS_IN_VIEW;
+  }
+
+  private static List<String> headings(Table<?> table) {
+    return table.columns().stream().filter(Column::inSheet).map(Column::heading).toList();
+  }
+
+  private static boolean startsAlike(List<String> one, List<String> other) {
+    int shared = Math.min(one.size(), other.size());
+    return one.subList(0, shared).equals(other.subList(0, shared));
   }
 
   private static String about(ReportSheet sheet, Table<?> table) {

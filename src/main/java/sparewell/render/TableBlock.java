@@ -14,13 +14,18 @@ import sparewell.table.Tone;
 /** A table as a real table of the spreadsheet: filter, banding, sums, notes on the headings. */
 final class TableBlock {
   private static final double WIDEST_TEXT_POINTS = 230;
-  private static final double NARROWEST_POINTS = 36;
+  private static final double NARROWEST_POINTS = 30;
+
+  /** Text of a column that a wider table than its own shares. */
+  private static final double WIDEST_BESIDE_POINTS = 66;
+
+  private static final double WIDEST_FIRST_POINTS = 130;
 
   /** Spreadsheets may not wrap a link, so its column gets more room. */
   private static final double WIDEST_LINK_POINTS = 420;
 
   private static final double INDENT_POINTS = 8;
-  private static final int HEADING_LINES = 2;
+  private static final int HEADING_LINES = 3;
 
   /** The filter's arrow in a heading. */
   private static final double ARROW_POINTS = 14;
@@ -29,8 +34,13 @@ final class TableBlock {
 
   private TableBlock() {}
 
-  /** Widens the columns of a grid for a table. */
-  static <R> void widen(SheetTable<R> table, Grid grid) {
+  /**
+   * Widens the columns of a grid for a table.
+   *
+   * @param leads whether it is the sheet's main table; the text of the others is wrapped sooner, so
+   *     that they do not stretch the columns of the main one
+   */
+  static <R> void widen(SheetTable<R> table, Grid grid, boolean leads) {
     if (table.table().rows().isEmpty()) {
       return;
     }
@@ -40,11 +50,18 @@ final class TableBlock {
         points += 2;
       }
       points = Math.max(points, widest(table, at));
-      double most = linksText(table, at) ? WIDEST_LINK_POINTS : WIDEST_TEXT_POINTS;
+      double most = widest(leads, linksText(table, at), at);
       double width = Math.min(most, points) + INDENT_POINTS + 2 * Measure.CELL_MARGIN_POINTS;
       grid.widths.merge(at + 1, Measure.characters(width), Math::max);
     }
     grid.lastPrintedColumn = Math.max(grid.lastPrintedColumn, table.columns().size());
+  }
+
+  private static double widest(boolean leads, boolean links, int at) {
+    if (links) {
+      return WIDEST_LINK_POINTS;
+    }
+    return leads ? WIDEST_TEXT_POINTS : at == 0 ? WIDEST_FIRST_POINTS : WIDEST_BESIDE_POINTS;
   }
 
   /** Width of a column's widest value, bold because a bad one is; of numbers only the ends. */

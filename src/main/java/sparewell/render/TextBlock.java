@@ -38,10 +38,15 @@ final class TextBlock {
 
   /** Puts one line over the columns for text, wrapped where it is long. */
   static void put(String text, Grid grid, int row, Look look) {
+    put(text, grid, row, grid.textColumns, look);
+  }
+
+  /** Puts one line over so many columns, wrapped where it is long. */
+  static void put(String text, Grid grid, int row, int columns, Look look) {
     grid.put(row, 1, text, look);
-    grid.merge(row, 1, grid.textColumns, look);
+    grid.merge(row, 1, columns, look);
     double width = -Measure.CELL_MARGIN_POINTS;
-    for (int column = 1; column <= grid.textColumns; column++) {
+    for (int column = 1; column <= columns; column++) {
       width += grid.width(column) * Measure.POINTS_PER_CHARACTER;
     }
     double points = look.face().points();

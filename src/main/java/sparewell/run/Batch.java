@@ -2,10 +2,10 @@ package sparewell.run;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.ForkJoinPool;
@@ -45,12 +45,15 @@ public final class Batch {
    * it.
    */
   static List<Path> reportFolders(List<Path> books, Path reports) {
-    Map<String, Integer> seen = new HashMap<>();
+    Set<String> taken = new HashSet<>();
     List<Path> folders = new ArrayList<>();
     for (Path book : books) {
       String name = baseName(book);
-      int times = seen.merge(name.toLowerCase(Locale.ROOT), 1, Integer::sum);
-      folders.add(reports.resolve(times == 1 ? name : name + " (" + times + ")"));
+      String free = name;
+      for (int n = 2; !taken.add(free.toLowerCase(Locale.ROOT)); n++) {
+        free = name + " (" + n + ")";
+      }
+      folders.add(reports.resolve(free));
     }
     return folders;
   }
@@ -61,6 +64,22 @@ public final class Batch {
     return dot > 0 ? name.substring(0, dot) : name;
   }
 
+  /** A fault of ours in one workbook must not cost the others their results. */
+  private static Outcome alone(List<Path> books, int index, Job job) {
+    try {
+      return job.run(index);
+    } catch (RuntimeException | StackOverflowError | OutOfMemoryError failure) {
+      return Outcome.refused(
+          books.get(index),
+          List.of(
+              books.get(index)
+                  + ": something went wrong inside the program ("
+                  + failure.getClass().getSimpleName()
+                  + (failure.getMessage() == null ? "" : ": " + failure.getMessage())
+                  + "). The workbook is whole. Please report this message."));
+    }
+  }
+
   private static List<Outcome> each(List<Path> books, Progress progress, Job job) {
     // One workbook needs no thread of its own; many share the cores, so that memory stays bounded
     // by their number.
@@ -69,7 +88,7 @@ public final class Batch {
     if (threads <= 1) {
       List<Outcome> outcomes = new ArrayList<>();
       for (int i = 0; i < books.size(); i++) {
-        outcomes.add(job.run(i));
+        outcomes.add(alone(books, i, job));
         progress.report(done.incrementAndGet(), books.size());
       }
       return outcomes;
@@ -82,7 +101,7 @@ public final class Batch {
         waiting.add(
             pool.submit(
                 () -> {
-                  Outcome outcome = job.run(index);
+                  Outcome outcome = alone(books, index, job);
                   progress.report(done.incrementAndGet(), books.size());
                   return outcome;
                 }));

@@ -1,6 +1,9 @@
 package sparewell.run;
 
 import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -41,16 +44,45 @@ final class BookRun {
       Results results =
           Analysis.of(original, readOptions(options), options.version(), renamed(names));
       List<ReportSheet> sheets = ReportSheets.of(results);
+      ReportFolder.prepare(folder); // what cannot end well is not begun
       SaveResult saved = save(original, target, results, sheets, names, options);
-      ReportFolder.write(folder, sheets, results.season().settings().units());
-      return new Outcome(
-          book, exitCode(results, options), Summary.of(results, saved, folder), List.of());
+      return reported(book, folder, options, results, sheets, saved);
     } catch (UnusableWorkbook unusable) {
       return Outcome.refused(book, unusable(book, unusable));
     } catch (WorkbookRefused refused) {
       return Outcome.refused(book, List.of(refused.getMessage()));
     } catch (IOException disk) {
-      return Outcome.refused(book, List.of(disk(folder, disk)));
+      return Outcome.refused(
+          book,
+          List.of(
+              book
+                  + ": "
+                  + disk(folder, disk)
+                  + " The workbook is as it was. Check the folder and the space on the disk, or give"
+                  + " another folder with --reports."));
+    }
+  }
+
+  private static Outcome reported(
+      Path book,
+      Path folder,
+      RunOptions options,
+      Results results,
+      List<ReportSheet> sheets,
+      SaveResult saved) {
+    try {
+      ReportFolder.write(folder, sheets, results.season().settings().units());
+      return new Outcome(
+          book, exitCode(results, options), Summary.of(results, saved, folder), List.of());
+    } catch (IOException disk) {
+      return Outcome.refused(
+          book,
+          List.of(
+              book
+                  + ": "
+                  + disk(folder, disk)
+                  + " The workbook itself was written. Check the folder and the space on the disk,"
+                  + " and run again."));
     }
   }
 
@@ -151,11 +183,14 @@ final class BookRun {
   }
 
   private static String disk(Path folder, IOException failure) {
-    String reason = failure.getMessage() == null ? "" : " (" + failure.getMessage() + ")";
-    return folder
-        + ": the CSV files could not be written"
-        + reason
-        + ". The workbook itself was written. Check the folder and the space on the disk, or give"
-        + " another folder with --reports.";
+    String reason =
+        failure instanceof FileAlreadyExistsException
+            ? "a file of that name is in the way"
+            : failure instanceof AccessDeniedException
+                ? "you have no permission to write there"
+                : failure instanceof FileSystemException named && named.getReason() != null
+                    ? named.getReason()
+                    : failure.getClass().getSimpleName();
+    return "the CSV files cannot be written into " + folder + " (" + reason + ").";
   }
 }

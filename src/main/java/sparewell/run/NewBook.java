@@ -2,6 +2,7 @@ package sparewell.run;
 
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 import sparewell.units.UnitSystem;
@@ -31,14 +32,16 @@ public final class NewBook {
     } catch (FileAlreadyExistsException taken) {
       return Outcome.refused(
           file, List.of(file + " is there already and was left as it is. Choose another name."));
+    } catch (NoSuchFileException missing) {
+      return Outcome.refused(
+          file, List.of(file + " could not be written: its folder is not there. Make it first."));
     } catch (IOException disk) {
       return Outcome.refused(
           file,
           List.of(
               file
-                  + " could not be written ("
-                  + disk.getClass().getSimpleName()
-                  + "). Check that the folder is there and may be written to."));
+                  + " could not be written. Check that its folder may be written to and the disk"
+                  + " has space."));
     }
     return new Outcome(
         file,

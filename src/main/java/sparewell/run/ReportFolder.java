@@ -1,6 +1,7 @@
 package sparewell.run;
 
 import java.io.IOException;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
@@ -16,12 +17,20 @@ import sparewell.units.UnitSystem;
 final class ReportFolder {
   private ReportFolder() {}
 
+  /** Makes the folder; fails where nothing can be written into it. */
+  static void prepare(Path folder) throws IOException {
+    Files.createDirectories(folder);
+    if (!Files.isWritable(folder)) {
+      throw new AccessDeniedException(folder.toString());
+    }
+  }
+
   /**
    * Writes every table that has a file, and takes away CSV files that this run did not write, so
    * that the folder holds one run and no other. Files that are not CSV stay.
    */
   static void write(Path folder, List<ReportSheet> sheets, UnitSystem units) throws IOException {
-    Files.createDirectories(folder);
+    prepare(folder);
     Set<Path> written = new HashSet<>();
     for (ReportSheet sheet : sheets) {
       for (Block block : sheet.blocks()) {

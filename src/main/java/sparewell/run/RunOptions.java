@@ -15,7 +15,7 @@ import java.util.OptionalDouble;
  * @param out workbook to write instead of the one read
  * @param reports folder that holds one folder of CSV files for each workbook
  * @param budget money for the buy list from the command line
- * @param chance wanted chance from the command line, in (0, 1)
+ * @param chance wanted chance from the command line, in (0, 1), or 50 to 99.9 as percent
  * @param strict whether errors among the findings make the exit code 1
  * @param version version shown on the front page
  */

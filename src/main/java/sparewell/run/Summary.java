@@ -12,18 +12,15 @@ import sparewell.table.Block;
 
 /** What is printed about a workbook. */
 final class Summary {
-  private static final int MOST_LINES = 14;
+  private static final int WIDTH = 80;
+  private static final int MOST_LINES = 22;
 
   private Summary() {}
 
   /** What to do now, and where the answers stand. */
   static List<String> of(Results results, SaveResult saved, Path folder) {
     List<String> lines = new ArrayList<>();
-    List<Block.Line> toDo = ReportSheets.toDo(results);
-    toDo.stream().limit(MOST_LINES).map(Block.Line::text).forEach(lines::add);
-    if (toDo.size() > MOST_LINES) {
-      lines.add("     … and more on the sheet '" + ReportSheets.FRONT + "'");
-    }
+    lines.addAll(steps(ReportSheets.toDo(results)));
     lines.add("");
     lines.add("Findings: " + counts(results.findings()) + ".");
     lines.add(
@@ -36,6 +33,33 @@ final class Summary {
             + ".");
     saved.backup().ifPresent(backup -> lines.add("Backup of what it was: " + backup + "."));
     return lines;
+  }
+
+  /** Every step; what belongs to a step only where all of it fits one screen. */
+  static List<String> steps(List<Block.Line> toDo) {
+    boolean fits = toDo.size() <= MOST_LINES;
+    List<String> lines = new ArrayList<>();
+    for (int i = 0; i < toDo.size(); i++) {
+      Block.Line line = toDo.get(i);
+      boolean detail = isDetail(line);
+      boolean detailed = i + 1 < toDo.size() && isDetail(toDo.get(i + 1));
+      String text = line.text();
+      if (!fits && !detail && detailed && text.endsWith(":") && line.link().isPresent()) {
+        text =
+            text.substring(0, text.length() - 1)
+                + "; see the sheet '"
+                + line.link().get().sheet()
+                + "'.";
+      }
+      if (fits || !detail) {
+        lines.addAll(Wrapping.lines(text, WIDTH));
+      }
+    }
+    return lines;
+  }
+
+  private static boolean isDetail(Block.Line line) {
+    return line.text().startsWith(" ");
   }
 
   /** Every finding on a line. */

@@ -2,8 +2,6 @@ package sparewell.save;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
-import java.time.LocalDateTime;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,11 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.zip.ZipEntry;
 import javax.xml.stream.XMLStreamException;
-import org.apache.commons.compress.archivers.zip.Zip64Mode;
-import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
-import org.apache.commons.compress.archivers.zip.ZipArchiveOutputStream;
 import sparewell.ooxml.PartNames;
 import sparewell.ooxml.Relationship;
 import sparewell.ooxml.SheetEntry;
@@ -25,13 +19,8 @@ import sparewell.ooxml.XmlText;
 
 /**
  * The new package: the angler's entries as they are, less what the last run added, plus our sheets.
- *
- * <p>Edited parts keep their place, new ones come last; their times are fixed, so the same input
- * gives the same bytes.
  */
 final class Graft {
-  private static final LocalDateTime FIXED_TIME = LocalDateTime.of(1980, 1, 1, 0, 0);
-
   private final WorkbookPackage book;
   private final Set<String> dropped;
   private final Map<String, byte[]> edited = new TreeMap<>();
@@ -166,38 +155,6 @@ final class Graft {
 
   /** Writes the new package to a new file and to the disk under it. */
   void write(Path file) throws IOException {
-    try (var channel =
-            java.nio.channels.FileChannel.open(
-                file,
-                StandardOpenOption.CREATE_NEW,
-                StandardOpenOption.READ,
-                StandardOpenOption.WRITE);
-        ZipArchiveOutputStream out = new ZipArchiveOutputStream(channel)) {
-      out.setUseLanguageEncodingFlag(true);
-      out.setUseZip64(Zip64Mode.Never); // nothing here can be so large, see the bounds on opening
-      for (String entry : book.entryNames()) {
-        String key = PartNames.key(entry);
-        if (edited.containsKey(key)) {
-          put(out, entry, edited.get(key));
-        } else if (!dropped.contains(key)) {
-          book.copyRaw(entry, out);
-        }
-      }
-      for (Map.Entry<String, byte[]> part : added.entrySet()) {
-        put(out, part.getKey(), part.getValue());
-      }
-      out.finish();
-      channel.force(true);
-    }
-  }
-
-  private static void put(ZipArchiveOutputStream out, String name, byte[] content)
-      throws IOException {
-    ZipArchiveEntry entry = new ZipArchiveEntry(name);
-    entry.setMethod(ZipEntry.DEFLATED);
-    entry.setTimeLocal(FIXED_TIME);
-    out.putArchiveEntry(entry);
-    out.write(content);
-    out.closeArchiveEntry();
+    new NewPackage(book, dropped, edited, added).write(file);
   }
 }

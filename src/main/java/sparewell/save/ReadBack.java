@@ -52,6 +52,34 @@ final class ReadBack {
     }
   }
 
+  /**
+   * Compares a file with new rows with the original.
+   *
+   * @param edited keys of the parts that may differ
+   * @throws WorkbookRefused where another part differs, or the rows are not as asked
+   */
+  static void checkAppended(AppendRequest append, Set<String> edited, Path fresh)
+      throws WorkbookRefused, IOException, XMLStreamException {
+    WorkbookPackage original = append.original();
+    try (WorkbookPackage written = open(original, fresh)) {
+      if (!written.entryNames().equals(original.entryNames())) {
+        throw failed(original, "list of parts");
+      }
+      for (String entry : original.entryNames()) {
+        if (edited.contains(PartNames.key(entry))) {
+          try (InputStream in = written.part(entry)) {
+            SafeXml.checkWellFormed(in);
+          }
+        } else if (!same(original, written, entry)) {
+          throw failed(original, entry);
+        }
+      }
+      if (!append.proof().holds(written)) {
+        throw failed(original, "the rows");
+      }
+    }
+  }
+
   private static WorkbookPackage open(WorkbookPackage original, Path fresh) throws WorkbookRefused {
     try {
       return WorkbookPackage.open(fresh);

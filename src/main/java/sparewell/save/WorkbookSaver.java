@@ -5,10 +5,15 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
 import javax.xml.stream.XMLStreamException;
 import sparewell.ooxml.Fingerprint;
+import sparewell.ooxml.PartNames;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 
@@ -74,21 +79,71 @@ public final class WorkbookSaver {
       Path target = place(request.target());
       try (RunLock lock = RunLock.take(target)) {
         lock.removeLeftovers();
-        return replace(request, scratch, target);
+        return replace(
+            request,
+            target,
+            fresh -> {
+              Graft graft = Graft.of(request.original(), scratch, request.sheets());
+              graft.write(fresh);
+              ReadBack.check(request.original(), graft, request.sheets(), fresh);
+            });
       }
     } catch (IOException e) {
       throw Refusals.of(request.target(), e);
     }
   }
 
-  private static SaveResult replace(SaveRequest request, WorkbookPackage scratch, Path target)
+  /**
+   * Adds rows to sheets of the angler's, and changes nothing else.
+   *
+   * @throws WorkbookRefused where it cannot be done; the workbook is as it was
+   */
+  public static SaveResult append(AppendRequest append) throws WorkbookRefused {
+    WorkbookPackage book = append.original();
+    check(book, book.file());
+    SaveRequest request =
+        new SaveRequest(
+            book, book.file(), book.file(), List.of(), append.now(), append.backupsKept());
+    try {
+      Path target = place(book.file());
+      try (RunLock lock = RunLock.take(target)) {
+        lock.removeLeftovers();
+        return replace(request, target, fresh -> appended(append, fresh));
+      }
+    } catch (IOException e) {
+      throw Refusals.of(book.file(), e);
+    }
+  }
+
+  private static void appended(AppendRequest append, Path fresh)
+      throws WorkbookRefused, IOException, XMLStreamException {
+    WorkbookPackage book = append.original();
+    Map<String, byte[]> edited = new TreeMap<>();
+    for (NewRows added : append.sheets()) {
+      String part = added.sheet().partName().orElseThrow();
+      edited.put(
+          PartNames.key(part),
+          new RowAppend(book.file(), added, book.sheetText(part), append.showsDates()).apply());
+      TableGrowth.of(book, added)
+          .forEach((table, content) -> edited.put(PartNames.key(table), content));
+    }
+    Recalculation.asked(book)
+        .ifPresent(content -> edited.put(PartNames.key(book.workbookPart()), content));
+    new NewPackage(book, Set.of(), edited, Map.of()).write(fresh);
+    ReadBack.checkAppended(append, edited.keySet(), fresh);
+  }
+
+  /** Writes the new workbook to a file, and compares what stands there with the old one. */
+  private interface Making {
+    void make(Path fresh) throws WorkbookRefused, IOException, XMLStreamException;
+  }
+
+  private static SaveResult replace(SaveRequest request, Path target, Making making)
       throws WorkbookRefused, IOException {
     Optional<Fingerprint> before = before(request, target);
     Path fresh = TemporaryFiles.fresh(target);
     try {
-      Graft graft = Graft.of(request.original(), scratch, request.sheets());
-      graft.write(fresh);
-      ReadBack.check(request.original(), graft, request.sheets(), fresh);
+      making.make(fresh);
       Backups backups = new Backups(target);
       Optional<Path> backup = Optional.empty();
       if (before.isPresent()) {

@@ -3,6 +3,7 @@ package sparewell.sheet;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import sparewell.finding.Finding;
 import sparewell.finding.Severity;
 import sparewell.season.Settings;
@@ -33,10 +34,10 @@ public final class AfterTripSheet {
     List<Block> blocks = new ArrayList<>();
     blocks.add(new Block.Text(new ToDo(results, others).lines()));
     blocks.add(new Block.Rows(figureTable(figures)));
-    blocks.add(new Block.Text(changes(results, figures)));
+    blocks.add(new Block.Text(Changes.of(results, figures)));
     blocks.add(new Block.Rows(mending(results.findings())));
-    blocks.add(new Block.Rows(settings(results)));
     blocks.add(new Block.Text(cautions(results)));
+    blocks.add(new Block.Rows(settings(results)));
     String answer =
         "What to do now, as of "
             + results.season().settings().asOf()
@@ -71,31 +72,6 @@ public final class AfterTripSheet {
         "No figures.");
   }
 
-  private static List<Block.Line> changes(Results results, List<Figure> figures) {
-    List<Block.Line> lines = new ArrayList<>();
-    if (results.lastRun().isEmpty()) {
-      lines.add(Block.Line.heading("What changed since the last run"));
-      lines.add(Block.Line.of("This is the first run on this workbook."));
-      return lines;
-    }
-    String date = results.lastRun().get().getOrDefault(Figures.DATE, "");
-    lines.add(
-        Block.Line.heading(
-            "What changed since the last run" + (date.isEmpty() ? "" : " (as of " + date + ")")));
-    for (Figure figure : figures) {
-      if (!figure.before().isEmpty()
-          && !figure.name().equals(Figures.DATE)
-          && !figure.before().equals(figure.now())) {
-        lines.add(
-            Block.Line.of(figure.name() + ": " + figure.now() + ", was " + figure.before() + "."));
-      }
-    }
-    if (lines.size() == 1) {
-      lines.add(Block.Line.of("Nothing that these figures show."));
-    }
-    return lines;
-  }
-
   private static Table<Finding> mending(List<Finding> findings) {
     List<Finding> grave =
         findings.stream()
@@ -105,8 +81,34 @@ public final class AfterTripSheet {
     long all = findings.stream().filter(f -> f.severity() != Severity.NOTE).count();
     String title =
         "What needs mending"
-            + (all > grave.size() ? " (the first " + grave.size() + " of " + all + ")" : "");
-    return new Table<>("", title, InputChecksSheet.columns(), grave, "Nothing needs mending.");
+            + (all > grave.size()
+                ? " (the first " + grave.size() + " of " + all + "; the rest on Input checks)"
+                : "");
+    List<Column<Finding>> columns =
+        List.of(
+            Column.sheetOnly(
+                "What is wrong", Format.TEXT, "What is wrong.", finding -> capital(finding)),
+            Column.<Finding>sheetOnly(
+                    "Where", Format.TEXT, "Its cell; click to go there.", AfterTripSheet::where)
+                .linked(finding -> Optional.of(finding.at()).filter(at -> at.row() > 0)),
+            Column.<Finding>sheetOnly(
+                    "How grave",
+                    Format.TEXT,
+                    "error = left out, or a limit is broken; warning = read under an assumption.",
+                    finding -> finding.severity().word())
+                .toned(f -> f.severity() == Severity.ERROR ? Tone.BAD : Tone.WATCH),
+            Column.sheetOnly(
+                "What was done", Format.TEXT, "What was done about it.", Finding::done));
+    return new Table<>("", title, columns, grave, "Nothing needs mending.");
+  }
+
+  private static String capital(Finding finding) {
+    String text = finding.message();
+    return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
+  }
+
+  private static String where(Finding finding) {
+    return (finding.at().sheet() + " " + finding.at().reference()).strip();
   }
 
   private static Table<Map.Entry<String, String>> settings(Results results) {
@@ -123,9 +125,9 @@ public final class AfterTripSheet {
             Map.entry(
                 "Planning hours",
                 Phrase.number(settings.planningHours())
-                    + " over "
+                    + " in "
                     + Phrase.number(settings.planningDays())
-                    + " days, where no event lies ahead"),
+                    + " days"),
             Map.entry(
                 "Budget",
                 settings

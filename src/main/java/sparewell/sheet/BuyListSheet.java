@@ -23,7 +23,9 @@ public final class BuyListSheet {
     List<Block> blocks = new ArrayList<>();
     blocks.add(new Block.Text(top(list)));
     blocks.add(new Block.Rows(lines(list)));
-    blocks.add(new Block.Rows(curve(list)));
+    Table<BuyList.Point> curve = curve(list);
+    Charts.money(curve).ifPresent(blocks::add);
+    blocks.add(new Block.Rows(curve));
     offSeason.ifPresent(view -> blocks.addAll(OffSeasonBlocks.of(view, list.currency())));
     return new ReportSheet("Buy list", "What to buy first with the money at hand", blocks);
   }
@@ -122,16 +124,16 @@ public final class BuyListSheet {
 
   private static List<Column<BuyList.Line>> columns() {
     return List.of(
-        Column.of(
-            "rank",
+        Column.csvOnly("rank", Format.COUNT, BuyList.Line::rank),
+        Column.of("style", "Style", Format.TEXT, "Style.", line -> line.item().style()),
+        Column.of("size", "Size", Format.TEXT, "Size.", line -> line.item().size()),
+        Column.of("colour", "Colour", Format.TEXT, "Colour.", line -> line.item().colour()),
+        Column.sheetOnly(
             "Rank",
             Format.COUNT,
             "Order to buy in: what the budget pays for first, then floors before the rest, then"
                 + " the largest fall of shortage for the money; lines without a price last.",
             BuyList.Line::rank),
-        Column.of("style", "Style", Format.TEXT, "Style.", line -> line.item().style()),
-        Column.of("size", "Size", Format.TEXT, "Size.", line -> line.item().size()),
-        Column.of("colour", "Colour", Format.TEXT, "Colour.", line -> line.item().colour()),
         Column.of("packs", "Packs", Format.COUNT, "Whole packs to buy.", BuyList.Line::packs),
         Column.of("pieces", "Pieces", Format.COUNT, "Pieces in them.", BuyList.Line::pieces),
         Column.sheetOnly(

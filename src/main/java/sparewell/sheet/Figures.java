@@ -32,7 +32,7 @@ final class Figures {
   private Figures(Results results) {
     this.results = results;
     this.units = results.season().settings().units();
-    this.before = results.lastRun().orElse(Map.of());
+    this.before = results.lastRun().map(LastRun::figures).orElse(Map.of());
   }
 
   static List<Figure> of(Results results) {
@@ -46,9 +46,9 @@ final class Figures {
 
   private void chances() {
     Outlook outlook = results.spares().outlook();
-    chance("Chance that nothing important runs out, as it stands", outlook.nowProbability());
-    chance("… once you have brought what lies ashore", outlook.afterBringingProbability());
-    chance("… once you have also bought the whole list", outlook.afterBuyingProbability());
+    chance("Nothing important runs out: chance now", outlook.nowProbability());
+    chance("… once you brought what lies ashore", outlook.afterBringingProbability());
+    chance("… once you also bought the whole list", outlook.afterBuyingProbability());
     long low =
         results.spares().rows().stream()
             .filter(row -> row.runOutNowProbability() > 1 - row.chanceWantedProbability())
@@ -57,7 +57,7 @@ final class Figures {
     add(
         "Items that may run out",
         String.valueOf(low),
-        "Items aboard whose chance of lasting is below the chance wanted.",
+        "Less sure to last than the chance you want.",
         low == 0 ? Tone.GOOD : Tone.WATCH);
   }
 
@@ -69,8 +69,9 @@ final class Figures {
       add(
           name,
           Phrase.chance(value) + ", " + word,
-          results.spares().outlook().watchedItems()
-              + " items count: those used and of importance 1 or more.",
+          "Of the "
+              + results.spares().outlook().watchedItems()
+              + " items in use with importance 1 or more.",
           tone);
     }
   }
@@ -81,7 +82,7 @@ final class Figures {
         .ifPresent(
             season ->
                 add(
-                    "Money lost in the last twelve months",
+                    "Money lost in the last 12 months",
                     Phrase.money(season.total().money(), results.season().settings().currency()),
                     season.total().pieces()
                         + " pieces"
@@ -106,10 +107,10 @@ final class Figures {
                 add(
                     "Tackle centre from the transom",
                     Spoken.length(centre, units),
-                    "Light forward, heavy aft: a smaller figure lies further aft.",
+                    "Smaller is further aft.",
                     Tone.NONE));
-    plate("Margin to the capacity plate", load.plateTotal());
-    plate("Margin to the plate's persons line", load.platePersons());
+    plate("Left to the capacity plate", load.plateTotal());
+    plate("Left to the plate's persons line", load.platePersons());
   }
 
   private void plate(String name, PlateLine line) {
@@ -125,7 +126,7 @@ final class Figures {
         line.over()
             ? "OVER by " + Spoken.mass(size, units)
             : atMost + Spoken.mass(size, units) + " left",
-        "Plate and maker's manual are the limit; less in waves or wind.",
+        "The plate is the limit; carry less in waves or wind.",
         line.over() ? Tone.BAD : Tone.NONE);
   }
 

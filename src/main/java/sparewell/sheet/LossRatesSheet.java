@@ -22,6 +22,7 @@ public final class LossRatesSheet {
     List<Block> blocks = new ArrayList<>();
     blocks.add(new Block.Text(top(model)));
     blocks.add(new Block.Rows(rates(model.styles())));
+    Charts.lossRates(model.styles()).ifPresent(blocks::add);
     blocks.add(new Block.Rows(covers(model.covers())));
     return new ReportSheet(
         "Loss rates", "What you really lose of each style, and how sure that is", blocks);

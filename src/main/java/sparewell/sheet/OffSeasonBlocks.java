@@ -1,5 +1,6 @@
 package sparewell.sheet;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import sparewell.spares.OffSeason;
@@ -13,7 +14,8 @@ final class OffSeasonBlocks {
   private OffSeasonBlocks() {}
 
   static List<Block> of(OffSeason view, String currency) {
-    return List.of(
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(
         new Block.Text(
             List.of(
                 Block.Line.heading("For the off-season"),
@@ -31,9 +33,11 @@ final class OffSeasonBlocks {
                             : " (and "
                                 + Phrase.count(view.total().unpricedPieces(), "piece")
                                 + " without a price)",
-                        view.afloatHours())))),
-        new Block.Rows(styles(view, currency)),
-        new Block.Rows(causes(view, currency)));
+                        view.afloatHours())))));
+    blocks.add(new Block.Rows(styles(view, currency)));
+    blocks.add(new Block.Rows(causes(view, currency)));
+    Charts.months(view).ifPresent(blocks::add);
+    return blocks;
   }
 
   private static Table<OffSeason.StyleLine> styles(OffSeason view, String currency) {

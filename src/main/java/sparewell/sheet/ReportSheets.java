@@ -21,7 +21,7 @@ public final class ReportSheets {
   private static Map<String, Function<Results, ReportSheet>> behind() {
     Map<String, Function<Results, ReportSheet>> all = new LinkedHashMap<>();
     all.put("Loss rates", results -> LossRatesSheet.of(results.rates()));
-    all.put("Spares", results -> SparesSheet.of(results.spares()));
+    all.put(SparesSheet.NAME, results -> SparesSheet.of(results.spares()));
     all.put("Buy list", results -> BuyListSheet.of(results.buys(), results.offSeason()));
     all.put("Event packing", results -> EventPackingSheet.of(results.packing()));
     all.put(

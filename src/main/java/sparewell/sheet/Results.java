@@ -1,7 +1,6 @@
 package sparewell.sheet;
 
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import sparewell.event.EventPacking;
 import sparewell.finding.Finding;
@@ -30,8 +29,7 @@ import sparewell.stow.StowPlan;
  * @param packing what to pack for the events ahead
  * @param stow which box goes where
  * @param load the load sheet
- * @param lastRun figures of the front page that the last run left in the workbook, by name; absent
- *     on the first run
+ * @param lastRun what the last run left in the workbook; absent on the first run
  */
 public record Results(
     String version,
@@ -46,7 +44,7 @@ public record Results(
     EventPacking packing,
     StowPlan stow,
     LoadReport load,
-    Optional<Map<String, String>> lastRun) {
+    Optional<LastRun> lastRun) {
   public Results {
     findings = List.copyOf(findings);
   }

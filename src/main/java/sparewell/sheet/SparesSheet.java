@@ -20,6 +20,12 @@ import sparewell.table.Tone;
 
 /** What to carry of every item, and what to bring aboard. */
 public final class SparesSheet {
+  /** Tab of the sheet. */
+  public static final String NAME = "Spares";
+
+  /** Headings by which the next run finds the counts of this one. */
+  public static final List<String> CARRY_OF_ITEM = List.of("Style", "Size", "Colour", "Carry");
+
   private SparesSheet() {}
 
   /** The sheet. */
@@ -27,6 +33,7 @@ public final class SparesSheet {
     List<Block> blocks = new ArrayList<>();
     blocks.add(new Block.Text(top(report)));
     blocks.add(new Block.Rows(brings(report.brings())));
+    Charts.runOut(report.rows()).ifPresent(blocks::add);
     blocks.add(new Block.Rows(spares(report.rows())));
     blocks.add(new Block.Rows(idle(report.idle())));
     blocks.add(
@@ -37,7 +44,7 @@ public final class SparesSheet {
                         + " the floor. Losses are forecast from your log; a short log makes wide"
                         + " forecasts."))));
     return new ReportSheet(
-        "Spares", "What to carry of every item, and what to bring aboard now", blocks);
+        NAME, "What to carry of every item, and what to bring aboard now", blocks);
   }
 
   private static List<Block.Line> top(SparesReport report) {
@@ -104,32 +111,20 @@ public final class SparesSheet {
         "",
         "1. Bring aboard, most useful first",
         List.of(
-            Column.sheetOnly(
-                "Pieces", Format.COUNT, "Pieces to take from this place.", Bring::pieces),
             Column.sheetOnly("Style", Format.TEXT, "Style.", move -> move.item().style()),
             Column.sheetOnly("Size", Format.TEXT, "Size.", move -> move.item().size()),
             Column.sheetOnly("Colour", Format.TEXT, "Colour.", move -> move.item().colour()),
             Column.sheetOnly(
-                "From", Format.TEXT, "Where the pieces lie ashore.", move -> spoken(move.from())),
+                "Pieces", Format.COUNT, "Pieces to take from this place.", Bring::pieces),
+            Column.sheetOnly(
+                "From", Format.TEXT, "Where the pieces lie ashore.", move -> move.from().name()),
             Column.sheetOnly(
                 "Into",
                 Format.TEXT,
                 "The place aboard that holds most of the item, else of its style.",
-                move -> move.to().map(SparesSheet::spoken).orElse("a box of your choice")),
-            Column.sheetOnly(
-                "Shortage saved",
-                Format.NUMBER,
-                "Fall of the item's expected shortage in pieces by all that is brought of it,"
-                    + " times the style's importance.",
-                Bring::shortageSavedPieces)),
+                move -> move.to().map(Place::name).orElse("a box of your choice"))),
         brings,
         "Nothing ashore is wanted aboard.");
-  }
-
-  private static String spoken(Place place) {
-    return place.loose()
-        ? "loose in " + place.compartment()
-        : place.box() + " (" + place.compartment() + ")";
   }
 
   private static Table<SparesRow> spares(List<SparesRow> rows) {
@@ -159,17 +154,12 @@ public final class SparesSheet {
         Column.of("aboard", "Aboard", Format.COUNT, "Pieces aboard now.", SparesRow::aboard),
         Column.of(
             "ashore", "Ashore", Format.COUNT, "Pieces in home storage now.", SparesRow::ashore),
-        Column.of(
-            "planning_hours",
-            "Planned hours",
-            Format.HOURS,
-            "Hours the style will be thrown until stock can be refilled.",
-            SparesRow::planningHours),
+        Column.csvOnly("planning_hours", Format.HOURS, SparesRow::planningHours),
         Column.of(
             "expected_loss",
             "Expected loss",
             Format.NUMBER,
-            "Pieces of the item lost over those hours, on average.",
+            "Pieces of the item lost over the planned hours, on average.",
             SparesRow::expectedLossPieces),
         Column.of(
             "run_out_chance_now",
@@ -208,13 +198,7 @@ public final class SparesSheet {
                 "Pieces to bring from home storage.",
                 SparesRow::bringAboard)
             .summed(),
-        Column.<SparesRow>of(
-                "buy_pieces",
-                "Buy pieces",
-                Format.COUNT,
-                "Pieces in the packs to buy.",
-                SparesRow::buyPieces)
-            .summed(),
+        Column.csvOnly("buy_pieces", Format.COUNT, SparesRow::buyPieces),
         Column.<SparesRow>of(
                 "buy_packs",
                 "Buy packs",

@@ -1,7 +1,10 @@
 package sparewell.sheet;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Predicate;
@@ -10,9 +13,11 @@ import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.finding.Severity;
+import sparewell.season.ItemId;
 import sparewell.season.Place;
 import sparewell.spares.Bring;
 import sparewell.spares.BuyList;
+import sparewell.stow.BoxPlan;
 import sparewell.stow.MoveStep;
 import sparewell.table.Block;
 import sparewell.table.Layout;
@@ -22,7 +27,7 @@ import sparewell.table.Tone;
 
 /** What to do now, in order, at most one screen; each line leads to where the rest stands. */
 final class ToDo {
-  private static final int MOST_OF_A_KIND = 4;
+  private static final int MOST_OF_A_KIND = 3;
 
   private final Results results;
   private final List<ReportSheet> sheets;
@@ -42,8 +47,8 @@ final class ToDo {
     buy();
     pack();
     move();
-    findings(Code.RECOUNT, "Recount");
-    findings(Code.BOX_CHECK_DUE, "Check");
+    findings(Code.RECOUNT, "Recount", "item", "items");
+    findings(Code.BOX_CHECK_DUE, "Check", "box", "boxes");
     if (number == 0) {
       lines.add(Block.Line.of("Nothing to do: everything you need is aboard and well stowed."));
     }
@@ -117,14 +122,26 @@ final class ToDo {
             + ":",
         Tone.NONE,
         Optional.of(Cell.ofSheet("Buy list")));
+    Map<ItemId, List<BuyList.Line>> byItem = new LinkedHashMap<>();
+    now.forEach(line -> byItem.computeIfAbsent(line.item(), item -> new ArrayList<>()).add(line));
     details(
-        now,
-        line ->
-            Phrase.count(line.packs(), "pack")
-                + " of "
-                + line.item().spoken()
-                + line.cost().map(cost -> ", " + Phrase.money(cost, buys.currency())).orElse(""),
-        line -> find("Buy list", row -> row == line));
+        List.copyOf(byItem.values()),
+        lines -> packs(lines, buys.currency()),
+        lines -> find("Buy list", row -> row == lines.get(0)));
+  }
+
+  /** An item's packs, whether for its floor or for losses. */
+  private static String packs(List<BuyList.Line> lines, String currency) {
+    String words =
+        Phrase.count(lines.stream().mapToInt(BuyList.Line::packs).sum(), "pack")
+            + " of "
+            + lines.get(0).item().spoken();
+    if (lines.stream().anyMatch(line -> line.cost().isEmpty())) {
+      return words;
+    }
+    BigDecimal cost =
+        lines.stream().map(line -> line.cost().get()).reduce(BigDecimal.ZERO, BigDecimal::add);
+    return words + ", " + Phrase.money(cost, currency);
   }
 
   private void pack() {
@@ -156,21 +173,25 @@ final class ToDo {
             + " for a boat light forward and heavy aft:",
         Tone.NONE,
         Optional.of(Cell.ofSheet("Stow plan")));
-    details(steps, StowPlanSheet::instruction, step -> Optional.of(Cell.ofSheet("Stow plan")));
+    details(
+        steps,
+        StowPlanSheet::instruction,
+        step ->
+            find("Stow plan", row -> row instanceof BoxPlan plan && plan.box().equals(step.box())));
   }
 
-  private void findings(Code code, String verb) {
+  private void findings(Code code, String verb, String one, String many) {
     List<Finding> these = results.findings().stream().filter(f -> f.code() == code).toList();
     if (these.isEmpty()) {
       return;
     }
     step(
-        verb + " " + Words.count(these.size(), "thing", "things") + ":",
+        verb + " " + Words.count(these.size(), one, many) + ":",
         Tone.WATCH,
         Optional.of(Cell.ofSheet(InputChecksSheet.NAME)));
     details(
         these,
-        Finding::message,
+        finding -> capital(finding.message()),
         finding -> finding.at().sheet().isEmpty() ? Optional.empty() : Optional.of(finding.at()));
   }
 
@@ -188,7 +209,7 @@ final class ToDo {
               "     " + words.apply(one), Block.Weight.PLAIN, Tone.NONE, link.apply(one)));
     }
     if (shown < all.size()) {
-      lines.add(Block.Line.of("     … and " + (all.size() - shown) + " more on that sheet"));
+      lines.add(Block.Line.of("     … and " + (all.size() - shown) + " more there"));
     }
   }
 

@@ -32,6 +32,7 @@ public final class WeightByCompartmentSheet {
     List<Block> blocks = new ArrayList<>();
     blocks.add(new Block.Text(plateLines(report, units)));
     blocks.add(new Block.Rows(weights(report)));
+    Charts.weights(report.compartments()).ifPresent(blocks::add);
     blocks.add(new Block.Rows(loads(report)));
     blocks.add(new Block.Rows(summary(report, units)));
     blocks.add(new Block.Text(comparison(report, units)));
@@ -123,11 +124,6 @@ public final class WeightByCompartmentSheet {
                     "Boxes, their contents and loose items, as far as their weight is known.",
                     CompartmentLoad::weight)
                 .summed(),
-            Column.<CompartmentLoad>sheetOnly(
-                "Known",
-                Format.TEXT,
-                "Whether all of the weight is known; 'at least' where it is not.",
-                row -> row.weightKnown() ? "" : "at least"),
             Column.of(
                 "share_pct",
                 "Share",
@@ -180,10 +176,19 @@ public final class WeightByCompartmentSheet {
                     "ok, over load, over volume, or not checked where a limit or size is missing.",
                     CompartmentLoad::status)
                 .toned(WeightByCompartmentSheet::tone));
+    List<Column<CompartmentLoad>> shown = new ArrayList<>(columns);
+    if (report.compartments().stream().anyMatch(row -> !row.weightKnown())) {
+      shown.add(
+          Column.sheetOnly(
+              "Weight is",
+              Format.TEXT,
+              "Whether all of the weight is known; 'at least' where it is not.",
+              row -> row.weightKnown() ? "known" : "at least"));
+    }
     return new Table<>(
         "weight-by-compartment.csv",
         "Tackle by compartment",
-        columns,
+        shown,
         report.compartments(),
         "No compartment aboard is listed.");
   }

@@ -75,11 +75,11 @@ public final class WhereItIsSheet {
             "",
             "By box: tick what is there",
             List.of(
-                compartment,
-                box,
                 style,
                 size,
                 colour,
+                box,
+                compartment,
                 count,
                 Column.sheetOnly("Seen", Format.TEXT, "Room for a tick on paper.", holding -> "")),
             onHand.holdings().stream().filter(h -> h.pieces() > 0).sorted(BY_BOX).toList(),

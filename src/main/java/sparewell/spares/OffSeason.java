@@ -2,7 +2,11 @@ package sparewell.spares;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.Collections;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import sparewell.season.Cause;
 
@@ -15,6 +19,7 @@ import sparewell.season.Cause;
  * @param days days on the water in them
  * @param styles one for each style in stock or lost, most expensive losses first
  * @param causes losses by cause, most pieces first
+ * @param months losses of every month of them by cause, in order of time
  * @param total all losses
  */
 public record OffSeason(
@@ -24,10 +29,12 @@ public record OffSeason(
     double days,
     List<StyleLine> styles,
     List<CauseLine> causes,
+    List<MonthLine> months,
     Lost total) {
   public OffSeason {
     styles = List.copyOf(styles);
     causes = List.copyOf(causes);
+    months = List.copyOf(months);
   }
 
   /**
@@ -50,6 +57,20 @@ public record OffSeason(
 
   /** Losses of one cause. */
   public record CauseLine(Cause cause, Lost lost) {}
+
+  /**
+   * Losses of one month.
+   *
+   * @param month the month; the first and the last may be cut by the period
+   * @param pieces pieces lost by cause; a cause that cost none is not in it
+   */
+  public record MonthLine(YearMonth month, Map<Cause, Integer> pieces) {
+    public MonthLine {
+      EnumMap<Cause, Integer> ordered = new EnumMap<>(Cause.class);
+      ordered.putAll(pieces);
+      pieces = Collections.unmodifiableMap(ordered);
+    }
+  }
 
   /**
    * One style.

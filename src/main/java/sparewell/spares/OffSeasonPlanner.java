@@ -3,6 +3,7 @@ package sparewell.spares;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
@@ -48,6 +49,7 @@ public final class OffSeasonPlanner {
     OffSeasonPlanner planner = new OffSeasonPlanner(season, onHand);
     Map<String, OffSeason.Lost> byStyle = new LinkedHashMap<>();
     Map<Cause, OffSeason.Lost> byCause = new EnumMap<>(Cause.class);
+    Map<YearMonth, Map<Cause, Integer>> byMonth = months(from, to);
     OffSeason.Lost total = OffSeason.Lost.NOTHING;
     Map<String, Trip> inside = new HashMap<>();
     trips.forEach(trip -> inside.put(trip.id(), trip));
@@ -56,6 +58,9 @@ public final class OffSeasonPlanner {
         OffSeason.Lost lost = planner.lost(loss);
         byStyle.merge(loss.item().style(), lost, OffSeason.Lost::plus);
         byCause.merge(loss.cause(), lost, OffSeason.Lost::plus);
+        byMonth
+            .get(YearMonth.from(inside.get(loss.trip()).date()))
+            .merge(loss.cause(), loss.lostPieces(), Integer::sum);
         total = total.plus(lost);
       }
     }
@@ -71,7 +76,21 @@ public final class OffSeasonPlanner {
             days,
             planner.lines(SparesPlanner.rows(season, onHand, forecast, next), byStyle),
             causes,
+            byMonth.entrySet().stream()
+                .map(month -> new OffSeason.MonthLine(month.getKey(), month.getValue()))
+                .toList(),
             total));
+  }
+
+  private static Map<YearMonth, Map<Cause, Integer>> months(LocalDate from, LocalDate to) {
+    Map<YearMonth, Map<Cause, Integer>> months = new LinkedHashMap<>();
+    YearMonth last = YearMonth.from(to);
+    for (YearMonth month = YearMonth.from(from);
+        !month.isAfter(last);
+        month = month.plusMonths(1)) {
+      months.put(month, new EnumMap<>(Cause.class));
+    }
+    return months;
   }
 
   private OffSeason.Lost lost(Loss loss) {

@@ -113,7 +113,7 @@ class RateFitTest {
     more.add(new Observation(0, 6, 1, Observation.MIX, 0, true, 1));
     double rate = RateFit.of(new FitInput(List.of(0), 1, 0, log)).rate(0).mean();
     double same = RateFit.of(new FitInput(List.of(0), 1, 0, more)).rate(0).mean();
-    assertEquals(rate, same, 2e-3 * rate);
+    assertEquals(rate, same, 1e-12);
   }
 
   @Test

@@ -19,7 +19,7 @@ import sparewell.ooxml.Zips;
  * Written against the format's description with the JDK's DOM, on purpose without the code that it
  * judges.
  */
-final class PartComparison {
+public final class PartComparison {
   private static final String R =
       "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 
@@ -37,7 +37,7 @@ final class PartComparison {
   }
 
   /** Differences in words; none if nothing of the angler's changed. */
-  static List<String> differences(byte[] before, byte[] after, List<String> ownSheets)
+  public static List<String> differences(byte[] before, byte[] after, List<String> ownSheets)
       throws Exception {
     PartComparison comparison = new PartComparison(before, after, ownSheets);
     comparison.run();

@@ -7,13 +7,13 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 
 /** Programs outside the project that tests use where they are installed. */
-final class Programs {
-  static final String PYTHON =
+public final class Programs {
+  public static final String PYTHON =
       Files.isExecutable(Path.of("/usr/bin/python3")) ? "/usr/bin/python3" : "python3";
 
   private Programs() {}
 
-  static boolean has(String program) {
+  public static boolean has(String program) {
     for (String folder : System.getenv("PATH").split(java.io.File.pathSeparator)) {
       if (Files.isExecutable(Path.of(folder, program))) {
         return true;
@@ -22,7 +22,7 @@ final class Programs {
     return false;
   }
 
-  static boolean hasPythonModule(String module) {
+  public static boolean hasPythonModule(String module) {
     try {
       return run(Path.of("."), 1, TimeUnit.MINUTES, List.of(PYTHON, "-c", "import " + module)) == 0;
     } catch (IOException e) {
@@ -31,7 +31,8 @@ final class Programs {
   }
 
   /** Runs to the end; gives the exit code, -1 if it took too long. */
-  static int run(Path folder, long time, TimeUnit unit, List<String> command) throws IOException {
+  public static int run(Path folder, long time, TimeUnit unit, List<String> command)
+      throws IOException {
     Process process =
         new ProcessBuilder(command)
             .directory(folder.toFile())

@@ -14,9 +14,12 @@ public final class BookCells {
   private final WorkbookPackage book;
   private final SheetStream sheets;
   private final DateSystem dates;
+  private final CellFormats formats;
 
-  private BookCells(WorkbookPackage book, SheetStream sheets, DateSystem dates) {
+  private BookCells(
+      WorkbookPackage book, SheetStream sheets, DateSystem dates, CellFormats formats) {
     this.book = book;
+    this.formats = formats;
     this.sheets = sheets;
     this.dates = dates;
   }
@@ -34,7 +37,7 @@ public final class BookCells {
     if (formatsPart.isPresent()) {
       formats = part(book, formatsPart.get(), CellFormats::read);
     }
-    return new BookCells(book, new SheetStream(texts, formats, dates), dates);
+    return new BookCells(book, new SheetStream(texts, formats, dates), dates, formats);
   }
 
   /** Hands over each row of a worksheet that holds something, top to bottom. */
@@ -49,6 +52,11 @@ public final class BookCells {
             return true;
           });
     }
+  }
+
+  /** Whether the cell format of an index shows numbers as dates. */
+  public boolean showsDates(int format) {
+    return formats.shape(String.valueOf(format)) == NumberShape.DATE;
   }
 
   /** How its day numbers count. */

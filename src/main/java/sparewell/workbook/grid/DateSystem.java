@@ -1,6 +1,7 @@
 package sparewell.workbook.grid;
 
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 
 /**
@@ -16,6 +17,11 @@ public enum DateSystem {
   private static final LocalDate EPOCH_1904 = LocalDate.of(1904, 1, 1);
   private static final LocalDate BEFORE_LEAP_DAY = LocalDate.of(1899, 12, 31);
   private static final LocalDate AFTER_LEAP_DAY = LocalDate.of(1899, 12, 30);
+
+  /** The day number of a date after February 1900. */
+  public long dayNumber(LocalDate date) {
+    return ChronoUnit.DAYS.between(this == FROM_1904 ? EPOCH_1904 : AFTER_LEAP_DAY, date);
+  }
 
   /** The date of a day number, its time of day cut off; absent where it names no day. */
   public Optional<LocalDate> date(double dayNumber) {

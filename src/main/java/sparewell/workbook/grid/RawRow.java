@@ -1,6 +1,7 @@
 package sparewell.workbook.grid;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -10,8 +11,17 @@ import java.util.Optional;
  * @param cells its cells that hold something, by column
  */
 public record RawRow(int number, List<RawCell> cells) {
+  private static final String EXAMPLE = "example:";
+
   public RawRow {
     cells = List.copyOf(cells);
+  }
+
+  /** Whether its first cell marks it as one of a template's examples, which are never read. */
+  public boolean example() {
+    return !cells.isEmpty()
+        && cells.get(0).kind() == RawCell.Kind.TEXT
+        && cells.get(0).text().strip().toLowerCase(Locale.ROOT).startsWith(EXAMPLE);
   }
 
   /** The cell in a column, where it holds something. */

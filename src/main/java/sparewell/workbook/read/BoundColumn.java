@@ -18,7 +18,7 @@ import sparewell.workbook.value.Names;
  * @param header its header as the angler wrote it
  * @param unit what stands behind the name, in brackets or as a unit; empty without
  */
-record BoundColumn(InputColumn column, int index, String header, String unit) {
+public record BoundColumn(InputColumn column, int index, String header, String unit) {
   private static final Pattern BRACKETED =
       Pattern.compile("(.+?)[(\\[{]([^()\\[\\]{}]*)[)\\]}][^\\p{L}\\p{N}]*");
 
@@ -70,7 +70,8 @@ record BoundColumn(InputColumn column, int index, String header, String unit) {
         && (isMass(column) && mass(unit).isEmpty() || isLength(column) && length(unit).isEmpty());
   }
 
-  MassUnit massUnit(MassUnit standard) {
+  /** The unit of its masses: what its header names, else the standard one. */
+  public MassUnit massUnit(MassUnit standard) {
     return mass(unit).orElse(standard);
   }
 

@@ -1,6 +1,7 @@
 package sparewell.workbook.read;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,11 +21,16 @@ import sparewell.workbook.value.NearMiss;
  * @param twice further columns with a header that was met before
  * @param missing required columns not found, each with the header that was perhaps meant
  */
-record HeaderRow(
+public record HeaderRow(
     int row, Map<String, BoundColumn> columns, List<BoundColumn> twice, List<String> missing) {
+  public HeaderRow {
+    columns = Collections.unmodifiableMap(new LinkedHashMap<>(columns));
+    twice = List.copyOf(twice);
+    missing = List.copyOf(missing);
+  }
 
   /** Reads a row as if it were the header. */
-  static HeaderRow of(InputSheet sheet, RawRow raw) {
+  public static HeaderRow of(InputSheet sheet, RawRow raw) {
     Map<String, BoundColumn> columns = new LinkedHashMap<>();
     List<BoundColumn> twice = new ArrayList<>();
     List<String> others = new ArrayList<>();
@@ -58,7 +64,8 @@ record HeaderRow(
         .orElse("");
   }
 
-  boolean complete() {
+  /** Whether it holds every required column. */
+  public boolean complete() {
     return missing.isEmpty();
   }
 }

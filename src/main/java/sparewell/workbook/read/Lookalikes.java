@@ -2,6 +2,8 @@ package sparewell.workbook.read;
 
 import java.util.Optional;
 import sparewell.finding.Code;
+import sparewell.workbook.value.Names;
+import sparewell.workbook.value.NearMiss;
 
 /**
  * Names that no sheet defines, such as families and covers: one that is a letter or two off an
@@ -9,6 +11,9 @@ import sparewell.finding.Code;
  */
 final class Lookalikes {
   private static final int SHORTEST = 5;
+
+  /** From so many letters on two letters off are a slip; shorter words may just be alike. */
+  private static final int LONG = 8;
 
   private final String done;
   private final Keys met = new Keys("");
@@ -22,8 +27,15 @@ final class Lookalikes {
     if (name.isEmpty() || met.find(name).isPresent()) {
       return;
     }
-    Optional<String> near = name.length() < SHORTEST ? Optional.empty() : met.near(name);
+    Optional<String> near =
+        name.length() < SHORTEST
+            ? Optional.empty()
+            : met.near(name).filter(other -> likely(name, other));
     near.ifPresent(other -> row.say(column, Code.DID_YOU_MEAN, name, column, done, other));
     met.add(name, row.origin());
+  }
+
+  private static boolean likely(String name, String other) {
+    return name.length() >= LONG || NearMiss.lettersOff(Names.fold(name), Names.fold(other)) == 1;
   }
 }

@@ -17,6 +17,7 @@ import sparewell.workbook.InputSheet;
 import sparewell.workbook.InputSheets;
 import sparewell.workbook.grid.BookCells;
 import sparewell.workbook.grid.Formulas;
+import sparewell.workbook.grid.RawRow;
 
 /** Reads the angler's workbook into a season. */
 public final class SeasonReader {
@@ -30,10 +31,24 @@ public final class SeasonReader {
    */
   public static ReadResult read(WorkbookPackage workbook, ReadOptions options)
       throws UnusableWorkbook, WorkbookRefused {
+    return read(workbook, options, Map.of());
+  }
+
+  /**
+   * Reads all input sheets as if further rows stood in them.
+   *
+   * @param more rows by input sheet, in the sheet's own columns; ignored where the workbook lacks
+   *     the sheet
+   * @throws UnusableWorkbook where required sheets or columns are missing; all of them are listed
+   * @throws WorkbookRefused where a part of the file is damaged
+   */
+  public static ReadResult read(
+      WorkbookPackage workbook, ReadOptions options, Map<InputSheet, List<RawRow>> more)
+      throws UnusableWorkbook, WorkbookRefused {
     Findings findings = new Findings();
     SheetChoice chosen = SheetChoice.of(workbook.sheets(), findings);
     BookCells cells = BookCells.of(workbook);
-    Map<InputSheet, TableScan> scans = scan(chosen, cells, findings);
+    Map<InputSheet, TableScan> scans = scan(chosen, cells, more, findings);
     List<String> faults = faults(chosen, scans);
     if (!faults.isEmpty()) {
       throw new UnusableWorkbook(faults);
@@ -51,7 +66,8 @@ public final class SeasonReader {
   }
 
   private static Map<InputSheet, TableScan> scan(
-      SheetChoice chosen, BookCells cells, Findings findings) throws WorkbookRefused {
+      SheetChoice chosen, BookCells cells, Map<InputSheet, List<RawRow>> more, Findings findings)
+      throws WorkbookRefused {
     Formulas formulas = cells.formulas();
     Map<InputSheet, TableScan> scans = new LinkedHashMap<>();
     for (InputSheet sheet : InputSheets.ALL) {
@@ -59,6 +75,7 @@ public final class SeasonReader {
       if (entry.isPresent()) {
         TableScan scan = new TableScan(sheet, entry.get().name(), formulas, findings);
         cells.rows(entry.get(), scan);
+        more.getOrDefault(sheet, List.of()).forEach(scan);
         scans.put(sheet, scan);
       }
     }

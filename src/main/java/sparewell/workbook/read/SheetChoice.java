@@ -15,11 +15,12 @@ import sparewell.workbook.value.Names;
 import sparewell.workbook.value.NearMiss;
 
 /** Which sheets of a workbook are the input sheets; hidden ones are, our own never. */
-final class SheetChoice {
+public final class SheetChoice {
   private final Map<InputSheet, SheetEntry> chosen = new LinkedHashMap<>();
   private final Map<InputSheet, String> near = new LinkedHashMap<>();
 
-  static SheetChoice of(List<SheetEntry> sheets, Findings findings) {
+  /** Chooses among a workbook's sheets; findings tell of doubtful names. */
+  public static SheetChoice of(List<SheetEntry> sheets, Findings findings) {
     SheetChoice choice = new SheetChoice();
     List<SheetEntry> others = new ArrayList<>();
     for (SheetEntry entry : sheets) {
@@ -55,7 +56,8 @@ final class SheetChoice {
             });
   }
 
-  Optional<SheetEntry> of(InputSheet sheet) {
+  /** The sheet that serves as an input sheet. */
+  public Optional<SheetEntry> of(InputSheet sheet) {
     return Optional.ofNullable(chosen.get(sheet)).filter(entry -> entry.partName().isPresent());
   }
 

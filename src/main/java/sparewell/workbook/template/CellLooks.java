@@ -18,6 +18,9 @@ final class CellLooks {
   static final byte[] MIST = {(byte) 0xD9, (byte) 0xE3, (byte) 0xE8};
   static final byte[] GREY = {0x76, 0x7C, (byte) 0x82};
 
+  private static final String FONT = "Arial";
+  private static final short POINTS = 10;
+
   /** What a cell is for. */
   enum Use {
     TITLE,
@@ -38,6 +41,10 @@ final class CellLooks {
 
   CellLooks(XSSFWorkbook book) {
     this.book = book;
+    // Column widths count digits of this font; where it is missing, one as wide stands in for it.
+    XSSFFont usual = book.getFontAt(0);
+    usual.setFontName(FONT);
+    usual.setFontHeightInPoints(POINTS);
   }
 
   XSSFCellStyle of(Use use) {
@@ -62,8 +69,8 @@ final class CellLooks {
       style.setBottomBorderColor(new XSSFColor(MIST));
     }
     XSSFFont font = book.createFont();
-    font.setFontName("Calibri");
-    font.setFontHeightInPoints((short) 11);
+    font.setFontName(FONT);
+    font.setFontHeightInPoints(POINTS);
     font.setColor(new XSSFColor(INK));
     switch (key.use()) {
       case TITLE -> {

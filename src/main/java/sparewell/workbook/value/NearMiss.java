@@ -28,7 +28,7 @@ public final class NearMiss {
   }
 
   /** Letters by which two folded names differ, where few enough for a slip; otherwise -1. */
-  static int lettersOff(String a, String b) {
+  public static int lettersOff(String a, String b) {
     int longer = Math.max(a.length(), b.length());
     if (Math.abs(a.length() - b.length()) > 2 || longer < 3 || !sameDigits(a, b)) {
       return -1;

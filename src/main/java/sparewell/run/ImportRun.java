@@ -1,0 +1,147 @@
+package sparewell.run;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import sparewell.ooxml.WorkbookPackage;
+import sparewell.ooxml.WorkbookRefused;
+import sparewell.save.AppendRequest;
+import sparewell.save.NewCell;
+import sparewell.save.NewRows;
+import sparewell.save.SaveRequest;
+import sparewell.save.SaveResult;
+import sparewell.save.WorkbookSaver;
+import sparewell.workbook.grid.BookCells;
+import sparewell.workbook.importing.ImportPlanner;
+import sparewell.workbook.importing.ImportProof;
+import sparewell.workbook.importing.ImportSource;
+import sparewell.workbook.importing.NewValue;
+import sparewell.workbook.importing.RejectedFile;
+import sparewell.workbook.importing.SheetPlan;
+import sparewell.workbook.importing.UnusableImport;
+import sparewell.workbook.read.UnusableWorkbook;
+
+/** Adds rows of CSV files to the angler's input sheets. */
+public final class ImportRun {
+  private ImportRun() {}
+
+  /**
+   * Imports files into a workbook. All of it is worked out first: nothing is written where a file
+   * or sheet cannot be used.
+   *
+   * @param dryRun only tell what would be added
+   * @param now date and time of the run
+   */
+  public static Outcome run(
+      Path book, List<ImportSource> sources, boolean dryRun, LocalDateTime now) {
+    try (WorkbookPackage original = WorkbookPackage.open(book)) {
+      List<SheetPlan> plans = ImportPlanner.plan(original, sources, now.toLocalDate());
+      return dryRun
+          ? new Outcome(
+              book, ExitCode.DONE, ImportSummary.dry(plans), ImportSummary.problems(plans))
+          : write(original, plans, now);
+    } catch (UnusableImport unusable) {
+      return Outcome.refused(book, refusal(book, unusable.faults()));
+    } catch (UnusableWorkbook unusable) {
+      return Outcome.refused(book, refusal(book, unusable.faults()));
+    } catch (WorkbookRefused refused) {
+      return Outcome.refused(book, List.of(withoutOut(refused.getMessage())));
+    }
+  }
+
+  private static Outcome write(WorkbookPackage original, List<SheetPlan> plans, LocalDateTime now)
+      throws WorkbookRefused {
+    Path book = original.file();
+    List<SheetPlan> adding = plans.stream().filter(plan -> !plan.added().isEmpty()).toList();
+    if (!adding.isEmpty()) {
+      WorkbookSaver.check(original, book);
+    }
+    List<Path> rejected = new ArrayList<>();
+    for (SheetPlan plan : plans) {
+      if (!plan.rejected().isEmpty()) {
+        try {
+          rejected.add(RejectedFile.write(plan));
+        } catch (IOException disk) {
+          return Outcome.refused(
+              book,
+              List.of(
+                  "The rejected rows of "
+                      + plan.file()
+                      + " could not be written beside it. Check the folder and the space on the"
+                      + " disk. Nothing was imported; the workbook is as it was."));
+        }
+      }
+    }
+    Optional<SaveResult> saved = adding.isEmpty() ? Optional.empty() : save(original, adding, now);
+    return new Outcome(
+        book,
+        ExitCode.DONE,
+        ImportSummary.done(plans, saved, rejected),
+        ImportSummary.problems(plans));
+  }
+
+  private static Optional<SaveResult> save(
+      WorkbookPackage original, List<SheetPlan> plans, LocalDateTime now) throws WorkbookRefused {
+    BookCells cells = BookCells.of(original);
+    return Optional.of(
+        WorkbookSaver.append(
+            new AppendRequest(
+                original,
+                plans.stream().map(plan -> rows(plan, cells)).toList(),
+                cells::showsDates,
+                written -> proven(original, written, plans),
+                now,
+                SaveRequest.USUAL_BACKUPS)));
+  }
+
+  private static boolean proven(
+      WorkbookPackage original, WorkbookPackage written, List<SheetPlan> plans)
+      throws WorkbookRefused {
+    for (SheetPlan plan : plans) {
+      if (!ImportProof.holds(original, written, plan)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static NewRows rows(SheetPlan plan, BookCells cells) {
+    return new NewRows(
+        plan.sheet(),
+        plan.headerRow(),
+        plan.lastRow(),
+        plan.modelRow(),
+        plan.firstColumn(),
+        plan.lastColumn(),
+        plan.added().stream()
+            .map(row -> row.values().stream().map(value -> cell(value, cells)).toList())
+            .toList());
+  }
+
+  private static NewCell cell(NewValue value, BookCells cells) {
+    if (value.date().isPresent()) {
+      long day = cells.dates().dayNumber(value.date().get());
+      return new NewCell(value.column(), NewCell.Kind.DATE, value.text(), day);
+    }
+    return value.number().isPresent()
+        ? new NewCell(value.column(), NewCell.Kind.NUMBER, "", value.number().get())
+        : new NewCell(value.column(), NewCell.Kind.TEXT, value.text(), 0);
+  }
+
+  private static List<String> refusal(Path book, List<String> faults) {
+    List<String> lines = new ArrayList<>();
+    lines.add("Nothing was imported; " + book + " is as it was:");
+    faults.forEach(fault -> lines.add("  " + fault));
+    return lines;
+  }
+
+  /** Rows are added to the workbook itself: the advice to write elsewhere does not hold here. */
+  private static String withoutOut(String message) {
+    return message
+        .replaceAll(",? or write to another (?:file|place) with --out", "")
+        .replace("Write to another place with --out, or ask", "Ask");
+  }
+}

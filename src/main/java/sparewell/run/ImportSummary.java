@@ -1,0 +1,93 @@
+package sparewell.run;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import sparewell.save.SaveResult;
+import sparewell.workbook.importing.NewRow;
+import sparewell.workbook.importing.Rejected;
+import sparewell.workbook.importing.SheetPlan;
+
+/** What is printed about an import. */
+final class ImportSummary {
+  private static final int MOST_ROWS = 10;
+  private static final int MOST_NOTES = 10;
+  private static final int MOST_REJECTED = 20;
+
+  private ImportSummary() {}
+
+  /** What would be added. */
+  static List<String> dry(List<SheetPlan> plans) {
+    List<String> lines = new ArrayList<>();
+    for (SheetPlan plan : plans) {
+      lines.add(counts(plan, "would be added", "are there already", "would be rejected"));
+      plan.added().stream().limit(MOST_ROWS).map(ImportSummary::row).forEach(lines::add);
+      if (plan.added().size() > MOST_ROWS) {
+        lines.add("  … and " + (plan.added().size() - MOST_ROWS) + " more");
+      }
+      notes(plan, lines);
+    }
+    lines.add("Dry run: nothing was written.");
+    return lines;
+  }
+
+  private static String row(NewRow row) {
+    return "  line " + row.line() + ": " + row.shown();
+  }
+
+  /** What was added. */
+  static List<String> done(List<SheetPlan> plans, Optional<SaveResult> saved, List<Path> rejected) {
+    List<String> lines = new ArrayList<>();
+    for (SheetPlan plan : plans) {
+      lines.add(counts(plan, "added", "were there already", "rejected"));
+      notes(plan, lines);
+    }
+    if (saved.isPresent()) {
+      lines.add("Written: " + saved.get().file() + ".");
+      saved.get().backup().ifPresent(b -> lines.add("Backup of what it was: " + b + "."));
+    } else {
+      lines.add("Nothing to add: the workbook is as it was.");
+    }
+    rejected.forEach(
+        file -> lines.add("Rejected rows: " + file + ". Mend them there and import that file."));
+    saved.ifPresent(s -> lines.add("Next: sparewell analyse " + s.file()));
+    return lines;
+  }
+
+  private static String counts(SheetPlan plan, String added, String known, String rejected) {
+    int rows = plan.added().size();
+    return plan.sheet().name()
+        + ": "
+        + rows
+        + (rows == 1 ? " row " : " rows ")
+        + added
+        + " from "
+        + plan.file()
+        + (plan.known() == 0 ? "" : "; " + plan.known() + " " + known)
+        + (plan.rejected().isEmpty() ? "" : "; " + plan.rejected().size() + " " + rejected)
+        + ".";
+  }
+
+  private static void notes(SheetPlan plan, List<String> lines) {
+    plan.notes().stream().limit(MOST_NOTES).forEach(note -> lines.add("  " + note));
+    if (plan.notes().size() > MOST_NOTES) {
+      lines.add("  … and " + (plan.notes().size() - MOST_NOTES) + " remarks more");
+    }
+  }
+
+  /** Rejected rows with their reasons. */
+  static List<String> problems(List<SheetPlan> plans) {
+    List<String> lines = new ArrayList<>();
+    for (SheetPlan plan : plans) {
+      for (Rejected row : plan.rejected().stream().limit(MOST_REJECTED).toList()) {
+        lines.add(plan.file() + " line " + row.line() + " rejected: " + row.reason() + ".");
+      }
+      if (plan.rejected().size() > MOST_REJECTED) {
+        lines.add(
+            plan.file() + ": " + (plan.rejected().size() - MOST_REJECTED) + " more rows rejected.");
+      }
+    }
+    return lines;
+  }
+}

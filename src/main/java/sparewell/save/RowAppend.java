@@ -1,0 +1,265 @@
+package sparewell.save;
+
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.function.IntPredicate;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import sparewell.ooxml.SheetText;
+import sparewell.ooxml.WorkbookRefused;
+import sparewell.ooxml.XmlElement;
+import sparewell.save.SheetRow.Cell;
+
+/**
+ * Adds rows below a table in a sheet's part: in the rows that stand there blank, else in new ones.
+ * Formats go on as in the table's last row; everything else of the part stays to the letter.
+ *
+ * @see "ECMA-376 part 1, section 18.3.1 (worksheets)"
+ */
+final class RowAppend {
+  private static final int MOST_ROWS = 1_048_576;
+  private static final List<String> GOING_ON = List.of("s", "customFormat", "customHeight", "ht");
+
+  private final Path file;
+  private final NewRows added;
+  private final SheetText sheet;
+  private final IntPredicate showsDates;
+  private final String prefix;
+  private final XmlElement root;
+  private final StringBuilder head = new StringBuilder();
+  private final StringBuilder tail = new StringBuilder();
+  private final Map<Integer, SheetRow> targets = new TreeMap<>();
+  private SheetRow model = SheetRow.fresh(0);
+
+  RowAppend(Path file, NewRows added, SheetText sheet, IntPredicate showsDates) {
+    this.file = file;
+    this.added = added;
+    this.sheet = sheet;
+    this.showsDates = showsDates;
+    this.prefix = sheet.prefix();
+    this.root = sheet.frame().root();
+  }
+
+  /** The edited part. */
+  byte[] apply() throws WorkbookRefused {
+    requireRoom();
+    split();
+    StringBuilder rows = new StringBuilder(head);
+    int number = added.firstNew();
+    int lastColumn = added.lastColumn();
+    for (List<NewCell> cells : added.rows()) {
+      SheetRow row = row(number, cells);
+      row.write(prefix, rows);
+      lastColumn = Math.max(lastColumn, row.cells().keySet().stream().max(Integer::compare).get());
+      number++;
+    }
+    XmlEdits edits = new XmlEdits(sheet.frame());
+    edits.append(root.child("sheetData").orElseThrow(), rows.append(tail).toString());
+    growDimension(edits, lastColumn);
+    new RuleGrowth(sheet.frame(), edits, added).grow();
+    return edits.apply();
+  }
+
+  private void requireRoom() throws WorkbookRefused {
+    if (added.lastNew() > MOST_ROWS) {
+      throw refused("has no room for so many rows", "Start a new workbook for the next season.");
+    }
+    if (root.child("sheetProtection").filter(p -> p.isTrue("sheet")).isPresent()) {
+      throw refused(
+          "is protected", "Take its protection off (Review, Unprotect sheet) and import again.");
+    }
+    Area room =
+        new Area(added.firstNew(), added.firstColumn(), added.lastNew(), added.lastColumn());
+    for (XmlElement merged :
+        root.child("mergeCells").map(m -> m.children("mergeCell")).orElse(List.of())) {
+      String reference = merged.value("ref").orElse("");
+      if (Area.of(reference).filter(room::meets).isPresent()) {
+        throw refused(
+            "has merged cells (" + reference + ") below its table",
+            "Split or move them and import again.");
+      }
+    }
+  }
+
+  /** Parts the text of the rows: what stays before and behind, and the rows that are filled. */
+  private void split() throws WorkbookRefused {
+    String text = sheet.rows();
+    Matcher tag =
+        Pattern.compile("<" + Pattern.quote(prefix) + "row((?:\\s[^>]*?)?)(/?)>").matcher(text);
+    Matcher closing = Pattern.compile("</" + Pattern.quote(prefix) + "row\\s*>").matcher(text);
+    int number = 0;
+    int headEnd = text.length();
+    int tailStart = text.length();
+    boolean behind = false;
+    for (int from = 0; tag.find(from); ) {
+      int next =
+          Optional.ofNullable(SheetRow.attributes(tag.group(1)).get("r"))
+              .filter(r -> r.matches("\\d{1,7}"))
+              .map(Integer::valueOf)
+              .orElse(number + 1);
+      if (next <= number) {
+        throw refused(
+            "lists its rows out of order",
+            "Save the workbook anew from your spreadsheet program and import again.");
+      }
+      number = next;
+      int end = tag.end();
+      String inside = "";
+      if (tag.group(2).isEmpty()) {
+        if (!closing.find(end)) {
+          throw new IllegalArgumentException("a row without an end");
+        }
+        inside = text.substring(end, closing.start());
+        end = closing.end();
+      }
+      if (number == added.modelRow()) {
+        model = SheetRow.of(number, tag.group(1), inside, prefix);
+      }
+      if (number >= added.firstNew() && headEnd == text.length()) {
+        headEnd = tag.start();
+      }
+      if (number > added.lastNew() && !behind) {
+        behind = true;
+        tailStart = tag.start();
+      } else if (number >= added.firstNew() && number <= added.lastNew()) {
+        targets.put(number, SheetRow.of(number, tag.group(1), inside, prefix));
+      }
+      from = end;
+    }
+    head.append(text, 0, headEnd);
+    tail.append(text, behind ? tailStart : text.length(), text.length());
+  }
+
+  private SheetRow row(int number, List<NewCell> cells) throws WorkbookRefused {
+    SheetRow row = targets.computeIfAbsent(number, this::likeTheModel);
+    for (int column : model.cells().keySet()) {
+      boolean within = column >= added.firstColumn() && column <= added.lastColumn();
+      if (within && !row.cells().containsKey(column)) {
+        put(row, column, style(row, column), Map.of(), "");
+      }
+    }
+    for (Map.Entry<Integer, Cell> there : row.cells().entrySet()) {
+      int column = there.getKey();
+      boolean within = column >= added.firstColumn() && column <= added.lastColumn();
+      boolean wanted = cells.stream().anyMatch(c -> c.column() == column);
+      Cell cell = there.getValue();
+      // A formula of the angler's beside the new cells goes on reckoning; anything else is in the
+      // way.
+      if (cell.holdsAnything() && (wanted || within && !cell.formula())) {
+        throw refused(
+            "holds something in " + Area.letters(column) + number + ", just below its table",
+            "Move it elsewhere and import again.");
+      }
+    }
+    for (NewCell cell : cells) {
+      value(row, cell);
+    }
+    return row;
+  }
+
+  private SheetRow likeTheModel(int number) {
+    SheetRow row = SheetRow.fresh(number);
+    boolean high = model.attributes().getOrDefault("customHeight", "0").matches("1|true");
+    for (String name : GOING_ON) {
+      if (model.attributes().containsKey(name) && (high || !name.equals("ht"))) {
+        row.attributes().put(name, model.attributes().get(name));
+      }
+    }
+    return row;
+  }
+
+  private void value(SheetRow row, NewCell cell) {
+    Optional<String> style = style(row, cell.column());
+    boolean dates =
+        showsDates.test(style.filter(s -> s.matches("\\d{1,9}")).map(Integer::valueOf).orElse(0));
+    boolean number =
+        cell.kind() == NewCell.Kind.NUMBER || cell.kind() == NewCell.Kind.DATE && dates;
+    if (number) {
+      boolean misread = dates && cell.kind() == NewCell.Kind.NUMBER;
+      put(
+          row,
+          cell.column(),
+          misread ? Optional.empty() : style,
+          Map.of(),
+          "<" + prefix + "v>" + plain(cell.number()) + "</" + prefix + "v>");
+    } else {
+      put(row, cell.column(), style, Map.of("t", "inlineStr"), inline(cell.text()));
+    }
+  }
+
+  private static String plain(double number) {
+    BigDecimal shown = new BigDecimal(Double.toString(number)).stripTrailingZeros();
+    return shown.signum() == 0 ? "0" : shown.toPlainString();
+  }
+
+  private String inline(String text) {
+    // What looks like an escape of the format must not be read as one (22.9.2.19).
+    String literal = text.replaceAll("_(?=x[0-9A-Fa-f]{4}_)", "_x005F_");
+    return "<"
+        + prefix
+        + "is><"
+        + prefix
+        + "t xml:space=\"preserve\">"
+        + XmlOut.text(literal)
+        + "</"
+        + prefix
+        + "t></"
+        + prefix
+        + "is>";
+  }
+
+  private static void put(
+      SheetRow row, int column, Optional<String> style, Map<String, String> more, String inside) {
+    Map<String, String> attributes = new TreeMap<>(more);
+    style.ifPresent(s -> attributes.put("s", s));
+    row.cells().put(column, new Cell(attributes, inside));
+  }
+
+  /** The cell's own format, else that of the model's cell, its row, or the column. */
+  private Optional<String> style(SheetRow row, int column) {
+    return Optional.ofNullable(row.cells().get(column))
+        .flatMap(Cell::style)
+        .or(() -> Optional.ofNullable(model.cells().get(column)).flatMap(Cell::style))
+        .or(row::style)
+        .or(() -> columnStyle(column));
+  }
+
+  private Optional<String> columnStyle(int column) {
+    return root.child("cols").map(c -> c.children("col")).orElse(List.of()).stream()
+        .filter(c -> number(c, "min") <= column && column <= number(c, "max"))
+        .findFirst()
+        .flatMap(c -> c.value("style"));
+  }
+
+  private static int number(XmlElement element, String attribute) {
+    return element
+        .value(attribute)
+        .filter(v -> v.matches("\\d{1,9}"))
+        .map(Integer::valueOf)
+        .orElse(0);
+  }
+
+  private void growDimension(XmlEdits edits, int lastColumn) {
+    Optional<XmlElement> dimension = root.child("dimension");
+    Optional<Area> was = dimension.flatMap(d -> d.value("ref")).flatMap(Area::of);
+    if (was.isPresent()) {
+      Area now =
+          new Area(
+              was.get().firstRow(),
+              Math.min(was.get().firstColumn(), added.firstColumn()),
+              Math.max(was.get().lastRow(), added.lastNew()),
+              Math.max(was.get().lastColumn(), lastColumn));
+      if (!now.equals(was.get())) {
+        edits.set(dimension.get(), "ref", now.reference());
+      }
+    }
+  }
+
+  private WorkbookRefused refused(String problem, String remedy) {
+    return Refusals.refused(file, "the sheet '" + added.sheet().name() + "' " + problem, remedy);
+  }
+}

@@ -1,0 +1,189 @@
+package sparewell.sheet;
+
+import java.time.format.TextStyle;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import sparewell.load.CompartmentLoad;
+import sparewell.rates.StyleRate;
+import sparewell.season.Cause;
+import sparewell.spares.BuyList;
+import sparewell.spares.OffSeason;
+import sparewell.spares.SparesRow;
+import sparewell.table.Chart;
+import sparewell.table.Column;
+import sparewell.table.Format;
+import sparewell.table.Table;
+
+/** The charts of the sheets; absent where there is nothing to draw. */
+final class Charts {
+  /** More lines than these run into each other. */
+  private static final int MOST_ITEMS = 5;
+
+  private static final int MOST_STYLES = 30;
+  private static final int MOST_PIECES = 15;
+
+  private Charts() {}
+
+  /** Loss rate of every style that was used, most lost first. */
+  static Optional<Chart> lossRates(List<StyleRate> rates) {
+    List<StyleRate> used =
+        rates.stream()
+            .filter(rate -> rate.basis() != StyleRate.Basis.NONE)
+            .sorted(Comparator.comparingDouble(rate -> -rate.ratePer10Hours()))
+            .limit(MOST_STYLES)
+            .toList();
+    Table<StyleRate> data =
+        table(
+            List.of(
+                column("Style", Format.TEXT, StyleRate::style),
+                column("Best estimate", Format.NUMBER, StyleRate::ratePer10Hours),
+                column("Log alone", Format.NUMBER, StyleRate::rawPer10Hours),
+                column("Low", Format.NUMBER, StyleRate::low90Per10Hours),
+                column("High", Format.NUMBER, StyleRate::high90Per10Hours)),
+            used);
+    return some(
+        data,
+        new Chart(
+            Chart.Kind.BAR,
+            "What you lose of each style, with 90 % intervals",
+            "Style",
+            "Pieces lost in 10 hours",
+            "See: a long whisker means the log says little yet. Where the hollow bar (log alone)"
+                + " and the filled one part, the style leans on its family.",
+            data,
+            "Style",
+            List.of(
+                Chart.Series.of("Best estimate").between("Low", "High"),
+                Chart.Series.of("Log alone").as(Chart.Mark.MARKERS))));
+  }
+
+  /** Run-out chance of the items most likely to run out, against the pieces aboard. */
+  static Optional<Chart> runOut(List<SparesRow> rows) {
+    List<SparesRow> worst =
+        rows.stream()
+            .filter(SparesRow::used)
+            .sorted(Comparator.comparingDouble(row -> -row.runOutNowProbability()))
+            .limit(MOST_ITEMS)
+            .toList();
+    int most = worst.stream().mapToInt(row -> Math.max(row.carry(), row.aboard())).max().orElse(0);
+    List<Integer> counts = new ArrayList<>();
+    for (int pieces = 0; pieces <= Math.min(MOST_PIECES, most + 1); pieces++) {
+      counts.add(pieces);
+    }
+    List<Column<Integer>> columns = new ArrayList<>();
+    columns.add(column("Pieces", Format.COUNT, pieces -> pieces));
+    List<Chart.Series> series = new ArrayList<>();
+    for (SparesRow row : worst) {
+      String name = row.item().spoken() + " (" + row.aboard() + " aboard)";
+      columns.add(column(name, Format.PROBABILITY, pieces -> row.losses().above(pieces)));
+      series.add(Chart.Series.of(name));
+    }
+    if (series.isEmpty()) {
+      return Optional.empty();
+    }
+    Table<Integer> data = table(columns, counts);
+    return some(
+        data,
+        new Chart(
+            Chart.Kind.LINE,
+            "Chance to run out against pieces aboard: the items worst off",
+            "Pieces aboard",
+            "Chance to run out",
+            "See: each line falls with every piece you add; where it flattens, more pieces hardly"
+                + " help.",
+            data,
+            "Pieces",
+            series));
+  }
+
+  /** What each amount of money does for the chance that nothing important runs out. */
+  static Optional<Chart> money(Table<BuyList.Point> curve) {
+    if (curve.rows().stream().anyMatch(point -> point.nothingRunsOutProbability().isEmpty())) {
+      return Optional.empty();
+    }
+    return some(
+        curve,
+        new Chart(
+            Chart.Kind.SCATTER,
+            "What the money buys",
+            "Money spent",
+            "Chance that nothing important runs out",
+            "See: where the line turns flat, more money hardly makes you safer; it fills up floors.",
+            curve,
+            "Money",
+            List.of(Chart.Series.of("Chance nothing runs out"))));
+  }
+
+  /** Weight in every compartment, from the transom to the bow. */
+  static Optional<Chart> weights(List<CompartmentLoad> compartments) {
+    List<CompartmentLoad> alongBoat =
+        compartments.stream().sorted(Comparator.comparing(CompartmentLoad::fromTransom)).toList();
+    Table<CompartmentLoad> data =
+        table(
+            List.of(
+                column("Compartment", Format.TEXT, CompartmentLoad::compartment),
+                column("Tackle", Format.MASS, CompartmentLoad::weight)),
+            alongBoat);
+    return some(
+        data,
+        new Chart(
+            Chart.Kind.COLUMN,
+            "Tackle weight along the boat",
+            "Compartment, transom on the left, bow on the right",
+            "Weight",
+            "See: light forward, heavy aft means tall columns on the left and low ones on the"
+                + " right.",
+            data,
+            "Compartment",
+            List.of(Chart.Series.of("Tackle"))));
+  }
+
+  /** Pieces lost in each month by cause. */
+  static Optional<Chart> months(OffSeason view) {
+    List<Column<OffSeason.MonthLine>> columns = new ArrayList<>();
+    columns.add(column("Month", Format.TEXT, Charts::month));
+    List<Chart.Series> series = new ArrayList<>();
+    for (OffSeason.CauseLine line : view.causes()) {
+      Cause cause = line.cause();
+      columns.add(
+          column(cause.word(), Format.COUNT, month -> month.pieces().getOrDefault(cause, 0)));
+      series.add(Chart.Series.of(cause.word()));
+    }
+    if (series.isEmpty()) {
+      return Optional.empty();
+    }
+    Table<OffSeason.MonthLine> data = table(columns, view.months());
+    return some(
+        data,
+        new Chart(
+            Chart.Kind.STACKED_COLUMN,
+            "Losses per month by cause",
+            "Month",
+            "Pieces lost",
+            "See: which months cost most, and whether snags or fish take the pieces.",
+            data,
+            "Month",
+            series));
+  }
+
+  private static String month(OffSeason.MonthLine line) {
+    String name = line.month().getMonth().getDisplayName(TextStyle.SHORT, Locale.ENGLISH);
+    return name + " " + line.month().getYear();
+  }
+
+  private static <R> Column<R> column(
+      String heading, Format format, java.util.function.Function<R, ?> value) {
+    return Column.sheetOnly(heading, format, "", value);
+  }
+
+  private static <R> Table<R> table(List<Column<R>> columns, List<R> rows) {
+    return new Table<>("", "", columns, rows, "");
+  }
+
+  private static Optional<Chart> some(Table<?> data, Chart chart) {
+    return data.rows().isEmpty() ? Optional.empty() : Optional.of(chart);
+  }
+}

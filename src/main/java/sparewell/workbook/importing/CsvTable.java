@@ -1,0 +1,189 @@
+package sparewell.workbook.importing;
+
+import java.io.IOException;
+import java.io.StringReader;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
+import sparewell.workbook.InputColumn;
+import sparewell.workbook.InputSheet;
+import sparewell.workbook.grid.NumberShape;
+import sparewell.workbook.grid.RawCell;
+import sparewell.workbook.grid.RawRow;
+import sparewell.workbook.read.BoundColumn;
+import sparewell.workbook.read.HeaderRow;
+import sparewell.workbook.value.Names;
+
+/**
+ * A CSV file understood as rows for an input sheet.
+ *
+ * @param file the file
+ * @param delimiter what parts its cells: comma, semicolon or tab
+ * @param header its header, found like that of a sheet
+ * @param headings the header's cells as written
+ * @param lines the rows below it that hold anything
+ */
+record CsvTable(
+    Path file, char delimiter, HeaderRow header, List<String> headings, List<Line> lines) {
+  private static final int HEADER_WITHIN = 20;
+  private static final List<Character> DELIMITERS = List.of(',', ';', '\t');
+
+  /**
+   * A row of the file.
+   *
+   * @param number the line it begins on, counted from 1
+   * @param cells its cells as written
+   */
+  record Line(long number, List<String> cells) {
+    Line {
+      cells = List.copyOf(cells);
+    }
+
+    /** A cell without blanks at its ends; empty where there is none. */
+    String at(int column) {
+      return column <= cells.size() ? cells.get(column - 1) : "";
+    }
+
+    boolean blank() {
+      return cells.stream().allMatch(cell -> Names.clean(cell).isEmpty());
+    }
+  }
+
+  CsvTable {
+    headings = List.copyOf(headings);
+    lines = List.copyOf(lines);
+  }
+
+  /** Reads a file; the delimiter is the one under which the header is found. */
+  static CsvTable read(Path file, InputSheet sheet) throws UnusableImport {
+    String text = FileText.read(file);
+    Optional<Character> named = named(text);
+    String body = named.isPresent() ? text.substring(text.indexOf('\n') + 1) : text;
+    long before = named.isPresent() ? 1 : 0;
+    Optional<HeaderRow> nearest = Optional.empty();
+    Optional<String> broken = Optional.empty();
+    for (char delimiter : named.map(List::of).orElse(DELIMITERS)) {
+      List<Line> lines;
+      try {
+        lines = lines(body, delimiter, before);
+      } catch (IOException | UncheckedIOException | IllegalStateException e) {
+        broken = Optional.of("a quotation mark in it is never closed, or stands in a wrong place");
+        continue;
+      }
+      for (int i = 0; i < Math.min(HEADER_WITHIN, lines.size()); i++) {
+        HeaderRow candidate = HeaderRow.of(sheet, raw(lines.get(i)));
+        if (candidate.complete()) {
+          return new CsvTable(
+              file,
+              delimiter,
+              candidate,
+              lines.get(i).cells(),
+              lines.subList(i + 1, lines.size()).stream().filter(line -> !line.blank()).toList());
+        }
+        if (nearest.isEmpty() || candidate.missing().size() < nearest.get().missing().size()) {
+          nearest = Optional.of(candidate);
+        }
+      }
+    }
+    throw new UnusableImport(fault(file, sheet, nearest, broken));
+  }
+
+  private static String fault(
+      Path file, InputSheet sheet, Optional<HeaderRow> nearest, Optional<String> broken) {
+    String all =
+        sheet.columns().stream()
+            .filter(InputColumn::required)
+            .map(InputColumn::name)
+            .collect(Collectors.joining(", "));
+    String lacks =
+        nearest
+            .filter(row -> !row.columns().isEmpty())
+            .map(row -> "its header lacks " + String.join(", ", row.missing()))
+            .or(() -> broken)
+            .orElse("no header was found in its first 20 rows");
+    return file
+        + " cannot be read as "
+        + sheet.name()
+        + ": "
+        + lacks
+        + ". It needs the columns "
+        + all
+        + ".";
+  }
+
+  /** Some spreadsheet programs name the delimiter in a first line of its own. */
+  private static Optional<Character> named(String text) {
+    String first = text.lines().findFirst().orElse("").strip();
+    return first.matches("(?i)\"?sep=[,;\t]\"?")
+        ? Optional.of(first.replace("\"", "").charAt(4))
+        : text.toLowerCase(java.util.Locale.ROOT).startsWith("sep=\t")
+            ? Optional.of('\t')
+            : Optional.empty();
+  }
+
+  private static List<Line> lines(String text, char delimiter, long before) throws IOException {
+    CSVFormat format =
+        CSVFormat.RFC4180
+            .builder()
+            .setDelimiter(delimiter)
+            .setIgnoreEmptyLines(false)
+            .setTrailingData(true)
+            .get();
+    List<Line> lines = new ArrayList<>();
+    try (CSVParser parser = CSVParser.parse(new StringReader(text), format)) {
+      long number = 1;
+      for (CSVRecord record : parser) {
+        lines.add(new Line(before + number, record.stream().map(CsvTable::plain).toList()));
+        number = parser.getCurrentLineNumber() + 1;
+      }
+    }
+    return lines;
+  }
+
+  /** Takes off the apostrophe that our own files put before what looks like a formula. */
+  private static String plain(String cell) {
+    return cell.length() > 1 && cell.charAt(0) == '\'' && "=+-@\t\r".indexOf(cell.charAt(1)) >= 0
+        ? cell.substring(1)
+        : cell;
+  }
+
+  private static RawRow raw(Line line) {
+    List<RawCell> cells = new ArrayList<>();
+    for (int i = 0; i < line.cells().size(); i++) {
+      String text = Names.clean(line.cells().get(i));
+      if (!text.isEmpty()) {
+        cells.add(new RawCell(i + 1, RawCell.Kind.TEXT, text, 0, NumberShape.GENERAL, false));
+      }
+    }
+    return new RawRow((int) line.number(), cells);
+  }
+
+  /** The file's column for a declared one. */
+  Optional<BoundColumn> column(String name) {
+    return Optional.ofNullable(header.columns().get(name));
+  }
+
+  /** Headings that no declared column has, or has a second time. */
+  List<String> ignored() {
+    List<String> ignored = new ArrayList<>();
+    for (int i = 0; i < headings.size(); i++) {
+      int index = i + 1;
+      String heading = Names.clean(headings.get(i));
+      boolean used = header.columns().values().stream().anyMatch(c -> c.index() == index);
+      if (!used && !heading.isEmpty()) {
+        ignored.add(heading);
+      }
+    }
+    return ignored;
+  }
+
+  boolean commaDecimals() {
+    return delimiter != ',';
+  }
+}

@@ -1,0 +1,85 @@
+package sparewell.workbook.importing;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+
+/** The text of a file, whatever its encoding. */
+final class FileText {
+  private static final long MOST_BYTES = 64L << 20;
+
+  private FileText() {}
+
+  /**
+   * Reads a file: by its byte order mark as UTF-8 or UTF-16, else as UTF-8 where that fits, else as
+   * windows-1252.
+   */
+  static String read(Path file) throws UnusableImport {
+    byte[] bytes = bytes(file);
+    if (starts(bytes, 0xef, 0xbb, 0xbf)) {
+      return checked(file, new String(bytes, 3, bytes.length - 3, StandardCharsets.UTF_8));
+    }
+    if (starts(bytes, 0xff, 0xfe)) {
+      return checked(file, new String(bytes, 2, bytes.length - 2, StandardCharsets.UTF_16LE));
+    }
+    if (starts(bytes, 0xfe, 0xff)) {
+      return checked(file, new String(bytes, 2, bytes.length - 2, StandardCharsets.UTF_16BE));
+    }
+    if (starts(bytes, 'P', 'K')) {
+      throw new UnusableImport(
+          file + " is a workbook or an archive, no CSV file. Save its sheet as CSV first.");
+    }
+    try {
+      return checked(
+          file, StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString());
+    } catch (CharacterCodingException notUnicode) {
+      return checked(file, new String(bytes, Charset.forName("windows-1252")));
+    }
+  }
+
+  private static boolean starts(byte[] bytes, int... with) {
+    if (bytes.length < with.length) {
+      return false;
+    }
+    for (int i = 0; i < with.length; i++) {
+      if ((bytes[i] & 0xff) != with[i]) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static String checked(Path file, String text) throws UnusableImport {
+    if (text.indexOf('\0') >= 0) {
+      throw new UnusableImport(file + " is no CSV file. Save the table as CSV (UTF-8) first.");
+    }
+    if (text.isBlank()) {
+      throw new UnusableImport(file + " is empty.");
+    }
+    return text;
+  }
+
+  private static byte[] bytes(Path file) throws UnusableImport {
+    try {
+      if (Files.isDirectory(file)) {
+        throw new UnusableImport(file + " is a folder. Name the CSV file in it.");
+      }
+      if (Files.size(file) > MOST_BYTES) {
+        throw new UnusableImport(file + " is larger than 64 MB. Split it.");
+      }
+      return Files.readAllBytes(file);
+    } catch (NoSuchFileException missing) {
+      throw new UnusableImport(file + ": there is no such file. Check its name and folder.");
+    } catch (AccessDeniedException denied) {
+      throw new UnusableImport(file + ": you have no permission to read it.");
+    } catch (IOException disk) {
+      throw new UnusableImport(file + " could not be read from the disk.");
+    }
+  }
+}

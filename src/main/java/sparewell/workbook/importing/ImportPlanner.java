@@ -1,0 +1,115 @@
+package sparewell.workbook.importing;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import sparewell.finding.Finding;
+import sparewell.finding.Findings;
+import sparewell.ooxml.SheetEntry;
+import sparewell.ooxml.WorkbookPackage;
+import sparewell.ooxml.WorkbookRefused;
+import sparewell.units.MassUnit;
+import sparewell.units.UnitSystem;
+import sparewell.workbook.InputColumn;
+import sparewell.workbook.InputSheet;
+import sparewell.workbook.grid.BookCells;
+import sparewell.workbook.grid.RawRow;
+import sparewell.workbook.read.ReadOptions;
+import sparewell.workbook.read.SeasonReader;
+import sparewell.workbook.read.SheetChoice;
+import sparewell.workbook.read.UnusableWorkbook;
+
+/** Works out which rows of which files can be added to a workbook. */
+public final class ImportPlanner {
+  private ImportPlanner() {}
+
+  /**
+   * Plans an import; nothing is written.
+   *
+   * @param sources at most one file for a sheet; rows of one may name trips of another
+   * @param today the date of today, for a workbook that sets no date of analysis
+   * @return a plan for each file, in the order of {@link ImportSource#SHEETS}
+   * @throws UnusableImport where a file or a sheet cannot be used; all such faults are listed
+   * @throws UnusableWorkbook where the workbook lacks required sheets or columns
+   * @throws WorkbookRefused where a part of the workbook is damaged
+   */
+  public static List<SheetPlan> plan(
+      WorkbookPackage book, List<ImportSource> sources, LocalDate today)
+      throws UnusableImport, UnusableWorkbook, WorkbookRefused {
+    ReadOptions options = ReadOptions.on(today);
+    UnitSystem units = SeasonReader.read(book, options).season().settings().units();
+    MassUnit itemUnit = units == UnitSystem.US ? MassUnit.OUNCE : MassUnit.GRAM;
+    Map<InputSheet, Incoming> incoming = incoming(book, sources, itemUnit);
+    Map<InputSheet, List<RawRow>> more = new LinkedHashMap<>();
+    incoming.forEach((sheet, rows) -> more.put(sheet, rows.raw()));
+    Map<String, Incoming> byName =
+        incoming.values().stream()
+            .collect(Collectors.toMap(i -> i.target().entry().name(), i -> i));
+    boolean any = more.values().stream().anyMatch(rows -> !rows.isEmpty());
+    List<Finding> findings = any ? SeasonReader.read(book, options, more).findings() : List.of();
+    for (Finding finding : findings) {
+      Incoming rows = byName.get(finding.at().sheet());
+      if (rows != null) {
+        rows.hear(finding, byName);
+      }
+    }
+    return incoming.values().stream().map(Incoming::plan).toList();
+  }
+
+  private static Map<InputSheet, Incoming> incoming(
+      WorkbookPackage book, List<ImportSource> sources, MassUnit itemUnit)
+      throws UnusableImport, WorkbookRefused {
+    BookCells cells = BookCells.of(book);
+    SheetChoice sheets = SheetChoice.of(book.sheets(), new Findings());
+    List<ImportSource> ordered = new ArrayList<>(sources);
+    ordered.sort(Comparator.comparingInt(s -> ImportSource.SHEETS.indexOf(s.sheet())));
+    Map<InputSheet, Incoming> incoming = new LinkedHashMap<>();
+    List<String> faults = new ArrayList<>();
+    for (ImportSource source : ordered) {
+      try {
+        CsvTable table = CsvTable.read(source.file(), source.sheet());
+        TargetTable target = target(sheets, cells, source.sheet());
+        requireColumns(table, target, new ValueMaker(table, target, itemUnit).homeless());
+        incoming.put(source.sheet(), new Incoming(table, target, itemUnit, cells.dates()));
+      } catch (UnusableImport unusable) {
+        faults.addAll(unusable.faults());
+      }
+    }
+    if (!faults.isEmpty()) {
+      throw new UnusableImport(faults);
+    }
+    return incoming;
+  }
+
+  private static TargetTable target(SheetChoice sheets, BookCells cells, InputSheet sheet)
+      throws UnusableImport, WorkbookRefused {
+    Optional<SheetEntry> entry = sheets.of(sheet);
+    if (entry.isEmpty()) {
+      throw new UnusableImport(
+          "The workbook has no sheet '"
+              + sheet.name()
+              + "'. Copy it from a new workbook (sparewell new) and import again.");
+    }
+    return TargetTable.of(cells, sheet, entry.get());
+  }
+
+  /** Leaving such a column out would turn a red one into one of no colour. */
+  private static void requireColumns(CsvTable table, TargetTable target, List<InputColumn> homeless)
+      throws UnusableImport {
+    if (!homeless.isEmpty()) {
+      throw new UnusableImport(
+          "The sheet '"
+              + target.entry().name()
+              + "' has no column for what stands in "
+              + table.file()
+              + " under "
+              + homeless.stream().map(InputColumn::name).collect(Collectors.joining(", "))
+              + ". Add the column to the sheet's header row, or take it out of the file.");
+    }
+  }
+}

@@ -1,0 +1,154 @@
+package sparewell.workbook.importing;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import sparewell.finding.Finding;
+import sparewell.finding.Severity;
+import sparewell.units.MassUnit;
+import sparewell.workbook.grid.DateSystem;
+import sparewell.workbook.grid.RawRow;
+
+/** The rows of one file on their way: which are new, and what the reader says about them. */
+final class Incoming {
+  private static final Pattern PLACE = Pattern.compile("(?:row (\\d+)|(.+) [A-Z]+(\\d+))");
+  private static final int LONGEST_TEXT = 32_767;
+
+  private final CsvTable table;
+  private final TargetTable target;
+  private final List<NewRow> fresh = new ArrayList<>();
+  private final Map<Integer, CsvTable.Line> byRow = new TreeMap<>();
+  private final Map<Integer, String> faults = new TreeMap<>();
+  private final List<String> notes = new ArrayList<>();
+  private int known;
+  private int examples;
+
+  Incoming(CsvTable table, TargetTable target, MassUnit itemUnit, DateSystem dates) {
+    this.table = table;
+    this.target = target;
+    RowKey key = new RowKey(table, target, itemUnit, dates);
+    Map<List<String>, Integer> there = new HashMap<>();
+    target.rows().forEach(row -> there.merge(key.of(row), 1, Integer::sum));
+    ValueMaker maker = new ValueMaker(table, target, itemUnit);
+    for (CsvTable.Line line : table.lines()) {
+      NewRow row = new NewRow(line.number(), maker.values(line));
+      RawRow raw = row.raw(0);
+      if (raw.cells().isEmpty()) {
+        continue;
+      }
+      if (raw.example()) {
+        examples++;
+      } else if (there.merge(key.of(raw), -1, Integer::sum) >= 0) {
+        known++; // each row of the sheet stands for one of the file: two equal losses are two
+      } else {
+        add(line, row);
+      }
+    }
+  }
+
+  private void add(CsvTable.Line line, NewRow row) {
+    int number = target.lastRow() + 1 + fresh.size();
+    fresh.add(row);
+    byRow.put(number, line);
+    if (row.values().stream().anyMatch(value -> value.text().length() > LONGEST_TEXT)) {
+      faults.put(number, "a text is longer than a cell can hold");
+    }
+  }
+
+  TargetTable target() {
+    return target;
+  }
+
+  /** The new rows as if they stood in the sheet already. */
+  List<RawRow> raw() {
+    List<RawRow> raw = new ArrayList<>();
+    for (NewRow row : fresh) {
+      raw.add(row.raw(target.lastRow() + 1 + raw.size()));
+    }
+    return raw;
+  }
+
+  /** The line of a row that is not in the sheet yet. */
+  Optional<String> place(int row) {
+    return Optional.ofNullable(byRow.get(row))
+        .map(line -> "line " + line.number() + " of " + table.file().getFileName());
+  }
+
+  /** Takes in what the reader says about one of the new rows; {@code all} by the sheet's name. */
+  void hear(Finding finding, Map<String, Incoming> all) {
+    if (!byRow.containsKey(finding.at().row())) {
+      return;
+    }
+    Finding spoken = inLines(finding, all);
+    if (finding.severity() == Severity.ERROR) {
+      faults.merge(finding.at().row(), spoken.message(), (a, b) -> a + "; " + b);
+    } else if (finding.severity() == Severity.WARNING) {
+      notes.add(
+          place(finding.at().row()).orElse("")
+              + ": "
+              + spoken.message()
+              + " ("
+              + spoken.done()
+              + ").");
+    }
+  }
+
+  /** Rows that are not in the workbook yet go by their lines. */
+  private Finding inLines(Finding finding, Map<String, Incoming> all) {
+    List<Object> details = new ArrayList<>(finding.details());
+    for (int i = 0; i < details.size(); i++) {
+      Matcher m = PLACE.matcher(details.get(i).toString());
+      if (m.matches()) {
+        boolean here = m.group(1) != null;
+        Incoming where = here ? this : all.get(m.group(2));
+        int row = Integer.parseInt(here ? m.group(1) : m.group(3));
+        Optional<String> line = where == null ? Optional.empty() : where.place(row);
+        if (line.isPresent()) {
+          details.set(i, line.get());
+        }
+      }
+    }
+    return new Finding(finding.code(), finding.at(), details);
+  }
+
+  SheetPlan plan() {
+    List<NewRow> added = new ArrayList<>();
+    List<Rejected> rejected = new ArrayList<>();
+    int number = target.lastRow();
+    for (NewRow row : fresh) {
+      String fault = faults.get(++number);
+      if (fault == null) {
+        added.add(row);
+      } else {
+        rejected.add(new Rejected(row.line(), byRow.get(number).cells(), fault));
+      }
+    }
+    List<String> said = new ArrayList<>();
+    if (!table.ignored().isEmpty()) {
+      said.add("Columns not used: " + String.join(", ", table.ignored()) + ".");
+    }
+    if (examples > 0) {
+      said.add("Rows that begin with 'Example:' are left out (" + examples + ").");
+    }
+    said.addAll(notes);
+    return new SheetPlan(
+        table.file(),
+        table.delimiter(),
+        table.headings(),
+        target.entry(),
+        target.headerRow(),
+        target.lastRow(),
+        target.modelRow(),
+        target.firstColumn(),
+        target.lastColumn(),
+        added,
+        known,
+        rejected,
+        said);
+  }
+}

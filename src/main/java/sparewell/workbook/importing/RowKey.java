@@ -1,0 +1,75 @@
+package sparewell.workbook.importing;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import sparewell.units.MassUnit;
+import sparewell.workbook.InputColumn;
+import sparewell.workbook.grid.DateSystem;
+import sparewell.workbook.grid.RawCell;
+import sparewell.workbook.grid.RawRow;
+import sparewell.workbook.read.BoundColumn;
+import sparewell.workbook.value.Amounts;
+import sparewell.workbook.value.Dates;
+import sparewell.workbook.value.Names;
+import sparewell.workbook.value.Numbers;
+import sparewell.workbook.value.Words;
+
+/**
+ * What a row says, however it is written: rows of equal keys say the same.
+ *
+ * <p>Columns that the file lacks are not compared, since the angler may have filled them in the
+ * sheet meanwhile; size and colour always are, for they say what the row is about.
+ */
+final class RowKey {
+  private static final List<String> ALWAYS = List.of("Size", "Colour");
+
+  private final List<BoundColumn> compared = new ArrayList<>();
+  private final MassUnit itemUnit;
+  private final DateSystem dates;
+
+  RowKey(CsvTable from, TargetTable to, MassUnit itemUnit, DateSystem dates) {
+    for (InputColumn column : to.sheet().columns()) {
+      if (from.column(column.name()).isPresent() || ALWAYS.contains(column.name())) {
+        to.column(column.name()).ifPresent(compared::add);
+      }
+    }
+    this.itemUnit = itemUnit;
+    this.dates = dates;
+  }
+
+  List<String> of(RawRow row) {
+    List<String> key = new ArrayList<>();
+    for (BoundColumn bound : compared) {
+      String value = row.at(bound.index()).map(cell -> value(bound, cell)).orElse("");
+      // A blank cell says the same as its standard value.
+      boolean standard = value.equals(Names.fold(bound.column().standard()));
+      key.add(standard ? "" : value);
+    }
+    return key;
+  }
+
+  private String value(BoundColumn bound, RawCell cell) {
+    Optional<String> understood =
+        switch (bound.column().kind()) {
+          case SIZE -> Optional.of(Names.fold(Words.size(cell)));
+          case DATE -> Dates.date(cell, dates, ValueMaker.SILENT).map(Object::toString);
+          case HOURS -> Amounts.hours(cell, ValueMaker.SILENT).map(RowKey::rounded);
+          case MONEY -> Amounts.money(cell, ValueMaker.SILENT).map(BigDecimal::toPlainString);
+          case ITEM_MASS ->
+              Amounts.mass(cell, bound.massUnit(itemUnit), ValueMaker.SILENT)
+                  .map(mass -> String.valueOf(mass.milligrams()));
+          case PIECES, COUNT, DAYS, NUMBER ->
+              Amounts.number(cell, ValueMaker.SILENT).map(Numbers::plain);
+          case YES_NO -> Words.yesNo(cell, ValueMaker.SILENT).map(yes -> yes ? "yes" : "no");
+          case CHOICE -> Words.among(cell, bound.column().choices());
+          default -> Dates.iso(Words.text(cell)).map(Object::toString);
+        };
+    return understood.orElseGet(() -> Names.fold(Words.text(cell)));
+  }
+
+  private static String rounded(double hours) {
+    return Numbers.plain(Math.rint(hours * 1e6) / 1e6);
+  }
+}

@@ -1,0 +1,44 @@
+package sparewell.workbook.importing;
+
+import java.nio.file.Path;
+import java.util.List;
+import sparewell.ooxml.SheetEntry;
+
+/**
+ * What a file adds to its sheet.
+ *
+ * @param file the file
+ * @param delimiter what parts its cells
+ * @param headings its header as written
+ * @param sheet the sheet
+ * @param headerRow number of the sheet's header, counted from 1
+ * @param lastRow number of the last row that holds anything; the header's where none does
+ * @param modelRow number of the row whose formats go on; 0 where there is none
+ * @param firstColumn leftmost column of the sheet's table, counted from 1
+ * @param lastColumn its rightmost column
+ * @param added rows to add, in the order of the file
+ * @param known rows that the sheet holds already
+ * @param rejected rows that cannot be used
+ * @param notes what else there is to say, whole sentences
+ */
+public record SheetPlan(
+    Path file,
+    char delimiter,
+    List<String> headings,
+    SheetEntry sheet,
+    int headerRow,
+    int lastRow,
+    int modelRow,
+    int firstColumn,
+    int lastColumn,
+    List<NewRow> added,
+    int known,
+    List<Rejected> rejected,
+    List<String> notes) {
+  public SheetPlan {
+    headings = List.copyOf(headings);
+    added = List.copyOf(added);
+    rejected = List.copyOf(rejected);
+    notes = List.copyOf(notes);
+  }
+}

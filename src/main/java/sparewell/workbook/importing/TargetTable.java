@@ -1,0 +1,166 @@
+package sparewell.workbook.importing;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import sparewell.ooxml.SheetEntry;
+import sparewell.ooxml.WorkbookRefused;
+import sparewell.workbook.InputColumn;
+import sparewell.workbook.InputSheet;
+import sparewell.workbook.grid.BookCells;
+import sparewell.workbook.grid.RawCell;
+import sparewell.workbook.grid.RawRow;
+import sparewell.workbook.read.BoundColumn;
+import sparewell.workbook.read.HeaderRow;
+import sparewell.workbook.value.Words;
+
+/** The table of the workbook that gets more rows. */
+final class TargetTable {
+  private static final int HEADER_WITHIN = 20;
+
+  private final InputSheet sheet;
+  private final SheetEntry entry;
+  private final HeaderRow header;
+  private final List<RawRow> rows;
+
+  private TargetTable(InputSheet sheet, SheetEntry entry, HeaderRow header, List<RawRow> rows) {
+    this.sheet = sheet;
+    this.entry = entry;
+    this.header = header;
+    this.rows = rows;
+  }
+
+  /** Finds it; refuses where something else stands below its rows. */
+  static TargetTable of(BookCells cells, InputSheet sheet, SheetEntry entry)
+      throws UnusableImport, WorkbookRefused {
+    Scan scan = new Scan(sheet);
+    cells.rows(entry, scan);
+    if (scan.header.isEmpty()) {
+      throw new UnusableImport(
+          "The sheet '"
+              + entry.name()
+              + "' has no header row within its first 20 rows, so no rows can be added to it.");
+    }
+    TargetTable table = new TargetTable(sheet, entry, scan.header.get(), scan.rows);
+    table.requireWholeLastRow();
+    return table;
+  }
+
+  private static final class Scan implements Consumer<RawRow> {
+    private final InputSheet sheet;
+    private final List<RawRow> rows = new ArrayList<>();
+    private Optional<HeaderRow> header = Optional.empty();
+
+    Scan(InputSheet sheet) {
+      this.sheet = sheet;
+    }
+
+    @Override
+    public void accept(RawRow raw) {
+      if (header.isPresent()) {
+        boolean any =
+            header.get().columns().values().stream()
+                .anyMatch(c -> raw.at(c.index()).filter(Scan::filled).isPresent());
+        if (any) {
+          rows.add(raw);
+        }
+      } else if (raw.number() <= HEADER_WITHIN) {
+        header = Optional.of(HeaderRow.of(sheet, raw)).filter(HeaderRow::complete);
+      }
+    }
+
+    /** A formula without a result stands in rows that wait to be filled, too. */
+    private static boolean filled(RawCell cell) {
+      return !cell.blank() && cell.kind() != RawCell.Kind.UNCOMPUTED;
+    }
+  }
+
+  /** A last row that lacks what every row needs is a total, a remark, or half a row. */
+  private void requireWholeLastRow() throws UnusableImport {
+    if (rows.isEmpty() || last().example()) {
+      return;
+    }
+    List<String> missing =
+        sheet.columns().stream()
+            .filter(InputColumn::required)
+            .map(InputColumn::name)
+            .filter(name -> last().at(header.columns().get(name).index()).isEmpty())
+            .toList();
+    if (!missing.isEmpty()) {
+      throw new UnusableImport(
+          "Row "
+              + last().number()
+              + " of the sheet '"
+              + entry.name()
+              + "' ("
+              + last().cells().stream().findFirst().map(Words::text).orElse("")
+              + ") is no whole row: it lacks "
+              + String.join(", ", missing)
+              + ". Rows are added below the last row, so complete it or move it elsewhere first.");
+    }
+  }
+
+  private RawRow last() {
+    return rows.get(rows.size() - 1);
+  }
+
+  InputSheet sheet() {
+    return sheet;
+  }
+
+  SheetEntry entry() {
+    return entry;
+  }
+
+  int headerRow() {
+    return header.row();
+  }
+
+  /** The last row that holds anything; the header where none does. */
+  int lastRow() {
+    return rows.isEmpty() ? header.row() : last().number();
+  }
+
+  /** The last of the angler's rows, whose formats go on; 0 where there is none. */
+  int modelRow() {
+    return model().map(RawRow::number).orElse(0);
+  }
+
+  private Optional<RawRow> model() {
+    return rows.stream().filter(row -> !row.example()).reduce((a, b) -> b);
+  }
+
+  /** Whether the angler's last row holds a plain number in a column. */
+  boolean numeric(BoundColumn column) {
+    return model()
+        .flatMap(row -> row.at(column.index()))
+        .filter(cell -> cell.kind() == RawCell.Kind.NUMBER)
+        .isPresent();
+  }
+
+  /** Rows that are read: no examples. */
+  List<RawRow> rows() {
+    return rows.stream().filter(row -> !row.example()).toList();
+  }
+
+  Optional<BoundColumn> column(String name) {
+    return Optional.ofNullable(header.columns().get(name));
+  }
+
+  int firstColumn() {
+    return columns().get(0);
+  }
+
+  int lastColumn() {
+    return columns().get(columns().size() - 1);
+  }
+
+  private List<Integer> columns() {
+    return header.columns().values().stream()
+        .map(BoundColumn::index)
+        .sorted(Comparator.naturalOrder())
+        .toList();
+  }
+}

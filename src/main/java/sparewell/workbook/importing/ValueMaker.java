@@ -1,0 +1,161 @@
+package sparewell.workbook.importing;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import sparewell.finding.Code;
+import sparewell.units.MassUnit;
+import sparewell.workbook.InputColumn;
+import sparewell.workbook.grid.DateSystem;
+import sparewell.workbook.grid.NumberShape;
+import sparewell.workbook.grid.RawCell;
+import sparewell.workbook.read.BoundColumn;
+import sparewell.workbook.value.Amounts;
+import sparewell.workbook.value.Dates;
+import sparewell.workbook.value.Names;
+import sparewell.workbook.value.Remarks;
+import sparewell.workbook.value.Words;
+
+/**
+ * Makes values for the sheet's cells of a file's texts. What it cannot understand stays text, so
+ * that the reader says what is wrong with it.
+ */
+final class ValueMaker {
+  /** Takes no notice: the reader looks at the same value again. */
+  static final Remarks SILENT =
+      new Remarks() {
+        @Override
+        public void unusable(Code code, String more) {}
+
+        @Override
+        public void assumed(Code code, String readAs) {}
+      };
+
+  private static final Pattern PLAIN = Pattern.compile("[+-]?(?:\\d+\\.?\\d*|\\.\\d+)");
+  private static final Pattern WHOLE = Pattern.compile("0|[1-9]\\d{0,14}");
+  private static final MathContext DIGITS = new MathContext(12);
+
+  private final CsvTable from;
+  private final TargetTable to;
+  private final MassUnit itemUnit;
+
+  /** {@code itemUnit} holds where a header names no unit. */
+  ValueMaker(CsvTable from, TargetTable to, MassUnit itemUnit) {
+    this.from = from;
+    this.to = to;
+    this.itemUnit = itemUnit;
+  }
+
+  /** The values of a line, by column of the sheet. */
+  List<NewValue> values(CsvTable.Line line) {
+    List<NewValue> values = new ArrayList<>();
+    for (BoundColumn source : from.header().columns().values()) {
+      String text = characters(Names.clean(line.at(source.index())));
+      Optional<BoundColumn> target = to.column(source.column().name());
+      if (!text.isEmpty() && target.isPresent()) {
+        values.add(value(text, source, target.get()));
+      }
+    }
+    values.sort(Comparator.comparingInt(NewValue::column));
+    return values;
+  }
+
+  /** Halves of a character and non-characters cannot stand in a workbook. */
+  private static String characters(String text) {
+    StringBuilder good = new StringBuilder(text.length());
+    text.codePoints()
+        .filter(c -> c < 0xd800 || c > 0xdfff)
+        .filter(c -> c != 0xfffe && c != 0xffff)
+        .forEach(good::appendCodePoint);
+    return good.toString();
+  }
+
+  private NewValue value(String text, BoundColumn source, BoundColumn target) {
+    int column = target.index();
+    RawCell cell = cell(text);
+    Optional<NewValue> made =
+        switch (source.column().kind()) {
+          case TEXT, SIZE -> name(text, target);
+          case DATE ->
+              Dates.date(cell, DateSystem.FROM_1900, SILENT)
+                  .map(date -> NewValue.ofDate(column, date));
+          case HOURS -> number(column, Amounts.hours(cell(point(text)), SILENT));
+          case MONEY ->
+              number(column, Amounts.money(cell(point(text)), SILENT).map(BigDecimal::doubleValue));
+          case ITEM_MASS -> Optional.of(mass(point(text), source, target));
+          case YES_NO ->
+              Words.yesNo(cell, SILENT).map(yes -> NewValue.ofText(column, yes ? "yes" : "no"));
+          case CHOICE ->
+              Words.among(cell, source.column().choices())
+                  .map(word -> NewValue.ofText(column, word));
+          default -> count(column, point(text));
+        };
+    return made.orElseGet(() -> NewValue.ofText(column, text));
+  }
+
+  private static RawCell cell(String text) {
+    return new RawCell(0, RawCell.Kind.TEXT, text, 0, NumberShape.GENERAL, false);
+  }
+
+  /** Names that are numbers go on as such where the angler's own do. */
+  private Optional<NewValue> name(String text, BoundColumn target) {
+    boolean number =
+        WHOLE.matcher(text).matches()
+            && !target.column().name().equals("Note")
+            && to.numeric(target);
+    return number
+        ? Optional.of(NewValue.ofNumber(target.index(), Double.parseDouble(text)))
+        : Optional.empty();
+  }
+
+  /** With a point for the decimal comma, where commas do not part the cells. */
+  private String point(String text) {
+    if (!from.commaDecimals() || !text.matches(".*\\d,\\d.*")) {
+      return text;
+    }
+    String joined = text.replaceAll("(?<=\\d)[.\u00a0\u202f' ](?=\\d{3}(?:\\D|$))", "");
+    return joined.replaceFirst("(?<=\\d),(?=\\d)", ".");
+  }
+
+  private static Optional<NewValue> number(int column, Optional<Double> value) {
+    return value.map(number -> NewValue.ofNumber(column, number));
+  }
+
+  private static Optional<NewValue> count(int column, String text) {
+    return text.matches("[\\d.,]+")
+        ? number(column, Amounts.number(cell(text), SILENT))
+        : Optional.of(NewValue.ofText(column, text));
+  }
+
+  /** A fraction stays one; a unit that the sheet's header does not have is taken into account. */
+  private NewValue mass(String text, BoundColumn source, BoundColumn target) {
+    MassUnit has = source.massUnit(itemUnit);
+    MassUnit wants = target.massUnit(itemUnit);
+    boolean plain = PLAIN.matcher(text).matches();
+    if (plain && has == wants) {
+      return NewValue.ofNumber(target.index(), Double.parseDouble(text));
+    }
+    if (plain) {
+      double converted = Double.parseDouble(text) * has.milligrams() / wants.milligrams();
+      return NewValue.ofNumber(
+          target.index(), new BigDecimal(converted).round(DIGITS).doubleValue());
+    }
+    boolean ownUnit = !text.isEmpty() && Character.isLetter(text.charAt(text.length() - 1));
+    return NewValue.ofText(
+        target.index(), has == wants || ownUnit ? text : text + " " + has.symbol());
+  }
+
+  /** Columns of the file that hold something the sheet has no place for. */
+  List<InputColumn> homeless() {
+    return from.header().columns().values().stream()
+        .filter(c -> !c.column().name().equals("Note"))
+        .filter(c -> to.column(c.column().name()).isEmpty())
+        .filter(c -> from.lines().stream().anyMatch(l -> !Names.clean(l.at(c.index())).isEmpty()))
+        .map(BoundColumn::column)
+        .toList();
+  }
+}

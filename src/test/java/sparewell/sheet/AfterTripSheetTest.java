@@ -1,0 +1,231 @@
+package sparewell.sheet;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static sparewell.spares.SeasonMaker.AS_OF;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import sparewell.event.EventPacker;
+import sparewell.finding.Cell;
+import sparewell.finding.Code;
+import sparewell.finding.Finding;
+import sparewell.load.LoadReport;
+import sparewell.load.LoadSheet;
+import sparewell.rates.LossModel;
+import sparewell.rates.TrackRecord;
+import sparewell.season.Boat;
+import sparewell.season.Cause;
+import sparewell.season.FixedLoad;
+import sparewell.season.ItemId;
+import sparewell.season.Season;
+import sparewell.spares.BuyPlanner;
+import sparewell.spares.OffSeasonPlanner;
+import sparewell.spares.SeasonMaker;
+import sparewell.spares.SparesPlanner;
+import sparewell.spares.SparesReport;
+import sparewell.stow.StowPlan;
+import sparewell.stow.StowPlanner;
+import sparewell.table.Block;
+import sparewell.table.Layout;
+import sparewell.table.ReportSheet;
+import sparewell.table.Table;
+import sparewell.units.Length;
+import sparewell.units.LengthUnit;
+import sparewell.units.Mass;
+import sparewell.units.MassUnit;
+
+/** What the front page says, for small seasons whose answer is plain. */
+class AfterTripSheetTest {
+  private static final Cell STOCK = new Cell("Stock", 7, 5);
+
+  private static SeasonMaker plenty() {
+    return new SeasonMaker()
+        .carryAtLeast(1)
+        .style("Jig")
+        .pack(2, "6.00")
+        .add()
+        .aboard("Jig", "black", "J1", 90)
+        .trip("t", AS_OF.minusDays(40), 8, "Jig", 4)
+        .loss("t", "Jig", "black", 2, Cause.SNAG);
+  }
+
+  private static Results results(
+      SeasonMaker maker, Season season, List<Finding> more, Optional<LastRun> lastRun) {
+    LossModel rates = LossModel.fit(season);
+    SparesReport spares = SparesPlanner.plan(season, maker.onHand(), rates);
+    StowPlan stow = StowPlanner.plan(season, maker.onHand());
+    LoadReport load = LoadSheet.of(season, maker.onHand(), stow);
+    List<Finding> findings = new ArrayList<>(more);
+    findings.addAll(load.findings());
+    return new Results(
+        "0",
+        season,
+        findings,
+        maker.onHand(),
+        rates,
+        TrackRecord.of(season),
+        spares,
+        BuyPlanner.plan(season, spares, rates),
+        OffSeasonPlanner.plan(season, maker.onHand(), rates),
+        EventPacker.pack(season, maker.onHand(), spares.eventNeeds()),
+        stow,
+        load,
+        lastRun);
+  }
+
+  private static Results results(SeasonMaker maker, Finding... findings) {
+    return results(maker, maker.season(), List.of(findings), Optional.empty());
+  }
+
+  /** A person of 200 lb in a boat whose plate allows 150 lb. */
+  private static Results tooHeavy() {
+    SeasonMaker maker = plenty();
+    Season season = maker.season();
+    Length middle = Length.of(60, LengthUnit.INCH);
+    FixedLoad person =
+        new FixedLoad(
+            "Angler",
+            Mass.of(200, MassUnit.POUND),
+            middle,
+            Length.of(0, LengthUnit.INCH),
+            FixedLoad.Kind.PERSON,
+            Cell.NOWHERE);
+    Boat boat =
+        new Boat(
+            Optional.of(Mass.of(150, MassUnit.POUND)),
+            Optional.empty(),
+            true,
+            Optional.empty(),
+            Optional.empty());
+    return results(
+        maker,
+        new Season(
+            season.settings(),
+            season.styles(),
+            season.stock(),
+            season.boxes(),
+            season.compartments(),
+            season.trips(),
+            season.styleHours(),
+            season.losses(),
+            season.restocks(),
+            season.events(),
+            List.of(person),
+            boat),
+        List.of(Finding.of(Code.RECOUNT, STOCK, "Jig black", "2")),
+        Optional.empty());
+  }
+
+  private static List<String> toDo(Results results) {
+    return ReportSheets.toDo(results).stream().map(Block.Line::text).toList();
+  }
+
+  private static List<String> front(Results results) {
+    List<String> lines = new ArrayList<>();
+    for (Block block : ReportSheets.of(results).get(0).blocks()) {
+      if (block instanceof Block.Text text) {
+        text.lines().forEach(line -> lines.add(line.text()));
+      }
+    }
+    return lines;
+  }
+
+  @Test
+  void saysThatThereIsNothingToDo() {
+    List<String> lines = toDo(results(plenty()));
+    assertEquals(2, lines.size(), lines.toString());
+    assertTrue(lines.get(1).startsWith("Nothing to do"), lines.get(1));
+  }
+
+  @Test
+  void putsTooMuchWeightOnTopOfAllElse() {
+    List<String> lines = toDo(tooHeavy());
+    assertTrue(lines.get(1).matches("1\\. The load is .*OVER the capacity plate.*"), lines.get(1));
+    assertTrue(lines.get(1).contains("ake weight out"), lines.get(1));
+    assertTrue(lines.contains("2. Recount 1 item:"), lines.toString());
+  }
+
+  @Test
+  void leadsToTheRowOfEachThing() {
+    SeasonMaker maker =
+        plenty()
+            .aboard("Jig", "blue", "J1", 0)
+            .ashore("Jig", "blue", "Tub", 5)
+            .aboard("Jig", "red", "J1", 0);
+    Results results =
+        results(maker, Finding.of(Code.BOX_CHECK_DUE, new Cell("Boxes", 4, 1), "J1", "2026-04-01"));
+    List<ReportSheet> sheets = ReportSheets.of(results);
+    List<Block.Line> lines = ((Block.Text) sheets.get(0).blocks().get(0)).lines();
+    Block.Line bring = line(lines, " Jig blue, from Tub to J1");
+    assertEquals(cell(sheets, "Spares", 0), bring.link());
+    Block.Line buy = line(lines, "2 packs of Jig red, 12.00 USD");
+    assertEquals(cell(sheets, "Buy list", 0), buy.link());
+    Block.Line check = line(lines, "Box 'J1' was to be checked by 2026-04-01");
+    assertEquals(Optional.of(new Cell("Boxes", 4, 1)), check.link());
+    line(lines, "3. Check 1 box:");
+  }
+
+  private static Block.Line line(List<Block.Line> lines, String words) {
+    return lines.stream()
+        .filter(line -> line.text().contains(words))
+        .findFirst()
+        .orElseThrow(() -> new AssertionError(words + " not in " + lines));
+  }
+
+  /** Cell of a row of the first table of a sheet. */
+  private static Optional<Cell> cell(List<ReportSheet> sheets, String name, int row) {
+    ReportSheet sheet =
+        sheets.stream().filter(one -> one.name().equals(name)).findFirst().orElseThrow();
+    Table<?> table =
+        sheet.blocks().stream()
+            .filter(Block.Rows.class::isInstance)
+            .map(block -> ((Block.Rows) block).table())
+            .findFirst()
+            .orElseThrow();
+    return Layout.cellOf(sheet, table, row, "");
+  }
+
+  @Test
+  void keepsTheListToOneScreen() {
+    SeasonMaker maker = plenty();
+    for (int i = 0; i < 40; i++) {
+      maker.aboard("Jig", "c" + i, "J1", 0).ashore("Jig", "c" + i, "Tub", 5);
+      maker.aboard("Jig", "d" + i, "J1", 0);
+    }
+    int lines = toDo(results(maker)).size();
+    assertTrue(lines > 8 && lines <= 35, lines + " lines");
+  }
+
+  @Test
+  void saysWhatChangedSinceTheLastRun() {
+    ItemId black = new ItemId("Jig", "", "black");
+    LastRun before =
+        new LastRun(Map.of(Figures.DATE, "2026-04-20", "Trips in the log", "0"), Map.of(black, 77));
+    SeasonMaker maker = plenty();
+    List<String> lines = front(results(maker, maker.season(), List.of(), Optional.of(before)));
+    assertTrue(lines.contains("What changed since the last run (as of 2026-04-20)"));
+    assertTrue(lines.contains("Trips in the log: now 1, was 0."), lines.toString());
+    assertTrue(
+        lines.stream().anyMatch(line -> line.matches("Carry \\d+ Jig black, was 77\\.")),
+        lines.toString());
+    assertTrue(front(results(maker)).contains("This is the first run on this workbook."));
+  }
+
+  @Test
+  void saysNotCheckedWithoutAPlate() {
+    List<AfterTripSheet.Figure> figures = Figures.of(results(plenty()));
+    assertTrue(
+        figures.stream()
+            .anyMatch(f -> f.name().contains("capacity plate") && f.now().equals("not checked")));
+    List<AfterTripSheet.Figure> heavy = Figures.of(tooHeavy());
+    assertTrue(
+        heavy.stream()
+            .anyMatch(f -> f.name().contains("capacity plate") && f.now().startsWith("OVER by ")));
+    assertFalse(heavy.stream().anyMatch(f -> f.now().equals("OK")));
+  }
+}
