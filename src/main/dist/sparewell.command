@@ -1,6 +1,6 @@
 #!/bin/sh
 # For macOS: drop a workbook on this file, or double-click it to see how to go on.
-here=$(cd "$(dirname "$0")" && pwd)
+here=$(cd "${0%/*}" && pwd)
 if [ $# -eq 0 ]; then
   "$here/sparewell" --help
 else
