@@ -159,7 +159,7 @@ final class StyleHistory {
         if (weighted || large) {
           for (; i < end; i++) {
             double part = perRate[i] * rate;
-            logs += weight[i] * (part < 1e-2 ? Math.log1p(part) : Math.log(1 + part));
+            logs += weight[i] * (part < 0.03 ? shortLog(part) : Math.log(1 + part));
           }
         } else {
           double product = 1;
@@ -175,6 +175,12 @@ final class StyleHistory {
         sum -= exponent[g] * logs;
       }
       return sum;
+    }
+
+    /** ln(1 + p) for 0 &le; p &lt; 0.03, to 1e-12 relative. */
+    private static double shortLog(double p) {
+      double tail = p * (1 / 5.0 - p * (1 / 6.0 - p * (1 / 7.0 - p / 8)));
+      return p * (1 - p * (0.5 - p * (1 / 3.0 - p * (0.25 - tail))));
     }
   }
 }

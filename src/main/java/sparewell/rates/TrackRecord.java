@@ -23,7 +23,7 @@ import sparewell.season.Trip;
  */
 public record TrackRecord(List<Line> lines, int trips, int refitEvery, String sentence) {
   private static final int KNOWN_FIRST = 4;
-  private static final int MOST_FITS = 24;
+  private static final int MOST_FITS = 20;
   private static final int DRAWS = 64;
   private static final double INTERVAL = 0.9;
   private static final int FLAT = 3;
