@@ -1,0 +1,77 @@
+package sparewell.rates;
+
+import java.io.PrintStream;
+import java.lang.management.ManagementFactory;
+import java.nio.charset.StandardCharsets;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.Random;
+import sparewell.season.Season;
+
+/**
+ * Processor time of a fit and of a replay for 60 styles, 600 trips and 6,000 style-trips with
+ * cover, ran-out trips and a half-life.
+ */
+public final class SpeedBenchmark {
+  private SpeedBenchmark() {}
+
+  /** Runs it. */
+  public static void main(String[] args) {
+    PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
+    for (OptionalDouble halfLife :
+        new OptionalDouble[] {OptionalDouble.empty(), OptionalDouble.of(12)}) {
+      Season season = season(halfLife);
+      for (int run = 1; run <= 2; run++) {
+        double before = seconds();
+        LossModel model = LossModel.fit(season);
+        double fitted = seconds();
+        TrackRecord record = TrackRecord.of(season);
+        double replayed = seconds();
+        out.printf(
+            Locale.ROOT,
+            "half-life %s, run %d: fit and tables %.2f s (settled: %s), replay %.1f s (%d"
+                + " predictions, refitted every %d trips)%n",
+            halfLife.isPresent() ? "12 months" : "none",
+            run,
+            fitted - before,
+            model.converged(),
+            replayed - fitted,
+            record.lines().get(0).predictions(),
+            record.refitEvery());
+      }
+    }
+  }
+
+  private static double seconds() {
+    return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() / 1e9;
+  }
+
+  private static Season season(OptionalDouble halfLife) {
+    Random random = new Random(5);
+    LogBook book = new LogBook();
+    book.halfLife = halfLife;
+    for (int s = 0; s < 60; s++) {
+      book.style("S" + s, "F" + s % 7, "red", "blue", "green");
+    }
+    String[] covers = {"wood", "grass", "rock", ""};
+    for (int t = 0; t < 600; t++) {
+      String trip = "T" + t;
+      int cover = random.nextInt(4);
+      book.trip(trip, t, 10, covers[cover]);
+      for (int k = 0; k < 10; k++) {
+        String style = "S" + (t * 7 + k * 6) % 60;
+        double hours = 0.5 + 4 * random.nextDouble();
+        book.thrown(trip, style, hours);
+        double mean = hours * 0.06 * (1 + (t * 7 + k * 6) % 4) / 2 * (1 + cover) / 2;
+        int lost = 0;
+        for (double p = random.nextDouble(); p > Math.exp(-mean); p *= random.nextDouble()) {
+          lost++;
+        }
+        if (lost > 0) {
+          book.lost(trip, style, "red", lost);
+        }
+      }
+    }
+    return book.season();
+  }
+}
