@@ -3,14 +3,15 @@ package sparewell.numerics;
 import java.util.function.ToDoubleFunction;
 
 /**
- * Maximises a smooth function of a few variables by BFGS with forward differences and a halving
- * line search. The variables should be scaled so that a step of 1 is of the order of the function's
+ * Maximises a smooth function of a few variables by BFGS with differences and a halving line
+ * search. The variables should be scaled so that a step of 1 is of the order of the function's
  * width.
  *
  * @see "Nocedal &amp; Wright, Numerical Optimization, 2nd ed., ch. 6 (from memory)"
  */
 public final class QuasiNewton {
-  private static final double STEP = 2e-4;
+  private static final double STEP = 1e-3;
+  private static final double NEAR = 0.1; // expected gain
 
   private final double[] at;
   private final double value;
@@ -34,7 +35,7 @@ public final class QuasiNewton {
    */
   public static QuasiNewton maximise(
       ToDoubleFunction<double[]> f, double[] start, double tolerance, int mostIterations) {
-    return maximise(f, start, identity(start.length), tolerance, mostIterations);
+    return maximise(f, start, identity(start.length), tolerance, mostIterations, true);
   }
 
   /**
@@ -48,20 +49,37 @@ public final class QuasiNewton {
       double[][] guess,
       double tolerance,
       int mostIterations) {
+    return maximise(f, start, guess, tolerance, mostIterations, false);
+  }
+
+  private static QuasiNewton maximise(
+      ToDoubleFunction<double[]> f,
+      double[] start,
+      double[][] guess,
+      double tolerance,
+      int mostIterations,
+      boolean exact) {
     int n = start.length;
+    boolean near = false;
     double[] x = start.clone();
     double value = f.applyAsDouble(x);
     double[][] inverse = new double[n][];
     for (int i = 0; i < n; i++) {
       inverse[i] = guess[i].clone();
     }
-    double[] gradient = gradient(f, x, value);
+    double[] gradient = gradient(f, x, value, near);
     for (int iteration = 1; iteration <= mostIterations; iteration++) {
       double[] step = times(inverse, gradient);
       double slope = dot(step, gradient);
       if (!(slope > 0)) {
         inverse = identity(n);
         step = gradient.clone();
+        slope = dot(step, gradient);
+      }
+      if (exact && !near && slope / 2 < Math.max(NEAR, tolerance)) {
+        near = true;
+        gradient = gradient(f, x, value, true);
+        step = times(inverse, gradient);
         slope = dot(step, gradient);
       }
       if (slope / 2 < tolerance) {
@@ -76,10 +94,15 @@ public final class QuasiNewton {
         next = plus(x, step, fraction);
         nextValue = f.applyAsDouble(next);
       }
+      if (!(nextValue > value) && exact && !near) {
+        near = true;
+        gradient = gradient(f, x, value, true);
+        continue;
+      }
       if (!(nextValue > value)) {
         return new QuasiNewton(x, value, iteration, slope / 2 < 100 * tolerance);
       }
-      double[] nextGradient = gradient(f, next, nextValue);
+      double[] nextGradient = gradient(f, next, nextValue, near);
       update(inverse, difference(next, x), difference(gradient, nextGradient));
       x = next;
       value = nextValue;
@@ -137,18 +160,23 @@ public final class QuasiNewton {
     return matrix;
   }
 
-  /**
-   * By forward differences: their error, half a step times the curvature, is far below what is
-   * asked of a climb.
-   */
-  private static double[] gradient(ToDoubleFunction<double[]> f, double[] at, double value) {
+  /** By forward differences far from the top, by central ones near it. */
+  private static double[] gradient(
+      ToDoubleFunction<double[]> f, double[] at, double value, boolean near) {
     double[] slope = new double[at.length];
     double[] x = at.clone();
     for (int i = 0; i < x.length; i++) {
       x[i] = at[i] + STEP;
       double above = f.applyAsDouble(x);
+      if (near) {
+        x[i] = at[i] - STEP;
+        double below = f.applyAsDouble(x);
+        slope[i] =
+            Double.isFinite(above) && Double.isFinite(below) ? (above - below) / (2 * STEP) : 0;
+      } else {
+        slope[i] = Double.isFinite(above) ? (above - value) / STEP : 0;
+      }
       x[i] = at[i];
-      slope[i] = Double.isFinite(above) ? (above - value) / STEP : 0;
     }
     return slope;
   }
