@@ -38,7 +38,7 @@ public final class QuasiNewton {
    */
   public static QuasiNewton maximise(
       ToDoubleFunction<double[]> f, double[] start, double tolerance, int mostIterations) {
-    return maximise(f, start, identity(start.length), tolerance, mostIterations, true);
+    return maximise(f, start, identity(start.length), tolerance, mostIterations);
   }
 
   /**
@@ -52,18 +52,7 @@ public final class QuasiNewton {
       double[][] guess,
       double tolerance,
       int mostIterations) {
-    return maximise(f, start, guess, tolerance, mostIterations, false);
-  }
-
-  private static QuasiNewton maximise(
-      ToDoubleFunction<double[]> f,
-      double[] start,
-      double[][] guess,
-      double tolerance,
-      int mostIterations,
-      boolean exact) {
     int n = start.length;
-    boolean near = false;
     double[] x = start.clone();
     double value = f.applyAsDouble(x);
     double[][] inverse = new double[n][];
@@ -96,11 +85,6 @@ public final class QuasiNewton {
         fraction /= 2.5;
         next = plus(x, step, fraction);
         nextValue = f.applyAsDouble(next);
-      }
-      if (!(nextValue > value) && exact && !near) {
-        near = true;
-        gradient = gradient(f, x, value, true);
-        continue;
       }
       if (!(nextValue > value)) {
         return new QuasiNewton(x, value, iteration, slope / 2 < 100 * tolerance);
@@ -185,15 +169,8 @@ public final class QuasiNewton {
     for (int i = 0; i < x.length; i++) {
       x[i] = at[i] + STEP;
       double above = f.applyAsDouble(x);
-      if (near) {
-        x[i] = at[i] - STEP;
-        double below = f.applyAsDouble(x);
-        slope[i] =
-            Double.isFinite(above) && Double.isFinite(below) ? (above - below) / (2 * STEP) : 0;
-      } else {
-        slope[i] = Double.isFinite(above) ? (above - value) / STEP : 0;
-      }
       x[i] = at[i];
+      slope[i] = Double.isFinite(above) ? (above - value) / STEP : 0;
     }
     return slope;
   }

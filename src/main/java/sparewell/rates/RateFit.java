@@ -27,7 +27,7 @@ public final class RateFit {
   /** Draws of an ordinary fit. */
   public static final int DRAWS = 160;
 
-  private static final double LEAST_CELL = 1e-11;
+  private static final double LEAST_CELL = 1e-10;
   private static final int SHARE_POINTS = 16;
   // Points of less weight are left out of distributions: together under 1e-6, far below the
   // sampling error of the draws.
