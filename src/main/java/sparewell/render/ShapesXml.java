@@ -20,6 +20,7 @@ final class ShapesXml {
   private static final double SPARE = 1.05;
 
   private static final double SMALLEST_POINTS = 5;
+  private static final double POINT_STEP = 0.25;
 
   private final Xml xml;
   private final Grid.Anchor anchor;
@@ -124,11 +125,13 @@ final class ShapesXml {
   private double captionPoints(Drawing.Caption caption) {
     double width = (caption.widthShare() * wide - 2 * INSET) / Measure.EMU_PER_POINT;
     double height = caption.heightShare() * high / Measure.EMU_PER_POINT;
-    double points = caption.lineHeightShare() * high / Measure.EMU_PER_POINT / LINE_OF_FONT;
-    while (points > SMALLEST_POINTS && !fits(caption, points * SPARE, width, height)) {
-      points -= 0.25;
+    double most = caption.lineHeightShare() * high / Measure.EMU_PER_POINT / LINE_OF_FONT;
+    int steps = 0;
+    while (most - steps * POINT_STEP > SMALLEST_POINTS
+        && !fits(caption, (most - steps * POINT_STEP) * SPARE, width, height)) {
+      steps++;
     }
-    return points;
+    return most - steps * POINT_STEP;
   }
 
   private static boolean fits(Drawing.Caption caption, double points, double width, double height) {

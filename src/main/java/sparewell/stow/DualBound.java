@@ -39,7 +39,6 @@ final class DualBound {
   private final long[] loadRoom;
   private final long[] volumeRoom;
   private final boolean[] fixed;
-  private boolean impossible;
   private final boolean[][] chosen;
   private double sideNow;
   private int movesNow;

@@ -118,7 +118,7 @@ public enum Format {
       if (!Double.isFinite(number)) {
         throw new IllegalArgumentException("not a finite number to show: " + number);
       }
-      return Optional.of(this == MOMENT ? moment(number, units) : number);
+      return Optional.of(this == MOMENT ? (Object) moment(number, units) : value);
     }
     return Optional.of(value);
   }

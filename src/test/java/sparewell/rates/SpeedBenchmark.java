@@ -30,14 +30,14 @@ public final class SpeedBenchmark {
         out.printf(
             Locale.ROOT,
             "half-life %s, run %d: fit and tables %.2f s (settled: %s), replay %.1f s (%d"
-                + " predictions, refitted every %d trips)%n",
+                + " predictions, %d fits)%n",
             halfLife.isPresent() ? "12 months" : "none",
             run,
             fitted - before,
             model.converged(),
             replayed - fitted,
             record.lines().get(0).predictions(),
-            record.refitEvery());
+            record.fits());
       }
     }
   }
