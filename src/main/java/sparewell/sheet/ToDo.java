@@ -50,7 +50,11 @@ final class ToDo {
     findings(Code.RECOUNT, "Recount", "item", "items");
     findings(Code.BOX_CHECK_DUE, "Check", "box", "boxes");
     if (number == 0) {
-      lines.add(Block.Line.of("Nothing to do: everything you need is aboard and well stowed."));
+      lines.add(
+          Block.Line.of(
+              results.season().stock().isEmpty()
+                  ? "Nothing to work with yet: fill in Styles, Compartments, Boxes and Stock."
+                  : "Nothing to do: everything you need is aboard and well stowed."));
     }
     return lines;
   }
