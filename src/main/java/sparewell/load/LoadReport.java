@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Optional;
 import sparewell.finding.Finding;
 import sparewell.season.FixedLoad;
+import sparewell.spares.IdleStyle;
+import sparewell.units.MassUnit;
 
 /**
  * The load sheet.
@@ -50,5 +52,23 @@ public record LoadReport(
     summary = List.copyOf(summary);
     tradeNotes = List.copyOf(tradeNotes);
     findings = List.copyOf(findings);
+  }
+
+  /**
+   * The tackle once the idle styles are left ashore, by the moments they take along.
+   *
+   * @param idle the styles; empty gives the tackle as it stands
+   */
+  public Moment tackleWithout(List<IdleStyle> idle) {
+    Moment rest = tackle;
+    for (IdleStyle style : idle) {
+      rest =
+          rest.minus(
+              new Moment(
+                  style.knownWeight().in(MassUnit.KILOGRAM),
+                  style.momentKgM(),
+                  style.sideMomentKgM()));
+    }
+    return rest;
   }
 }

@@ -26,7 +26,8 @@ public final class ReportSheets {
     all.put("Event packing", results -> EventPackingSheet.of(results.packing()));
     all.put(
         "Weight by compartment",
-        results -> WeightByCompartmentSheet.of(results.load(), units(results)));
+        results ->
+            WeightByCompartmentSheet.of(results.load(), results.spares().idle(), units(results)));
     all.put(
         "Stow plan", results -> StowPlanSheet.of(results.stow(), results.load(), units(results)));
     all.put(WhereItIsSheet.NAME, results -> WhereItIsSheet.of(results.onHand()));

@@ -6,9 +6,11 @@ import java.util.Optional;
 import sparewell.load.Choice;
 import sparewell.load.CompartmentLoad;
 import sparewell.load.LoadReport;
+import sparewell.load.Moment;
 import sparewell.load.PlateLine;
 import sparewell.load.SummaryRow;
 import sparewell.season.FixedLoad;
+import sparewell.spares.IdleStyle;
 import sparewell.table.Block;
 import sparewell.table.Column;
 import sparewell.table.Format;
@@ -28,14 +30,14 @@ public final class WeightByCompartmentSheet {
   private WeightByCompartmentSheet() {}
 
   /** The sheet. */
-  public static ReportSheet of(LoadReport report, UnitSystem units) {
+  public static ReportSheet of(LoadReport report, List<IdleStyle> idle, UnitSystem units) {
     List<Block> blocks = new ArrayList<>();
     blocks.add(new Block.Text(plateLines(report, units)));
     blocks.add(new Block.Rows(weights(report)));
     Charts.weights(report.compartments()).ifPresent(blocks::add);
     blocks.add(new Block.Rows(loads(report)));
     blocks.add(new Block.Rows(summary(report, units)));
-    blocks.add(new Block.Text(comparison(report, units)));
+    blocks.add(new Block.Text(comparison(report, idle, units)));
     blocks.add(new Block.Text(cautions()));
     return new ReportSheet(NAME, answer(report, units), blocks);
   }
@@ -294,7 +296,8 @@ public final class WeightByCompartmentSheet {
     };
   }
 
-  private static List<Block.Line> comparison(LoadReport report, UnitSystem units) {
+  private static List<Block.Line> comparison(
+      LoadReport report, List<IdleStyle> idle, UnitSystem units) {
     List<Block.Line> lines = new ArrayList<>();
     lines.add(Block.Line.heading("How much the tackle matters"));
     if (report.allUp().weightKg() > 0) {
@@ -338,6 +341,18 @@ public final class WeightByCompartmentSheet {
                                   ? " and " + mass(margin, units) + " left to the plate."
                                   : " and still " + mass(margin, units) + " over the plate.")
                       .orElse(".")));
+    }
+    if (!idle.isEmpty()) {
+      Moment rest = report.tackleWithout(idle);
+      lines.add(
+          Block.Line.of(
+              "With the idle styles (listed on Spares) left ashore: "
+                  + mass(report.tackle().weightKg() - rest.weightKg(), units)
+                  + " less tackle"
+                  + rest.centre()
+                      .map(centre -> ", its centre at " + Spoken.length(centre, units))
+                      .orElse("")
+                  + "."));
     }
     lines.add(
         Block.Line.of(

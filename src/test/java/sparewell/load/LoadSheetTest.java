@@ -11,10 +11,13 @@ import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.season.Boat;
 import sparewell.season.FixedLoad;
+import sparewell.spares.IdleStyle;
 import sparewell.stow.Boats;
 import sparewell.stow.StowPlan;
 import sparewell.units.Length;
 import sparewell.units.LengthUnit;
+import sparewell.units.Mass;
+import sparewell.units.MassUnit;
 
 class LoadSheetTest {
   private static LoadReport report(Boats boats) {
@@ -59,6 +62,18 @@ class LoadSheetTest {
         .load("Battery", FixedLoad.Kind.BATTERY, 50, 50, 0)
         .load("Fuel", FixedLoad.Kind.FUEL, 40, 60, 0)
         .load("Anchor", FixedLoad.Kind.GEAR, 10, 450, 0);
+  }
+
+  @Test
+  void leavingAnIdleStyleAshoreEqualsAFullRecomputation() {
+    LoadReport report = report(laden());
+    // The net: 3 kg at 4 m, 0.2 m to starboard. Left are 8 kg at 1 m and 9 kg at 4 m.
+    IdleStyle net =
+        new IdleStyle("Net", 1, Optional.empty(), Mass.of(3, MassUnit.KILOGRAM), 0, 12, 0.6);
+    Moment rest = report.tackleWithout(List.of(net));
+    assertEquals(17, rest.weightKg(), 1e-9);
+    assertEquals((8 * 1.0 + 9 * 4.0) / 17, rest.centre().orElseThrow().in(LengthUnit.METRE), 1e-6);
+    assertEquals(report.tackle(), report.tackleWithout(List.of()));
   }
 
   @Test

@@ -60,7 +60,8 @@ class StowSheetsTest {
 
   private static ReportSheet weights(Boats boats, UnitSystem units) {
     StowPlan plan = boats.plan();
-    return WeightByCompartmentSheet.of(LoadSheet.of(boats.season(), boats.onHand(), plan), units);
+    return WeightByCompartmentSheet.of(
+        LoadSheet.of(boats.season(), boats.onHand(), plan), List.of(), units);
   }
 
   private static ReportSheet stow(Boats boats, UnitSystem units) {
