@@ -45,9 +45,14 @@ final class Phrase {
     return money.setScale(2, RoundingMode.HALF_EVEN).toPlainString() + " " + currency;
   }
 
+  /** Like {@code 1 box} or {@code 3 boxes}. */
+  static String count(long number, String one, String many) {
+    return number + " " + (number == 1 ? one : many);
+  }
+
   /** A count with its noun, which takes an s for all counts but 1. */
   static String count(int count, String noun) {
-    return count + " " + noun + (count == 1 ? "" : "s");
+    return count(count, noun, noun + "s");
   }
 
   /** The line that says what to do. */

@@ -79,7 +79,7 @@ final class ToDo {
     if (errors > 0) {
       step(
           "Mend "
-              + Words.count(errors, "error", "errors")
+              + Phrase.count(errors, "error", "errors")
               + " in your sheets: rows or values were left out.",
           Tone.BAD,
           Optional.of(Cell.ofSheet(InputChecksSheet.NAME)));
@@ -173,7 +173,7 @@ final class ToDo {
     }
     step(
         "Move "
-            + Words.count(results.stow().recommendedMoves(), "box", "boxes")
+            + Phrase.count(results.stow().recommendedMoves(), "box", "boxes")
             + " for a boat light forward and heavy aft:",
         Tone.NONE,
         Optional.of(Cell.ofSheet("Stow plan")));
@@ -190,7 +190,7 @@ final class ToDo {
       return;
     }
     step(
-        verb + " " + Words.count(these.size(), one, many) + ":",
+        verb + " " + Phrase.count(these.size(), one, many) + ":",
         Tone.WATCH,
         Optional.of(Cell.ofSheet(InputChecksSheet.NAME)));
     details(
