@@ -52,7 +52,7 @@ final class ToDo {
     if (number == 0) {
       lines.add(
           Block.Line.of(
-              results.season().stock().isEmpty()
+              results.onHand().items().isEmpty()
                   ? "Nothing to work with yet: fill in Styles, Compartments, Boxes and Stock."
                   : "Nothing to do: everything you need is aboard and well stowed."));
     }

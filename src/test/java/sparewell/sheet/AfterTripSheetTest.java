@@ -136,10 +136,10 @@ class AfterTripSheetTest {
   }
 
   @Test
-  void tellsAnEmptyWorkbookWhatToFill() {
+  void saysThatThereIsNothingToDo() {
     List<String> lines = toDo(results(plenty()));
     assertEquals(2, lines.size(), lines.toString());
-    assertTrue(lines.get(1).startsWith("Nothing to work with yet"), lines.get(1));
+    assertTrue(lines.get(1).startsWith("Nothing to do"), lines.get(1));
   }
 
   @Test
