@@ -64,7 +64,7 @@ class TemplateWriterTest {
             assertEquals(
                 text,
                 there.get(part),
-                kept.fileName() + ": " + part + "; run mvn -Ptemplates process-classes"));
+                kept.fileName() + ": " + part + "; run mvn -q -Ptemplates test-compile"));
   }
 
   @ParameterizedTest
