@@ -8,7 +8,7 @@ import sparewell.season.Restock;
 import sparewell.season.Season;
 import sparewell.season.StockRow;
 
-/** Styles without stock, boxes without contents, compartments with neither. */
+/** Styles without stock, boxes without contents, compartments aboard with neither. */
 final class StockPresence implements Rule {
 
   @Override
@@ -34,7 +34,7 @@ final class StockPresence implements Rule {
         .filter(box -> !boxes.contains(box.name()))
         .forEach(b -> findings.add(Code.BOX_WITHOUT_STOCK, b.origin(), b.name()));
     season.compartments().stream()
-        .filter(c -> !compartments.contains(c.name()))
+        .filter(c -> !c.ashore() && !compartments.contains(c.name()))
         .forEach(c -> findings.add(Code.COMPARTMENT_EMPTY, c.origin(), c.name()));
   }
 }

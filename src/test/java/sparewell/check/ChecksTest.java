@@ -51,6 +51,17 @@ class ChecksTest {
   }
 
   @Test
+  void anEmptyPlaceAshoreIsNoRoomToStowIn() {
+    assertEquals(
+        List.of(),
+        findings(
+            sound()
+                .with(
+                    "Compartments",
+                    "Compartment|From transom|Ashore\nBow|160|\nStern|20|\nGarage|0|yes")));
+  }
+
+  @Test
   void aRestockIsContentToo() {
     assertEquals(
         List.of(),
