@@ -171,12 +171,12 @@ public enum Code {
   ITEM_PARTLY_NAMED(
       "I-073",
       Severity.NOTE,
-      "%1$s losses of style %2$s name no size or colour",
+      "losses of style %2$s name no size or colour (pieces: %1$s)",
       "counted for the style and shared by its items"),
   ONLY_ITEM(
       "I-074",
       Severity.NOTE,
-      "%1$s losses of style %2$s name no size or colour, but only one item can be meant",
+      "losses of style %2$s name no size or colour (pieces: %1$s), but only one item can be meant",
       "taken as %3$s"),
   TEST_INCOMPLETE("I-075", Severity.NOTE, "the %1$s test lacks %2$s", "test not used"),
   MORE_LIKE_THIS(
@@ -394,7 +394,10 @@ public enum Code {
       "the style hours of trip '%1$s' add up to %2$s, far more than its %3$s hours",
       "used as they are"),
   TRIP_HOURS_BEYOND_DAYS(
-      "I-126", Severity.WARNING, "%1$s hours are more than %2$s days have", "used as they are"),
+      "I-126",
+      Severity.WARNING,
+      "%1$s hours are more than its days hold (Days: %2$s)",
+      "used as they are"),
   STYLE_WITHOUT_WEIGHT(
       "I-127",
       Severity.WARNING,

@@ -194,7 +194,7 @@ class NamesReadTest {
         Reading.of(Books.season().with("Losses", "Trip|Style|Lost\nT1|Crank|1\nT1|Crank|2"));
     assertEquals(new ItemId("Crank", "3/8", "Red"), reading.season().losses().get(0).item());
     assertEquals(
-        "3 losses of style Crank name no size or colour, but only one item can be meant",
+        "losses of style Crank name no size or colour (pieces: 3), but only one item can be meant",
         reading.only(Code.ONLY_ITEM).message());
   }
 
