@@ -273,6 +273,16 @@ public final class WorkbookPackage implements Closeable {
     }
   }
 
+  /** Whether another package has this entry under the same name with the same packed bytes. */
+  public boolean sameEntry(String entryName, WorkbookPackage other) throws IOException {
+    return zip.sameEntry(entryName, other.zip);
+  }
+
+  /** Whether a part has this checksum (CRC-32) and size unpacked, which opening has checked. */
+  public boolean holds(String part, long checksum, long size) {
+    return zip.holds(part, checksum, size);
+  }
+
   /** Copies an entry packed as it is. */
   public void copyRaw(String entryName, ZipArchiveOutputStream to) throws IOException {
     zip.copyRaw(entryName, to);

@@ -8,6 +8,7 @@ import java.nio.channels.SeekableByteChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -160,6 +161,35 @@ final class ZipParts implements Closeable {
     } catch (IOException e) {
       return "";
     }
+  }
+
+  boolean holds(String part, long checksum, long size) {
+    ZipArchiveEntry entry = byKey.get(PartNames.key(part));
+    return entry != null && entry.getCrc() == checksum && entry.getSize() == size;
+  }
+
+  boolean sameEntry(String entryName, ZipParts other) throws IOException {
+    ZipArchiveEntry here = byKey.get(PartNames.key(entryName));
+    ZipArchiveEntry there = other.byKey.get(PartNames.key(entryName));
+    if (there == null
+        || !here.getName().equals(there.getName())
+        || here.getMethod() != there.getMethod()
+        || here.getCompressedSize() != there.getCompressedSize()) {
+      return false;
+    }
+    byte[] a = new byte[1 << 13];
+    byte[] b = new byte[1 << 13];
+    try (InputStream first = zip.getRawInputStream(here);
+        InputStream second = other.zip.getRawInputStream(there)) {
+      int n;
+      do {
+        n = first.readNBytes(a, 0, a.length);
+        if (n != second.readNBytes(b, 0, b.length) || !Arrays.equals(a, 0, n, b, 0, n)) {
+          return false;
+        }
+      } while (n > 0);
+    }
+    return true;
   }
 
   /** Copies an entry packed as it is. */

@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.zip.Deflater;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 
@@ -21,11 +22,16 @@ final class Parts {
   /** One fixed time for every entry: the same sheets give the same bytes. */
   private static final LocalDateTime ENTRY_TIME = LocalDateTime.of(1980, 1, 1, 0, 0);
 
-  private final Map<String, byte[]> contents = new LinkedHashMap<>();
+  private final ByteArrayOutputStream packed = new ByteArrayOutputStream(1 << 16);
+  private final ZipOutputStream zip = new ZipOutputStream(packed);
   private final Map<String, String> types = new LinkedHashMap<>();
   private final Map<String, List<Relationship>> relationships = new TreeMap<>();
 
   private final Map<String, Integer> numbers = new TreeMap<>();
+
+  Parts() {
+    zip.setLevel(Deflater.BEST_SPEED); // it is unpacked again at once
+  }
 
   private record Relationship(String type, String target) {}
 
@@ -36,7 +42,7 @@ final class Parts {
 
   /** Adds a part, such as {@code xl/styles.xml}. */
   void add(String name, String contentType, byte[] content) {
-    contents.put(name, content);
+    put(name, content);
     types.put(name, contentType);
   }
 
@@ -54,21 +60,16 @@ final class Parts {
     return "rId" + all.size();
   }
 
-  /** The package as a file. */
+  /** The package as a file; nothing can be added then. */
   byte[] zip() {
-    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    try (ZipOutputStream zip = new ZipOutputStream(bytes)) {
-      put(zip, "[Content_Types].xml", contentTypes());
-      for (Map.Entry<String, List<Relationship>> entry : relationships.entrySet()) {
-        put(zip, relationshipsName(entry.getKey()), relationships(entry.getValue()));
-      }
-      for (Map.Entry<String, byte[]> entry : contents.entrySet()) {
-        put(zip, entry.getKey(), entry.getValue());
-      }
+    relationships.forEach((source, all) -> put(relationshipsName(source), relationships(all)));
+    put("[Content_Types].xml", contentTypes());
+    try {
+      zip.close();
     } catch (IOException impossible) {
       throw new UncheckedIOException(impossible);
     }
-    return bytes.toByteArray();
+    return packed.toByteArray();
   }
 
   private byte[] contentTypes() {
@@ -110,11 +111,15 @@ final class Parts {
     return source.substring(0, slash) + "_rels/" + source.substring(slash) + ".rels";
   }
 
-  private static void put(ZipOutputStream zip, String name, byte[] content) throws IOException {
+  private void put(String name, byte[] content) {
     ZipEntry entry = new ZipEntry(name);
     entry.setTimeLocal(ENTRY_TIME);
-    zip.putNextEntry(entry);
-    zip.write(content);
-    zip.closeEntry();
+    try {
+      zip.putNextEntry(entry);
+      zip.write(content);
+      zip.closeEntry();
+    } catch (IOException impossible) {
+      throw new UncheckedIOException(impossible);
+    }
   }
 }

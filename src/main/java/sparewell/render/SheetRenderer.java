@@ -32,18 +32,20 @@ public final class SheetRenderer {
     Looks looks = new Looks();
     Parts parts = new Parts();
     TableNames tableNames = new TableNames();
-    List<SheetPage.Laid> pages = new ArrayList<>();
-    for (ReportSheet sheet : sheets) {
-      pages.add(SheetPage.lay(sheet, looks, tableNames, units, options));
-    }
+    List<Grid> grids = new ArrayList<>();
     SheetParts writer = new SheetParts(parts, options);
-    pages.forEach(page -> writer.add(page.grid(), page.page()));
+    for (ReportSheet sheet : sheets) {
+      SheetPage.Laid page = SheetPage.lay(sheet, looks, tableNames, units, options);
+      writer.add(page.grid(), page.page());
+      page.grid().rows.clear(); // a large season has a million cells; only names are needed now
+      grids.add(page.grid());
+    }
     parts.add("xl/styles.xml", SPREADSHEET + "styles+xml", looks.part());
     parts.relate("xl/workbook.xml", "styles", "styles.xml");
     parts.add(
         "xl/workbook.xml",
         SPREADSHEET + "sheet.main+xml",
-        WorkbookXml.part(pages.stream().map(SheetPage.Laid::grid).toList(), options.date1904()));
+        WorkbookXml.part(grids, options.date1904()));
     parts.relate("", "officeDocument", "xl/workbook.xml");
     parts.add(
         "docProps/core.xml",

@@ -89,9 +89,10 @@ final class TableBlock {
 
   private static <R> boolean linksText(SheetTable<R> table, int at) {
     List<R> rows = table.table().rows();
+    List<Object> values = table.values().get(at);
+    Column<R> column = table.columns().get(at);
     for (int i = 0; i < rows.size(); i++) {
-      if (table.values().get(at).get(i) instanceof String
-          && table.columns().get(at).link().apply(rows.get(i)).isPresent()) {
+      if (values.get(i) instanceof String && column.link().apply(rows.get(i)).isPresent()) {
         return true;
       }
     }

@@ -1,11 +1,15 @@
 package sparewell.render;
 
+import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayDeque;
 import java.util.Deque;
 
 /** Writes XML in order: elements, attributes, text. Attributes come in pairs of name and value. */
 final class Xml {
+  private static final int CHUNK = 1 << 13;
+
+  private final ByteArrayOutputStream done = new ByteArrayOutputStream(CHUNK);
   private final StringBuilder out =
       new StringBuilder("<?xml version=\"1.0\" encoding=\"UTF-8\" standalone=\"yes\"?>\n");
   private final Deque<String> open = new ArrayDeque<>();
@@ -39,6 +43,9 @@ final class Xml {
   /** Closes the element opened last. */
   Xml close() {
     out.append("</").append(open.pop()).append('>');
+    if (out.length() > CHUNK) {
+      pass();
+    }
     return this;
   }
 
@@ -55,7 +62,13 @@ final class Xml {
     if (!open.isEmpty()) {
       throw new IllegalStateException("still open: " + open);
     }
-    return out.toString().getBytes(StandardCharsets.UTF_8);
+    pass();
+    return done.toByteArray();
+  }
+
+  private void pass() {
+    done.writeBytes(out.toString().getBytes(StandardCharsets.UTF_8));
+    out.setLength(0);
   }
 
   private void start(String name, Object... attributes) {

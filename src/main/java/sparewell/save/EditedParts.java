@@ -23,7 +23,7 @@ final class EditedParts {
 
   static void check(WorkbookPackage before, WorkbookPackage after, Graft graft)
       throws WorkbookRefused {
-    for (String key : graft.edited()) {
+    for (String key : graft.edited().keySet()) {
       String part = before.entryName(key).orElseThrow();
       XmlText old = before.xml(part);
       XmlText now = after.xml(part);

@@ -23,8 +23,8 @@ import sparewell.ooxml.XmlText;
 final class Graft {
   private final WorkbookPackage book;
   private final Set<String> dropped;
-  private final Map<String, byte[]> edited = new TreeMap<>();
-  private final Map<String, byte[]> added = new LinkedHashMap<>();
+  private final Map<String, PackedPart> edited = new TreeMap<>();
+  private final Map<String, PackedPart> added = new LinkedHashMap<>();
 
   private Graft(WorkbookPackage book, Set<String> dropped) {
     this.book = book;
@@ -57,7 +57,8 @@ final class Graft {
     // The usual name where it is free: some readers look for styles by name.
     String newStyles = book.has("xl/styles.xml") ? "xl/sparewell_styles.xml" : "xl/styles.xml";
     if (!styled) {
-      added.put(newStyles, new byte[0]); // its place; its content follows from the sheets
+      added.put(
+          newStyles, PackedPart.of(new byte[0])); // its place; its content follows from the sheets
       types.put(newStyles, scratch.contentType(scratch.stylesPart().get()).orElseThrow());
       relationships.add("styles", PartNames.absolute(newStyles));
     }
@@ -70,7 +71,8 @@ final class Graft {
     types.putAll(parts.contentTypes());
     Optional<byte[]> grown = styles.edited();
     if (!styled) {
-      added.put(newStyles, grown.orElseGet(() -> ourStyles.encode(ourStyles.text())));
+      added.put(
+          newStyles, PackedPart.of(grown.orElseGet(() -> ourStyles.encode(ourStyles.text()))));
     } else if (grown.isPresent()) {
       edit(book.stylesPart().get(), grown.get());
     }
@@ -118,7 +120,7 @@ final class Graft {
   }
 
   private void edit(String part, byte[] content) {
-    edited.put(PartNames.key(part), content);
+    edited.put(PartNames.key(part), PackedPart.of(content));
   }
 
   private Set<String> takenKeys() {
@@ -143,14 +145,14 @@ final class Graft {
     return dropped;
   }
 
-  /** Keys of the angler's entries that are edited. */
-  Set<String> edited() {
-    return edited.keySet();
+  /** New contents of the angler's entries that are edited, by key. */
+  Map<String, PackedPart> edited() {
+    return edited;
   }
 
-  /** Names of new entries. */
-  Set<String> added() {
-    return added.keySet();
+  /** New entries by name. */
+  Map<String, PackedPart> added() {
+    return added;
   }
 
   /** Writes the new package to a new file and to the disk under it. */

@@ -2,6 +2,7 @@ package sparewell.save;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -27,7 +28,7 @@ final class OwnParts {
   private final Tables tables;
   private final Map<String, String> newNames = new LinkedHashMap<>();
   private final Map<String, String> contentTypes = new LinkedHashMap<>();
-  private final Map<String, byte[]> contents = new LinkedHashMap<>();
+  private final Map<String, PackedPart> contents = new LinkedHashMap<>();
 
   OwnParts(WorkbookPackage scratch, Set<String> takenKeys, SheetRewrite rewrite, Tables tables) {
     this.scratch = scratch;
@@ -41,7 +42,7 @@ final class OwnParts {
     String part = sheet.partName().orElseThrow();
     String name = newName(part);
     try (InputStream in = scratch.part(part)) {
-      contents.put(name, rewrite.rewrite(in));
+      contents.put(name, PackedPart.ofText(out -> rewrite.rewrite(in, out)));
     }
     carryRelated(part, name);
     return name;
@@ -65,7 +66,7 @@ final class OwnParts {
     }
     contents.put(
         PartNames.relationshipsOf(name),
-        out.append("</Relationships>").toString().getBytes(StandardCharsets.UTF_8));
+        PackedPart.of(out.append("</Relationships>").toString().getBytes(StandardCharsets.UTF_8)));
   }
 
   private String carryPart(Relationship r) throws WorkbookRefused, IOException, XMLStreamException {
@@ -75,10 +76,16 @@ final class OwnParts {
     }
     String name = newName(r.part());
     try (InputStream in = scratch.part(r.part())) {
-      contents.put(name, r.is("table") ? tables.renumber(rewrite.rewrite(in)) : in.readAllBytes());
+      contents.put(name, PackedPart.of(r.is("table") ? table(in) : in.readAllBytes()));
     }
     carryRelated(r.part(), name);
     return name;
+  }
+
+  private byte[] table(InputStream in) throws IOException, XMLStreamException {
+    StringWriter out = new StringWriter();
+    rewrite.rewrite(in, out);
+    return tables.renumber(out.toString().getBytes(StandardCharsets.UTF_8));
   }
 
   private String newName(String part) {
@@ -99,8 +106,8 @@ final class OwnParts {
     return contentTypes;
   }
 
-  /** New entries and their bytes, in order. */
-  Map<String, byte[]> contents() {
+  /** New entries, in order. */
+  Map<String, PackedPart> contents() {
     return contents;
   }
 

@@ -1,11 +1,11 @@
 package sparewell.save;
 
-import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -35,11 +35,16 @@ final class ReadBack {
           continue;
         }
         wanted.add(key);
-        if (!graft.edited().contains(key) && !same(original, written, entry)) {
+        if (!kept(original, graft.edited(), entry, written)) {
           throw failed(original, entry);
         }
       }
-      graft.added().forEach(a -> wanted.add(PartNames.key(a)));
+      for (Map.Entry<String, PackedPart> part : graft.added().entrySet()) {
+        wanted.add(PartNames.key(part.getKey()));
+        if (!part.getValue().is(written, part.getKey())) {
+          throw failed(original, part.getKey());
+        }
+      }
       Set<String> there =
           written.entryNames().stream()
               .map(PartNames::key)
@@ -48,17 +53,17 @@ final class ReadBack {
         throw failed(original, "list of parts");
       }
       EditedParts.check(original, written, graft);
-      checkSheets(original, written, sheets);
+      checkSheets(original, written, graft, sheets);
     }
   }
 
   /**
    * Compares a file with new rows with the original.
    *
-   * @param edited keys of the parts that may differ
+   * @param edited the parts that may differ, by key
    * @throws WorkbookRefused where another part differs, or the rows are not as asked
    */
-  static void checkAppended(AppendRequest append, Set<String> edited, Path fresh)
+  static void checkAppended(AppendRequest append, Map<String, PackedPart> edited, Path fresh)
       throws WorkbookRefused, IOException, XMLStreamException {
     WorkbookPackage original = append.original();
     try (WorkbookPackage written = open(original, fresh)) {
@@ -66,12 +71,13 @@ final class ReadBack {
         throw failed(original, "list of parts");
       }
       for (String entry : original.entryNames()) {
-        if (edited.contains(PartNames.key(entry))) {
+        if (!kept(original, edited, entry, written)) {
+          throw failed(original, entry);
+        }
+        if (edited.containsKey(PartNames.key(entry))) {
           try (InputStream in = written.part(entry)) {
             SafeXml.checkWellFormed(in);
           }
-        } else if (!same(original, written, entry)) {
-          throw failed(original, entry);
         }
       }
       if (!append.proof().holds(written)) {
@@ -88,42 +94,26 @@ final class ReadBack {
     }
   }
 
-  private static boolean same(WorkbookPackage one, WorkbookPackage other, String entry)
+  /** Whether an entry is as edited, and where it was not edited the same packed bytes as before. */
+  private static boolean kept(
+      WorkbookPackage original,
+      Map<String, PackedPart> edited,
+      String entry,
+      WorkbookPackage written)
       throws IOException {
-    if (!other.entryName(entry).filter(entry::equals).isPresent()) {
-      return false;
-    }
-    byte[] a = new byte[1 << 16];
-    byte[] b = new byte[1 << 16];
-    try (InputStream first = new BufferedInputStream(one.part(entry));
-        InputStream second = new BufferedInputStream(other.part(entry))) {
-      while (true) {
-        int n = first.readNBytes(a, 0, a.length);
-        int m = second.readNBytes(b, 0, b.length);
-        if (n != m || !java.util.Arrays.equals(a, 0, n, b, 0, m)) {
-          return false;
-        }
-        if (n == 0) {
-          return true;
-        }
-      }
-    }
+    PackedPart changed = edited.get(PartNames.key(entry));
+    return changed == null ? original.sameEntry(entry, written) : changed.is(written, entry);
   }
 
   private static void checkSheets(
-      WorkbookPackage original, WorkbookPackage written, List<OwnSheet> sheets)
-      throws WorkbookRefused, IOException, XMLStreamException {
+      WorkbookPackage original, WorkbookPackage written, Graft graft, List<OwnSheet> sheets)
+      throws WorkbookRefused {
     List<String> theirs = new ArrayList<>();
     List<String> ours = new ArrayList<>();
     for (SheetEntry sheet : written.sheets()) {
       (sheet.own() ? ours : theirs).add(sheet.name());
-      if (sheet.own()) {
-        if (sheet.partName().isEmpty()) {
-          throw failed(original, sheet.name());
-        }
-        try (InputStream in = written.part(sheet.partName().get())) {
-          SafeXml.checkWellFormed(in);
-        }
+      if (sheet.own() && sheet.partName().filter(graft.added()::containsKey).isEmpty()) {
+        throw failed(original, sheet.name());
       }
     }
     List<String> before =

@@ -3,7 +3,6 @@ package sparewell.save;
 import java.io.IOException;
 import java.io.InputStream;
 import java.math.BigDecimal;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Set;
 import javax.xml.stream.XMLStreamConstants;
@@ -42,9 +41,8 @@ final class SheetRewrite {
     this.daysLater = daysLater;
   }
 
-  byte[] rewrite(InputStream part) throws IOException, XMLStreamException {
-    StringBuilder out =
-        new StringBuilder("<?xml version=\"1.0\" encoding=\"UTF-8\" standalone=\"yes\"?>\n");
+  void rewrite(InputStream part, Appendable out) throws IOException, XMLStreamException {
+    out.append("<?xml version=\"1.0\" encoding=\"UTF-8\" standalone=\"yes\"?>\n");
     XMLStreamReader in = SafeXml.reader(part);
     boolean shared = false;
     boolean day = false;
@@ -64,14 +62,14 @@ final class SheetRewrite {
         shared = false;
       } else if (day && element.equals("v")) {
         XmlCopy.startTag(in, this::attribute, out);
-        out.append(new BigDecimal(XmlCopy.inside(in).strip()).add(BigDecimal.valueOf(daysLater)));
+        BigDecimal there = new BigDecimal(XmlCopy.inside(in).strip());
+        out.append(there.add(BigDecimal.valueOf(daysLater)).toString());
         out.append("</v>");
         day = false;
       } else {
         XmlCopy.startTag(in, this::attribute, out);
       }
     }
-    return out.toString().getBytes(StandardCharsets.UTF_8);
   }
 
   private boolean isDay(XMLStreamReader cell) {

@@ -118,19 +118,22 @@ public final class WorkbookSaver {
   private static void appended(AppendRequest append, Path fresh)
       throws WorkbookRefused, IOException, XMLStreamException {
     WorkbookPackage book = append.original();
-    Map<String, byte[]> edited = new TreeMap<>();
+    Map<String, PackedPart> edited = new TreeMap<>();
     for (NewRows added : append.sheets()) {
       String part = added.sheet().partName().orElseThrow();
       edited.put(
           PartNames.key(part),
-          new RowAppend(book.file(), added, book.sheetText(part), append.showsDates()).apply());
+          PackedPart.of(
+              new RowAppend(book.file(), added, book.sheetText(part), append.showsDates())
+                  .apply()));
       TableGrowth.of(book, added)
-          .forEach((table, content) -> edited.put(PartNames.key(table), content));
+          .forEach((table, content) -> edited.put(PartNames.key(table), PackedPart.of(content)));
     }
     Recalculation.asked(book)
-        .ifPresent(content -> edited.put(PartNames.key(book.workbookPart()), content));
+        .ifPresent(
+            content -> edited.put(PartNames.key(book.workbookPart()), PackedPart.of(content)));
     new NewPackage(book, Set.of(), edited, Map.of()).write(fresh);
-    ReadBack.checkAppended(append, edited.keySet(), fresh);
+    ReadBack.checkAppended(append, edited, fresh);
   }
 
   /** Writes the new workbook to a file, and compares what stands there with the old one. */

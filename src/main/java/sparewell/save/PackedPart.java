@@ -1,0 +1,101 @@
+package sparewell.save;
+
+import java.io.BufferedWriter;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
+import java.io.UncheckedIOException;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDateTime;
+import java.util.zip.CRC32;
+import java.util.zip.CheckedOutputStream;
+import java.util.zip.Deflater;
+import java.util.zip.DeflaterOutputStream;
+import java.util.zip.ZipEntry;
+import javax.xml.stream.XMLStreamException;
+import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
+import org.apache.commons.compress.archivers.zip.ZipArchiveOutputStream;
+import sparewell.ooxml.WorkbookPackage;
+
+/**
+ * A new part, packed while it is made: large sheets are never held unpacked.
+ *
+ * <p>Not a record: it holds bytes.
+ */
+final class PackedPart {
+  /** One fixed time, so the same input gives the same bytes. */
+  private static final LocalDateTime FIXED_TIME = LocalDateTime.of(1980, 1, 1, 0, 0);
+
+  private static final int BUFFER = 1 << 13;
+
+  private final byte[] packed;
+  private final long checksum;
+  private final long size;
+
+  private PackedPart(byte[] packed, long checksum, long size) {
+    this.packed = packed;
+    this.checksum = checksum;
+    this.size = size;
+  }
+
+  /** Writes a part's text. */
+  interface Text {
+    void write(Writer out) throws IOException, XMLStreamException;
+  }
+
+  private interface Content {
+    void write(OutputStream out) throws IOException, XMLStreamException;
+  }
+
+  static PackedPart ofText(Text text) throws IOException, XMLStreamException {
+    return of(
+        bytes -> {
+          try (Writer out =
+              new BufferedWriter(new OutputStreamWriter(bytes, StandardCharsets.UTF_8), BUFFER)) {
+            text.write(out);
+          }
+        });
+  }
+
+  static PackedPart of(byte[] content) {
+    try {
+      return of(out -> out.write(content));
+    } catch (IOException | XMLStreamException impossible) {
+      throw new UncheckedIOException(new IOException(impossible));
+    }
+  }
+
+  private static PackedPart of(Content content) throws IOException, XMLStreamException {
+    ByteArrayOutputStream packed = new ByteArrayOutputStream(BUFFER);
+    CRC32 checksum = new CRC32();
+    Deflater deflater = new Deflater(Deflater.DEFAULT_COMPRESSION, true);
+    try {
+      try (OutputStream out =
+          new CheckedOutputStream(new DeflaterOutputStream(packed, deflater, BUFFER), checksum)) {
+        content.write(out);
+      }
+      return new PackedPart(packed.toByteArray(), checksum.getValue(), deflater.getBytesRead());
+    } finally {
+      deflater.end();
+    }
+  }
+
+  /** Puts it into a package under a name. */
+  void writeTo(ZipArchiveOutputStream out, String name) throws IOException {
+    ZipArchiveEntry entry = new ZipArchiveEntry(name);
+    entry.setMethod(ZipEntry.DEFLATED);
+    entry.setTimeLocal(FIXED_TIME);
+    entry.setCrc(checksum);
+    entry.setSize(size);
+    entry.setCompressedSize(packed.length);
+    out.addRawArchiveEntry(entry, new ByteArrayInputStream(packed));
+  }
+
+  /** Whether a part of a written package, which has been checked on opening, is this one. */
+  boolean is(WorkbookPackage written, String name) {
+    return written.holds(name, checksum, size);
+  }
+}
