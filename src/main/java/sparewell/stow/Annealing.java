@@ -1,11 +1,12 @@
 package sparewell.stow;
 
-import java.util.SplittableRandom;
+import java.util.Arrays;
 
 /**
- * Looks for good plans by simulated annealing: single boxes change place, pairs swap, three rotate.
- * Broken limits are allowed on the way at a price that rises while they last. Seeded and counted in
- * steps, so that the same problem gives the same plan.
+ * Looks for good plans by simulated annealing: single boxes change place, pairs swap, three rotate,
+ * and where moves are scarce one box goes home as another sets out. Broken limits are allowed on
+ * the way at a price that rises while they last. Seeded and counted in steps, so that the same
+ * problem gives the same plan.
  *
  * @see "S. Kirkpatrick, C. D. Gelatt, M. P. Vecchi, Optimization by simulated annealing, Science
  *     220 (1983), from memory"
@@ -13,6 +14,12 @@ import java.util.SplittableRandom;
 final class Annealing {
   /** Cost of a move where all else is equal, kg m: fewer moves win ties. */
   static final double TIE = 1e-6;
+
+  /** What a limit costs as soon as it is broken, in average boxes. */
+  private static final double BROKEN = 0.05;
+
+  /** -ln of evenly spread chances: the rise that is accepted, in temperatures. */
+  private static final double[] ACCEPTED = accepted();
 
   private final StowProblem problem;
   private final int mostMoves;
@@ -23,15 +30,23 @@ final class Annealing {
   private final int[] place;
   private final long[] load;
   private final long[] volume;
+  private final double[] over;
   private long side;
-  private int moved;
   private double total;
+  private double placesBroken;
   private double broken;
   private final double volumeUnit;
   private final double loadUnit;
   private final double sideUnit;
   private final double spread;
   private double penalty;
+
+  /** The boxes away from where they stand now, and where each stands in that list. */
+  private final int[] away;
+
+  private final int[] awayAt;
+  private int moved;
+
   private final int[] best;
   private double bestTotal = Double.POSITIVE_INFINITY;
   private final int[] closest;
@@ -45,18 +60,25 @@ final class Annealing {
     cost = new double[n][m];
     options = new int[n][];
     place = new int[n];
+    away = new int[n];
+    awayAt = new int[n];
     best = new int[n];
     closest = new int[n];
     load = new long[m];
     volume = new long[m];
+    over = new double[m];
     double loads = 0;
     double volumes = 0;
     double range = 0;
     double widest = 0;
+    for (int j = 0; j < m; j++) {
+      widest = Math.max(widest, Math.abs((double) problem.offsetUm[j]));
+    }
     for (int i = 0; i < n; i++) {
       double low = Double.POSITIVE_INFINITY;
       double high = Double.NEGATIVE_INFINITY;
       int count = 0;
+      options[i] = new int[m];
       for (int j = 0; j < m; j++) {
         cost[i][j] =
             problem.weightMg[i] * 1e-6 * (problem.stationUm[j] * 1e-6)
@@ -64,17 +86,10 @@ final class Annealing {
         if (problem.allowed[i][j]) {
           low = Math.min(low, cost[i][j]);
           high = Math.max(high, cost[i][j]);
-          count++;
-        }
-        widest = Math.max(widest, Math.abs((double) problem.offsetUm[j]));
-      }
-      options[i] = new int[count];
-      int at = 0;
-      for (int j = 0; j < m; j++) {
-        if (problem.allowed[i][j]) {
-          options[i][at++] = j;
+          options[i][count++] = j;
         }
       }
+      options[i] = Arrays.copyOf(options[i], count);
       loads += problem.weightMg[i];
       volumes += problem.volumeMm3[i];
       range += high - low;
@@ -83,6 +98,14 @@ final class Annealing {
     volumeUnit = 1 / Math.max(1, volumes / Math.max(1, n));
     sideUnit = loadUnit / Math.max(1, widest);
     spread = Math.max(1e-6, range / Math.max(1, n));
+  }
+
+  private static double[] accepted() {
+    double[] rises = new double[256];
+    for (int i = 0; i < rises.length; i++) {
+      rises[i] = -Math.log((i + 0.5) / rises.length);
+    }
+    return rises;
   }
 
   /** Best plan found so far that keeps every limit; empty where there is none. */
@@ -95,27 +118,24 @@ final class Annealing {
     return closest.clone();
   }
 
-  /** Its moment with the ties' cost, kg m; infinite where there is none. */
-  double bestTotal() {
-    return bestTotal;
-  }
-
-  /** Its moment, kg m; infinite where there is none. */
+  /** Moment of the best plan, kg m; infinite where there is none. */
   double bestMoment() {
     return bestTotal == Double.POSITIVE_INFINITY ? bestTotal : problem.moment(best) * 1e-12;
   }
 
   /** Offers a plan made elsewhere. */
   void offer(int[] candidate) {
-    if (problem.feasible(candidate) && problem.moves(candidate) <= mostMoves) {
+    if (candidate.length == n
+        && problem.feasible(candidate)
+        && problem.moves(candidate) <= mostMoves) {
       start(candidate);
       keep();
     }
   }
 
   private void start(int[] from) {
-    java.util.Arrays.fill(load, 0);
-    java.util.Arrays.fill(volume, 0);
+    Arrays.fill(load, 0);
+    Arrays.fill(volume, 0);
     side = 0;
     moved = 0;
     total = 0;
@@ -131,40 +151,43 @@ final class Annealing {
       load[at] += problem.weightMg[i];
       volume[at] += problem.volumeMm3[i];
       side += problem.weightMg[i] * problem.offsetUm[at];
-      moved += at == problem.now[i] ? 0 : 1;
       total += cost[i][at];
+      if (at != problem.now[i]) {
+        awayAt[i] = moved;
+        away[moved++] = i;
+      }
     }
-    broken = brokenPlaces() + brokenSide(side) + brokenMoves(moved);
-  }
-
-  private double brokenPlaces() {
-    double sum = 0;
+    placesBroken = 0;
     for (int j = 0; j < m; j++) {
-      sum += over(j, load[j], volume[j]);
+      over[j] = over(j);
+      placesBroken += over[j];
     }
-    return sum;
+    broken = broken(placesBroken, moved);
   }
 
-  private double over(int j, long loadThere, long volumeThere) {
+  private double over(int j) {
     double sum = 0;
-    if (loadThere > problem.loadRoomMg[j]) {
-      sum += (loadThere - problem.loadRoomMg[j]) * loadUnit + 0.05;
+    if (load[j] > problem.loadRoomMg[j]) {
+      sum += (load[j] - problem.loadRoomMg[j]) * loadUnit + BROKEN;
     }
-    if (volumeThere > problem.volumeRoomMm3[j]) {
-      sum += (volumeThere - problem.volumeRoomMm3[j]) * volumeUnit + 0.05;
+    if (volume[j] > problem.volumeRoomMm3[j]) {
+      sum += (volume[j] - problem.volumeRoomMm3[j]) * volumeUnit + BROKEN;
     }
     return sum;
   }
 
-  private double brokenSide(long sideThen) {
-    if (sideThen > problem.sideHighest) {
-      return (sideThen - problem.sideHighest) * sideUnit + 0.05;
+  /** By how much all limits are broken, in average boxes; 0 where all are kept. */
+  private double broken(double places, int movedThen) {
+    double sum = places < BROKEN / 2 ? 0 : places;
+    if (movedThen > mostMoves) {
+      sum += 0.7 * (movedThen - mostMoves);
     }
-    return sideThen < problem.sideLowest ? (problem.sideLowest - sideThen) * sideUnit + 0.05 : 0;
-  }
-
-  private double brokenMoves(int movedThen) {
-    return movedThen > mostMoves ? 0.7 * (movedThen - mostMoves) : 0;
+    if (side > problem.sideHighest) {
+      sum += (side - problem.sideHighest) * sideUnit + BROKEN;
+    } else if (side < problem.sideLowest) {
+      sum += (problem.sideLowest - side) * sideUnit + BROKEN;
+    }
+    return sum;
   }
 
   private void keep() {
@@ -180,7 +203,7 @@ final class Annealing {
       bestTotal = 0;
       return;
     }
-    SplittableRandom random = new SplittableRandom(seed);
+    long random = seed * 0x9E3779B97F4A7C15L + 0x1234567L;
     start(from);
     keep();
     if (broken < closestBroken) {
@@ -196,116 +219,144 @@ final class Annealing {
     for (long at = 0; at < steps; at++) {
       if ((at & 63) == 63) {
         temperature *= cooling;
-        if (broken > 1e-12) {
+        if (broken > 0) {
           penalty = Math.min(penalty * 1.002, spread * 200);
           cleanSince = 0;
         } else if (++cleanSince > 4) {
           penalty = Math.max(penalty * 0.998, spread * 0.1);
         }
       }
-      double dice = random.nextDouble();
-      int a = random.nextInt(n);
-      if (options[a].length < 1) {
-        continue;
-      }
-      if (dice < 0.35) {
-        int to = dice < 0.05 ? problem.now[a] : options[a][random.nextInt(options[a].length)];
-        if (problem.allowed[a][to]) {
-          tryShift(a, to, temperature, random);
-        }
-      } else {
-        int b = random.nextInt(n);
-        if (dice < 0.85) {
-          tryRotate(a, b, -1, temperature, random);
-        } else {
-          tryRotate(a, b, random.nextInt(n), temperature, random);
-        }
-      }
+      // xorshift64 (Marsaglia 2003); its fields are the parts of one proposal
+      random ^= random << 13;
+      random ^= random >>> 7;
+      random ^= random << 17;
+      int dice = (int) (random >>> 56);
+      propose(
+          dice,
+          (int) ((random >>> 40 & 0xFFFF) * n >>> 16),
+          (int) (random >>> 24 & 0xFFFF),
+          (int) (random >>> 8 & 0xFFFF),
+          temperature * ACCEPTED[(int) (random & 0xFF)]);
     }
   }
 
-  private void tryShift(int a, int to, double temperature, SplittableRandom random) {
-    int from = place[a];
-    if (from == to) {
+  /** A proposal of the kind that {@code dice} (of 256) says, about box {@code one}. */
+  private void propose(int dice, int one, int second, int third, double rise) {
+    boolean scarce = moved >= mostMoves;
+    int a = scarce && moved > 0 && (dice & 1) == 0 ? away[second * moved >>> 16] : one;
+    if (dice < 90) {
+      int to = dice < 12 ? problem.now[a] : options[a][third * options[a].length >>> 16];
+      if (to != place[a] && problem.allowed[a][to]) {
+        if (scarce && moved > 0 && place[a] == problem.now[a]) {
+          int b = away[second * moved >>> 16];
+          change(a, to, b, problem.now[b], a, to, rise);
+        } else {
+          change(a, to, a, to, a, to, rise);
+        }
+      }
       return;
     }
-    long w = problem.weightMg[a];
-    long v = problem.volumeMm3[a];
-    double change = cost[a][to] - cost[a][from];
-    long sideThen = side + w * (problem.offsetUm[to] - problem.offsetUm[from]);
-    int movedThen = moved + home(a, from) - home(a, to);
-    double brokenChange =
-        over(from, load[from] - w, volume[from] - v)
-            + over(to, load[to] + w, volume[to] + v)
-            - over(from, load[from], volume[from])
-            - over(to, load[to], volume[to])
-            + brokenSide(sideThen)
-            - brokenSide(side)
-            + brokenMoves(movedThen)
-            - brokenMoves(moved);
-    if (accepted(change + penalty * brokenChange, temperature, random)) {
-      put(a, to);
-      settle(change, brokenChange, sideThen, movedThen);
-    }
-  }
-
-  /** a to b's place, b to c's, c to a's; a negative c makes it a swap of a and b. */
-  private void tryRotate(int a, int b, int c, double temperature, SplittableRandom random) {
+    int b = second * n >>> 16;
+    int c = dice < 218 ? a : third * n >>> 16;
     int pa = place[a];
     int pb = place[b];
-    int last = c < 0 ? b : c;
-    int pc = place[last];
-    if (pa == pb || (c >= 0 && (pb == pc || pa == pc))) {
+    int pc = place[c];
+    if (pa == pb || (c != a && (pb == pc || pa == pc))) {
       return;
     }
-    int toB = c < 0 ? pa : pc;
-    if (!problem.allowed[a][pb] || !problem.allowed[b][toB] || !problem.allowed[last][pa]) {
-      return;
-    }
-    double change = cost[a][pb] - cost[a][pa] + cost[b][toB] - cost[b][pb];
-    long wa = problem.weightMg[a];
-    long wb = problem.weightMg[b];
-    long va = problem.volumeMm3[a];
-    long vb = problem.volumeMm3[b];
-    long sideThen =
-        side
-            + wa * (problem.offsetUm[pb] - problem.offsetUm[pa])
-            + wb * (problem.offsetUm[toB] - problem.offsetUm[pb]);
-    int movedThen = moved + home(a, pa) - home(a, pb) + home(b, pb) - home(b, toB);
-    long wl = wb;
-    long vl = vb;
-    double brokenChange = 0;
-    if (c >= 0) {
-      wl = problem.weightMg[c];
-      vl = problem.volumeMm3[c];
-      change += cost[c][pa] - cost[c][pc];
-      sideThen += wl * (problem.offsetUm[pa] - problem.offsetUm[pc]);
-      movedThen += home(c, pc) - home(c, pa);
-      brokenChange =
-          over(pc, load[pc] + wb - wl, volume[pc] + vb - vl) - over(pc, load[pc], volume[pc]);
-    }
-    brokenChange +=
-        over(pa, load[pa] + wl - wa, volume[pa] + vl - va)
-            + over(pb, load[pb] + wa - wb, volume[pb] + va - vb)
-            - over(pa, load[pa], volume[pa])
-            - over(pb, load[pb], volume[pb])
-            + brokenSide(sideThen)
-            - brokenSide(side)
-            + brokenMoves(movedThen)
-            - brokenMoves(moved);
-    if (accepted(change + penalty * brokenChange, temperature, random)) {
-      put(a, pb);
-      put(b, toB);
-      if (c >= 0) {
-        put(c, pa);
-      }
-      settle(change, brokenChange, sideThen, movedThen);
+    if (c == a) {
+      change(a, pb, b, pa, a, pb, rise);
+    } else {
+      change(a, pb, b, pc, c, pa, rise);
     }
   }
 
-  private static boolean accepted(double change, double temperature, SplittableRandom random) {
-    return change <= 0
-        || (change < temperature * 20 && random.nextDouble() < Math.exp(-change / temperature));
+  /** Two or three boxes (b or c may be a again) change place, if that raises the cost no more. */
+  private void change(int a, int toA, int b, int toB, int c, int toC, double rise) {
+    if (!problem.allowed[a][toA] || !problem.allowed[b][toB] || !problem.allowed[c][toC]) {
+      return;
+    }
+    int fromA = place[a];
+    int fromB = place[b];
+    int fromC = place[c];
+    double change = cost[a][toA] - cost[a][fromA];
+    if (b != a) {
+      change += cost[b][toB] - cost[b][fromB];
+    }
+    if (c != a) {
+      change += cost[c][toC] - cost[c][fromC];
+    }
+    if (change - penalty * broken > rise) {
+      return;
+    }
+    long sideBefore = side;
+    double overFromA = over[fromA];
+    double overToA = over[toA];
+    double overFromB = over[fromB];
+    double overToB = over[toB];
+    double brokenBefore = broken;
+    shift(a, fromA, toA);
+    if (b != a) {
+      shift(b, fromB, toB);
+    }
+    if (c != a) {
+      shift(c, fromC, toC);
+    }
+    double places = placesBroken + renewed(fromA) + renewed(toA);
+    if (b != a && toB != fromA) {
+      places += renewed(fromB) + renewed(toB);
+    }
+    int movedThen = moved + home(a, fromA) - home(a, toA);
+    if (b != a) {
+      movedThen += home(b, fromB) - home(b, toB);
+    }
+    if (c != a) {
+      movedThen += home(c, fromC) - home(c, toC);
+    }
+    double brokenThen = broken(places, movedThen);
+    if (change + penalty * (brokenThen - brokenBefore) > rise) {
+      shift(a, toA, fromA);
+      if (b != a) {
+        shift(b, toB, fromB);
+      }
+      if (c != a) {
+        shift(c, toC, fromC);
+      }
+      side = sideBefore;
+      over[fromA] = overFromA;
+      over[toA] = overToA;
+      over[fromB] = overFromB;
+      over[toB] = overToB;
+      return;
+    }
+    put(a, toA);
+    put(b, toB);
+    put(c, toC);
+    total += change;
+    placesBroken = places < BROKEN / 2 ? 0 : places;
+    broken = brokenThen;
+    if (broken == 0) {
+      keep();
+    } else if (broken < closestBroken) {
+      closestBroken = broken;
+      System.arraycopy(place, 0, closest, 0, n);
+    }
+  }
+
+  private void shift(int box, int from, int to) {
+    long w = problem.weightMg[box];
+    long v = problem.volumeMm3[box];
+    load[from] -= w;
+    volume[from] -= v;
+    load[to] += w;
+    volume[to] += v;
+    side += w * (problem.offsetUm[to] - problem.offsetUm[from]);
+  }
+
+  private double renewed(int j) {
+    double before = over[j];
+    over[j] = over(j);
+    return over[j] - before;
   }
 
   private int home(int box, int at) {
@@ -314,23 +365,17 @@ final class Annealing {
 
   private void put(int box, int to) {
     int from = place[box];
-    load[from] -= problem.weightMg[box];
-    volume[from] -= problem.volumeMm3[box];
-    load[to] += problem.weightMg[box];
-    volume[to] += problem.volumeMm3[box];
+    if (from == to) {
+      return;
+    }
     place[box] = to;
-  }
-
-  private void settle(double change, double brokenChange, long sideThen, int movedThen) {
-    total += change;
-    broken += brokenChange;
-    side = sideThen;
-    moved = movedThen;
-    if (broken < 1e-9) {
-      keep();
-    } else if (broken < closestBroken - 1e-9) {
-      closestBroken = broken;
-      System.arraycopy(place, 0, closest, 0, n);
+    if (from == problem.now[box]) {
+      awayAt[box] = moved;
+      away[moved++] = box;
+    } else if (to == problem.now[box]) {
+      int last = away[--moved];
+      away[awayAt[box]] = last;
+      awayAt[last] = awayAt[box];
     }
   }
 }

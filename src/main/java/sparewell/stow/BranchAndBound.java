@@ -1,6 +1,8 @@
 package sparewell.stow;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * Exact search: depth-first over 'box i in place j or not', with {@link DualBound} as bound and to
@@ -8,54 +10,93 @@ import java.util.Arrays;
  * cut short it still gives a proven bound.
  */
 final class BranchAndBound {
+  private static final int LINEAR_STEPS = 800;
+  private static final int ROOT_STEPS = 150;
+  private static final int WARM_STEPS = 40;
+
   private final StowProblem problem;
   private final DualBound dual;
-  private final Annealing plans;
-  private final int mostMoves;
+  private final double ceiling;
+
+  /** Bounds found so far as straight lines over the number of moves: {value at 0, price of one}. */
+  private final List<double[]> lines = new ArrayList<>();
+
+  private double[] warmPrices = new double[0];
+  private boolean warmForMoves;
+  private Annealing plans;
   private long workLimit;
   private long nodes;
   private double tolerance;
-  private double ceiling;
 
-  BranchAndBound(StowProblem problem, int mostMoves, Annealing plans) {
+  /**
+   * For searches of one problem, one after the other; prices are taken on from each to the next.
+   *
+   * @param ceiling a value that no plan exceeds, for when none is known, kg m
+   */
+  BranchAndBound(StowProblem problem, double ceiling) {
     this.problem = problem;
-    this.mostMoves = mostMoves;
-    this.plans = plans;
-    dual = new DualBound(problem, mostMoves);
-  }
-
-  long nodes() {
-    return nodes;
+    this.ceiling = ceiling;
+    dual = new DualBound(problem);
   }
 
   /**
    * Searches within that much work.
    *
-   * @param ceiling a value that no plan exceeds, for when none is known
+   * @param mostMoves most boxes that may move; negative for any number
+   * @param known plans found so far; better ones are added
    * @return a proven lower bound on the moment, kg m: that of the best plan where it is proven
    *     best, {@code ceiling} where there is no plan at all
    */
-  double search(double ceiling, long work) {
+  double search(int mostMoves, Annealing known, long work) {
+    plans = known;
+    nodes = 0;
     workLimit = dual.work() + work;
+    tolerance = 1e-9 * Math.max(1, Math.abs(target()));
+    double bound = known(mostMoves);
+    if (bound >= target() - tolerance) {
+      return target();
+    }
     boolean[][] allowed = new boolean[problem.boxCount][];
     for (int i = 0; i < allowed.length; i++) {
       allowed[i] = problem.allowed[i].clone();
     }
-    this.ceiling = ceiling;
-    tolerance = 1e-9 * Math.max(1, Math.abs(target()));
-    LinearBound linear = new LinearBound(problem, mostMoves);
-    double bound = linear.ascend(allowed, target(), 2000);
-    if (bound >= target() - tolerance) {
-      return target();
+    dual.mostMoves(mostMoves);
+    int steps = ROOT_STEPS;
+    if (warmPrices.length == 0) {
+      LinearBound linear = new LinearBound(problem);
+      bound = linear.ascend(allowed, target(), LINEAR_STEPS);
+      if (bound >= target() - tolerance) {
+        return target();
+      }
+      dual.prices(linear.boxPrices(allowed));
+      dual.mixes(linear.volumeShares());
+    } else {
+      dual.prices(warmPrices);
+      steps = mostMoves >= 0 && !warmForMoves ? ROOT_STEPS : WARM_STEPS;
+      warmForMoves |= mostMoves >= 0;
     }
-    dual.prices(linear.boxPrices(allowed));
-    dual.mixes(linear.volumeShares());
     dual.knapsackTolerance(Math.max(0, target() - bound) * 0.002);
-    double root = Math.max(bound, dual.ascend(allowed, target(), 200, 1.0));
+    double root = dual.ascend(allowed, target(), steps, 1.0);
+    if (root < Double.POSITIVE_INFINITY) {
+      warmPrices = dual.prices();
+      lines.add(new double[] {root + dual.movePrice() * Math.max(0, mostMoves), dual.movePrice()});
+    }
+    root = Math.max(bound, root);
     if (root >= target() - tolerance) {
       return target();
     }
     return Math.min(target(), Math.max(root, explore(allowed, root, 0)));
+  }
+
+  /** The best bound for that number of moves that the searches before give. */
+  private double known(int mostMoves) {
+    double bound = Double.NEGATIVE_INFINITY;
+    for (double[] line : lines) {
+      if (mostMoves >= 0 || line[1] == 0) {
+        bound = Math.max(bound, line[0] - line[1] * Math.max(0, mostMoves));
+      }
+    }
+    return bound;
   }
 
   /** What a plan must undercut to be of use. */

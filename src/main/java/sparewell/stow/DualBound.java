@@ -18,19 +18,18 @@ final class DualBound {
   private static final double SMOOTHING = 0.15;
 
   final StowProblem problem;
-  final int mostMoves;
+  private int mostMoves = -1;
   final double[][] cost;
   final double[][] average;
   final int[] holders;
   final double[] price;
-  double sidePrice;
-  double movePrice;
+  private double sidePrice;
+  private double movePrice;
   private final double[] placeValue;
-  private final double[] mix;
   private final double[] step;
   private double sideStep;
   private double moveStep;
-  private final Knapsack knapsack;
+  private final Knapsack[] knapsacks;
   private final double[][] side;
   private final double sideScale;
   private final double[] bestPrice;
@@ -43,12 +42,10 @@ final class DualBound {
   private double sideNow;
   private int movesNow;
 
-  /** For at most {@code mostMoves} moved boxes; negative for any number. */
-  DualBound(StowProblem problem, int mostMoves) {
+  DualBound(StowProblem problem) {
     int n = problem.boxCount;
     int m = problem.placeCount;
     this.problem = problem;
-    this.mostMoves = mostMoves;
     cost = new double[n][m];
     side = new double[n][m];
     average = new double[n][m];
@@ -58,9 +55,10 @@ final class DualBound {
     bestPrice = new double[n];
     step = new double[n];
     placeValue = new double[m];
-    knapsack = new Knapsack(n);
-    mix = new double[m];
-    Arrays.fill(mix, 0.5);
+    knapsacks = new Knapsack[m];
+    for (int j = 0; j < m; j++) {
+      knapsacks[j] = new Knapsack(n);
+    }
     loadRoom = new long[m];
     volumeRoom = new long[m];
     fixed = new boolean[n];
@@ -82,9 +80,22 @@ final class DualBound {
     sideScale = Math.max(1e-9, sides / Math.max(1, n * m));
   }
 
+  /** From now on for at most so many moved boxes; negative for any number. */
+  void mostMoves(int most) {
+    mostMoves = most;
+    movePrice = most < 0 ? 0 : movePrice;
+  }
+
+  /** The price of a moved box, kg m; 0 where any number may move. */
+  double movePrice() {
+    return movePrice;
+  }
+
   /** How exactly the places' best sets are searched, kg m. */
   void knapsackTolerance(double value) {
-    knapsack.tolerance(value);
+    for (Knapsack knapsack : knapsacks) {
+      knapsack.tolerance(value);
+    }
   }
 
   /** Prices as they are now, to come back to. */
@@ -104,11 +115,13 @@ final class DualBound {
 
   /** Starts the places' surrogate limits at the shares of volume that linear prices give. */
   void mixes(double[] shares) {
-    System.arraycopy(shares, 0, mix, 0, mix.length);
+    for (int j = 0; j < knapsacks.length; j++) {
+      knapsacks[j].mix(shares[j]);
+    }
   }
 
   long work() {
-    return knapsack.work();
+    return Arrays.stream(knapsacks).mapToLong(Knapsack::work).sum();
   }
 
   /** The bound at the present prices; positive infinity where no plan is left. */
@@ -144,9 +157,9 @@ final class DualBound {
       }
     }
     for (int j = 0; j < m; j++) {
-      fill(allowed, j, -1, loadRoom[j], volumeRoom[j]);
-      placeValue[j] = knapsack.solve(volumeRoom[j], loadRoom[j], mix[j]);
-      mix[j] = knapsack.mix();
+      Knapsack knapsack = knapsacks[j];
+      placeValue[j] = filled(allowed, j, -1, loadRoom[j], volumeRoom[j]);
+      knapsack.remember();
       total -= placeValue[j];
       for (int index = 0; index < knapsack.count(); index++) {
         if (knapsack.holds(index)) {
@@ -166,14 +179,18 @@ final class DualBound {
     }
   }
 
-  private void fill(boolean[][] allowed, int j, int without, long load, long volume) {
+  /** Value of the best set for the place without one box (-1: of all that are open). */
+  private double filled(boolean[][] allowed, int j, int without, long load, long volume) {
+    Knapsack knapsack = knapsacks[j];
     knapsack.clear();
-    for (int i = 0; i < problem.boxCount; i++) {
+    for (int at = 0; at < problem.boxCount; at++) {
+      int i = knapsack.turn(at);
       if (!fixed[i] && i != without && allowed[i][j]) {
         knapsack.offer(
             i, price[i] - priced(i, j), problem.volumeMm3[i], problem.weightMg[i], volume, load);
       }
     }
+    return knapsack.solve(volume, load);
   }
 
   private double priced(int i, int j) {
@@ -298,7 +315,7 @@ final class DualBound {
   private void smooth(boolean first) {
     double share = first ? 1 : SMOOTHING;
     for (int i = 0; i < problem.boxCount; i++) {
-      for (int j = 0; j < problem.placeCount; j++) {
+      for (int j = 0; j < problem.placeCount && !fixed[i]; j++) {
         average[i][j] += share * ((chosen[i][j] ? 1 : 0) - average[i][j]);
       }
     }
@@ -323,8 +340,7 @@ final class DualBound {
       double[] lost = new double[m];
       for (int j = 0; j < m; j++) {
         if (chosen[i][j]) {
-          fill(allowed, j, i, loadRoom[j], volumeRoom[j]);
-          lost[j] = placeValue[j] - knapsack.solve(volumeRoom[j], loadRoom[j], mix[j]);
+          lost[j] = placeValue[j] - filled(allowed, j, i, loadRoom[j], volumeRoom[j]);
           gone += lost[j];
         }
       }
@@ -340,8 +356,7 @@ final class DualBound {
           if (chosen[i][j]) {
             forced = bound + gone - lost[j];
           } else {
-            fill(allowed, j, i, load, volume);
-            double rest = knapsack.solve(volume, load, mix[j]);
+            double rest = filled(allowed, j, i, load, volume);
             forced = bound + gone + placeValue[j] - (price[i] - priced(i, j)) - rest;
           }
         }

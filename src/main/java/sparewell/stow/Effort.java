@@ -5,35 +5,21 @@ package sparewell.stow;
  * same plan on every machine.
  *
  * @param rounds coolings for the best plan
- * @param roundSteps steps of each of them
+ * @param roundSteps steps of each of them; a million take about 50 ms
  * @param searchWork work of the exact search for the best plan; 10 million take about a second
- * @param rowSteps steps of the cooling for each row of the curve
+ * @param rowSteps steps of the coolings for each row of the curve
  * @param rowWork work of the exact search for each row of the curve
  */
 record Effort(int rounds, long roundSteps, long searchWork, long rowSteps, long rowWork) {
-  /** For a run over a workbook: a second or so for a typical boat. */
-  static final Effort STANDARD = new Effort(4, 200_000, 4_000_000, 100_000, 300_000);
-
-  private static final int TYPICAL_BOXES = 20;
+  /** For the benchmark: up to 10 s of one core. */
+  static final Effort LONG = new Effort(8, 4_000_000, 120_000_000, 100_000, 400_000);
 
   /**
-   * The effort for a boat: with more boxes every step takes longer, and more of them tell less.
+   * For a run over a workbook: a tenth of a second for a typical boat.
    *
-   * @param boxes boxes that may be moved
+   * @param boxes boxes that may be moved; each adds to the plans to be tried
    */
   static Effort standard(int boxes) {
-    if (boxes <= TYPICAL_BOXES) {
-      return STANDARD;
-    }
-    double part = (double) TYPICAL_BOXES / boxes;
-    return new Effort(
-        STANDARD.rounds,
-        (long) (STANDARD.roundSteps * part),
-        (long) (STANDARD.searchWork * part),
-        (long) (STANDARD.rowSteps * part),
-        (long) (STANDARD.rowWork * part));
+    return new Effort(4, 4_000L * boxes, 1_200_000, 1_500L * boxes, 120_000);
   }
-
-  /** For the benchmark: up to 10 s of one core. */
-  static final Effort LONG = new Effort(4, 1_000_000, 100_000_000, 100_000, 400_000);
 }

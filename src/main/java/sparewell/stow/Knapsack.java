@@ -3,43 +3,54 @@ package sparewell.stow;
 /**
  * The most valuable set of boxes for one place under its volume and load limits: depth-first branch
  * and bound. The bound is the fractional knapsack over one surrogate limit, a mix of the two that
- * is chosen to be tight (its best mix gives the bound of linear programming).
+ * is chosen to be tight (its best mix gives the bound of linear programming). One for each place:
+ * it remembers the order of the boxes by worth and the mix, which change little from call to call.
  */
 final class Knapsack {
   private static final double MIX_STEP = 0.06;
   private static final long NODE_LIMIT = 3_000;
 
-  private final int[] order;
+  /** All boxes, the most valuable for their size first when last looked at. */
+  private final int[] sequence;
+
+  /** -1 for the boxes of the order to be remembered. */
+  private final int[] listed;
+
+  private final int[] box;
   private final double[] value;
   private final double[] ratio;
   private final double[] use;
   private final long[] volume;
   private final long[] load;
-  private final int[] id;
-  private final double[] gain;
-  private final long[] volumeOf;
-  private final long[] loadOf;
+
+  /** Sums of use and value of all boxes before this one. */
+  private final double[] useBefore;
+
+  private final double[] valueBefore;
   private final boolean[] taken;
   private final boolean[] best;
   private int count;
   private double bestValue;
-  private double mix;
+  private double mix = 0.5;
+  private double mixStep = MIX_STEP;
   private long nodes;
-  private boolean cut;
   private double tolerance;
   private long work;
 
   Knapsack(int most) {
-    order = new int[most];
+    sequence = new int[most];
+    for (int i = 0; i < most; i++) {
+      sequence[i] = i;
+    }
+    listed = new int[most];
+    box = new int[most];
     value = new double[most];
     ratio = new double[most];
     use = new double[most];
     volume = new long[most];
     load = new long[most];
-    id = new int[most];
-    gain = new double[most];
-    volumeOf = new long[most];
-    loadOf = new long[most];
+    useBefore = new double[most + 1];
+    valueBefore = new double[most + 1];
     taken = new boolean[most];
     best = new boolean[most];
   }
@@ -49,83 +60,99 @@ final class Knapsack {
     tolerance = value;
   }
 
+  /** Starts the surrogate limit at that share of volume. */
+  void mix(double share) {
+    mix = Math.min(1 - MIX_STEP, Math.max(MIX_STEP, share));
+  }
+
   void clear() {
     count = 0;
+    work += sequence.length;
+  }
+
+  /** The box to offer at that turn, so that they come nearly in order. */
+  int turn(int index) {
+    return sequence[index];
   }
 
   /** Offers a box; one without value or too big alone is left out. */
-  void offer(int box, double worth, long boxVolume, long boxLoad, long volumeRoom, long loadRoom) {
+  void offer(int one, double worth, long boxVolume, long boxLoad, long volumeRoom, long loadRoom) {
     if (worth > 0 && boxVolume <= volumeRoom && boxLoad <= loadRoom) {
-      id[count] = box;
-      gain[count] = worth;
-      volumeOf[count] = boxVolume;
-      loadOf[count] = boxLoad;
+      box[count] = one;
+      value[count] = worth;
+      volume[count] = boxVolume;
+      load[count] = boxLoad;
       count++;
     }
   }
 
-  /** The share of volume in the surrogate limit that served best last. */
-  double mix() {
-    return mix;
-  }
-
   /** An upper bound on the value of the best set; exact unless the search was cut short. */
-  double solve(long volumeRoom, long loadRoom, double likelyMix) {
+  double solve(long volumeRoom, long loadRoom) {
     long allVolume = 0;
     long allLoad = 0;
     double all = 0;
     for (int i = 0; i < count; i++) {
-      allVolume += volumeOf[i];
-      allLoad += loadOf[i];
-      all += gain[i];
+      allVolume += volume[i];
+      allLoad += load[i];
+      all += value[i];
     }
-    work += count + 1;
     boolean volumeBinds = allVolume > volumeRoom;
     boolean loadBinds = allLoad > loadRoom;
     if (!volumeBinds && !loadBinds) {
-      for (int i = 0; i < count; i++) {
-        order[i] = i;
-        best[i] = true;
-      }
+      java.util.Arrays.fill(best, 0, count, true);
       bestValue = all;
       return all;
     }
+    double root;
     if (volumeBinds && loadBinds) {
-      double middle = Math.min(1 - MIX_STEP, Math.max(MIX_STEP, likelyMix));
-      double least = Double.MAX_VALUE;
-      for (int side = -1; side <= 1; side++) {
-        arrange(middle + side * MIX_STEP, volumeRoom, loadRoom);
-        double bound = fractional(0, 1.0);
-        if (bound < least) {
-          least = bound;
-          mix = middle + side * MIX_STEP;
-        }
+      root = arranged(mix, volumeRoom, loadRoom);
+      double other = Math.min(1 - MIX_STEP, Math.max(MIX_STEP, mix + mixStep));
+      double there = arranged(other, volumeRoom, loadRoom);
+      if (there < root) {
+        root = there;
+        mix = other;
+      } else {
+        mixStep = -mixStep;
+        root = arranged(mix, volumeRoom, loadRoom);
       }
     } else {
-      mix = volumeBinds ? 1 : 0;
+      root = arranged(volumeBinds ? 1 : 0, volumeRoom, loadRoom);
     }
-    arrange(mix, volumeRoom, loadRoom);
-    double root = fractional(0, 1.0);
     bestValue = 0;
-    for (int i = 0; i < count; i++) {
-      best[i] = false;
-      taken[i] = false;
-    }
+    java.util.Arrays.fill(best, 0, count, false);
+    java.util.Arrays.fill(taken, 0, count, false);
     nodes = 0;
-    cut = false;
-    search(0, 0, 1.0, volumeRoom, loadRoom);
+    search(0, 0, 0, 1.0, volumeRoom, loadRoom);
     work += nodes;
-    return cut ? root : Math.min(root, bestValue + tolerance);
+    return nodes > NODE_LIMIT ? root : Math.min(root, bestValue + tolerance);
   }
 
-  /** Whether the set found holds the offered box of that index. */
+  /** Remembers the order for the next time; only while the offers came from {@link #turn}. */
+  void remember() {
+    int at = sequence.length;
+    for (int i = 0; i < count; i++) {
+      listed[box[i]] = -1;
+    }
+    // the others keep their order behind those that were offered
+    for (int i = sequence.length - 1; i >= 0; i--) {
+      if (listed[sequence[i]] >= 0) {
+        sequence[--at] = sequence[i];
+      }
+    }
+    for (int i = 0; i < count; i++) {
+      sequence[i] = box[i];
+      listed[box[i]] = 0;
+    }
+  }
+
+  /** Whether the set found holds the box of that index. */
   boolean holds(int index) {
     return best[index];
   }
 
-  /** The box of that index in the set's order. */
+  /** The box of that index, most valuable for its size first. */
   int boxAt(int index) {
-    return id[order[index]];
+    return box[index];
   }
 
   int count() {
@@ -136,62 +163,86 @@ final class Knapsack {
     return work;
   }
 
-  private void arrange(double mix, long volumeRoom, long loadRoom) {
-    double perVolume = mix == 0 ? 0 : mix / Math.max(1, volumeRoom);
-    double perLoad = mix == 1 ? 0 : (1 - mix) / Math.max(1, loadRoom);
+  /** Sorts by worth for the use of the surrogate limit; gives the fractional bound. */
+  private double arranged(double share, long volumeRoom, long loadRoom) {
+    double perVolume = share == 0 ? 0 : share / Math.max(1, volumeRoom);
+    double perLoad = share == 1 ? 0 : (1 - share) / Math.max(1, loadRoom);
     for (int i = 0; i < count; i++) {
-      double needs = perVolume * volumeOf[i] + perLoad * loadOf[i];
-      double rank = needs <= 0 ? Double.MAX_VALUE : gain[i] / needs;
-      int at = i;
-      while (at > 0 && ratio[at - 1] < rank) {
-        order[at] = order[at - 1];
-        ratio[at] = ratio[at - 1];
-        at--;
-      }
-      order[at] = i;
-      ratio[at] = rank;
-    }
-    for (int i = 0; i < count; i++) {
-      int box = order[i];
-      value[i] = gain[box];
-      volume[i] = volumeOf[box];
-      load[i] = loadOf[box];
-      use[i] = perVolume * volume[i] + perLoad * load[i];
-    }
-  }
-
-  private double fractional(int from, double room) {
-    double sum = 0;
-    double left = room;
-    for (int i = from; i < count; i++) {
-      if (use[i] <= left) {
-        left -= use[i];
-        sum += value[i];
+      double needs = perVolume * volume[i] + perLoad * load[i];
+      double rank = needs <= 0 ? Double.MAX_VALUE : value[i] / needs;
+      if (i > 0 && ratio[i - 1] < rank) {
+        insert(i, rank, needs);
       } else {
-        return sum + value[i] * left / use[i];
+        ratio[i] = rank;
+        use[i] = needs;
       }
     }
-    return sum;
+    for (int i = 0; i < count; i++) {
+      useBefore[i + 1] = useBefore[i] + use[i];
+      valueBefore[i + 1] = valueBefore[i] + value[i];
+    }
+    int split = 0;
+    while (split < count && useBefore[split + 1] <= 1.0) {
+      split++;
+    }
+    return fractional(0, split, 1.0);
   }
 
-  private void search(int from, double sum, double room, long volumeLeft, long loadLeft) {
+  private void insert(int from, double rank, double needs) {
+    int one = box[from];
+    double worth = value[from];
+    long boxVolume = volume[from];
+    long boxLoad = load[from];
+    int at = from;
+    while (at > 0 && ratio[at - 1] < rank) {
+      box[at] = box[at - 1];
+      value[at] = value[at - 1];
+      volume[at] = volume[at - 1];
+      load[at] = load[at - 1];
+      use[at] = use[at - 1];
+      ratio[at] = ratio[at - 1];
+      at--;
+    }
+    box[at] = one;
+    value[at] = worth;
+    volume[at] = boxVolume;
+    load[at] = boxLoad;
+    use[at] = needs;
+    ratio[at] = rank;
+  }
+
+  /** Value of the boxes from {@code from} where {@code split} is the first that goes in partly. */
+  private double fractional(int from, int split, double room) {
+    double sum = valueBefore[split] - valueBefore[from];
+    return split == count
+        ? sum
+        : sum + ratio[split] * (room - (useBefore[split] - useBefore[from]));
+  }
+
+  private void search(
+      int from, int parentSplit, double sum, double room, long volumeLeft, long loadLeft) {
     if (sum > bestValue) {
       bestValue = sum;
       System.arraycopy(taken, 0, best, 0, from);
       java.util.Arrays.fill(best, from, count, false);
     }
-    if (nodes++ > NODE_LIMIT) {
-      cut = true;
-    }
-    for (int i = from; i < count && !cut; i++) {
-      if (sum + fractional(i, room) <= bestValue + tolerance) {
+    nodes++;
+    int split = parentSplit;
+    for (int i = from; i < count && nodes <= NODE_LIMIT; i++) {
+      if (volume[i] > volumeLeft || load[i] > loadLeft) {
+        continue;
+      }
+      split = split < i ? i : split;
+      while (split < count && useBefore[split + 1] - useBefore[i] <= room) {
+        split++;
+      }
+      if (sum + fractional(i, split, room) <= bestValue + tolerance) {
         return;
       }
-      if (volume[i] <= volumeLeft && load[i] <= loadLeft) {
-        taken[i] = true;
-        search(i + 1, sum + value[i], room - use[i], volumeLeft - volume[i], loadLeft - load[i]);
-        taken[i] = false;
-      }
+      taken[i] = true;
+      search(
+          i + 1, split, sum + value[i], room - use[i], volumeLeft - volume[i], loadLeft - load[i]);
+      taken[i] = false;
     }
   }
 }

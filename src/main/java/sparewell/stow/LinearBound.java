@@ -9,9 +9,7 @@ import java.util.Arrays;
  */
 final class LinearBound {
   private final StowProblem problem;
-  private final int mostMoves;
-  private final double[][] cost;
-  private final double[][] side;
+  private final double[] perLoad;
   private final double[] volume;
   private final double[] load;
   private final double[] volumeRoom;
@@ -19,7 +17,7 @@ final class LinearBound {
   private final double sideLow;
   private final double sideHigh;
 
-  /** Prices of volume by place, of load by place, of side moment, of a move. */
+  /** Prices of volume by place, of load by place, of side moment. */
   private final double[] price;
 
   private final double[] slope;
@@ -27,22 +25,20 @@ final class LinearBound {
   private final double[] bestPrice;
   private final double[] scale;
 
-  LinearBound(StowProblem problem, int mostMoves) {
+  LinearBound(StowProblem problem) {
     int n = problem.boxCount;
     int m = problem.placeCount;
     this.problem = problem;
-    this.mostMoves = mostMoves;
-    cost = new double[n][m];
-    side = new double[n][m];
+    perLoad = new double[m];
     volume = new double[n];
     load = new double[n];
     volumeRoom = new double[m];
     loadRoom = new double[m];
-    price = new double[2 * m + 2];
-    slope = new double[2 * m + 2];
-    direction = new double[2 * m + 2];
-    bestPrice = new double[2 * m + 2];
-    scale = new double[2 * m + 2];
+    price = new double[2 * m + 1];
+    slope = new double[2 * m + 1];
+    direction = new double[2 * m + 1];
+    bestPrice = new double[2 * m + 1];
+    scale = new double[2 * m + 1];
     sideLow = problem.sideLowest * 1e-12;
     sideHigh = problem.sideHighest * 1e-12;
     double volumes = 0;
@@ -54,35 +50,36 @@ final class LinearBound {
       volumes += volume[i];
       loads += load[i];
       for (int j = 0; j < m; j++) {
-        cost[i][j] = load[i] * (problem.stationUm[j] * 1e-6);
-        side[i][j] = load[i] * (problem.offsetUm[j] * 1e-6);
-        sides += Math.abs(side[i][j]);
+        sides += Math.abs(load[i] * (problem.offsetUm[j] * 1e-6));
       }
     }
     Arrays.fill(scale, 0, m, Math.max(1e-9, volumes / Math.max(1, n)));
     Arrays.fill(scale, m, 2 * m, Math.max(1e-9, loads / Math.max(1, n)));
     scale[2 * m] = Math.max(1e-9, sides / Math.max(1, n * m));
-    scale[2 * m + 1] = 1;
     for (int j = 0; j < m; j++) {
       volumeRoom[j] = problem.volumeRoomMm3[j] * 1e-6;
       loadRoom[j] = problem.loadRoomMg[j] * 1e-6;
     }
   }
 
-  private double priced(int i, int j) {
+  /** What a kilogram costs in a place: its arm, the room it takes, its pull to one side. */
+  private void perLoad() {
     int m = problem.placeCount;
-    return cost[i][j]
-        + price[j] * volume[i]
-        + price[m + j] * load[i]
-        + price[2 * m] * side[i][j]
-        + (j == problem.now[i] ? 0 : price[2 * m + 1]);
+    for (int j = 0; j < m; j++) {
+      perLoad[j] =
+          problem.stationUm[j] * 1e-6 + price[m + j] + price[2 * m] * (problem.offsetUm[j] * 1e-6);
+    }
+  }
+
+  private double priced(int i, int j) {
+    return load[i] * perLoad[j] + volume[i] * price[j];
   }
 
   private double evaluate(boolean[][] allowed) {
     int m = problem.placeCount;
     double total = -(price[2 * m] >= 0 ? price[2 * m] * sideHigh : price[2 * m] * sideLow);
     double sideNow = 0;
-    int moved = 0;
+    perLoad();
     for (int j = 0; j < m; j++) {
       boolean volumeLimit = problem.volumeRoomMm3[j] < StowProblem.UNLIMITED / 2;
       boolean loadLimit = problem.loadRoomMg[j] < StowProblem.UNLIMITED / 2;
@@ -109,16 +106,14 @@ final class LinearBound {
       total += least;
       slope[cheapest] += volume[i];
       slope[m + cheapest] += load[i];
-      sideNow += side[i][cheapest];
-      moved += cheapest == problem.now[i] ? 0 : 1;
+      sideNow += load[i] * (problem.offsetUm[cheapest] * 1e-6);
     }
     double sideSlack = price[2 * m] >= 0 ? sideNow - sideHigh : sideNow - sideLow;
     if (price[2 * m] == 0 && sideNow < sideHigh) {
       sideSlack = Math.min(0, sideNow - sideLow);
     }
     slope[2 * m] = sideSlack;
-    slope[2 * m + 1] = mostMoves >= 0 ? moved - mostMoves : 0;
-    return total - (mostMoves >= 0 ? price[2 * m + 1] * mostMoves : 0);
+    return total;
   }
 
   /** Raises the bound by at most that many steps towards {@code target}; gives the best found. */
@@ -194,11 +189,12 @@ final class LinearBound {
     return shares;
   }
 
-  /** The price of each box that follows, then the prices of side moment and of a move. */
+  /** The price of each box that follows, then the prices of side moment and of a move (0). */
   double[] boxPrices(boolean[][] allowed) {
     int n = problem.boxCount;
     int m = problem.placeCount;
     double[] prices = new double[n + 2];
+    perLoad();
     for (int i = 0; i < n; i++) {
       double least = Double.POSITIVE_INFINITY;
       for (int j = 0; j < m; j++) {
@@ -209,7 +205,6 @@ final class LinearBound {
       prices[i] = least;
     }
     prices[n] = price[2 * m];
-    prices[n + 1] = price[2 * m + 1];
     return prices;
   }
 }

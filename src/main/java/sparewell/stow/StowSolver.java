@@ -1,6 +1,8 @@
 package sparewell.stow;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 
 /** Solves a stowing problem: the best plan, and the best plans with few moves. */
@@ -10,10 +12,12 @@ final class StowSolver {
 
   private final StowProblem problem;
   private final Effort effort;
+  private final BranchAndBound search;
 
   StowSolver(StowProblem problem, Effort effort) {
     this.problem = problem;
     this.effort = effort;
+    search = new BranchAndBound(problem, ceiling(problem));
   }
 
   /**
@@ -42,35 +46,33 @@ final class StowSolver {
    */
   record Curve(Answer best, List<Answer> rows) {}
 
-  /** The best plan with at most {@code mostMoves} moved boxes; negative for any number. */
-  Answer best(int mostMoves, List<int[]> starts, boolean thorough) {
-    Annealing plans = new Annealing(problem, mostMoves);
+  /** The best plan with any number of moves. */
+  Answer best() {
+    Annealing plans = new Annealing(problem, -1);
     plans.offer(problem.now);
-    starts.forEach(plans::offer);
-    int rounds = thorough ? effort.rounds() : 1;
-    for (int round = 0; round < rounds; round++) {
-      int[] from = plans.best().length > 0 ? plans.best() : problem.now;
-      plans.run(
-          from,
-          thorough ? effort.roundSteps() : effort.rowSteps(),
-          round % 2 == 0 ? 0.5 : 0.1,
-          round + 1);
+    for (int round = 0; round < effort.rounds(); round++) {
+      anneal(plans, effort.roundSteps(), round);
     }
-    double ceiling = ceiling();
-    BranchAndBound search = new BranchAndBound(problem, mostMoves, plans);
-    double bound = search.search(ceiling, thorough ? effort.searchWork() : effort.rowWork());
-    return answer(plans, bound, ceiling);
+    return answer(plans, search.search(-1, plans, effort.searchWork()));
   }
 
-  private Answer answer(Annealing plans, double bound, double ceiling) {
+  private void annealRow(Annealing plans, double least) {
+    for (int round = 0; round < 2 && !same(plans.bestMoment(), least); round++) {
+      anneal(plans, effort.rowSteps() / 2, round);
+    }
+  }
+
+  private void anneal(Annealing plans, long steps, int round) {
+    int[] from = plans.best().length > 0 ? plans.best() : problem.now;
+    plans.run(from, steps, round % 2 == 0 ? 0.5 : 0.1, round + 1);
+  }
+
+  private Answer answer(Annealing plans, double bound) {
     int[] places = plans.best();
-    if (plans.bestTotal() == Double.POSITIVE_INFINITY) {
-      return new Answer(List.of(), Double.POSITIVE_INFINITY, bound, bound >= ceiling);
+    if (plans.bestMoment() == Double.POSITIVE_INFINITY) {
+      return new Answer(List.of(), Double.POSITIVE_INFINITY, bound, bound >= ceiling(problem));
     }
-    List<Integer> list = new ArrayList<>();
-    for (int place : places) {
-      list.add(place);
-    }
+    List<Integer> list = Arrays.stream(places).boxed().toList();
     double moment = plans.bestMoment();
     boolean proven = bound >= moment - tolerance(moment);
     return new Answer(list, moment, proven ? moment : bound, proven);
@@ -81,7 +83,7 @@ final class StowSolver {
     return 1e-8 * Math.max(1, Math.abs(moment));
   }
 
-  private double ceiling() {
+  private static double ceiling(StowProblem problem) {
     double sum = 1;
     for (int i = 0; i < problem.boxCount; i++) {
       double most = Double.NEGATIVE_INFINITY;
@@ -106,42 +108,46 @@ final class StowSolver {
 
   /** The best plan, and the curve up to it. */
   Curve curve() {
-    Answer best = best(-1, List.of(), true);
+    Answer best = best();
     if (!best.found()) {
       return new Curve(best, List.of());
     }
     int last = Math.min(MOST_ROWS, problem.moves(best.array()));
-    List<Answer> rows = new ArrayList<>();
-    rows.add(row(0, List.of()));
+    List<Annealing> plans = new ArrayList<>();
     for (int k = 1; k <= last; k++) {
-      Answer before = rows.get(k - 1);
-      if (before.found() && same(before.moment(), best.bound())) {
-        break;
+      Annealing row = new Annealing(problem, k);
+      row.offer(problem.now);
+      if (k > 1) {
+        row.offer(plans.get(k - 2).best());
       }
-      List<int[]> starts = new ArrayList<>();
-      if (before.found()) {
-        starts.add(before.array());
-      }
-      starts.add(best.array());
-      rows.add(row(k, starts));
+      row.offer(best.array());
+      plans.add(row);
+      annealRow(row, best.moment());
+    }
+    // Many moves first: their prices are nearest to those of the best plan.
+    List<Answer> rows = new ArrayList<>(Collections.nCopies(last + 1, stay()));
+    for (int k = last; k >= 1; k--) {
+      rows.set(k, answer(plans.get(k - 1), search.search(k, plans.get(k - 1), effort.rowWork())));
     }
     return settled(best, rows);
   }
 
+  /** The present stow, where it keeps all limits. */
+  private Answer stay() {
+    if (!problem.feasible(problem.now)) {
+      return new Answer(List.of(), Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, true);
+    }
+    double moment = problem.moment(problem.now) * 1e-12;
+    return new Answer(Arrays.stream(problem.now).boxed().toList(), moment, moment, true);
+  }
+
   /** The best plan with at most that many moves, with the effort of a row. */
   Answer row(int mostMoves, List<int[]> starts) {
-    if (mostMoves == 0) {
-      if (!problem.feasible(problem.now)) {
-        return new Answer(List.of(), Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, true);
-      }
-      List<Integer> now = new ArrayList<>();
-      for (int place : problem.now) {
-        now.add(place);
-      }
-      double moment = problem.moment(problem.now) * 1e-12;
-      return new Answer(now, moment, moment, true);
-    }
-    return best(mostMoves, starts, false);
+    Annealing plans = new Annealing(problem, mostMoves);
+    plans.offer(problem.now);
+    starts.forEach(plans::offer);
+    annealRow(plans, Double.NEGATIVE_INFINITY);
+    return answer(plans, search.search(mostMoves, plans, effort.rowWork()));
   }
 
   private static boolean same(double one, double other) {
@@ -158,8 +164,14 @@ final class StowSolver {
     }
     double known = best.bound();
     List<Answer> result = new ArrayList<>(rows);
+    for (int k = 1; k < rows.size(); k++) {
+      Answer fewer = result.get(k - 1);
+      if (fewer.moment() < result.get(k).moment()) {
+        result.set(k, new Answer(fewer.places(), fewer.moment(), result.get(k).bound(), false));
+      }
+    }
     for (int k = rows.size() - 1; k >= 0; k--) {
-      Answer row = rows.get(k);
+      Answer row = result.get(k);
       known = Math.max(known, row.found() ? Math.min(row.bound(), row.moment()) : known);
       double bound = row.found() ? Math.min(known, row.moment()) : row.bound();
       result.set(k, row.found() ? withBound(row, bound) : row);

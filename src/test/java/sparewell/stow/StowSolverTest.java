@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
-import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -62,7 +61,7 @@ class StowSolverTest {
 
   private static void agrees(StowProblem problem) {
     double[] least = ExhaustiveSearch.leastByMoves(problem);
-    StowSolver solver = new StowSolver(problem, Effort.STANDARD);
+    StowSolver solver = new StowSolver(problem, Effort.standard(20));
     StowSolver.Curve curve = solver.curve();
     double best = least[problem.boxCount];
     if (best == Double.POSITIVE_INFINITY) {
@@ -107,13 +106,15 @@ class StowSolverTest {
       if (best == Double.POSITIVE_INFINITY) {
         continue;
       }
-      double linear = new LinearBound(problem, -1).ascend(problem.allowed, best, 500);
-      double priced = new DualBound(problem, -1).ascend(problem.allowed, best, 200, 1.0);
+      double linear = new LinearBound(problem).ascend(problem.allowed, best, 500);
+      double priced = new DualBound(problem).ascend(problem.allowed, best, 200, 1.0);
       assertTrue(linear <= best + CLOSE, "linear bound, seed " + seed);
       assertTrue(priced <= best + CLOSE, "priced places, seed " + seed);
       for (int k = 1; k < problem.boxCount; k++) {
         if (least[k] < Double.POSITIVE_INFINITY) {
-          double few = new DualBound(problem, k).ascend(problem.allowed, least[k], 200, 1.0);
+          DualBound dual = new DualBound(problem);
+          dual.mostMoves(k);
+          double few = dual.ascend(problem.allowed, least[k], 200, 1.0);
           assertTrue(few <= least[k] + CLOSE, "priced moves, seed " + seed);
         }
       }
@@ -132,7 +133,7 @@ class StowSolverTest {
       for (int box = 0; box < allowed.length; box++) {
         allowed[box] = problem.allowed[box].clone();
       }
-      DualBound dual = new DualBound(problem, -1);
+      DualBound dual = new DualBound(problem);
       dual.ascend(allowed, best, 50, 1.0);
       dual.strikeOut(allowed, dual.evaluate(allowed), best + 1e-6);
       StowProblem left =
@@ -154,8 +155,8 @@ class StowSolverTest {
   @Test
   void sameProblemGivesSameAnswer() {
     StowProblem problem = planted(11);
-    StowSolver.Curve one = new StowSolver(problem, Effort.STANDARD).curve();
-    StowSolver.Curve two = new StowSolver(problem, Effort.STANDARD).curve();
+    StowSolver.Curve one = new StowSolver(problem, Effort.standard(20)).curve();
+    StowSolver.Curve two = new StowSolver(problem, Effort.standard(20)).curve();
     assertEquals(one, two);
   }
 
@@ -165,7 +166,7 @@ class StowSolverTest {
       StowCases.Case drawn = StowCases.planted(14, 5, seed);
       StowProblem problem =
           new StowSetup(drawn.season(), AboardLoads.of(drawn.season(), drawn.onHand())).problem;
-      StowSolver.Answer best = new StowSolver(problem, Effort.STANDARD).best(-1, List.of(), true);
+      StowSolver.Answer best = new StowSolver(problem, Effort.standard(20)).best();
       assertTrue(best.found(), "a plan was planted");
       carryOut(problem, best.array());
     }

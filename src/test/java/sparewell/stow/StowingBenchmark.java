@@ -70,7 +70,7 @@ public final class StowingBenchmark {
     StowProblem problem =
         new StowSetup(drawn.season(), AboardLoads.of(drawn.season(), drawn.onHand())).problem;
     double start = cpuSeconds();
-    StowSolver.Answer answer = new StowSolver(problem, Effort.LONG).best(-1, List.of(), true);
+    StowSolver.Answer answer = new StowSolver(problem, Effort.LONG).best();
     double took = cpuSeconds() - start;
     start = cpuSeconds();
     StowPlanner.plan(drawn.season(), drawn.onHand());
