@@ -103,7 +103,7 @@ public final class EventPacker {
   private List<Line> lines(Event event, EventNeed.Item need, int packed) {
     List<Holding> sources =
         onHand.holdings().stream()
-            .filter(holding -> holding.item().equals(need.item()) && holding.pieces() > 0)
+            .filter(holding -> holding.item().equals(need.item()))
             .sorted(
                 Comparator.comparing((Holding holding) -> !inBox(event, holding))
                     .thenComparing(Holding::ashore)

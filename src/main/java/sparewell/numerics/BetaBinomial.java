@@ -57,8 +57,7 @@ public final class BetaBinomial {
    * @param b &ge; 0
    */
   public static CountDistribution thin(CountDistribution whole, double a, double b) {
-    double[] mass =
-        b > 0 && whole.cut() <= STEPWISE ? thinStepwise(whole, a, b) : thinEach(whole, a, b);
+    double[] mass = whole.cut() <= STEPWISE ? thinStepwise(whole, a, b) : thinEach(whole, a, b);
     return CountDistribution.of(mass, whole.mean() * a / (a + b));
   }
 
@@ -116,12 +115,8 @@ public final class BetaBinomial {
       List<Double> weights, List<Integer> limits, double rest, int largest) {
     // Dirichlet-multinomial = independent negative binomials given their sum, so the joint
     // distribution is a convolution of the sequences (a)_n / n!.
-    double[] held = new double[largest + 1];
-    held[0] = 1;
+    double[] held = sequence(rest, largest, largest);
     double all = rest;
-    if (rest > 0) {
-      held = sequence(rest, largest, largest);
-    }
     for (int i = 0; i < weights.size(); i++) {
       all += weights.get(i);
       held = convolve(held, sequence(weights.get(i), limits.get(i), largest));

@@ -1,7 +1,5 @@
 package sparewell.numerics;
 
-import org.apache.commons.math3.special.Beta;
-
 /**
  * The negative binomial distribution by mean m and size k, k not necessarily whole: variance m +
  * m&sup2;/k; k &rarr; &infin; is Poisson.
@@ -77,25 +75,6 @@ public final class NegativeBinomial {
     return sum + Math.log(product);
   }
 
-  /** P(Y &le; y), by the incomplete beta function; accurate to about 1e-13. */
-  public static double cdf(int y, double mean, double size) {
-    require(mean, size);
-    if (y < 0) {
-      return 0;
-    }
-    if (mean == 0) {
-      return 1;
-    }
-    double sum = 0;
-    if (y < 60 || Double.isInfinite(size)) {
-      for (int j = 0; j <= y; j++) {
-        sum += pmf(j, mean, size);
-      }
-      return Math.min(1, sum);
-    }
-    return Beta.regularizedBeta(size / (size + mean), size, y + 1.0, 1e-15, 100_000);
-  }
-
   /**
    * ln P(Y &ge; y), without cancellation in either tail.
    *
@@ -120,6 +99,15 @@ public final class NegativeBinomial {
         return Math.log1p(-below);
       }
     }
+    if (10_000 * size < mean) {
+      // The terms of the sum below would hardly fall. Nearly all that is missing from 1 is P(Y =
+      // 0).
+      double above = -Math.expm1(logPmf(0, mean, size));
+      for (int j = 1; j < y; j++) {
+        above -= pmf(j, mean, size);
+      }
+      return Math.log(above);
+    }
     double share = Double.isInfinite(size) ? 0 : mean / (size + mean);
     double term = 1;
     double sum = 1;
@@ -129,25 +117,6 @@ public final class NegativeBinomial {
       sum += term;
     }
     return Math.min(0, logPmf(y, mean, size) + Math.log(sum));
-  }
-
-  /**
-   * The least n with P(Y &le; n) &ge; the asked probability.
-   *
-   * @param probability in (0, 1)
-   */
-  public static int quantile(double probability, double mean, double size) {
-    require(mean, size);
-    if (!(probability > 0 && probability < 1)) {
-      throw new IllegalArgumentException("probability must lie between 0 and 1: " + probability);
-    }
-    double sum = 0;
-    for (int n = 0; ; n++) {
-      sum += pmf(n, mean, size);
-      if (sum >= probability - 1e-13 || n > 50_000_000) {
-        return n;
-      }
-    }
   }
 
   private static void require(double mean, double size) {

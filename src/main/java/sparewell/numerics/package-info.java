@@ -1,5 +1,5 @@
 /**
- * Distributions, quantiles, quadrature and optimisers over plain doubles.
+ * Distributions, quantiles and optimisers over plain doubles.
  *
  * <p>No word of tackle here; imports Commons Math and nothing of the project.
  */

@@ -14,8 +14,8 @@ import java.util.Set;
 record Basket(List<Pack> packs, double gapPieces) {
   /**
    * Fills a basket. The budget goes to floor packs first, so that they save most; what is left goes
-   * to packs above the floors of items whose floor is bought. Packs that save nothing come last of
-   * their kind.
+   * to packs above the floors; the packs of an item cost the same, so that these are never of an
+   * item whose floor is still open. Packs that save nothing come last of their kind.
    *
    * @param packs all packs in the order of the list
    */
@@ -23,10 +23,7 @@ record Basket(List<Pack> packs, double gapPieces) {
     List<Pack> floors = packs.stream().filter(Pack::forFloor).toList();
     PackKnapsack.Choice first = PackKnapsack.choose(floors, budget);
     List<Pack> chosen = topped(first.packs(), floors, budget);
-    Set<Integer> open = new HashSet<>();
-    floors.stream().filter(pack -> !chosen.contains(pack)).forEach(pack -> open.add(pack.row()));
-    List<Pack> above =
-        packs.stream().filter(pack -> !pack.forFloor() && !open.contains(pack.row())).toList();
+    List<Pack> above = packs.stream().filter(pack -> !pack.forFloor()).toList();
     long left = budget - cost(chosen);
     PackKnapsack.Choice second = PackKnapsack.choose(above, left);
     List<Pack> all = new ArrayList<>(chosen);
@@ -45,16 +42,13 @@ record Basket(List<Pack> packs, double gapPieces) {
     int[] count = new int[all.stream().mapToInt(Pack::row).max().orElse(-1) + 1];
     chosen.forEach(pack -> count[pack.row()]++);
     List<Pack> kept = new ArrayList<>();
-    Set<Integer> closed = new HashSet<>();
     for (Pack pack : all) {
       if (count[pack.row()] > 0) {
         count[pack.row()]--;
         kept.add(pack);
-      } else if (pack.costUnits() <= left && !closed.contains(pack.row())) {
+      } else if (pack.costUnits() <= left) {
         left -= pack.costUnits();
         kept.add(pack);
-      } else {
-        closed.add(pack.row());
       }
     }
     return kept;

@@ -49,12 +49,17 @@ final class PackKnapsack {
    *     the other
    */
   static Choice choose(List<Pack> packs, long budget) {
+    return choose(packs, budget, MOST);
+  }
+
+  /** The same with at most so many choices kept open. */
+  static Choice choose(List<Pack> packs, long budget, int most) {
     List<Pack> useful =
         packs.stream()
             .filter(pack -> pack.savedPieces() > 0 && pack.costUnits() <= budget)
             .sorted(byEfficiency())
             .toList();
-    return new PackKnapsack(useful).solve(budget);
+    return new PackKnapsack(useful).solve(budget, most);
   }
 
   /** Most saved per money first; packs of an item in their order. */
@@ -72,7 +77,7 @@ final class PackKnapsack {
 
   private record State(long cost, double saved, State before, int pack) {}
 
-  private Choice solve(long budget) {
+  private Choice solve(long budget, int most) {
     if (cost[packs.size()] <= budget) {
       return new Choice(packs, 0);
     }
@@ -89,14 +94,14 @@ final class PackKnapsack {
           kept.add(state);
         }
       }
-      if (kept.size() > MOST) {
+      if (kept.size() > most) {
         kept.sort(
             Comparator.comparingDouble(
                     (State state) -> state.saved + bound(at, budget - state.cost))
                 .reversed());
-        State first = kept.get(MOST);
+        State first = kept.get(most);
         lost = Math.max(lost, first.saved + bound(at, budget - first.cost));
-        kept = new ArrayList<>(kept.subList(0, MOST));
+        kept = new ArrayList<>(kept.subList(0, most));
         kept.sort(Comparator.comparingLong(State::cost));
       }
       Optional<State> hopeful =
@@ -157,9 +162,6 @@ final class PackKnapsack {
   private double bound(int from, long money) {
     int at = Arrays.binarySearch(cost, from, cost.length, cost[from] + money);
     int whole = at >= 0 ? at : -at - 2;
-    while (whole < packs.size() && cost[whole + 1] == cost[whole]) {
-      whole++;
-    }
     double sure = saved[whole] - saved[from];
     if (whole == packs.size()) {
       return sure;

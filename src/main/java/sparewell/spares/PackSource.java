@@ -35,7 +35,7 @@ final class PackSource {
     return packs;
   }
 
-  /** Packs beyond what is wanted that still save something, in the order to buy them. */
+  /** Packs beyond what is wanted that still save something. */
   List<Pack> beyond(long budget) {
     List<Pack> packs = new ArrayList<>();
     for (int i = 0; i < rows.size(); i++) {
@@ -52,7 +52,6 @@ final class PackSource {
         packs.add(pack);
       }
     }
-    packs.sort(order());
     return packs;
   }
 
@@ -62,7 +61,6 @@ final class PackSource {
    */
   private Comparator<Pack> order() {
     return Comparator.comparing((Pack pack) -> !pack.forFloor())
-        .thenComparing(Comparator.comparing((Pack pack) -> pack.savedPieces() <= 0))
         .thenComparing(
             (one, other) ->
                 one.savedPieces() <= 0 && other.savedPieces() <= 0

@@ -8,7 +8,6 @@ import org.apache.commons.math3.distribution.GammaDistribution;
 import org.apache.commons.math3.distribution.PoissonDistribution;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
-import sparewell.numerics.GaussHermite;
 import sparewell.numerics.NegativeBinomial;
 import sparewell.rates.FitInput;
 import sparewell.rates.Observation;

@@ -7,6 +7,7 @@ import static sparewell.spares.SeasonMaker.AS_OF;
 import static sparewell.spares.SeasonMaker.line;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -15,6 +16,7 @@ import org.junit.jupiter.api.Test;
 import sparewell.event.EventPacking.Line;
 import sparewell.event.EventPacking.PackingList;
 import sparewell.finding.Code;
+import sparewell.season.ItemId;
 import sparewell.season.Place;
 import sparewell.spares.EventNeed;
 import sparewell.spares.KnownForecast;
@@ -136,7 +138,7 @@ class EventPackerTest {
       for (int i = 0; i < 4; i++) {
         needs.add(
             new EventNeed.Item(
-                new sparewell.season.ItemId("S" + i, "", ""),
+                new ItemId("S" + i, "", ""),
                 KnownForecast.negBin(0.1 + 4 * random.nextDouble(), 0.8),
                 1 + random.nextInt(3),
                 false,
@@ -181,5 +183,157 @@ class EventPackerTest {
   @Test
   void noEventNoList() {
     assertTrue(pack(jigs(), new KnownForecast().poisson("Jig", 0.1)).lists().isEmpty());
+  }
+
+  private static EventNeed.Item need(
+      String style, double mean, double importance, boolean inPlan, int wanted) {
+    return new EventNeed.Item(
+        new ItemId(style, "", ""), KnownForecast.poisson(mean), importance, inPlan, wanted);
+  }
+
+  private static List<Integer> fill(List<EventNeed.Item> needs, List<Integer> limits, int slots) {
+    return SlotFill.fill(needs, limits, Collections.nCopies(needs.size(), 1), slots);
+  }
+
+  @Test
+  void theFirstSlotsGoToThePlannedStylesThatMatterMost() {
+    // Importance x mean loss: A 2, B 3 (6 x 0.5), C 2, D not planned.
+    List<EventNeed.Item> needs =
+        List.of(
+            need("A", 2, 1, true, 9),
+            need("B", 0.5, 6, true, 9),
+            need("C", 1, 2, true, 9),
+            need("D", 9, 9, false, 9));
+    List<Integer> plenty = List.of(9, 9, 9, 9);
+    assertEquals(List.of(0, 0, 0, 0), fill(needs, plenty, 0));
+    assertEquals(List.of(0, 1, 0, 0), fill(needs, plenty, 1));
+    assertEquals(List.of(1, 1, 0, 0), fill(needs, plenty, 2), "of equals the first");
+    assertEquals(List.of(1, 1, 1, 0), fill(needs, plenty, 3));
+    assertEquals(List.of(1, 1, 1, 1), fill(needs, plenty, 4));
+    assertEquals(List.of(1, 0, 0, 0), fill(needs, List.of(9, 0, 9, 9), 1), "none of B is on hand");
+  }
+
+  @Test
+  void oneItemSpeaksForItsPlannedStyle() {
+    EventNeed.Item black =
+        new EventNeed.Item(new ItemId("Jig", "", "black"), KnownForecast.poisson(3), 1, true, 5);
+    EventNeed.Item blue =
+        new EventNeed.Item(new ItemId("Jig", "", "blue"), KnownForecast.poisson(2), 1, true, 5);
+    List<EventNeed.Item> needs = List.of(black, blue, need("Frog", 0.01, 1, true, 5));
+    assertEquals(List.of(1, 0, 1), fill(needs, List.of(5, 5, 5), 2));
+  }
+
+  @Test
+  void slotsLeftGoToWhatSavesNothingInTheOrderOfTheList() {
+    List<EventNeed.Item> needs = List.of(need("A", 2, 1, false, 1), need("B", 2, 0, false, 2));
+    assertEquals(List.of(1, 2), fill(needs, List.of(1, 2), 3));
+    List<EventNeed.Item> equals = List.of(need("A", 2, 1, false, 3), need("B", 2, 1, false, 3));
+    assertEquals(List.of(1, 0), fill(equals, List.of(3, 3), 1));
+    assertEquals(List.of(1, 1), fill(equals, List.of(3, 3), 2));
+  }
+
+  private static PackingList pack(SeasonMaker maker, EventNeed.Item... items) {
+    return EventPacker.pack(
+            maker.season(),
+            maker.onHand(),
+            List.of(new EventNeed(maker.season().events().get(0), List.of(items))))
+        .lists()
+        .get(0);
+  }
+
+  private static List<String> words(PackingList list) {
+    return list.lines().stream()
+        .map(
+            line ->
+                line.item().style()
+                    + " "
+                    + line.pieces()
+                    + line.from().map(place -> " " + place.box()).orElse(""))
+        .toList();
+  }
+
+  @Test
+  void whatIsInTheBoxStandsFirstThenAboardPlaceByPlaceThenAshoreThenWhatThereIsNot() {
+    SeasonMaker maker = new SeasonMaker();
+    for (String style : List.of("None", "Home", "A", "B", "C", "Box", "Idle")) {
+      maker.style(style).add();
+    }
+    maker
+        .ashore("Home", "", "Tub", 2)
+        .aboard("A", "", "J1", 2)
+        .aboard("B", "", "J2", 2)
+        .aboard("C", "", "J1", 2)
+        .aboard("C", "", "J3", 0)
+        .aboard("Box", "", "Kit", 2)
+        .aboard("Idle", "", "J1", 2)
+        .boxedEvent("Cup", AS_OF, 8, 1, "Kit", OptionalInt.of(5));
+    PackingList list =
+        pack(
+            maker,
+            need("None", 1, 1, false, 1),
+            need("Home", 1, 1, false, 1),
+            need("A", 1, 1, false, 1),
+            need("B", 1, 1, false, 1),
+            need("C", 1, 1, false, 1),
+            need("Box", 1, 1, false, 1),
+            need("Idle", 1, 1, false, 0));
+    assertEquals(
+        List.of("Box 1 Kit", "A 1 J1", "C 1 J1", "B 1 J2", "Home 1 Tub", "None 0"), words(list));
+    assertEquals(5, list.slotsUsed());
+    assertEquals(1, list.shortPieces());
+  }
+
+  @Test
+  void plannedItemsStandBeforeOthers() {
+    SeasonMaker maker =
+        new SeasonMaker()
+            .style("Other")
+            .add()
+            .style("Planned")
+            .add()
+            .aboard("Other", "", "J1", 2)
+            .aboard("Planned", "", "J1", 2)
+            .event("Cup", AS_OF, 8, 1);
+    assertEquals(
+        List.of("Planned 1 J1", "Other 1 J1"),
+        words(pack(maker, need("Other", 1, 1, false, 1), need("Planned", 1, 1, true, 1))));
+  }
+
+  @Test
+  void piecesComeFromTheFullestPlaceAboardBeforeAshoreAndFromNoMoreThanNeeded() {
+    SeasonMaker maker =
+        new SeasonMaker()
+            .style("Jig")
+            .add()
+            .ashore("Jig", "", "Tub", 9)
+            .aboard("Jig", "", "J1", 2)
+            .aboard("Jig", "", "J2", 4)
+            .aboard("Jig", "", "J3", 1)
+            .event("Cup", AS_OF, 8, 1);
+    PackingList six = pack(maker, need("Jig", 1, 1, true, 6));
+    assertEquals(List.of("Jig 4 J2", "Jig 2 J1"), words(six));
+    assertFalse(six.lines().get(0).noSlot(), "all that is wanted is packed");
+    assertEquals(
+        List.of("Jig 4 J2", "Jig 2 J1", "Jig 1 J3", "Jig 3 Tub"),
+        words(pack(maker, need("Jig", 1, 1, true, 10))));
+  }
+
+  @Test
+  void aBoxThatHoldsAllThatIsWantedIsNoFinding() {
+    SeasonMaker maker =
+        new SeasonMaker()
+            .style("Jig")
+            .add()
+            .aboard("Jig", "", "J1", 9)
+            .boxedEvent("Cup", AS_OF, 8, 1, "Kit", OptionalInt.of(3));
+    EventNeed three =
+        new EventNeed(maker.season().events().get(0), List.of(need("Jig", 1, 1, true, 3)));
+    assertTrue(
+        EventPacker.pack(maker.season(), maker.onHand(), List.of(three)).findings().isEmpty());
+    PackingList four = pack(maker, need("Jig", 1, 1, true, 4));
+    assertEquals(List.of("Jig 3 J1"), words(four));
+    assertEquals(4, four.slotsWanted());
+    assertTrue(four.lines().get(0).noSlot(), "more is on hand, but no slot is left");
+    assertEquals(1, four.lines().get(0).shortPieces());
   }
 }

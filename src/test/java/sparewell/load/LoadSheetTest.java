@@ -280,4 +280,198 @@ class LoadSheetTest {
         plan.centreNow().orElseThrow().fromTransom().in(LengthUnit.METRE),
         1e-6);
   }
+
+  private static Boat plate(double totalKg, double personsKg) {
+    return new Boat(
+        totalKg > 0 ? Optional.of(Boats.kg(totalKg)) : Optional.empty(),
+        personsKg > 0 ? Optional.of(Boats.kg(personsKg)) : Optional.empty(),
+        true,
+        Optional.empty(),
+        Optional.empty());
+  }
+
+  private static Finding finding(LoadReport report, Code code) {
+    return report.findings().stream().filter(f -> f.code() == code).findFirst().orElseThrow();
+  }
+
+  @Test
+  void saysByHowMuchThePlateIsExceededAndWhetherThatIsAll() {
+    // Motor 200, angler 90, battery 50, fuel 40, anchor 10, tackle 20: 410 kg.
+    LoadReport exact = report(laden().boat(plate(410, 90)));
+    assertFalse(codes(exact).contains(Code.OVER_PLATE), "as much as the plate says is not over");
+    assertFalse(codes(exact).contains(Code.OVER_PLATE_PERSONS));
+    Finding over = finding(report(laden().boat(plate(400, 80))), Code.OVER_PLATE);
+    assertEquals(
+        "the load is 410.00 kg, 10.00 kg OVER the capacity plate's 400.00 kg", over.message());
+    Finding persons = finding(report(laden().boat(plate(400, 80))), Code.OVER_PLATE_PERSONS);
+    assertEquals(
+        List.of("90.00 kg", "10.00 kg", "80.00 kg"),
+        persons.details().stream().map(String::valueOf).toList());
+    Boats unknown =
+        laden().boat(plate(400, 80)).box("D", "Stern", Optional.empty(), true, false, 10, 10, 10);
+    assertEquals(
+        " at least", finding(report(unknown), Code.OVER_PLATE).details().get(0), "a box unweighed");
+  }
+
+  @Test
+  void aPlateForPersonsAloneAsksForThePersonsOnly() {
+    Boats boats = new Boats().compartment("Stern", 50, 0, 0).box("A", "Stern", 2);
+    assertEquals(
+        List.of(Code.PLATE_NOT_CHECKED, Code.PLATE_WITHOUT_LOADS),
+        codes(report(boats.boat(plate(0, 80)))));
+    assertEquals(List.of("person"), finding(report(boats), Code.PLATE_WITHOUT_LOADS).details());
+  }
+
+  @Test
+  void testsThatCannotBeUsedAreNamed() {
+    Boat.TrimTest trim = new Boat.TrimTest(Boats.kg(80), Boats.cm(200), Boats.cm(4));
+    Boat.TrimTest still = new Boat.TrimTest(Boats.kg(80), Boats.cm(200), Boats.cm(0));
+    Boat.HeelTest heel = new Boat.HeelTest(Boats.kg(80), Boats.cm(50), 3);
+    Boat.HeelTest steep = new Boat.HeelTest(Boats.kg(80), Boats.cm(50), 15);
+    assertEquals(List.of(), unusable(trim, heel));
+    assertEquals(List.of("trim"), unusable(still, heel));
+    assertEquals(List.of("heel"), unusable(trim, steep));
+    assertEquals(List.of("trim", "heel"), unusable(still, steep));
+  }
+
+  private static List<Object> unusable(Boat.TrimTest trim, Boat.HeelTest heel) {
+    Boat boat =
+        new Boat(Optional.empty(), Optional.empty(), true, Optional.of(trim), Optional.of(heel));
+    return report(laden().boat(boat)).findings().stream()
+        .filter(finding -> finding.code() == Code.TEST_NOT_USABLE)
+        .map(finding -> finding.details().get(0))
+        .toList();
+  }
+
+  @Test
+  void looseStockOfUnknownWeightMakesAllOfItAtLeast() {
+    LoadReport report =
+        report(
+            new Boats()
+                .compartment("Stern", 50, 0, 5, 40, 30, 20)
+                .compartment("Bow", 350, 0, 5, 40, 30, 20)
+                .box("A", "Bow", Optional.of(Boats.kg(1)), true, false, 10, 10, 10)
+                .stock("Net", "", "Stern", 1, 0)
+                .stock("Rod", "", "Bow", 1, 0.5));
+    assertFalse(report.tackleKnown());
+    assertFalse(row(report, "Stern").weightKnown());
+    assertEquals("not checked", row(report, "Stern").status());
+    assertTrue(row(report, "Bow").weightKnown());
+    assertEquals("ok", row(report, "Bow").status());
+  }
+
+  @Test
+  void oneBoxOfUnknownWeightOrSizeLeavesItsCompartmentUnchecked() {
+    LoadReport report =
+        report(
+            new Boats()
+                .compartment("Stern", 50, 0, 9, 100, 100, 100)
+                .compartment("Bow", 350, 0, 9, 100, 100, 100)
+                .box("A", "Stern", Optional.empty(), true, false, 10, 10, 10)
+                .box("B", "Stern", Optional.of(Boats.kg(1)), true, false, 10, 10, 10)
+                .box("C", "Bow", Optional.of(Boats.kg(1)), true, false)
+                .box("D", "Bow", Optional.of(Boats.kg(1)), true, false, 10, 10, 10));
+    assertFalse(row(report, "Stern").weightKnown());
+    assertEquals("not checked", row(report, "Stern").status());
+    assertTrue(row(report, "Bow").weightKnown());
+    assertEquals("not checked", row(report, "Bow").status());
+    assertFalse(row(report, "Bow").over());
+  }
+
+  @Test
+  void exactlyAtALimitIsNotOver() {
+    // The settings fill 0.85 of a compartment: 85 of 100 l, and 5 kg of 5 kg.
+    LoadReport report =
+        report(
+            new Boats()
+                .compartment("Full", 50, 0, 5, 100, 100, 10)
+                .compartment("Over", 150, 0, 5, 100, 100, 10)
+                .compartment("Heavy", 250, 0, 5, 100, 100, 10)
+                .box("A", "Full", Optional.of(Boats.kg(5)), true, false, 100, 85, 10)
+                .box("B", "Over", Optional.of(Boats.kg(4)), true, false, 100, 85.1, 10)
+                .box("C", "Heavy", Optional.of(Boats.kg(5.001)), true, false, 100, 80, 10));
+    assertEquals("ok", row(report, "Full").status());
+    assertFalse(row(report, "Full").over());
+    assertEquals("over volume", row(report, "Over").status());
+    assertTrue(row(report, "Over").over());
+    assertEquals("over load", row(report, "Heavy").status());
+    assertTrue(row(report, "Heavy").over());
+  }
+
+  @Test
+  void anEmptyBoatHasNoSharesAndNoCentre() {
+    LoadReport report = report(new Boats().compartment("Stern", 50, 0, 5, 40, 30, 20));
+    assertTrue(row(report, "Stern").sharePercent().isEmpty());
+    assertEquals(Optional.empty(), report.tackle().centre());
+    assertEquals(Optional.empty(), report.tackle().sideCentre());
+    assertEquals(Optional.empty(), report.boatPlan().centreNow());
+    assertEquals(Optional.empty(), report.ashore());
+  }
+
+  @Test
+  void drawsCompartmentsToScaleWhereTheirSizeIsGiven() {
+    BoatPlan plan = report(laden().compartment("Bare", 250, 0, 0)).boatPlan();
+    BoatPlan.Outline stern = plan.compartments().get(0);
+    assertEquals(Optional.of(Boats.cm(100)), stern.along());
+    assertEquals(Optional.of(Boats.cm(50)), stern.across());
+    assertEquals(Boats.cm(-40), stern.centre().fromCentreline());
+    assertEquals(0.4, stern.share(), 1e-9);
+    assertEquals(Optional.empty(), plan.compartments().get(2).along());
+    assertEquals(Optional.empty(), plan.compartments().get(2).across());
+  }
+
+  @Test
+  void partsTakenOffTakeTheirSideMomentAlong() {
+    Moment both = new Moment(5, 7, 3);
+    assertEquals(new Moment(3, 4, 5), both.minus(new Moment(2, 3, -2)));
+  }
+
+  @Test
+  void tradeNotesStandByWeightAndCompareWithTheMiddleOfTheHeapAndOfTheBoat() {
+    // Weights 1, 2, 4, 8 kg: the median is 3. Compartments from 0.5 to 4.5 m: the middle is 2.5.
+    Boats boats =
+        new Boats()
+            .compartment("Stern", 50, 0, 0)
+            .compartment("Middle", 250, 0, 0)
+            .compartment("Bow", 450, 0, 0)
+            .compartment("Garage", 3000, 0, 0, false, true)
+            .box("One", "Stern", Optional.of(Boats.kg(1)), true, false)
+            .box("Two", "Bow", Optional.of(Boats.kg(2)), true, false)
+            .box("Four", "Bow", Optional.of(Boats.kg(4)), true, false)
+            .box("Eight", "Bow", Optional.of(Boats.kg(8)), true, false);
+    assertEquals(
+        List.of("Eight true", "Four true", "One false"),
+        report(boats).tradeNotes().stream()
+            .map(note -> note.box() + " " + note.heavyForward())
+            .toList());
+    Boats middle =
+        new Boats()
+            .compartment("Stern", 50, 0, 0)
+            .compartment("Middle", 250, 0, 0)
+            .compartment("Bow", 450, 0, 0)
+            .box("Light", "Middle", Optional.of(Boats.kg(1)), true, false)
+            .box("Median", "Bow", Optional.of(Boats.kg(2)), true, false)
+            .box("Heavy", "Middle", Optional.of(Boats.kg(8)), true, false);
+    assertEquals(List.of(), report(middle).tradeNotes(), "neither ahead nor behind, or the median");
+  }
+
+  @Test
+  void ofStylesThatWeighTheSameTheFirstByNameNamesTheBox() {
+    Boats boats =
+        new Boats()
+            .compartment("Stern", 50, 0, 0)
+            .compartment("Bow", 450, 0, 0)
+            .box("A", "Bow", Optional.of(Boats.kg(1)), true, false)
+            .box("B", "Stern", Optional.of(Boats.kg(1)), true, false)
+            .box("C", "Stern", Optional.of(Boats.kg(1.5)), true, false)
+            .stock("Zinc", "A", "Bow", 10, 0.1)
+            .stock("Brass", "A", "Bow", 20, 0.05)
+            .stock("Loose", "", "Bow", 90, 0.1)
+            .stock("Gone", "B", "Stern", 0, 0.1);
+    List<TradeNote> notes = report(boats).tradeNotes();
+    assertEquals(List.of("A", "B"), notes.stream().map(TradeNote::box).toList());
+    assertEquals(Optional.of("Brass"), notes.get(0).mainStyle());
+    assertEquals(Optional.empty(), notes.get(1).mainStyle(), "none of it is left");
+    assertEquals(Optional.empty(), notes.get(0).planMovesTo(), "it stays put");
+  }
 }

@@ -142,4 +142,24 @@ class ReferenceValuesTest {
     Boat.HeelTest heel = new Boat.HeelTest(Boats.kg(80), Boats.cm(50), 3);
     assertEquals(-3, OwnTests.heelDegrees(Optional.of(heel), -40).get(), 1e-9);
   }
+
+  @ParameterizedTest
+  @CsvSource({
+    "80, 100, 3, true",
+    "80, -100, 3, true",
+    "80, 100, -3, true",
+    "80, 100, 14.9, true",
+    "0, 100, 3, false",
+    "80, 0, 3, false",
+    "80, 100, 0, false",
+    "80, 100, 15, false",
+    "80, 100, -15, false"
+  })
+  void aTestNeedsAWeightAWayAndASmallChange(double kg, double cm, double change, boolean usable) {
+    assertEquals(usable, OwnTests.usable(new Boat.HeelTest(Boats.kg(kg), Boats.cm(cm), change)));
+    // A trim test is read in cm; 15 of them are no harm.
+    assertEquals(
+        usable || Math.abs(change) == 15,
+        OwnTests.usable(new Boat.TrimTest(Boats.kg(kg), Boats.cm(cm), Boats.cm(change))));
+  }
 }

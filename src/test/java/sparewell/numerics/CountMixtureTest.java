@@ -3,8 +3,9 @@ package sparewell.numerics;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import sparewell.reference.Reference;
 
 class CountMixtureTest {
@@ -73,62 +74,98 @@ class CountMixtureTest {
     assertEquals(0.75 * 0.5 + 0.25 * 9, mixed.mean(), 1e-12);
   }
 
-  @Test
-  void thinningOfPoissonByAKnownShareIsPoisson() {
-    // A Beta with huge parameters is a known share of 0.3; Poisson(4) thinned is Poisson(1.2).
-    // R 4.2.2: dpois(0:2, 1.2) = 0.3011942 0.3614331 0.2168598
-    CountDistribution thin = BetaBinomial.thin(one(4, 1e9), 3e8, 7e8);
-    assertEquals(0.3011942, thin.probabilityOf(0), 1e-7);
-    assertEquals(0.3614331, thin.probabilityOf(1), 1e-7);
-    assertEquals(0.2168598, thin.probabilityOf(2), 1e-7);
-  }
-
-  @Test
-  void betaBinomialWithEvenWeightsIsUniform() {
-    // Beta(1, 1) shares make every count equally likely (Johnson, Kemp, Kotz, from memory).
-    for (double p : BetaBinomial.pmf(9, 1, 1)) {
-      assertEquals(0.1, p, 1e-14);
+  private static CountDistribution manyParts(int parts, double scale) {
+    CountMixture mixture = new CountMixture(2);
+    for (int i = 0; i < parts; i++) {
+      mixture.add(scale * (1 + i), new double[] {0.1 * i, 2}, new double[] {1.5, 0.4 + 0.1 * i});
     }
+    return mixture.distribution();
   }
 
-  @Test
-  void limitsOfSharedCountsAgreeWithCounting() {
-    // Dirichlet(1, 1, 1): all splits of n among three are equally likely, (n+1)(n+2)/2 of them.
-    double[] within = BetaBinomial.withinLimits(List.of(1.0, 1.0), List.of(1, 2), 1.0, 6);
-    for (int n = 0; n <= 6; n++) {
-      int good = 0;
-      for (int i = 0; i <= Math.min(1, n); i++) {
-        for (int j = 0; j <= Math.min(2, n - i); j++) {
-          good++;
+  // 64 parts fill what is set aside at first; 100 need more.
+  @ParameterizedTest
+  @ValueSource(ints = {3, 64, 100})
+  void manyPartsOfTwoTermsAreTheirWeightedConvolutions(int parts) {
+    CountDistribution mixed = manyParts(parts, 1);
+    double all = parts * (parts + 1) / 2.0;
+    for (int n = 0; n <= 24; n += 6) {
+      double direct = 0;
+      for (int i = 0; i < parts; i++) {
+        for (int j = 0; j <= n; j++) {
+          direct +=
+              (1 + i)
+                  / all
+                  * NegativeBinomial.pmf(j, 0.1 * i, 1.5)
+                  * NegativeBinomial.pmf(n - j, 2, 0.4 + 0.1 * i);
         }
       }
-      assertEquals(good / ((n + 1) * (n + 2) / 2.0), within[n], 1e-13);
+      assertEquals(direct, mixed.probabilityOf(n), 1e-12);
     }
   }
 
   @Test
-  void hermiteNodesIntegrateMoments() {
-    double[] moments = {1, 0, 1, 0, 3, 0, 15, 0, 105}; // of the standard normal
-    List<GaussHermite.Node> nodes = GaussHermite.nodes(9);
-    for (int k = 0; k < moments.length; k++) {
-      double sum = 0;
-      for (GaussHermite.Node node : nodes) {
-        sum += node.weight() * Math.pow(node.z(), k);
-      }
-      assertEquals(moments[k], sum, 1e-10);
+  void sixtyFourPartsOfOneTermFitToo() {
+    CountMixture mixture = new CountMixture(1);
+    for (int i = 0; i < 64; i++) {
+      mixture.add(1, new double[] {3}, new double[] {2});
+    }
+    assertEquals(NegativeBinomial.pmf(4, 3, 2), mixture.distribution().probabilityOf(4), 1e-13);
+  }
+
+  // The weights are relative, so that a common factor changes nothing.
+  @ParameterizedTest
+  @ValueSource(doubles = {1e-9, 1e9})
+  void onlyRelativeWeightsCount(double scale) {
+    CountDistribution one = manyParts(20, 1);
+    CountDistribution other = manyParts(20, scale);
+    assertEquals(one.cut(), other.cut());
+    assertEquals(one.mean(), other.mean(), 1e-12);
+    for (int n = 0; n < one.cut(); n++) {
+      assertEquals(one.probabilityOf(n), other.probabilityOf(n), 1e-13);
     }
   }
 
+  /** scipy 1.10.1: poisson.pmf((0, 150, 200, 250), 200), poisson.pmf(3000, 3000). */
   @Test
-  void climbsToTheTopOfAKnownHill() {
-    QuasiNewton top =
-        QuasiNewton.maximise(
-            x -> -Math.pow(x[0] - 1, 2) - 10 * Math.pow(x[1] - x[0] * x[0], 2),
-            new double[] {-0.5, 0.8},
-            1e-12,
-            200);
-    assertTrue(top.converged());
-    assertEquals(1, top.at()[0], 1e-4);
-    assertEquals(1, top.at()[1], 1e-4);
+  void nearAndFarPartsDoNotDisturbEachOther() {
+    CountMixture mixture = new CountMixture(2);
+    mixture.add(1, new double[] {0.5, 0.5}, new double[] {1e12, 1e12});
+    mixture.add(1, new double[] {50, 150}, new double[] {1e12, 1e12});
+    mixture.add(2, new double[] {1000, 2000}, new double[] {1e12, 1e12});
+    CountDistribution mixed = mixture.distribution();
+    assertEquals(Math.exp(-1) / 4, mixed.probabilityOf(0), 1e-12);
+    assertEquals(3.45708102201e-05 / 4, mixed.probabilityOf(150), 1e-13);
+    assertEquals(0.0281977276859 / 4, mixed.probabilityOf(200), 1e-11);
+    assertEquals(7.74490580013e-05 / 4, mixed.probabilityOf(250), 1e-13);
+    assertEquals(0.00728345388297 / 2, mixed.probabilityOf(3000), 1e-9);
+    assertEquals(0.5, mixed.atMost(2000), 1e-10);
+  }
+
+  /** P(N > 20) of a Poisson count with mean 1 is 1e-20 and less: nothing to hold beyond. */
+  @Test
+  void isCutWhereLessThanTheTailIsLeft() {
+    CountDistribution fine = one(1, 1e12);
+    assertTrue(fine.cut() <= 20, "cut " + fine.cut());
+    assertTrue(fine.above(fine.cut() - 1) < 1e-10);
+    CountMixture mixture = new CountMixture(1, 0.01);
+    mixture.add(1, new double[] {1}, new double[] {1e12});
+    // R 4.2.2: ppois(3:4, 1) = 0.9810118 0.9963402
+    assertEquals(5, mixture.distribution().cut());
+  }
+
+  @Test
+  void aTailWithoutEndIsCutFarBeyondTheMean() {
+    // NegBin(mean 100, size 0.01): P(N > 1000) is still about 0.02.
+    CountDistribution heavy = one(100, 0.01);
+    assertTrue(heavy.cut() >= 1000 && heavy.cut() <= 10_000, "cut " + heavy.cut());
+    assertEquals(100, heavy.mean(), 1e-9);
+    assertTrue(heavy.above(heavy.cut() - 1) > 1e-4);
+  }
+
+  @Test
+  void nothingMixedIsNothingLost() {
+    CountDistribution none = new CountMixture(1).distribution();
+    assertEquals(0, none.mean());
+    assertEquals(1, none.probabilityOf(0));
   }
 }

@@ -185,4 +185,42 @@ class OnHandCalculatorTest {
     assertEquals(0.5, blue.weightEach().orElseThrow().in(MassUnit.OUNCE), 2e-5);
     assertEquals(1.5, onHand.holdings().get(0).weight().orElseThrow().in(MassUnit.OUNCE), 1e-4);
   }
+
+  @Test
+  void whatWasAddedOnADayWasThereBeforeWhatWasLost() {
+    OnHand onHand =
+        onHand(
+            "\nCrank|Red|Tray A|0|2026-01-01\nCrank|Red|Tray B|3|2026-01-01",
+            "\nFeb|Crank|Red|2",
+            "\n2026-02-10|Crank|Red|Tray A|5");
+    assertEquals(List.of("Tray A 3", "Tray B 3"), holdings(onHand));
+  }
+
+  @Test
+  void moreLostThanEverAddedAsksForACountWhereItWasAdded() {
+    OnHand onHand = onHand("", "\nMar|Crank|Red|4", "\n2026-02-01|Crank|Red|Tray B|3");
+    assertEquals(List.of("Tray B 0"), holdings(onHand));
+    assertEquals(List.of(Code.RECOUNT, Code.RESTOCK_WITHOUT_ROW), codes(onHand));
+    assertEquals("Restocks", onHand.findings().get(0).at().sheet());
+    assertEquals(List.of("Crank Red", 1), onHand.findings().get(0).details());
+    assertEquals(List.of("Crank Red", "Tray B"), onHand.findings().get(1).details());
+  }
+
+  // The earliest count of the style tells from when on a loss can be missing in it.
+  @ParameterizedTest
+  @CsvSource({
+    "2026-01-10, 2026-02-20, 2", // Jan was the day of a count; Feb and Mar came after
+    "2026-02-20, 2026-01-10, 2",
+    "2026-01-09, 2026-02-20, 3",
+    "2026-02-10, 2026-02-20, 1"
+  })
+  void lossesThatNameNoItemCountFromTheFirstCountOn(String one, String other, int untraced) {
+    OnHand onHand =
+        onHand(
+            "\nCrank|Red|Tray A|9|" + one + "\nCrank|Blue|Tray A|9|" + other,
+            "\nJan|Crank||1\nFeb|Crank||1\nMar|Crank||1",
+            "");
+    assertEquals(List.of(Code.LOSS_WITHOUT_ITEM), codes(onHand));
+    assertEquals(untraced, onHand.findings().get(0).details().get(0));
+  }
 }

@@ -1,4 +1,4 @@
-package sparewell.numerics;
+package sparewell.bench;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -11,7 +11,7 @@ import org.apache.commons.math3.linear.EigenDecomposition;
  *
  * @see "Golub &amp; Welsch, Calculation of Gauss quadrature rules, Math. Comp. 23 (1969)"
  */
-public final class GaussHermite {
+final class GaussHermite {
   private GaussHermite() {}
 
   /**
@@ -20,17 +20,14 @@ public final class GaussHermite {
    * @param z its place, in standard deviations
    * @param weight its weight; the weights sum to 1
    */
-  public record Node(double z, double weight) {}
+  record Node(double z, double weight) {}
 
   /**
    * The n nodes, from the left.
    *
    * @param n from 1 to 60
    */
-  public static List<Node> nodes(int n) {
-    if (n < 1 || n > 60) {
-      throw new IllegalArgumentException("nodes: " + n);
-    }
+  static List<Node> nodes(int n) {
     Array2DRowRealMatrix jacobi = new Array2DRowRealMatrix(n, n);
     for (int i = 1; i < n; i++) {
       jacobi.setEntry(i, i - 1, Math.sqrt(i));

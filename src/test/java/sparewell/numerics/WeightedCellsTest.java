@@ -1,0 +1,63 @@
+package sparewell.numerics;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Piecewise even distributions, whose quantiles are worked by hand. */
+class WeightedCellsTest {
+  // One cell from 1 to 3, of any weight.
+  @ParameterizedTest
+  @CsvSource({"0.01, 1.02", "0.25, 1.5", "0.5, 2", "0.9, 2.8", "0.999, 2.998"})
+  void oneCellIsEven(double chance, double at) {
+    for (double weight : new double[] {0.01, 1, 700}) {
+      WeightedCells cells = new WeightedCells();
+      cells.add(2, 2, weight);
+      assertEquals(at, cells.quantile(chance), 1e-8);
+    }
+  }
+
+  // Weight 1 from -4 to -2, weight 3 from 0 to 1, weight 4 from 0.5 to 4.5: eight in all. Below 0.5
+  // lie 1 + 1.5; below 1 lie 1 + 3 + 0.5.
+  @ParameterizedTest
+  @CsvSource({
+    "0.0625, -3",
+    "0.1125, -2.2",
+    "0.25, 0.333333333",
+    "0.3125, 0.5",
+    "0.5625, 1",
+    "0.75, 2.5",
+    "0.9921875, 4.4375"
+  })
+  void cellsMayLieApartAndOverlap(double chance, double at) {
+    WeightedCells cells = new WeightedCells();
+    cells.add(2.5, 4, 4);
+    cells.add(-3, 2, 1);
+    cells.add(0.5, 1, 3);
+    assertEquals(at, cells.quantile(chance), 1e-7);
+  }
+
+  @Test
+  void aNarrowHeapInAWideBedIsFound() {
+    // 0.9 of the weight within a thousandth about 70, the rest even from 0 to 100: 0.07 lies below.
+    WeightedCells cells = new WeightedCells();
+    cells.add(50, 100, 0.1);
+    cells.add(70, 1e-3, 0.9);
+    assertEquals(70, cells.quantile(0.52), 1e-6);
+    assertEquals(20, cells.quantile(0.02), 1e-6);
+    assertEquals(95, cells.quantile(0.995), 1e-6);
+  }
+
+  @Test
+  void holdsManyCells() {
+    // The cells k to k + 1, k = 0, ..., 999, each with weight 2: even from 0 to 1000.
+    WeightedCells cells = new WeightedCells();
+    for (int k = 0; k < 1000; k++) {
+      cells.add(k + 0.5, 1, 2);
+    }
+    assertEquals(123.4, cells.quantile(0.1234), 1e-5);
+    assertEquals(999, cells.quantile(0.999), 1e-5);
+  }
+}
