@@ -9,6 +9,7 @@ final class FitData {
   private final int[][] stylesOf;
   private final int[] familyOf;
   private final double[] mix;
+  private final double[][] reach;
 
   FitData(FitInput input) {
     int styles = input.styles();
@@ -35,6 +36,11 @@ final class FitData {
       stylesOf[f] = members.get(f).stream().mapToInt(Integer::intValue).toArray();
     }
     mix = input.mix();
+    reach = new double[input.families()][2];
+    for (double[] range : reach) {
+      range[0] = Double.NEGATIVE_INFINITY;
+      range[1] = Double.POSITIVE_INFINITY;
+    }
   }
 
   int styles() {
@@ -60,5 +66,13 @@ final class FitData {
   /** Share of hours in each category of cover. */
   double[] mix() {
     return mix;
+  }
+
+  /**
+   * Range of the log mean rate of a family in which the last set of hyperparameters found weight: a
+   * first guess for the next one, which need not be right, kept up by {@link RatePosterior}.
+   */
+  double[] reach(int family) {
+    return reach[family];
   }
 }
