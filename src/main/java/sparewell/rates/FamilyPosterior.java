@@ -14,6 +14,7 @@ final class FamilyPosterior {
   static final double REACH = 4.5;
 
   private static final double DEPTH = 20;
+  private static final double ROUGH_DEPTH = 12;
 
   private final int first;
   private final int stride;
@@ -22,11 +23,17 @@ final class FamilyPosterior {
   private final boolean cutLow;
   private final boolean cutHigh;
 
+  /** Widest step that integrates right. */
+  static double step(double precision, boolean rough) {
+    return (rough ? 1.1 : 0.9) / Math.sqrt(precision);
+  }
+
   /**
    * Integrates.
    *
    * @param hyper prior mean and spread of the family's log mean rate
    * @param precision most that the posterior precision can be
+   * @param rough whether 1e-4 will do
    * @param low least log mean to look at
    * @param high largest
    * @param styles the styles of the family that have data
@@ -34,12 +41,14 @@ final class FamilyPosterior {
   FamilyPosterior(
       Hyper hyper,
       double precision,
+      boolean rough,
       double low,
       double high,
       GammaKernel kernel,
       List<RateNodes> styles) {
     double unit = kernel.unit();
-    stride = Math.max(1, (int) (0.9 / Math.sqrt(precision) / unit));
+    double depth = rough ? ROUGH_DEPTH : DEPTH;
+    stride = Math.max(1, (int) (step(precision, rough) / unit + 1e-9));
     int least = (int) Math.ceil(low / unit);
     int most = Math.max(least, (int) Math.floor(high / unit));
     int steps = (most - least) / stride;
@@ -61,11 +70,11 @@ final class FamilyPosterior {
       }
     }
     int from = top;
-    while (from > 0 && at(value, from - 1, least, hyper, kernel, styles) > best - DEPTH) {
+    while (from > 0 && at(value, from - 1, least, hyper, kernel, styles) > best - depth) {
       from--;
     }
     int to = top;
-    while (to < steps && at(value, to + 1, least, hyper, kernel, styles) > best - DEPTH) {
+    while (to < steps && at(value, to + 1, least, hyper, kernel, styles) > best - depth) {
       to++;
     }
     cutLow = from == 0;

@@ -10,8 +10,22 @@ final class FitData {
   private final int[] familyOf;
   private final double[] mix;
   private final double[][] reach;
+  private final boolean rough;
+  private double lost;
+  private double hours;
+  private double amount;
 
   FitData(FitInput input) {
+    this(input, false);
+  }
+
+  /**
+   * Lays the input out.
+   *
+   * @param rough whether integrals need be right to 1e-4 only
+   */
+  FitData(FitInput input, boolean rough) {
+    this.rough = rough;
     int styles = input.styles();
     List<List<Observation>> byStyle = new ArrayList<>();
     for (int s = 0; s < styles; s++) {
@@ -19,6 +33,11 @@ final class FitData {
     }
     for (Observation observation : input.observations()) {
       byStyle.get(observation.style()).add(observation);
+      amount += observation.weight();
+      if (observation.lostPieces() > 0 || !observation.atLeast()) {
+        lost += observation.weight() * observation.lostPieces();
+        hours += observation.weight() * observation.hours();
+      }
     }
     histories = new StyleHistory[styles];
     List<List<Integer>> members = new ArrayList<>();
@@ -41,6 +60,22 @@ final class FitData {
       range[0] = Double.NEGATIVE_INFINITY;
       range[1] = Double.POSITIVE_INFINITY;
     }
+  }
+
+  boolean rough() {
+    return rough;
+  }
+
+  /** Trips of all styles, each by its weight. */
+  double amount() {
+    return amount;
+  }
+
+  /** Where to look for the common rate first: the rate of all styles together. */
+  double startOfRate(Hyperprior prior) {
+    double centre = prior.logRateCentre();
+    double rate = (lost + 0.5) / (hours + 0.5 / Math.exp(centre));
+    return (Math.log(rate) - centre) / prior.logRateSpread();
   }
 
   int styles() {

@@ -19,10 +19,12 @@ final class RateNodes {
   static final double WIDEST = 0.32;
 
   private static final double DEPTH = 21; // e^-21 of the peak is left out on either side
+  private static final double ROUGH_DEPTH = 12;
   private static final double FLAT = 2e-5;
   private static final int MOST = 6000;
   private static final double UNDERFLOW = 1e-250;
 
+  private final double depth;
   private final int stride;
   private final double step;
   private final int first; // lattice number of the first point
@@ -37,13 +39,14 @@ final class RateNodes {
   private double tailVariance;
 
   /**
-   * Widest step at which the trapezoidal rule is right to 1e-8: 0.64 of the standard
-   * deviation of the narrowest posterior.
+   * Widest step at which the trapezoidal rule is right to 1e-8: 0.64 of the standard deviation of
+   * the narrowest posterior.
    *
    * @param power shape and pieces that the posterior rests on
+   * @param rough whether 1e-4 will do, for which a whole standard deviation is enough
    */
-  static double step(double power) {
-    return Math.min(WIDEST, 0.64 / Math.sqrt(power));
+  static double step(double power, boolean rough) {
+    return Math.min(WIDEST, (rough ? 1 : 0.64) / Math.sqrt(power));
   }
 
   /**
@@ -62,16 +65,33 @@ final class RateNodes {
       double shape,
       double lowMean,
       double highMean) {
+    this(data, unit, halvings, shape, lowMean, highMean, false);
+  }
+
+  /**
+   * Places them more sparsely.
+   *
+   * @param rough whether integrals need be right to 1e-4 only
+   */
+  RateNodes(
+      StyleHistory.Likelihood data,
+      double unit,
+      int halvings,
+      double shape,
+      double lowMean,
+      double highMean,
+      boolean rough) {
+    depth = rough ? ROUGH_DEPTH : DEPTH;
     double power = shape + data.pieces;
-    stride = Math.max(1, (int) (step(power) / unit + 1e-9));
+    stride = Math.max(1, (int) (step(power, rough) / unit + 1e-9));
     step = stride * unit;
     double slopeLow = shape * Math.exp(-lowMean);
     double slopeHigh = shape * Math.exp(-highMean);
     double flatRate = FLAT / (data.exposure + slopeLow);
     int flattest = (int) Math.floor(Math.log(flatRate) / step) - 1;
     // First guess of the range: a gamma density, from its third-order expansion.
-    double wide = Math.sqrt(2 * DEPTH / power);
-    double skew = DEPTH / (3 * power);
+    double wide = Math.sqrt(2 * depth / power);
+    double skew = depth / (3 * power);
     double from = Math.log(power / (data.exposure + slopeLow)) - 1.1 * (wide + skew);
     double to = Math.log(power / (data.exposure + slopeHigh)) + 1.1 * wide;
     int left = (int) Math.max(flattest, Math.floor(from / step));
@@ -122,7 +142,7 @@ final class RateNodes {
   private int begin(double[] logs, double[] rates, int left, double shape, double slope) {
     double best = best(logs, rates, left, shape, slope);
     int i = 0;
-    while (logs[i] + shape * (left + i) * step - slope * rates[i] < best - DEPTH) {
+    while (logs[i] + shape * (left + i) * step - slope * rates[i] < best - depth) {
       i++;
     }
     return i;
@@ -132,7 +152,7 @@ final class RateNodes {
   private int end(double[] logs, double[] rates, int left, double shape, double slope) {
     double best = best(logs, rates, left, shape, slope);
     int i = logs.length;
-    while (logs[i - 1] + shape * (left + i - 1) * step - slope * rates[i - 1] < best - DEPTH) {
+    while (logs[i - 1] + shape * (left + i - 1) * step - slope * rates[i - 1] < best - depth) {
       i--;
     }
     return i;

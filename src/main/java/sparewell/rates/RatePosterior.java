@@ -34,17 +34,17 @@ final class RatePosterior {
     families = new FamilyPosterior[data.families()];
     shifts = new LatticeShift[hyper.multiplier.length + 1];
     double[] precision = new double[families.length];
-    double finest = RateNodes.step(a);
+    double finest = RateNodes.step(a, data.rough());
     for (int f = 0; f < families.length; f++) {
       precision[f] = 1 / (hyper.familySpread * hyper.familySpread);
       for (int s : data.stylesOf(f)) {
         if (!data.history(s).empty()) {
           double pieces = data.history(s).pieces(hyper.size);
           precision[f] += a * (pieces + 1) / (a + pieces + 1);
-          finest = Math.min(finest, RateNodes.step(a + pieces));
+          finest = Math.min(finest, RateNodes.step(a + pieces, data.rough()));
         }
       }
-      finest = Math.min(finest, 0.9 / Math.sqrt(precision[f]));
+      finest = Math.min(finest, FamilyPosterior.step(precision[f], data.rough()));
     }
     // At most half the finest step, so that whole multiples come near what each style needs.
     halvings =
@@ -87,7 +87,7 @@ final class RatePosterior {
           seen.add(nodes[s]);
         }
       }
-      families[f] = new FamilyPosterior(hyper, precision, low, high, kernel, seen);
+      families[f] = new FamilyPosterior(hyper, precision, data.rough(), low, high, kernel, seen);
       boolean widerLow = families[f].cutLow() && low > least;
       boolean widerHigh = families[f].cutHigh() && high < most;
       if (!widerLow && !widerHigh) {
@@ -119,7 +119,7 @@ final class RatePosterior {
   private RateNodes points(int style, double low, double high) {
     StyleHistory.Likelihood likelihood =
         data.history(style).at(hyper.size, hyper.multiplier, shifts);
-    return new RateNodes(likelihood, unit, halvings, hyper.shape, low, high);
+    return new RateNodes(likelihood, unit, halvings, hyper.shape, low, high, data.rough());
   }
 
   /** ln of the chance of all data given the hyperparameters. */
