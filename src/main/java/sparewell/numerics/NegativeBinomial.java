@@ -90,10 +90,14 @@ public final class NegativeBinomial {
     if (mean == 0) {
       return Double.NEGATIVE_INFINITY;
     }
-    if (mean >= y) {
-      double below = 0;
-      for (int j = 0; j < y; j++) {
-        below += pmf(j, mean, size);
+    double share = Double.isInfinite(size) ? 0 : mean / (size + mean);
+    double zero = Double.isInfinite(size) ? -mean : -size * Math.log1p(mean / size);
+    if (mean >= y && zero > -600) {
+      double mass = Math.exp(zero);
+      double below = mass;
+      for (int j = 1; j < y; j++) {
+        mass *= (Double.isInfinite(size) ? mean : (size + j - 1) * share) / j;
+        below += mass;
       }
       if (below < 0.99) {
         return Math.log1p(-below);
@@ -108,7 +112,6 @@ public final class NegativeBinomial {
       }
       return Math.log(above);
     }
-    double share = Double.isInfinite(size) ? 0 : mean / (size + mean);
     double term = 1;
     double sum = 1;
     for (int j = y; j < y + 1_000_000 && term > 1e-17 * sum; j++) {

@@ -16,6 +16,9 @@ public final class QuasiNewton {
   /** Gain still promised from which on a fine climb takes central differences. */
   private static final double NEAR = 0.01;
 
+  /** A climb that may end further from the top is not fine: forward differences lead there. */
+  private static final double FINE = 1e-4;
+
   private final double[] at;
   private final double value;
   private final int iterations;
@@ -69,7 +72,7 @@ public final class QuasiNewton {
         step = gradient.clone();
         slope = dot(step, gradient);
       }
-      if (!central && tolerance < NEAR && slope / 2 < NEAR) {
+      if (!central && tolerance < FINE && slope / 2 < NEAR) {
         central = true;
         gradient = centralGradient(f, x);
         continue;

@@ -45,11 +45,17 @@ public final class WeightedCells {
     double wanted = probability * total;
     double atLow = -wanted;
     double atHigh = total - wanted;
+    // Only cells that reach between the ends are looked at again; their places are swapped forward.
+    int open = count;
+    double passed = 0;
     for (int step = 0; step < 60 && high - low > 1e-9; step++) {
       // A chord, but never closer to an end than a twentieth, so that both ends move.
       double part = atLow / (atLow - atHigh);
       double x = low + (high - low) * Math.max(0.05, Math.min(0.95, part));
-      double over = below(x) - wanted;
+      double over = passed + below(x, open) - wanted;
+      if (Math.abs(over) < 1e-9 * total) {
+        return x;
+      }
       if (over < 0) {
         low = x;
         atLow = over;
@@ -57,16 +63,34 @@ public final class WeightedCells {
         high = x;
         atHigh = over;
       }
-      if (Math.abs(over) < 1e-9 * total) {
-        return x;
+      int kept = 0;
+      for (int i = 0; i < open; i++) {
+        if (centre[i] + width[i] / 2 <= low) {
+          passed += weight[i];
+        } else if (centre[i] - width[i] / 2 < high) {
+          swap(kept++, i);
+        }
       }
+      open = kept;
     }
     return (low + high) / 2;
   }
 
-  private double below(double x) {
+  private void swap(int i, int j) {
+    swap(centre, i, j);
+    swap(width, i, j);
+    swap(weight, i, j);
+  }
+
+  private static void swap(double[] values, int i, int j) {
+    double value = values[i];
+    values[i] = values[j];
+    values[j] = value;
+  }
+
+  private double below(double x, int open) {
     double sum = 0;
-    for (int i = 0; i < count; i++) {
+    for (int i = 0; i < open; i++) {
       double part = (x - centre[i]) / width[i] + 0.5;
       sum += weight[i] * Math.max(0, Math.min(1, part));
     }

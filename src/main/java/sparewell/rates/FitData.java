@@ -9,8 +9,23 @@ final class FitData {
   private final int[][] stylesOf;
   private final int[] familyOf;
   private final double[] mix;
+  private final double[][] reach;
+  private final boolean rough;
+  private double lost;
+  private double hours;
+  private double amount;
 
   FitData(FitInput input) {
+    this(input, false);
+  }
+
+  /**
+   * Lays the input out.
+   *
+   * @param rough whether integrals need be right to 1e-4 only
+   */
+  FitData(FitInput input, boolean rough) {
+    this.rough = rough;
     int styles = input.styles();
     List<List<Observation>> byStyle = new ArrayList<>();
     for (int s = 0; s < styles; s++) {
@@ -18,6 +33,11 @@ final class FitData {
     }
     for (Observation observation : input.observations()) {
       byStyle.get(observation.style()).add(observation);
+      amount += observation.weight();
+      if (observation.lostPieces() > 0 || !observation.atLeast()) {
+        lost += observation.weight() * observation.lostPieces();
+        hours += observation.weight() * observation.hours();
+      }
     }
     histories = new StyleHistory[styles];
     List<List<Integer>> members = new ArrayList<>();
@@ -35,6 +55,27 @@ final class FitData {
       stylesOf[f] = members.get(f).stream().mapToInt(Integer::intValue).toArray();
     }
     mix = input.mix();
+    reach = new double[input.families()][2];
+    for (double[] range : reach) {
+      range[0] = Double.NEGATIVE_INFINITY;
+      range[1] = Double.POSITIVE_INFINITY;
+    }
+  }
+
+  boolean rough() {
+    return rough;
+  }
+
+  /** Trips of all styles, each by its weight. */
+  double amount() {
+    return amount;
+  }
+
+  /** Where to look for the common rate first: the rate of all styles together. */
+  double startOfRate(Hyperprior prior) {
+    double centre = prior.logRateCentre();
+    double rate = (lost + 0.5) / (hours + 0.5 / Math.exp(centre));
+    return (Math.log(rate) - centre) / prior.logRateSpread();
   }
 
   int styles() {
@@ -60,5 +101,13 @@ final class FitData {
   /** Share of hours in each category of cover. */
   double[] mix() {
     return mix;
+  }
+
+  /**
+   * Range of the log mean rate of a family in which the last set of hyperparameters found weight: a
+   * first guess for the next one, which need not be right, kept up by {@link RatePosterior}.
+   */
+  double[] reach(int family) {
+    return reach[family];
   }
 }

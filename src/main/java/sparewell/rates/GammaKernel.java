@@ -7,38 +7,62 @@ import org.apache.commons.math3.special.Gamma;
  * e<sup>u</sup> + a) with u = x - m, so that its peak is 1.
  */
 final class GammaKernel {
-  private static final double BEYOND = 8; // e^-a e^8 is 0 for all shapes in range
+  private static final double VANISHED = 700; // e^-700 is left out
 
   private final double shape;
   private final double unit;
-  private final int lowest;
-  private final double[] density;
   private final double logNorm;
+  private final int highest;
+  private int lowest;
+  private double[] density;
 
   /**
    * Computes the table.
    *
    * @param lowest least lattice number of u that will be asked for
-   * @param highest largest; beyond about u = 8 the density counts as 0
+   * @param highest largest; where the density has vanished it counts as 0
    */
   GammaKernel(double shape, double unit, int lowest, int highest) {
     this.shape = shape;
     this.unit = unit;
-    this.lowest = lowest;
     this.logNorm = shape * Math.log(shape) - Gamma.logGamma(shape) - shape;
-    int top = Math.max(lowest + 1, Math.min(highest, (int) (BEYOND / unit)));
-    density = new double[top - lowest + 1];
+    double end = 0;
+    for (int i = 0; i < 8; i++) {
+      end = Math.log1p(end + VANISHED / shape);
+    }
+    this.highest = Math.min(highest, (int) (end / unit));
+    this.lowest = this.highest + 1;
+    this.density = new double[0];
+    reach(lowest);
+  }
+
+  /** Sees to it that the table reaches down to a lattice number of u. */
+  void reach(int least) {
+    if (least >= lowest) {
+      return;
+    }
+    double[] table = new double[highest - least + 1];
+    int fresh = lowest - least;
+    System.arraycopy(density, 0, table, fresh, density.length);
     double grow = Math.exp(unit);
-    double e = Math.exp(lowest * unit);
-    for (int k = 0; k < density.length; k++) {
-      double u = (lowest + k) * unit;
-      density[k] = Math.exp(shape * (u - e + 1));
+    double e = Math.exp(least * unit);
+    for (int k = 0; k < fresh; k++) {
+      double u = (least + k) * unit;
+      table[k] = Math.exp(shape * (u - e + 1));
       e *= grow;
     }
+    lowest = least;
+    density = table;
   }
 
   double[] density() {
     return density;
+  }
+
+  /** ln of the density at a lattice number of u. */
+  double logDensity(int number) {
+    double u = number * unit;
+    return shape * (u - Math.exp(u) + 1);
   }
 
   /** Place in the table of a point. */

@@ -34,15 +34,6 @@ final class HyperSampler {
    */
   record Point(double[] z, double logDensity, double newCover) {}
 
-  /**
-   * Points around a peak.
-   *
-   * @param count how many, even
-   */
-  static List<Point> points(ToDoubleFunction<double[]> logPosterior, double[] peak, int count) {
-    return points(axes(logPosterior, peak), peak, count);
-  }
-
   /** The covariance that axes stand for. */
   static double[][] covariance(double[][] axes) {
     int n = axes.length;
@@ -66,7 +57,12 @@ final class HyperSampler {
     return points(axes, new double[dimensions], count);
   }
 
-  /** Points around a peak with known axes. */
+  /**
+   * Points around a peak.
+   *
+   * @param axes as of {@link #axes}
+   * @param count how many, even
+   */
   static List<Point> points(double[][] axes, double[] peak, int count) {
     int n = peak.length;
     SobolSequenceGenerator sobol = new SobolSequenceGenerator(n + 2);
@@ -99,9 +95,12 @@ final class HyperSampler {
     return points;
   }
 
-  /** Columns are the axes of the posterior around its peak, as long as its standard deviations. */
-  static double[][] axes(ToDoubleFunction<double[]> logPosterior, double[] peak) {
-    int n = peak.length;
+  /**
+   * Precision of the posterior around its peak: minus the second derivatives.
+   *
+   * @throws ArithmeticException where they are not finite
+   */
+  static double[][] precision(ToDoubleFunction<double[]> logPosterior, double[] peak) {
     double[][] curvature = QuasiNewton.curvature(logPosterior, peak, 0.15);
     for (double[] row : curvature) {
       for (double entry : row) {
@@ -110,7 +109,32 @@ final class HyperSampler {
         }
       }
     }
-    EigenDecomposition eigen = new EigenDecomposition(new Array2DRowRealMatrix(curvature));
+    return curvature;
+  }
+
+  /**
+   * The precision after the log has grown: what came from data grows with it, what came from the
+   * prior stays 1.
+   *
+   * @param dimensions at least as many as before; of new ones only the prior is known
+   * @param growth by what factor, &ge; 1
+   */
+  static double[][] grown(double[][] precision, int dimensions, double growth) {
+    double[][] grown = new double[dimensions][dimensions];
+    for (int i = 0; i < dimensions; i++) {
+      grown[i][i] = 1;
+      for (int j = 0; i < precision.length && j < precision.length; j++) {
+        double own = i == j ? 1 : 0;
+        grown[i][j] = own + growth * (precision[i][j] - own);
+      }
+    }
+    return grown;
+  }
+
+  /** Columns are the axes of the posterior around its peak, as long as its standard deviations. */
+  static double[][] axes(double[][] precision) {
+    int n = precision.length;
+    EigenDecomposition eigen = new EigenDecomposition(new Array2DRowRealMatrix(precision));
     double[][] axes = new double[n][n];
     for (int j = 0; j < n; j++) {
       // Never wider than a little over the prior.

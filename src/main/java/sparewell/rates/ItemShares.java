@@ -6,7 +6,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.apache.commons.math3.special.Gamma;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.finding.Findings;
@@ -121,13 +120,26 @@ record ItemShares(Map<String, Map<ItemId, Double>> weights, double alpha, List<F
       for (int count : style) {
         total += count;
         if (count > 0) {
-          sum += Gamma.logGamma(alpha / style.length + count);
-          sum -= Gamma.logGamma(alpha / style.length);
+          sum += logRising(alpha / style.length, count);
         }
       }
-      sum += Gamma.logGamma(alpha) - Gamma.logGamma(alpha + total);
+      sum -= logRising(alpha, total);
     }
     return sum;
+  }
+
+  /** ln of &Gamma;(x+n) / &Gamma;(x), the product of x, x+1, ..., x+n-1. */
+  private static double logRising(double x, int n) {
+    double sum = 0;
+    double product = 1;
+    for (int j = 0; j < n; j++) {
+      product *= x + j;
+      if (product > 1e250) {
+        sum += Math.log(product);
+        product = 1;
+      }
+    }
+    return sum + Math.log(product);
   }
 
   /** Dirichlet parameter of an item; of one that no stock row names, that of an item never lost. */

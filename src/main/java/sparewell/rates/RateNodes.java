@@ -18,26 +18,35 @@ final class RateNodes {
   /** Widest step in log rate. */
   static final double WIDEST = 0.32;
 
-  private static final double DEPTH = 22; // e^-22 of the peak is left out on either side
+  private static final double DEPTH = 21; // e^-21 of the peak is left out on either side
+  private static final double ROUGH_DEPTH = 12;
   private static final double FLAT = 2e-5;
   private static final int MOST = 6000;
+  private static final double UNDERFLOW = 1e-250;
 
+  private final double depth;
   private final int stride;
   private final double step;
-  private int first; // lattice number of the first point
-  private double[] likelihood; // scaled to a peak of 1
-  private double[] rate;
-  private double logScale; // ln of what likelihood was divided by, and of the step
+  private final int first; // lattice number of the first point
+  private final double[] logLikelihood;
+  private final double[] likelihood; // scaled to a peak of 1
+  private final double[] rate;
+  private final double logPeak;
   private double
       tailWeight; // sum of the series to the left of the first point, over the first term
   private double tailRate;
   private double tailLogRate;
   private double tailVariance;
 
-  /** Halvings of the widest step that a style needs at a shape. */
-  static int halvings(double power) {
-    double step = Math.min(WIDEST, 0.6 / Math.sqrt(power));
-    return Math.max(0, (int) Math.ceil(Math.log(WIDEST / step) / Math.log(2) - 1e-9));
+  /**
+   * Widest step at which the trapezoidal rule is right to 1e-8: 0.64 of the standard deviation of
+   * the narrowest posterior.
+   *
+   * @param power shape and pieces that the posterior rests on
+   * @param rough whether 1e-4 will do, for which a whole standard deviation is enough
+   */
+  static double step(double power, boolean rough) {
+    return Math.min(WIDEST, (rough ? 1 : 0.64) / Math.sqrt(power));
   }
 
   /**
@@ -56,89 +65,111 @@ final class RateNodes {
       double shape,
       double lowMean,
       double highMean) {
-    double power = shape + data.pieces;
-    stride = 1 << Math.max(0, halvings - halvings(power));
-    step = stride * unit;
-    place(data, unit, shape, lowMean, highMean);
+    this(data, unit, halvings, shape, lowMean, highMean, false);
   }
 
-  private void place(
-      StyleHistory.Likelihood data, double unit, double shape, double lowMean, double highMean) {
+  /**
+   * Places them more sparsely.
+   *
+   * @param rough whether integrals need be right to 1e-4 only
+   */
+  RateNodes(
+      StyleHistory.Likelihood data,
+      double unit,
+      int halvings,
+      double shape,
+      double lowMean,
+      double highMean,
+      boolean rough) {
+    depth = rough ? ROUGH_DEPTH : DEPTH;
+    double power = shape + data.pieces;
+    stride = Math.max(1, (int) (step(power, rough) / unit + 1e-9));
+    step = stride * unit;
     double slopeLow = shape * Math.exp(-lowMean);
     double slopeHigh = shape * Math.exp(-highMean);
-    double slopeMiddle = shape * Math.exp(-(lowMean + highMean) / 2);
-    double power = shape + data.pieces;
-    int start = (int) Math.round(Math.log(power / (data.exposure + slopeMiddle)) / unit);
-    double startRate = Math.exp(start * unit);
     double flatRate = FLAT / (data.exposure + slopeLow);
-    double shrink = Math.exp(-step);
-
-    double[] left = new double[32];
-    double best = Double.NEGATIVE_INFINITY;
-    int lefts = 0;
-    boolean closed = false;
-    double r = startRate;
-    while (lefts < MOST) {
-      double x = (start - lefts * stride) * unit;
-      if (lefts == left.length) {
-        left = Arrays.copyOf(left, 2 * lefts);
-      }
-      left[lefts] = data.at(x, r);
-      double v = left[lefts] + shape * x - slopeLow * r;
-      lefts++;
-      best = Math.max(best, v);
-      if (v < best - DEPTH) {
+    int flattest = (int) Math.floor(Math.log(flatRate) / step) - 1;
+    // First guess of the range: a gamma density, from its third-order expansion.
+    double wide = Math.sqrt(2 * depth / power);
+    double skew = depth / (3 * power);
+    double from = Math.log(power / (data.exposure + slopeLow)) - 1.1 * (wide + skew);
+    double to = Math.log(power / (data.exposure + slopeHigh)) + 1.1 * wide;
+    int left = (int) Math.max(flattest, Math.floor(from / step));
+    int right = Math.max(left + 4, (int) Math.ceil(to / step));
+    while (true) {
+      double[] rates = rates(left, right);
+      double[] logs = data.at(halvings, left * stride, stride, rates);
+      int begin = begin(logs, rates, left, shape, slopeLow);
+      int end = end(logs, rates, left, shape, slopeHigh);
+      int more = Math.max(4, (right - left) / 3);
+      boolean leftDone = begin > 0 || rates[0] <= flatRate;
+      if (right - left > MOST || leftDone && end < logs.length) {
+        begin = Math.max(0, begin - 1);
+        first = (left + begin) * stride;
+        logLikelihood = Arrays.copyOfRange(logs, begin, end);
+        rate = Arrays.copyOfRange(rates, begin, end);
         break;
       }
-      if (r < flatRate) {
-        closed = true;
-        break;
-      }
-      r *= shrink;
+      left = leftDone ? left : Math.max(left - more, flattest);
+      right = end < logs.length ? right : right + more;
     }
-    double[] right = new double[32];
-    int rights = 0;
-    best = left[0] + shape * start * unit - slopeHigh * startRate;
-    r = startRate;
-    while (rights < MOST) {
-      r /= shrink;
-      double x = (start + (rights + 1) * stride) * unit;
-      if (rights == right.length) {
-        right = Arrays.copyOf(right, 2 * rights);
-      }
-      right[rights] = data.at(x, r);
-      double v = right[rights] + shape * x - slopeHigh * r;
-      rights++;
-      best = Math.max(best, v);
-      if (v < best - DEPTH) {
-        break;
-      }
+    double peak = Double.NEGATIVE_INFINITY;
+    for (double log : logLikelihood) {
+      peak = Math.max(peak, log);
     }
-    gather(start, left, lefts, right, rights, unit);
-    if (closed) {
-      close(power, data.exposure);
+    logPeak = peak;
+    likelihood = new double[rate.length];
+    for (int i = 0; i < likelihood.length; i++) {
+      likelihood[i] = Math.exp(logLikelihood[i] - peak);
+    }
+    if (rate[0] <= flatRate) {
+      close(shape + data.lost, data.exposure);
     }
   }
 
-  private void gather(
-      int start, double[] left, int lefts, double[] right, int rights, double unit) {
-    int count = lefts + rights;
-    first = start - (lefts - 1) * stride;
-    likelihood = new double[count];
-    rate = new double[count];
-    double peak = Double.NEGATIVE_INFINITY;
-    for (int i = 0; i < count; i++) {
-      likelihood[i] = i < lefts ? left[lefts - 1 - i] : right[i - lefts];
-      peak = Math.max(peak, likelihood[i]);
-    }
+  private double[] rates(int left, int right) {
+    double[] rates = new double[right - left + 1];
     double grow = Math.exp(step);
-    double r = Math.exp(first * unit);
-    for (int i = 0; i < count; i++) {
-      likelihood[i] = Math.exp(likelihood[i] - peak);
-      rate[i] = r;
+    double r = Math.exp(left * step);
+    for (int i = 0; i < rates.length; i++) {
+      rates[i] = r;
       r *= grow;
     }
-    logScale = peak + Math.log(step);
+    return rates;
+  }
+
+  /** The first point that counts when the family mean is lowest. */
+  private int begin(double[] logs, double[] rates, int left, double shape, double slope) {
+    double best = best(logs, rates, left, shape, slope);
+    int i = 0;
+    while (logs[i] + shape * (left + i) * step - slope * rates[i] < best - depth) {
+      i++;
+    }
+    return i;
+  }
+
+  /** One more than the last point that counts when the family mean is highest. */
+  private int end(double[] logs, double[] rates, int left, double shape, double slope) {
+    double best = best(logs, rates, left, shape, slope);
+    int i = logs.length;
+    while (logs[i - 1] + shape * (left + i - 1) * step - slope * rates[i - 1] < best - depth) {
+      i--;
+    }
+    return i;
+  }
+
+  private double best(double[] logs, double[] rates, int left, double shape, double slope) {
+    double best = Double.NEGATIVE_INFINITY;
+    double rise = shape * step;
+    double term = rise * left;
+    for (int i = 0; i < logs.length; i++) {
+      double value = logs[i] + term - slope * rates[i];
+      term += rise;
+      if (value > best) {
+        best = value;
+      }
+    }
+    return best;
   }
 
   /** Sums the rest of the series to the left of the first point. */
@@ -190,7 +221,9 @@ final class RateNodes {
    * @param mean lattice number of the ln family mean
    */
   double logEvidence(GammaKernel kernel, int mean) {
-    return logScale + kernel.logNorm() + Math.log(sum(kernel, mean));
+    double sum = sum(kernel, mean);
+    double log = sum > UNDERFLOW ? Math.log(sum) : logSum(logTerms(kernel, mean));
+    return logPeak + Math.log(step) + kernel.logNorm() + log;
   }
 
   private double sum(GammaKernel kernel, int mean) {
@@ -205,11 +238,35 @@ final class RateNodes {
     return sum;
   }
 
+  /** ln of the terms of the sum, for where data and family are so far apart that it underflows. */
+  private double[] logTerms(GammaKernel kernel, int mean) {
+    double[] logs = new double[rate.length + 1];
+    for (int i = 0; i < rate.length; i++) {
+      logs[i] = logLikelihood[i] - logPeak + kernel.logDensity(first + i * stride - mean);
+    }
+    double pull = kernel.pull(mean);
+    logs[rate.length] = logs[0] + Math.log(tailWeight * (1 + pull * (rate[0] - tailRate)));
+    return logs;
+  }
+
+  private static double logSum(double[] logs) {
+    double best = Double.NEGATIVE_INFINITY;
+    for (double log : logs) {
+      best = Math.max(best, log);
+    }
+    double sum = 0;
+    for (double log : logs) {
+      sum += Math.exp(log - best);
+    }
+    return best + Math.log(sum);
+  }
+
   private double tail(GammaKernel kernel, int mean) {
-    if (tailWeight == 0) {
+    int k = kernel.index(mean, first);
+    if (tailWeight == 0 || k >= kernel.density().length) {
       return 0;
     }
-    double density = kernel.density()[kernel.index(mean, first)];
+    double density = kernel.density()[k];
     double pull = kernel.pull(mean);
     return tailWeight * likelihood[0] * density * (1 + pull * (rate[0] - tailRate));
   }
@@ -222,8 +279,13 @@ final class RateNodes {
    */
   void addWeights(GammaKernel kernel, int mean, double factor, double[] out) {
     double sum = sum(kernel, mean);
-    if (!(sum > 0)) {
-      return; // the data are impossible there, so the family mean has no weight either
+    if (!(sum > UNDERFLOW)) {
+      double[] logs = logTerms(kernel, mean);
+      double all = logSum(logs);
+      for (int i = 0; i < logs.length; i++) {
+        out[i] += factor * Math.exp(logs[i] - all);
+      }
+      return;
     }
     double each = factor / sum;
     int end = Math.min(likelihood.length, kernel.end(mean, first, stride));

@@ -11,16 +11,13 @@ import java.util.List;
 final class RatePosterior {
   private final FitData data;
   private final Hyper hyper;
-  private final RateNodes[] nodes; // null for a style without data, until asked for
+  private final RateNodes[] nodes; // null for a style without data, unless they are kept
   private final double[][] weights;
-  private final double[][] blankWeights; // of a style without data, by family
-  private RateNodes blank;
   private final FamilyPosterior[] families;
   private final GammaKernel kernel;
   private final double unit;
   private final int halvings;
-  private final double lowMean;
-  private final double highMean;
+  private final LatticeShift[] shifts;
   private final double logEvidence;
 
   /**
@@ -32,83 +29,97 @@ final class RatePosterior {
     this.data = data;
     this.hyper = hyper;
     double a = hyper.shape;
-    lowMean = hyper.logRate - FamilyPosterior.REACH * hyper.familySpread;
-    highMean = hyper.logRate + FamilyPosterior.REACH * hyper.familySpread;
     nodes = new RateNodes[data.styles()];
     weights = new double[data.styles()][];
-    blankWeights = new double[data.families()][];
-    double[] precision = new double[data.families()];
-    double most = a;
-    double strongest = 0;
-    for (int f = 0; f < precision.length; f++) {
+    families = new FamilyPosterior[data.families()];
+    shifts = new LatticeShift[hyper.multiplier.length + 1];
+    double[] precision = new double[families.length];
+    double finest = RateNodes.step(a, data.rough());
+    for (int f = 0; f < families.length; f++) {
       precision[f] = 1 / (hyper.familySpread * hyper.familySpread);
       for (int s : data.stylesOf(f)) {
         if (!data.history(s).empty()) {
-          double pieces = data.history(s).pieces();
+          double pieces = data.history(s).pieces(hyper.size);
           precision[f] += a * (pieces + 1) / (a + pieces + 1);
-          most = Math.max(most, a + pieces);
+          finest = Math.min(finest, RateNodes.step(a + pieces, data.rough()));
         }
       }
-      strongest = Math.max(strongest, precision[f]);
+      finest = Math.min(finest, FamilyPosterior.step(precision[f], data.rough()));
     }
+    // At most half the finest step, so that whole multiples come near what each style needs.
     halvings =
-        Math.max(
-            RateNodes.halvings(most),
-            (int) Math.ceil(Math.log(RateNodes.WIDEST * Math.sqrt(strongest)) / Math.log(2)));
+        Math.max(0, (int) Math.ceil(Math.log(2 * RateNodes.WIDEST / finest) / Math.log(2) - 1e-9));
     unit = RateNodes.WIDEST / (1 << halvings);
-    int lowest = Integer.MAX_VALUE;
-    int highest = Integer.MIN_VALUE;
-    for (int s = 0; s < nodes.length; s++) {
-      if (keep || !data.history(s).empty()) {
-        nodes[s] = points(s);
-        lowest = Math.min(lowest, nodes[s].first());
-        highest = Math.max(highest, nodes[s].last());
-      }
-    }
-    int lowestMean = (int) Math.floor(lowMean / unit);
-    int highestMean = (int) Math.ceil(highMean / unit);
-    kernel =
-        lowest == Integer.MAX_VALUE
-            ? new GammaKernel(a, unit, 0, 1)
-            : new GammaKernel(a, unit, lowest - highestMean - 1, highest - lowestMean + 1);
-    families = new FamilyPosterior[data.families()];
+    kernel = new GammaKernel(a, unit, 0, Integer.MAX_VALUE);
     double sum = 0;
     for (int f = 0; f < families.length; f++) {
-      List<RateNodes> known = new ArrayList<>();
-      for (int s : data.stylesOf(f)) {
-        if (!data.history(s).empty()) {
-          known.add(nodes[s]);
-        }
-      }
-      if (keep || !known.isEmpty()) {
-        families[f] =
-            new FamilyPosterior(hyper.logRate, hyper.familySpread, precision[f], kernel, known);
-      }
-      if (!known.isEmpty()) {
-        sum += families[f].logEvidence();
-      }
+      sum += family(f, precision[f], keep);
     }
     logEvidence = sum;
   }
 
-  /** The points of a style; all styles without data have the same. */
-  private RateNodes points(int style) {
-    boolean empty = data.history(style).empty();
-    if (empty && blank != null) {
-      return blank;
+  /**
+   * Works a family out, within the reach that the last set of hyperparameters left, and wider where
+   * that turns out too narrow.
+   *
+   * @return ln of the chance of its data
+   */
+  private double family(int f, double precision, boolean keep) {
+    double spread = FamilyPosterior.REACH * hyper.familySpread;
+    double least = hyper.logRate - spread;
+    double most = hyper.logRate + spread;
+    int[] styles = data.stylesOf(f);
+    boolean known = false;
+    for (int s : styles) {
+      known |= !data.history(s).empty();
     }
-    RateNodes points =
-        new RateNodes(
-            data.history(style).at(hyper.size, hyper.multiplier),
-            unit,
-            halvings,
-            hyper.shape,
-            lowMean,
-            highMean);
-    if (empty) {
-      blank = points;
+    if (!known && !keep) {
+      return 0;
     }
-    return points;
+    double[] reach = data.reach(f);
+    double low = known ? Math.max(least, Math.min(reach[0], most)) : least;
+    double high = known ? Math.min(most, Math.max(reach[1], low)) : most;
+    while (true) {
+      List<RateNodes> seen = new ArrayList<>();
+      for (int s : styles) {
+        if (!data.history(s).empty()) {
+          nodes[s] = points(s, low, high);
+          seen.add(nodes[s]);
+        }
+      }
+      families[f] = new FamilyPosterior(hyper, precision, data.rough(), low, high, kernel, seen);
+      boolean widerLow = families[f].cutLow() && low > least;
+      boolean widerHigh = families[f].cutHigh() && high < most;
+      if (!widerLow && !widerHigh) {
+        break;
+      }
+      double more = high - low + 1;
+      low = widerLow ? Math.max(least, low - more) : low;
+      high = widerHigh ? Math.min(most, high + more) : high;
+    }
+    FamilyPosterior family = families[f];
+    if (known) {
+      double margin = 3 * family.stride() * unit;
+      reach[0] = family.mean(0) * unit - margin;
+      reach[1] = family.mean(family.count() - 1) * unit + margin;
+    }
+    if (keep) {
+      RateNodes blank = null;
+      for (int s : styles) {
+        if (data.history(s).empty()) {
+          blank = blank == null ? points(s, low, high) : blank;
+          kernel.reach(blank.first() - family.mean(family.count() - 1));
+          nodes[s] = blank;
+        }
+      }
+    }
+    return known ? family.logEvidence() : 0;
+  }
+
+  private RateNodes points(int style, double low, double high) {
+    StyleHistory.Likelihood likelihood =
+        data.history(style).at(hyper.size, hyper.multiplier, shifts);
+    return new RateNodes(likelihood, unit, halvings, hyper.shape, low, high, data.rough());
   }
 
   /** ln of the chance of all data given the hyperparameters. */
@@ -137,19 +148,11 @@ final class RatePosterior {
   /** Posterior weights of the points of a style's rate; one more than there are, for the tail. */
   double[] weights(int style) {
     if (weights[style] == null) {
-      int number = data.familyOf(style);
-      boolean empty = nodes[style] == blank;
-      if (empty && blankWeights[number] != null) {
-        return blankWeights[number];
-      }
       RateNodes points = nodes[style];
-      FamilyPosterior family = families[number];
+      FamilyPosterior family = families[data.familyOf(style)];
       double[] sum = new double[points.count() + 1];
       for (int i = 0; i < family.count(); i++) {
         points.addWeights(kernel, family.mean(i), family.weight(i), sum);
-      }
-      if (empty) {
-        blankWeights[number] = sum;
       }
       weights[style] = sum;
     }

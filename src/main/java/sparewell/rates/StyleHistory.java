@@ -3,93 +3,94 @@ package sparewell.rates;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import sparewell.numerics.NegativeBinomial;
 
 /** The trips of one style, laid out for fast sums over them. */
 final class StyleHistory {
-  private static final int MOST_MULTIPLIED = 5;
+  private static final double LARGE = 1e3;
+  private static final Comparator<Observation> ORDER =
+      Comparator.<Observation>comparingDouble(o -> o.hours() / o.days())
+          .thenComparingDouble(Observation::days)
+          .thenComparingInt(Observation::lostPieces)
+          .thenComparingInt(Observation::cover)
+          .thenComparingDouble(Observation::weight);
 
   private final List<Observation> censored = new ArrayList<>();
-  private final double[] hours; // grouped by count and days
-  private final int[] cover;
-  private final double[] weight;
-  private final int[] groupEnd;
-  private final int[] groupCount;
-  private final double[] groupDays;
-  private final boolean weighted;
+  private final int[] cover; // those seen, with their sums
+  private final LogSums[] sums;
+  private final int[] count; // pieces lost and days seen together, and how often
+  private final double[] days;
+  private final double[] often;
+  private final double logHours;
+  private final double plainPieces;
   private final double lost;
+  private final double allDays;
+
+  /** Pieces lost on a trip of so many days. */
+  private record Loss(int count, double days) {}
 
   StyleHistory(List<Observation> observations) {
-    List<Observation> plain = new ArrayList<>();
-    for (Observation o : observations) {
-      if (o.atLeast() && o.lostPieces() > 0) {
+    Map<Integer, List<Observation>> byCover = new TreeMap<>();
+    Map<Loss, Double> losses =
+        new TreeMap<>(Comparator.comparingInt(Loss::count).thenComparingDouble(Loss::days));
+    double logs = 0;
+    double plain = 0;
+    double all = 0;
+    double time = 0;
+    for (Observation o : observations.stream().sorted(ORDER).toList()) {
+      if (!o.atLeast()) {
+        byCover.computeIfAbsent(o.cover(), number -> new ArrayList<>()).add(o);
+        if (o.lostPieces() > 0) {
+          losses.merge(new Loss(o.lostPieces(), o.days()), o.weight(), Double::sum);
+          logs += o.weight() * o.lostPieces() * Math.log(o.hours());
+        }
+        plain += o.weight() * o.lostPieces();
+        time += o.weight() * o.days();
+      } else if (o.lostPieces() > 0) {
         censored.add(o);
-      } else if (!o.atLeast()) {
-        plain.add(o);
+        all += o.weight() * o.lostPieces();
+        time += o.weight() * o.days();
       }
       // Ran out with nothing lost says only that demand was 0 or more.
     }
-    plain.sort(
-        Comparator.comparingDouble(Observation::days)
-            .thenComparingInt(Observation::lostPieces)
-            .thenComparingInt(Observation::cover)
-            .thenComparingDouble(Observation::hours)
-            .thenComparingDouble(Observation::weight));
-    censored.sort(
-        Comparator.comparingInt(Observation::lostPieces)
-            .thenComparingDouble(Observation::days)
-            .thenComparingInt(Observation::cover)
-            .thenComparingDouble(Observation::hours)
-            .thenComparingDouble(Observation::weight));
-    int n = plain.size();
-    hours = new double[n];
-    cover = new int[n];
-    weight = new double[n];
-    List<Integer> ends = new ArrayList<>();
-    boolean anyWeight = false;
-    double sum = 0;
-    for (int i = 0; i < n; i++) {
-      Observation o = plain.get(i);
-      hours[i] = o.hours();
-      cover[i] = o.cover();
-      weight[i] = o.weight();
-      anyWeight |= o.weight() != 1;
-      sum += o.weight() * o.lostPieces();
-      boolean last =
-          i + 1 == n
-              || plain.get(i + 1).lostPieces() != o.lostPieces()
-              || plain.get(i + 1).days() != o.days();
-      if (last) {
-        ends.add(i + 1);
-      }
-    }
-    for (Observation o : censored) {
-      sum += o.weight() * o.lostPieces();
-    }
-    weighted = anyWeight;
-    lost = sum;
-    groupEnd = ends.stream().mapToInt(Integer::intValue).toArray();
-    groupCount = new int[groupEnd.length];
-    groupDays = new double[groupEnd.length];
-    for (int g = 0; g < groupEnd.length; g++) {
-      groupCount[g] = plain.get(groupEnd[g] - 1).lostPieces();
-      groupDays[g] = plain.get(groupEnd[g] - 1).days();
-    }
+    logHours = logs;
+    plainPieces = plain;
+    lost = plain + all;
+    allDays = time;
+    cover = byCover.keySet().stream().mapToInt(Integer::intValue).toArray();
+    sums = byCover.values().stream().map(LogSums::new).toArray(LogSums[]::new);
+    count = losses.keySet().stream().mapToInt(Loss::count).toArray();
+    days = losses.keySet().stream().mapToDouble(Loss::days).toArray();
+    often = losses.values().stream().mapToDouble(Double::doubleValue).toArray();
   }
 
   /** Whether there is nothing to learn from. */
   boolean empty() {
-    return hours.length == 0 && censored.isEmpty();
+    return sums.length == 0 && censored.isEmpty();
   }
 
-  /** Pieces lost, each trip by its weight. */
-  double pieces() {
-    return lost;
+  /**
+   * What the pieces lost are worth as independent events, each trip by its weight: y losses of a
+   * negative binomial tell no more than its size.
+   */
+  double pieces(double size) {
+    return lost > 0 ? lost / (1 + lost / (size * allDays)) : 0;
   }
 
   /** Its likelihood as a function of the rate at the given size of a day and multipliers. */
   Likelihood at(double size, double[] multiplier) {
-    return new Likelihood(size, multiplier);
+    return new Likelihood(size, multiplier, new LatticeShift[multiplier.length + 1]);
+  }
+
+  /**
+   * The same, with what it shares with other styles.
+   *
+   * @param shifts by cover, the mix last; filled as needed
+   */
+  Likelihood at(double size, double[] multiplier, LatticeShift[] shifts) {
+    return new Likelihood(size, multiplier, shifts);
   }
 
   private static double factor(int cover, double[] multiplier) {
@@ -98,40 +99,34 @@ final class StyleHistory {
 
   /** ln of the likelihood over the log rate. */
   final class Likelihood {
-    /** Effective pieces seen, each trip by its weight. */
-    final double pieces = lost;
+    /** What the pieces seen are worth. */
+    final double pieces;
+
+    /** Pieces seen, each trip by its weight. */
+    final double lost = StyleHistory.this.lost;
 
     /** Effective hours. */
     final double exposure;
 
     private final double constant;
-    private final double[] perRate; // hours x multiplier / size
-    private final double[] exponent; // count + size, by group
-    private final boolean large;
     private final double size;
     private final double[] multiplier;
+    private final LatticeShift[] shifts;
 
-    private Likelihood(double size, double[] multiplier) {
+    private Likelihood(double size, double[] multiplier, LatticeShift[] shifts) {
       this.size = size;
       this.multiplier = multiplier;
-      large = size > 1e3;
-      perRate = new double[hours.length];
-      exponent = new double[groupEnd.length];
-      double sum = 0;
+      this.shifts = shifts;
+      pieces = pieces(size);
+      double sum = logHours;
       double seen = 0;
-      int i = 0;
-      for (int g = 0; g < groupEnd.length; g++) {
-        double k = size * groupDays[g];
-        exponent[g] = groupCount[g] + k;
-        double each = NegativeBinomial.logCoefficient(groupCount[g], k);
-        for (; i < groupEnd[g]; i++) {
-          double effective = hours[i] * factor(cover[i], multiplier);
-          seen += weight[i] * effective;
-          perRate[i] = effective / k;
-          if (groupCount[g] > 0) {
-            sum += weight[i] * (each + groupCount[g] * Math.log(effective));
-          }
-        }
+      for (int c = 0; c < cover.length; c++) {
+        double factor = factor(cover[c], multiplier);
+        seen += sums[c].hours() * factor;
+        sum += sums[c].pieces() * Math.log(factor);
+      }
+      for (int i = 0; i < count.length; i++) {
+        sum += often[i] * NegativeBinomial.logCoefficient(count[i], size * days[i]);
       }
       for (Observation o : censored) {
         seen += o.weight() * o.hours() * factor(o.cover(), multiplier);
@@ -146,71 +141,55 @@ final class StyleHistory {
      * @param rate its exponential
      */
     double at(double logRate, double rate) {
-      double sum = constant;
-      double plainPieces = lost;
-      for (Observation o : censored) {
-        plainPieces -= o.weight() * o.lostPieces();
-        double mean = rate * o.hours() * factor(o.cover(), multiplier);
-        sum += o.weight() * NegativeBinomial.logAtLeast(o.lostPieces(), mean, size * o.days());
-      }
-      sum += plainPieces * logRate;
-      return weighted || large ? sum - eachLog(rate) : sum - productLogs(rate);
-    }
-
-    /** Sum over the trips of (count + size) ln(1 + mean / size), each by its weight. */
-    private double eachLog(double rate) {
-      double sum = 0;
-      int i = 0;
-      for (int g = 0; g < groupEnd.length; g++) {
-        double logs = 0;
-        for (; i < groupEnd[g]; i++) {
-          double part = perRate[i] * rate;
-          logs += weight[i] * (part < 1e-2 ? Math.log1p(part) : Math.log(1 + part));
-        }
-        sum += exponent[g] * logs;
+      double sum = constant + plainPieces * logRate + ranOut(rate);
+      for (int c = 0; c < cover.length; c++) {
+        sum -= sums[c].at(rate * factor(cover[c], multiplier) / size, size);
       }
       return sum;
     }
 
-    /** The same with few logarithms: those of products over all trips of as many days. */
-    private double productLogs(double rate) {
-      double sum = 0;
-      double counted = 1; // product of (1 + mean / size) to the power of the count
-      double all = 1;
-      double allLog = 0;
-      int i = 0;
-      for (int g = 0; g < groupEnd.length; g++) {
-        double product = 1;
-        double productLog = 0;
-        for (; i < groupEnd[g]; i++) {
-          product *= 1 + perRate[i] * rate;
-          if (product > 1e100) {
-            productLog += Math.log(product);
-            product = 1;
-          }
-        }
-        int count = groupCount[g];
-        if (count > MOST_MULTIPLIED || productLog > 0 || product > 1e25) {
-          sum += count * (productLog + Math.log(product));
-        } else {
-          for (int k = 0; k < count; k++) {
-            counted *= product;
-          }
-          if (counted > 1e150) {
-            sum += Math.log(counted);
-            counted = 1;
-          }
-        }
-        all *= product;
-        allLog += productLog;
-        boolean last = g + 1 == groupEnd.length || groupDays[g + 1] != groupDays[g];
-        if (last || all > 1e150) {
-          sum += size * groupDays[g] * (allLog + Math.log(all));
-          all = 1;
-          allLog = 0;
-        }
+    private double ranOut(double rate) {
+      if (censored.isEmpty()) {
+        return 0;
       }
-      return sum + Math.log(counted);
+      double sum = 0;
+      for (Observation o : censored) {
+        double mean = rate * o.hours() * factor(o.cover(), multiplier);
+        sum += o.weight() * NegativeBinomial.logAtLeast(o.lostPieces(), mean, size * o.days());
+      }
+      return sum;
+    }
+
+    /**
+     * ln of the likelihood at equally spaced log rates.
+     *
+     * @param halvings halvings of the widest step that make the lattice
+     * @param first lattice number of the first
+     * @param stride distance in the lattice
+     * @param rate their exponentials
+     */
+    double[] at(int halvings, int first, int stride, double[] rate) {
+      double unit = RateNodes.WIDEST / (1 << halvings);
+      double[] out = new double[rate.length];
+      if (size > LARGE) {
+        for (int i = 0; i < out.length; i++) {
+          out[i] = at((first + i * stride) * unit, rate[i]);
+        }
+        return out;
+      }
+      for (int i = 0; i < out.length; i++) {
+        out[i] = constant + plainPieces * ((first + i * stride) * unit) + ranOut(rate[i]);
+      }
+      double width = (out.length - 1) * stride * unit / LogSums.STEP;
+      double[] room = new double[(int) width + LatticeShift.BEFORE + LatticeShift.AFTER + 3];
+      for (int c = 0; c < cover.length; c++) {
+        int place = cover[c] < 0 ? multiplier.length : cover[c];
+        if (shifts[place] == null) {
+          shifts[place] = new LatticeShift(Math.log(factor(cover[c], multiplier) / size), halvings);
+        }
+        sums[c].takeOff(shifts[place], size, first, stride, out.length, out, room);
+      }
+      return out;
     }
   }
 }

@@ -23,9 +23,9 @@ import sparewell.season.Trip;
  */
 public record TrackRecord(List<Line> lines, int trips, int fits, String sentence) {
   private static final int KNOWN_FIRST = 4;
-  private static final double GROWTH = 1.25;
-  private static final double GROWTH_OF_MUCH = 1.75;
-  private static final int MUCH = 1_500;
+  private static final double GROWTH = 1.5;
+  private static final double GROWTH_OF_MUCH = 2;
+  private static final int MUCH = 40;
   private static final int DRAWS = 32;
   private static final double INTERVAL = 0.9;
   private static final int FLAT = 3;
@@ -73,27 +73,28 @@ public record TrackRecord(List<Line> lines, int trips, int fits, String sentence
     whole.uses().stream()
         .filter(use -> !use.assumed())
         .forEach(use -> uses.get(use.trip()).add(use));
-    RateFit fit = null;
+    HyperPosterior fit = null;
+    ReplayForecast forecast = null;
     int fits = 0;
     int nextFit = KNOWN_FIRST;
     RawRates rates = new RawRates(whole.styles().size());
     double wantedRunOuts = 0;
-    double growth = whole.uses().size() <= MUCH ? GROWTH : GROWTH_OF_MUCH;
     for (int t = 0; t < trips; t++) {
       if (t >= KNOWN_FIRST) {
         Trip trip = whole.trips().get(t);
         if (t == nextFit) {
           SeasonHistory before = whole.before(season, t);
           FitInput input = before.input(trip.date(), season.settings().halfLifeMonths());
-          fit = fit == null ? RateFit.rough(input, DRAWS) : fit.after(input);
+          FitData data = new FitData(input, true);
+          fit = fit == null ? HyperPosterior.of(data, Hyperprior.WEAK, DRAWS) : fit.after(data);
+          forecast = new ReplayForecast(fit);
           fits++;
-          nextFit =
-              Math.max(t + 1, (int) (t * growth)); // so that all cost little more than the last
+          nextFit = (int) (t * (t < MUCH ? GROWTH : GROWTH_OF_MUCH));
         }
         for (SeasonHistory.Use use : uses.get(t)) {
           String name = whole.styles().get(use.style());
           double chance = chance(season, styles.get(name));
-          CountDistribution losses = fit.losses(use.style(), List.of(term(whole, trip, use, fit)));
+          CountDistribution losses = forecast.losses(use.style(), term(whole, trip, use, fit));
           recommendation.add(losses, losses.quantile(chance), use);
           CountDistribution poisson = poisson(rates.mean(use));
           raw.add(poisson, poisson.quantile(chance), use);
@@ -119,11 +120,11 @@ public record TrackRecord(List<Line> lines, int trips, int fits, String sentence
   }
 
   private static RateFit.Term term(
-      SeasonHistory history, Trip trip, SeasonHistory.Use use, RateFit fit) {
+      SeasonHistory history, Trip trip, SeasonHistory.Use use, HyperPosterior fit) {
     int cover =
         trip.cover()
             .map(history.covers()::indexOf)
-            .map(c -> c < fit.input().covers() ? c : Observation.NEVER_LOGGED)
+            .map(c -> c < fit.data().mix().length ? c : Observation.NEVER_LOGGED)
             .orElse(Observation.MIX);
     return new RateFit.Term(use.hours(), trip.days(), cover);
   }

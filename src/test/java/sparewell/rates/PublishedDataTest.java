@@ -72,7 +72,6 @@ class PublishedDataTest {
 
   @Test
   void quadratureMeetsTheConjugateClosedForms() {
-    int checked = 0;
     for (double shape : new double[] {0.1, 0.5, 0.823, 2.7, 11, 90}) {
       for (int y : new int[] {0, 1, 4, 30, 400}) {
         for (double t : new double[] {0.02, 1, 25, 3000}) {
@@ -82,18 +81,15 @@ class PublishedDataTest {
                 new Quadrature(List.of(seen(t, y)), Math.log(mean), shape, NO_EXTRA_VARIATION);
             String where = "shape " + shape + ", y " + y + ", t " + t + ", mean " + mean;
             double exact = closedForm(y, t, shape, b);
-            if (exact < -400) {
-              continue; // so far from anything possible that it never has weight
-            }
-            checked++;
-            assertEquals(exact, ours.logEvidence(), 1e-8, where);
+            // Far from anything possible, the closed form itself is a difference of large numbers.
+            double tolerance = Math.max(1e-8, 1e-11 * Math.abs(exact));
+            assertEquals(exact, ours.logEvidence(), tolerance, where);
             double posterior = (shape + y) / (b + t);
             assertEquals(posterior, ours.mean(), 1e-8 * posterior, where);
           }
         }
       }
     }
-    assertTrue(checked > 250, "cases checked: " + checked);
   }
 
   @Test
