@@ -127,7 +127,7 @@ public final class WorkbookSaver {
       TableGrowth.of(book, added)
           .forEach((table, content) -> edited.put(PartNames.key(table), content));
     }
-    Recalculation.asked(book)
+    Recalculation.asked(book, append.sheets())
         .ifPresent(content -> edited.put(PartNames.key(book.workbookPart()), content));
     new NewPackage(book, Set.of(), edited, Map.of()).write(fresh);
     ReadBack.checkAppended(append, edited.keySet(), fresh);
