@@ -79,10 +79,11 @@ final class Grid {
   int firstPrintedRow = 1;
   int lastPrintedRow = 1;
 
-  /** Row of headings that stays in view and is repeated on every page; 0 for none. */
+  /** Row of headings that is repeated on every page; 0 for none. */
   int headingRow;
 
-  boolean staysInView;
+  /** Rows on top that stay in view; 0 for none. */
+  int rowsInView;
 
   /** Whether the page is printed at its true size. */
   boolean exactSize;

@@ -10,11 +10,14 @@ import sparewell.table.LabelGrid;
  * to a further label.
  *
  * <p>The least large size, 20 points, has capitals 5 mm high: at two metres about 8 minutes of arc,
- * against 5 for the smallest letters that normal eyes can tell (common practice, no source).
+ * against 5 for the smallest letters that normal eyes can tell (common practice, no source). A name
+ * that would need a second line at that size is set a little smaller, so that less is split.
  */
 final class LabelFit {
   private static final double LINE_OF_FONT = 1.2;
   private static final int STEPS = 20;
+  private static final double LEAST_LARGE = 20;
+  private static final double LEAST_LARGE_ON_ONE_LINE = 16;
 
   /** Spare width, for programs whose letters are a little wider. */
   private static final double SPARE = 1.04;
@@ -88,13 +91,13 @@ final class LabelFit {
       }
     }
     if (fitting >= 0) {
-      return runs(head, body, (double) fitting / STEPS, 1);
+      return runs(head, body, (double) fitting / STEPS, 1, width);
     }
     double share = 1;
-    while (share > TINIEST_SHARE && high(runs(head, body, 0, share), width) > height) {
+    while (share > TINIEST_SHARE && high(runs(head, body, 0, share, width), width) > height) {
       share *= TINIER;
     }
-    return runs(head, body, 0, share);
+    return runs(head, body, 0, share, width);
   }
 
   private static boolean fits(
@@ -103,7 +106,7 @@ final class LabelFit {
       double growth,
       double width,
       double height) {
-    return high(runs(head, body, growth, 1), width) <= height;
+    return high(runs(head, body, growth, 1, width), width) <= height;
   }
 
   private static double high(List<Grid.Run> runs, double width) {
@@ -117,13 +120,18 @@ final class LabelFit {
   }
 
   private static List<Grid.Run> runs(
-      List<LabelGrid.Words> head, List<LabelGrid.Words> body, double growth, double share) {
+      List<LabelGrid.Words> head,
+      List<LabelGrid.Words> body,
+      double growth,
+      double share,
+      double width) {
     List<LabelGrid.Words> all = new ArrayList<>(head);
     all.addAll(body);
     List<Grid.Run> runs = new ArrayList<>();
     for (int i = 0; i < all.size(); i++) {
       LabelGrid.Words words = all.get(i);
-      double points = (least(words) + growth * (most(words) - least(words))) * share;
+      double least = least(words, width);
+      double points = (least + growth * (most(words) - least)) * share;
       String text = words.text() + (i < all.size() - 1 ? "\n" : "");
       boolean bold = words.size() != LabelGrid.Size.SMALL;
       runs.add(new Grid.Run(text, Math.floor(points * 2) / 2, bold));
@@ -131,12 +139,21 @@ final class LabelFit {
     return runs;
   }
 
-  private static double least(LabelGrid.Words words) {
+  private static double least(LabelGrid.Words words, double width) {
     return switch (words.size()) {
       case SMALL -> 8;
       case MEDIUM -> 12;
-      case LARGE -> 20;
+      case LARGE -> leastLarge(words.text(), width);
     };
+  }
+
+  private static double leastLarge(String text, double width) {
+    for (double points = LEAST_LARGE; points >= LEAST_LARGE_ON_ONE_LINE; points -= 0.5) {
+      if (TextSize.lines(text, points * SPARE, true, width) == 1) {
+        return points;
+      }
+    }
+    return LEAST_LARGE;
   }
 
   private static double most(LabelGrid.Words words) {

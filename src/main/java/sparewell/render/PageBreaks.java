@@ -18,16 +18,22 @@ final class PageBreaks {
   /** Sets the breaks; the rows' heights must be final. */
   static void keepWhole(Grid grid, Page page) {
     double room = page.innerPoints() * SAFE_SHARE;
+    double slack = page.innerPoints() - room;
     double used = 0;
+    boolean ranOver = false;
     for (int row = 1; row <= grid.lastPrintedRow; row++) {
       double height = grid.heights.getOrDefault(row, Layout.ROW_POINTS);
       double needed =
           Math.max(height, Math.max(drawnPoints(grid, row), tablePoints(grid, row, room)));
-      if (used > 0 && used + needed > room) {
-        if (needed > height) {
-          grid.pageBreaks.add(row - 1);
-        }
+      boolean full = used > 0 && used + needed > room;
+      // Just behind a page that ran over by itself, a row may still stand at the foot of that page.
+      if (needed > height && (full || ranOver && used <= slack)) {
+        grid.pageBreaks.add(row - 1);
         used = 0;
+        ranOver = false;
+      } else if (full) {
+        used = 0;
+        ranOver = true;
       }
       used += height;
     }

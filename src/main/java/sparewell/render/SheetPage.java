@@ -63,6 +63,7 @@ final class SheetPage {
     }
     spread(blocks, grid);
     TextBlock.put(sheet.answer(), grid, 1, grid.lastPrintedColumn, Look.ANSWER);
+    grid.rowsInView = grid.exactSize ? 0 : 1;
     Page page = Page.fitting(points(grid, grid.lastPrintedColumn), units);
     int row = Layout.FIRST_ROW;
     for (Block block : blocks) {
@@ -142,7 +143,8 @@ final class SheetPage {
 
   /**
    * The headings of a table stay in view, and are repeated on each page, where they are those of
-   * most of the sheet's rows; over other tables they would mislead.
+   * most of the sheet's rows; over other tables they would mislead. Where so much stands above them
+   * that little of the screen would be left, the answer alone stays in view.
    */
   private static void keepInView(Table<?> table, Grid grid, int heading, List<Block> blocks) {
     if (heading == 0 || grid.headingRow > 0 || grid.exactSize) {
@@ -166,7 +168,7 @@ final class SheetPage {
       above += grid.heights.getOrDefault(row, Layout.ROW_POINTS);
     }
     grid.headingRow = heading;
-    grid.staysInView = above <= MOST_POINTS_IN_VIEW;
+    grid.rowsInView = above <= MOST_POINTS_IN_VIEW ? heading : 1;
   }
 
   private static List<String> headings(Table<?> table) {

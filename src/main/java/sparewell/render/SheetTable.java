@@ -44,7 +44,7 @@ record SheetTable<R>(
         heading = plain + " " + again;
       }
       headings.add(heading);
-      patterns.add(column.format().pattern(units));
+      patterns.add(column.pattern(units));
       List<Object> inColumn = new ArrayList<>(table.rows().size());
       for (R row : table.rows()) {
         inColumn.add(cellValue(column.format(), column.value().apply(row), units, options));

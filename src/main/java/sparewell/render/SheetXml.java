@@ -58,12 +58,12 @@ final class SheetXml {
 
   private static void view(Xml xml, Grid grid) {
     xml.open("sheetViews").open("sheetView", "showGridLines", 0, "workbookViewId", 0);
-    if (grid.staysInView) {
-      String below = Grid.reference(grid.headingRow + 1, 1);
+    if (grid.rowsInView > 0) {
+      String below = Grid.reference(grid.rowsInView + 1, 1);
       xml.leaf(
           "pane",
           "ySplit",
-          grid.headingRow,
+          grid.rowsInView,
           "topLeftCell",
           below,
           "activePane",

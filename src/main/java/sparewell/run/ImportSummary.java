@@ -28,6 +28,7 @@ final class ImportSummary {
       }
       notes(plan, lines);
     }
+    loud(plans, "would be left out", lines);
     lines.add("Dry run: nothing was written.");
     return lines;
   }
@@ -43,6 +44,7 @@ final class ImportSummary {
       lines.add(counts(plan, "added", "were there already", "rejected"));
       notes(plan, lines);
     }
+    loud(plans, "WERE LEFT OUT", lines);
     if (saved.isPresent()) {
       lines.add("Written: " + saved.get().file() + ".");
       saved.get().backup().ifPresent(b -> lines.add("Backup of what it was: " + b + "."));
@@ -53,6 +55,22 @@ final class ImportSummary {
         file -> lines.add("Rejected rows: " + file + ". Mend them there and import that file."));
     saved.ifPresent(s -> lines.add("Next: sparewell analyse " + s.file()));
     return lines;
+  }
+
+  /** Rejected rows do not show in the exit code, so they must in the text. */
+  private static void loud(List<SheetPlan> plans, String left, List<String> lines) {
+    int rejected = plans.stream().mapToInt(plan -> plan.rejected().size()).sum();
+    if (rejected > 0) {
+      int all = rejected + plans.stream().mapToInt(p -> p.added().size() + p.known()).sum();
+      lines.add(
+          "ATTENTION: "
+              + rejected
+              + " of "
+              + all
+              + " rows "
+              + left
+              + "; each is named with its reason.");
+    }
   }
 
   private static String counts(SheetPlan plan, String added, String known, String rejected) {

@@ -12,7 +12,12 @@ import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
 
-/** Asks spreadsheet programs to calculate everything when they open a workbook with new rows. */
+/**
+ * What new rows ask of the workbook part: that spreadsheet programs calculate everything when they
+ * open it, and that the hidden name of a filter's range goes on with the filter.
+ *
+ * @see "ECMA-376 part 1, sections 18.2.2 (calcPr) and 18.2.6 (definedNames)"
+ */
 final class Recalculation {
   private static final Pattern FORMULA = Pattern.compile("<(?:[\\w.-]+:)?f[\\s>/]");
   private static final int OVERLAP = 100;
@@ -23,14 +28,37 @@ final class Recalculation {
 
   private Recalculation() {}
 
-  /** The workbook part that asks for it; absent where no sheet of the angler's has a formula. */
-  static Optional<byte[]> asked(WorkbookPackage book) throws WorkbookRefused, IOException {
-    return anyFormula(book) ? Optional.of(edited(book.xml(book.workbookPart()))) : Optional.empty();
+  /** The edited workbook part; absent where nothing is to be edited. */
+  static Optional<byte[]> asked(WorkbookPackage book, List<NewRows> sheets)
+      throws WorkbookRefused, IOException {
+    XmlText xml = book.xml(book.workbookPart());
+    XmlEdits edits = new XmlEdits(xml);
+    if (anyFormula(book)) {
+      calculateOnOpening(xml.root(), edits);
+    }
+    for (XmlElement name :
+        xml.root().child("definedNames").map(n -> n.children("definedName")).orElse(List.of())) {
+      if (name.value("name").filter("_xlnm._FilterDatabase"::equals).isPresent()) {
+        sheets.forEach(added -> growFilter(xml, name, added, edits));
+      }
+    }
+    return edits.any() ? Optional.of(edits.apply()) : Optional.empty();
   }
 
-  private static byte[] edited(XmlText xml) {
-    XmlElement root = xml.root();
-    XmlEdits edits = new XmlEdits(xml);
+  private static void growFilter(XmlText xml, XmlElement name, NewRows added, XmlEdits edits) {
+    String range = xml.content(name);
+    int mark = range.lastIndexOf('!');
+    String sheet = range.substring(0, Math.max(0, mark)).replaceAll("^'|'$", "").replace("''", "'");
+    if (sheet.equals(added.sheet().name())
+        && Area.of(range.substring(mark + 1))
+            .filter(area -> RuleGrowth.endsWithTheTable(area, added))
+            .isPresent()) {
+      edits.replace(
+          name, xml.text(name).replaceFirst("\\d+(?=\\s*</)", String.valueOf(added.lastNew())));
+    }
+  }
+
+  private static void calculateOnOpening(XmlElement root, XmlEdits edits) {
     Optional<XmlElement> calculation = root.child("calcPr");
     if (calculation.isPresent()) {
       edits.set(calculation.get(), "fullCalcOnLoad", "1");
@@ -41,7 +69,6 @@ final class Recalculation {
       }
       edits.insert(at, "<" + root.qualified("calcPr") + " fullCalcOnLoad=\"1\"/>");
     }
-    return edits.apply();
   }
 
   private static boolean anyFormula(WorkbookPackage book) throws IOException {

@@ -7,8 +7,8 @@ import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
 
 /**
- * Lets drop-down lists and conditional formats that cover a table down to its last row cover the
- * rows added below it too.
+ * Lets drop-down lists, conditional formats and a filter that cover a table down to its last row
+ * cover the rows added below it too.
  */
 final class RuleGrowth {
   private final XmlText frame;
@@ -28,6 +28,13 @@ final class RuleGrowth {
         .orElse(List.of())
         .forEach(this::growAttribute);
     root.children("conditionalFormatting").forEach(this::growAttribute);
+    root.child("autoFilter")
+        .ifPresent(
+            filter ->
+                filter
+                    .value("ref")
+                    .flatMap(this::grown)
+                    .ifPresent(now -> edits.set(filter, "ref", now)));
     root.child("extLst").ifPresent(this::growExtension);
   }
 
@@ -58,6 +65,11 @@ final class RuleGrowth {
   }
 
   private boolean endsWithTheTable(Area area) {
+    return endsWithTheTable(area, added);
+  }
+
+  /** Whether an area covers some of a table's columns down to its last row. */
+  static boolean endsWithTheTable(Area area, NewRows added) {
     return added.lastRow() > added.headerRow()
         && area.lastRow() == added.lastRow()
         && area.firstRow() <= added.headerRow() + 1

@@ -129,7 +129,7 @@ public final class WorkbookSaver {
       TableGrowth.of(book, added)
           .forEach((table, content) -> edited.put(PartNames.key(table), PackedPart.of(content)));
     }
-    Recalculation.asked(book)
+    Recalculation.asked(book, append.sheets())
         .ifPresent(
             content -> edited.put(PartNames.key(book.workbookPart()), PackedPart.of(content)));
     new NewPackage(book, Set.of(), edited, Map.of()).write(fresh);

@@ -2,7 +2,7 @@ package sparewell.sheet;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
+import java.util.Locale;
 import java.util.Optional;
 import sparewell.finding.Finding;
 import sparewell.finding.Severity;
@@ -37,7 +37,7 @@ public final class AfterTripSheet {
     blocks.add(new Block.Text(Changes.of(results, figures)));
     blocks.add(new Block.Rows(mending(results.findings())));
     blocks.add(new Block.Text(cautions(results)));
-    blocks.add(new Block.Rows(settings(results)));
+    blocks.add(settings(results));
     String answer =
         "What to do now, as of "
             + results.season().settings().asOf()
@@ -111,39 +111,30 @@ public final class AfterTripSheet {
     return (finding.at().sheet() + " " + finding.at().reference()).strip();
   }
 
-  private static Table<Map.Entry<String, String>> settings(Results results) {
+  private static Block settings(Results results) {
     Settings settings = results.season().settings();
-    List<Map.Entry<String, String>> rows =
-        List.of(
-            Map.entry("Units", settings.units().name().toLowerCase(java.util.Locale.ROOT)),
-            Map.entry("As of", settings.asOf().toString()),
-            Map.entry("Carry at least", settings.carryAtLeast() + " of each item aboard"),
-            Map.entry(
-                "Chance wanted",
-                Phrase.exactChance(settings.chanceWantedProbability())
-                    + (settings.chanceFromCommandLine() ? " (from the command line)" : "")),
-            Map.entry(
-                "Planning hours",
-                Phrase.number(settings.planningHours())
-                    + " in "
-                    + Phrase.number(settings.planningDays())
-                    + " days"),
-            Map.entry(
-                "Budget",
-                settings
+    String line =
+        String.join(
+            " · ",
+            "Units " + settings.units().name().toLowerCase(Locale.ROOT),
+            "Carry at least " + settings.carryAtLeast() + " of each item",
+            "Chance wanted "
+                + Phrase.exactChance(settings.chanceWantedProbability())
+                + (settings.chanceFromCommandLine() ? " (from the command line)" : ""),
+            "Planning hours "
+                + Phrase.number(settings.planningHours())
+                + " in "
+                + Phrase.number(settings.planningDays())
+                + " days",
+            "Budget "
+                + settings
                     .budget()
                     .map(money -> Phrase.money(money, settings.currency()))
-                    .orElse("none set")),
-            Map.entry("Fill factor", Phrase.exactChance(settings.fillFactorShare())),
-            Map.entry("Version", "sparewell " + results.version()));
-    return new Table<>(
-        "",
-        "Settings in force",
-        List.of(
-            Column.sheetOnly("Setting", Format.TEXT, "Name of the setting.", Map.Entry::getKey),
-            Column.sheetOnly("Value", Format.TEXT, "Value used.", Map.Entry::getValue)),
-        rows,
-        "");
+                    .orElse("none set"),
+            "Fill factor " + Phrase.exactChance(settings.fillFactorShare()),
+            "sparewell " + results.version());
+    return new Block.Text(
+        List.of(Block.Line.heading("Settings in force"), Phrase.small(line + ".")));
   }
 
   private static List<Block.Line> cautions(Results results) {

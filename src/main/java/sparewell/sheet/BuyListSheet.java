@@ -39,10 +39,10 @@ public final class BuyListSheet {
           Block.Line.of(
               String.format(
                   Locale.ROOT,
-                  "That leaves an expected shortage of %.2f pieces (weighted with importance), and"
-                      + " a chance of %s that nothing important runs out.",
-                  list.within().shortagePieces(),
-                  Phrase.chance(list.within().nothingRunsOutProbability()))));
+                  "Then nothing important runs out with a chance of %s, and you are short of %.2f"
+                      + " pieces on average (pieces of more importance count more).",
+                  Phrase.chance(list.within().nothingRunsOutProbability()),
+                  list.within().shortagePieces())));
     }
     list.more().ifPresent(more -> lines.add(Block.Line.of(more(more, list))));
     if (unpriced > 0) {
@@ -57,8 +57,7 @@ public final class BuyListSheet {
           Phrase.small(
               String.format(
                   Locale.ROOT,
-                  "Another choice for the same money could lower the shortage by at most %.4f"
-                      + " pieces.",
+                  "No other choice for the same money lowers that by more than %.4f pieces.",
                   list.gapPieces())));
     }
     return lines;
@@ -96,8 +95,8 @@ public final class BuyListSheet {
   private static String more(BuyList.More more, BuyList list) {
     return String.format(
         Locale.ROOT,
-        "What %s more buys: %s. Expected shortage %.2f instead of %.2f pieces, chance %s instead"
-            + " of %s.",
+        "What %s more buys: %s. Short of %.2f instead of %.2f pieces on average, chance %s"
+            + " instead of %s.",
         Phrase.money(more.money(), list.currency()),
         more.packs().stream().map(BuyListSheet::change).collect(Collectors.joining(", ")),
         more.outcome().shortagePieces(),
@@ -153,18 +152,20 @@ public final class BuyListSheet {
             Format.MONEY,
             "Money for all lines down to this one.",
             BuyList.Line::cumulativeCost),
-        Column.of(
-            "shortage_before",
-            "Short before",
-            Format.NUMBER,
-            "Pieces of this item expected to be missed over the planned hours without this line.",
-            BuyList.Line::shortageBeforePieces),
-        Column.of(
-            "shortage_after",
-            "Short after",
-            Format.NUMBER,
-            "Pieces of this item expected to be missed with this line bought.",
-            BuyList.Line::shortageAfterPieces),
+        Column.<BuyList.Line>of(
+                "shortage_before",
+                "Short before",
+                Format.NUMBER,
+                "Pieces of this item expected to be missed over the planned hours without this line.",
+                BuyList.Line::shortageBeforePieces)
+            .quiet(),
+        Column.<BuyList.Line>of(
+                "shortage_after",
+                "Short after",
+                Format.NUMBER,
+                "Pieces of this item expected to be missed with this line bought.",
+                BuyList.Line::shortageAfterPieces)
+            .quiet(),
         Column.<BuyList.Line>of(
                 "within_budget",
                 "Within budget",
@@ -177,17 +178,17 @@ public final class BuyListSheet {
   private static Table<BuyList.Point> curve(BuyList list) {
     return new Table<>(
         "",
-        "What each amount of money leads to (" + list.currency() + ")",
+        "What each amount of money does (" + list.currency() + ")",
         List.of(
             Column.sheetOnly(
                 "Money",
                 Format.MONEY,
-                "Money spent in order of floors, then saving for the money.",
+                "Money spent from the top of the list down.",
                 BuyList.Point::money),
             Column.sheetOnly(
-                "Expected shortage",
+                "Short on average",
                 Format.NUMBER,
-                "Pieces expected to be missed over the planned hours, weighted with importance.",
+                "Pieces missed over the planned hours on average; important ones count more.",
                 BuyList.Point::shortagePieces),
             Column.sheetOnly(
                 "Chance nothing runs out",

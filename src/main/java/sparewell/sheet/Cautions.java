@@ -9,7 +9,7 @@ final class Cautions {
       List.of(
           Phrase.small(
               "The capacity plate and the maker's manual are the limit; carry less in waves or wind."
-                  + " Nothing here computes a capacity."),
+                  + " No capacity is computed here."),
           Phrase.small("Stowing changes handling: try a new layout at low speed first."),
           Phrase.small(
               "Weight, trim and heel are estimates, not a stability assessment, which belongs to a"

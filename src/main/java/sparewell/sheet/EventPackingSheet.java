@@ -30,8 +30,7 @@ public final class EventPackingSheet {
     if (packing.lists().size() > 1) {
       top.add(
           Phrase.small(
-              "Each event is packed from what is on hand now; before the next one, refill what the"
-                  + " one before it cost."));
+              "Each event is packed from what is on hand now. After each, refill what it cost."));
     }
     List<Line> lines = packing.lists().stream().flatMap(list -> list.lines().stream()).toList();
     return new ReportSheet(
@@ -103,12 +102,13 @@ public final class EventPackingSheet {
             Format.TEXT,
             "What to do with what is left of it after the event.",
             EventPackingSheet::afterwards),
-        Column.of(
-            "run_out_chance",
-            "Run-out chance",
-            Format.PROBABILITY,
-            "Chance that the event costs more of the item than all that is packed of it.",
-            Line::runOutProbability),
+        Column.<Line>of(
+                "run_out_chance",
+                "Run-out chance",
+                Format.PROBABILITY,
+                "Chance that the event costs more of the item than all that is packed of it.",
+                Line::runOutProbability)
+            .quiet(),
         Column.<Line>of(
                 "short",
                 "Short",
@@ -116,6 +116,7 @@ public final class EventPackingSheet {
                 "Pieces of the item wanted but not packed: none left, or no slot.",
                 Line::shortPieces)
             .toned(line -> line.shortPieces() > 0 ? Tone.WATCH : Tone.NONE)
+            .quiet()
             .summed());
   }
 
@@ -123,7 +124,9 @@ public final class EventPackingSheet {
     if (line.pieces() == 0) {
       return line.noSlot() ? "no slot left: leave it" : "none on hand: buy it or do without";
     }
-    return line.inBox() ? "in the box already" : line.ashore() ? "bring from ashore" : "take over";
+    return line.inBox()
+        ? "leave it in the box"
+        : line.ashore() ? "bring it from ashore" : "move it over";
   }
 
   private static String afterwards(Line line) {

@@ -46,9 +46,18 @@ final class Figures {
 
   private void chances() {
     Outlook outlook = results.spares().outlook();
-    chance("Nothing important runs out: chance now", outlook.nowProbability());
-    chance("… once you brought what lies ashore", outlook.afterBringingProbability());
-    chance("… once you also bought the whole list", outlook.afterBuyingProbability());
+    chance(
+        "Nothing important runs out: chance now",
+        outlook.nowProbability(),
+        "Of " + outlook.watchedItems() + " items in use, importance 1 or more.");
+    chance(
+        "… once you brought what lies ashore",
+        outlook.afterBringingProbability(),
+        "Costs nothing, so do it first.");
+    chance(
+        "… once you also bought the whole list",
+        outlook.afterBuyingProbability(),
+        "What all of the Buy list would do.");
     long low =
         results.spares().rows().stream()
             .filter(row -> row.runOutNowProbability() > 1 - row.chanceWantedProbability())
@@ -61,18 +70,12 @@ final class Figures {
         low == 0 ? Tone.GOOD : Tone.WATCH);
   }
 
-  private void chance(String name, OptionalDouble chance) {
+  private void chance(String name, OptionalDouble chance, String meaning) {
     if (chance.isPresent()) {
       double value = chance.getAsDouble();
       Tone tone = value >= GOOD_CHANCE ? Tone.GOOD : value >= POOR_CHANCE ? Tone.WATCH : Tone.BAD;
       String word = value >= GOOD_CHANCE ? "good" : value >= POOR_CHANCE ? "middling" : "poor";
-      add(
-          name,
-          Phrase.chance(value) + ", " + word,
-          "Of the "
-              + results.spares().outlook().watchedItems()
-              + " items in use with importance 1 or more.",
-          tone);
+      add(name, Phrase.chance(value) + ", " + word, meaning, tone);
     }
   }
 
@@ -131,13 +134,12 @@ final class Figures {
   }
 
   private void log() {
+    int lost = results.season().losses().stream().mapToInt(loss -> loss.lostPieces()).sum();
     add(
         "Trips in the log",
         String.valueOf(results.season().trips().size()),
-        "What the loss rates rest on.",
+        lost + " pieces lost: what the loss rates rest on.",
         Tone.NONE);
-    int lost = results.season().losses().stream().mapToInt(loss -> loss.lostPieces()).sum();
-    add("Pieces lost in the log", String.valueOf(lost), "Over all trips.", Tone.NONE);
     add(
         DATE,
         results.season().settings().asOf().toString(),

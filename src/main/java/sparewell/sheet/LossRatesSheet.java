@@ -59,7 +59,8 @@ public final class LossRatesSheet {
                     ? "Hours are hours afloat, since no trip has Style hours; "
                     : "Hours are hours thrown; ")
                 + "rates are at your usual mix of cover. A style with few trips leans on its"
-                + " family: own share says how much of its rate is its own."));
+                + " family; own share is the part that rests on its own log. The true rate lies"
+                + " between Low and High nine times in ten."));
     return lines;
   }
 
@@ -68,12 +69,7 @@ public final class LossRatesSheet {
         List.of(
             Column.of("style", "Style", Format.TEXT, "Style of lure or gear", StyleRate::style),
             Column.of("family", "Family", Format.TEXT, "Styles it leans on", StyleRate::family),
-            Column.of(
-                "exposure",
-                "Hours are",
-                Format.TEXT,
-                "style_hours: hours thrown; trip_hours: hours afloat; none: never used",
-                row -> row.basis().word()),
+            Column.csvOnly("exposure", Format.TEXT, row -> row.basis().word()),
             Column.of("trips", "Trips", Format.COUNT, "Trips it was used on", StyleRate::trips),
             Column.of("hours", "Hours", Format.HOURS, "Hours it was used", StyleRate::usedHours),
             Column.of(

@@ -23,7 +23,7 @@ final class OffSeasonBlocks {
                     String.format(
                         Locale.ROOT,
                         "From %s to %s you lost %s worth %s%s in %.0f hours afloat. The table"
-                            + " fills every bag and box for a next season of as many hours.",
+                            + " says what to buy for a season of as many hours.",
                         view.from(),
                         view.to(),
                         Phrase.count(view.total().pieces(), "piece"),
@@ -51,18 +51,21 @@ final class OffSeasonBlocks {
                     Format.COUNT,
                     "Pieces lost in the last twelve months.",
                     line -> line.lost().pieces())
+                .quiet()
                 .summed(),
             Column.<OffSeason.StyleLine>sheetOnly(
                     "Worth",
                     Format.MONEY,
                     "What they cost at today's pack price; pieces without a price count nothing.",
                     line -> line.lost().money())
+                .quiet()
                 .summed(),
-            Column.sheetOnly(
-                "Expected next season",
-                Format.NUMBER,
-                "Pieces expected to be lost in as many hours.",
-                OffSeason.StyleLine::expectedLossPieces),
+            Column.<OffSeason.StyleLine>sheetOnly(
+                    "Expected next season",
+                    Format.NUMBER,
+                    "Pieces expected to be lost in as many hours.",
+                    OffSeason.StyleLine::expectedLossPieces)
+                .quiet(),
             Column.sheetOnly(
                 "On hand", Format.COUNT, "Pieces aboard and ashore.", OffSeason.StyleLine::onHand),
             Column.sheetOnly(
@@ -75,12 +78,14 @@ final class OffSeasonBlocks {
                     Format.COUNT,
                     "Whole packs to buy in the off-season.",
                     OffSeason.StyleLine::buyPacks)
+                .quiet()
                 .summed(),
             Column.<OffSeason.StyleLine>sheetOnly(
                     "Cost",
                     Format.MONEY,
                     "Money for them; empty where a price is not known.",
                     OffSeason.StyleLine::cost)
+                .quiet()
                 .summed()),
         view.styles(),
         "No style in stock.");

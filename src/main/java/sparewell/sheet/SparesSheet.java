@@ -33,9 +33,9 @@ public final class SparesSheet {
     List<Block> blocks = new ArrayList<>();
     blocks.add(new Block.Text(top(report)));
     blocks.add(new Block.Rows(brings(report.brings())));
+    blocks.add(new Block.Rows(idle(report.idle())));
     Charts.runOut(report.rows()).ifPresent(blocks::add);
     blocks.add(new Block.Rows(spares(report.rows())));
-    blocks.add(new Block.Rows(idle(report.idle())));
     return new ReportSheet(
         NAME, "What to carry of every item, and what to bring aboard now", blocks);
   }
@@ -50,32 +50,33 @@ public final class SparesSheet {
           Block.Line.of(
               String.format(
                   Locale.ROOT,
-                  "Chance that nothing important runs out: %s with what is aboard, %s after"
-                      + " bringing, %s after buying everything listed (%s of styles that are used"
-                      + " and have an importance of 1 or more).",
+                  "Chance that nothing important runs out: %s now, %s once you brought what lies"
+                      + " ashore, %s once you also bought the whole list.",
                   Phrase.chance(outlook.nowProbability()),
                   Phrase.chance(outlook.afterBringingProbability()),
-                  Phrase.chance(outlook.afterBuyingProbability()),
-                  Phrase.count(outlook.watchedItems(), "item"))));
+                  Phrase.chance(outlook.afterBuyingProbability()))));
     }
     if (!outlook.holdingDown().isEmpty()) {
       lines.add(
           Block.Line.of(
               outlook.holdingDown().stream()
                   .map(SparesSheet::weak)
-                  .collect(Collectors.joining("; ", "Held down most by ", "."))));
+                  .collect(Collectors.joining("; ", "First to run out: ", "."))));
     }
     lines.add(
         Phrase.small(
-            "Carry is the least count that lasts with the chance wanted, and never under the floor."
-                + " Losses are forecast from your log; a short log makes wide forecasts."));
+            "Carry: the fewest pieces that last with the chance wanted, never under the floor, which"
+                + " is the least you want aboard anyway. Important: in use, with an importance of 1"
+                + " or more ("
+                + Phrase.count(outlook.watchedItems(), "item")
+                + "). A dash is none."));
     return lines;
   }
 
   private static String weak(Outlook.Weak weak) {
     return String.format(
         Locale.ROOT,
-        "%s (%d aboard, %s to run out)",
+        "%s (%d aboard, chance %s)",
         weak.item().spoken(),
         weak.aboard(),
         Phrase.chance(weak.runOutProbability()));
@@ -90,8 +91,8 @@ public final class SparesSheet {
             + Phrase.count(pieces, "piece")
             + " of "
             + Phrase.count((int) items, "item")
-            + " aboard (table below)";
-    String buy = "buy " + Phrase.count(packs, "pack") + " (see Buy list)";
+            + " aboard (first table)";
+    String buy = "buy what the budget allows of " + Phrase.count(packs, "pack") + " (Buy list)";
     if (pieces == 0 && packs == 0) {
       return Phrase.strong(
           report.rows().isEmpty()
@@ -106,7 +107,7 @@ public final class SparesSheet {
   private static Table<Bring> brings(List<Bring> brings) {
     return new Table<>(
         "",
-        "1. Bring aboard, most useful first",
+        "1. Bring these aboard, most useful first",
         List.of(
             Column.sheetOnly("Style", Format.TEXT, "Style.", move -> move.item().style()),
             Column.sheetOnly("Size", Format.TEXT, "Size.", move -> move.item().size()),
@@ -133,7 +134,11 @@ public final class SparesSheet {
                     ? 1
                     : -row.importance() * row.losses().expectedShortage(row.aboard())));
     return new Table<>(
-        "spares.csv", "2. Every item: what needs something first", columns(), ordered, "No stock.");
+        "spares.csv",
+        "3. Every item, those that need something first",
+        columns(),
+        ordered,
+        "No stock.");
   }
 
   private static List<Column<SparesRow>> columns() {
@@ -149,21 +154,24 @@ public final class SparesSheet {
                         ? Tone.GOOD
                         : row.aboard() == 0 && row.used() ? Tone.BAD : Tone.WATCH),
         Column.of("aboard", "Aboard", Format.COUNT, "Pieces aboard now.", SparesRow::aboard),
-        Column.of(
-            "ashore", "Ashore", Format.COUNT, "Pieces in home storage now.", SparesRow::ashore),
+        Column.<SparesRow>of(
+                "ashore", "Ashore", Format.COUNT, "Pieces in home storage now.", SparesRow::ashore)
+            .quiet(),
         Column.csvOnly("planning_hours", Format.HOURS, SparesRow::planningHours),
-        Column.of(
-            "expected_loss",
-            "Expected loss",
-            Format.NUMBER,
-            "Pieces of the item lost over the planned hours, on average.",
-            SparesRow::expectedLossPieces),
-        Column.of(
-            "run_out_chance_now",
-            "Run-out chance now",
-            Format.PROBABILITY,
-            "Chance that losses exceed the pieces aboard now.",
-            SparesRow::runOutNowProbability),
+        Column.<SparesRow>of(
+                "expected_loss",
+                "Expected loss",
+                Format.NUMBER,
+                "Pieces of the item lost over the planned hours, on average.",
+                SparesRow::expectedLossPieces)
+            .quiet(),
+        Column.<SparesRow>of(
+                "run_out_chance_now",
+                "Run-out chance now",
+                Format.PROBABILITY,
+                "Chance that losses exceed the pieces aboard now.",
+                SparesRow::runOutNowProbability)
+            .quiet(),
         Column.of(
             "floor",
             "Floor",
@@ -176,12 +184,13 @@ public final class SparesSheet {
             Format.COUNT,
             "Pieces to carry: the least that lasts with the chance wanted, never under the floor.",
             SparesRow::carry),
-        Column.of(
-            "run_out_chance_at_carry",
-            "Run-out chance at carry",
-            Format.PROBABILITY,
-            "Chance that losses exceed the pieces to carry.",
-            SparesRow::runOutAtCarryProbability),
+        Column.<SparesRow>of(
+                "run_out_chance_at_carry",
+                "Run-out chance at carry",
+                Format.PROBABILITY,
+                "Chance that losses exceed the pieces to carry.",
+                SparesRow::runOutAtCarryProbability)
+            .quiet(),
         Column.of(
             "reason",
             "Reason",
@@ -194,6 +203,7 @@ public final class SparesSheet {
                 Format.COUNT,
                 "Pieces to bring from home storage.",
                 SparesRow::bringAboard)
+            .quiet()
             .summed(),
         Column.csvOnly("buy_pieces", Format.COUNT, SparesRow::buyPieces),
         Column.<SparesRow>of(
@@ -202,6 +212,7 @@ public final class SparesSheet {
                 Format.COUNT,
                 "Whole packs to buy for what is still short after bringing.",
                 SparesRow::buyPacks)
+            .quiet()
             .summed(),
         Column.<SparesRow>of(
                 "cost",
@@ -209,6 +220,7 @@ public final class SparesSheet {
                 Format.MONEY,
                 "Money for those packs; empty where the price is not known.",
                 SparesRow::cost)
+            .quiet()
             .summed());
   }
 
@@ -226,7 +238,7 @@ public final class SparesSheet {
   private static Table<IdleStyle> idle(List<IdleStyle> idle) {
     return new Table<>(
         "",
-        "3. Idle aboard: could stay ashore",
+        "2. Leave these ashore if you like: not thrown for long",
         List.of(
             Column.sheetOnly("Style", Format.TEXT, "Style.", IdleStyle::style),
             Column.sheetOnly("Pieces aboard", Format.COUNT, "Pieces aboard.", IdleStyle::pieces),
@@ -241,11 +253,12 @@ public final class SparesSheet {
                     "Weight of the pieces aboard, as far as known.",
                     IdleStyle::knownWeight)
                 .summed(),
-            Column.sheetOnly(
-                "Pieces without weight",
-                Format.COUNT,
-                "Pieces aboard whose weight is not known, so the true weight is more.",
-                IdleStyle::unweighedPieces)),
+            Column.<IdleStyle>sheetOnly(
+                    "Pieces without weight",
+                    Format.COUNT,
+                    "Pieces aboard whose weight is not known, so the true weight is more.",
+                    IdleStyle::unweighedPieces)
+                .quiet()),
         idle,
         "No style aboard has gone unused for the set months, or the log is too short to tell.");
   }

@@ -195,7 +195,7 @@ final class ToDo {
         Optional.of(Cell.ofSheet(InputChecksSheet.NAME)));
     details(
         these,
-        finding -> capital(finding.message()),
+        finding -> capital(finding.message().replaceFirst(";.*", "")),
         finding -> finding.at().sheet().isEmpty() ? Optional.empty() : Optional.of(finding.at()));
   }
 

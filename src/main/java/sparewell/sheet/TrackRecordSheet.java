@@ -20,10 +20,10 @@ public final class TrackRecordSheet {
     lines.add(Phrase.strong(record.sentence(), Tone.NONE));
     lines.add(
         Phrase.small(
-            "From the fifth trip on, every trip is foreseen from what was logged before it, for"
-                + " the hours each style was thrown there. A prediction is one style on one trip,"
-                + " all sizes and colours together; the floor of Carry at least is left aside."
-                + " Raw average: losses per hour so far, taken at face value."));
+            "From the fifth trip on, every trip is foreseen from the log before it, for the hours"
+                + " each style was thrown there. A prediction is one style on one trip, all sizes"
+                + " and colours together; Carry at least is left aside. Raw average: losses per"
+                + " hour so far, taken at face value."));
     if (record.fits() < record.trips()) {
       lines.add(
           Phrase.small(
@@ -60,7 +60,7 @@ public final class TrackRecordSheet {
                 TrackRecord.Line::runOuts),
             Column.of(
                 "run_out_pct",
-                "Run-outs %",
+                "Share of run-outs",
                 Format.PERCENT,
                 "The same in percent of the predictions",
                 TrackRecord.Line::runOutPercent),

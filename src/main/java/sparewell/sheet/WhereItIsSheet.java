@@ -86,8 +86,7 @@ public final class WhereItIsSheet {
             "Nothing in stock.");
     return new ReportSheet(
         NAME,
-        "Where is it? Every item with its box and compartment; filter by any column. Further down, box by box, to check"
-            + " a box against.",
+        "Where is it? First by item; further down box by box, to tick off what is there.",
         List.of(new Block.Rows(byItem), new Block.Rows(byBox)));
   }
 }

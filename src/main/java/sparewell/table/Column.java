@@ -3,6 +3,7 @@ package sparewell.table;
 import java.util.Optional;
 import java.util.function.Function;
 import sparewell.finding.Cell;
+import sparewell.units.UnitSystem;
 
 /**
  * One column of a result table.
@@ -15,6 +16,7 @@ import sparewell.finding.Cell;
  * @param tone state of health of a row's value
  * @param link the cell that a row's value leads to
  * @param totalled whether the sheet shows a sum under the column
+ * @param dashed whether the sheet shows a dash for nothing, so that the rest stands out
  * @param <R> the row type
  */
 public record Column<R>(
@@ -25,13 +27,22 @@ public record Column<R>(
     Function<R, ?> value,
     Function<R, Tone> tone,
     Function<R, Optional<Cell>> link,
-    boolean totalled) {
+    boolean totalled,
+    boolean dashed) {
 
   /** A column of both sheet and CSV. */
   public static <R> Column<R> of(
       String csvName, String heading, Format format, String meaning, Function<R, ?> value) {
     return new Column<>(
-        csvName, heading, format, meaning, value, row -> Tone.NONE, row -> Optional.empty(), false);
+        csvName,
+        heading,
+        format,
+        meaning,
+        value,
+        row -> Tone.NONE,
+        row -> Optional.empty(),
+        false,
+        false);
   }
 
   /** A column that only the sheet has. */
@@ -47,17 +58,27 @@ public record Column<R>(
 
   /** The same column with a state of health. */
   public Column<R> toned(Function<R, Tone> newTone) {
-    return new Column<>(csvName, heading, format, meaning, value, newTone, link, totalled);
+    return new Column<>(csvName, heading, format, meaning, value, newTone, link, totalled, dashed);
   }
 
   /** The same column with links. */
   public Column<R> linked(Function<R, Optional<Cell>> newLink) {
-    return new Column<>(csvName, heading, format, meaning, value, tone, newLink, totalled);
+    return new Column<>(csvName, heading, format, meaning, value, tone, newLink, totalled, dashed);
   }
 
   /** The same column with a sum under it. */
   public Column<R> summed() {
-    return new Column<>(csvName, heading, format, meaning, value, tone, link, true);
+    return new Column<>(csvName, heading, format, meaning, value, tone, link, true, dashed);
+  }
+
+  /** The same column of numbers of at least 0 with a dash for those that show as 0. */
+  public Column<R> quiet() {
+    return new Column<>(csvName, heading, format, meaning, value, tone, link, totalled, true);
+  }
+
+  /** Number pattern of its cells in a spreadsheet. */
+  public String pattern(UnitSystem units) {
+    return dashed ? format.quietPattern(units) : format.pattern(units);
   }
 
   /** Whether the sheet shows it. */

@@ -82,6 +82,17 @@ public enum Format {
     return units == UnitSystem.US ? usPattern : metricPattern;
   }
 
+  /** The same with a dash for numbers that would show as 0; for numbers of at least 0. */
+  String quietPattern(UnitSystem units) {
+    String usual = pattern(units);
+    if (this == PROBABILITY) {
+      return usual.replaceFirst("0\\.0%", "\"–\"");
+    }
+    int decimals = Math.max(0, usual.length() - 1 - usual.indexOf('.'));
+    String least = usual.contains(".") ? "0." + "0".repeat(decimals) + "5" : "0.5";
+    return "[<" + least + "]\"–\";" + usual;
+  }
+
   /** Most decimals written to CSV. */
   public int csvDecimals() {
     return csvDecimals;

@@ -52,10 +52,10 @@ class OpenpyxlTest {
     int pieces = Sample.SHELVES.stream().mapToInt(Sample.Shelf::pieces).sum();
     assertEquals(
         List.of(
-            "Front None 0",
+            "Front A2 0",
             "Shelves A7 0 sw_shelves",
-            "Charts None 5 sw_charts",
-            "Plan None 0",
+            "Charts A2 5 sw_charts",
+            "Plan A2 0",
             "Labels None 0 sw_labels",
             pieces + " 2026-01-04 Name of the shelf."),
         run(python, "-c", SCRIPT, book.toString())

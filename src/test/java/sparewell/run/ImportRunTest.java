@@ -15,6 +15,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.TimeUnit;
@@ -285,6 +286,11 @@ class ImportRunTest {
     assertTrue(lines.get(1).contains("did you mean 'Worm'?"), lines.get(1));
     assertTrue(lines.get(2).startsWith("T1,Worm,,'=1+1,-2,,"), lines.get(2));
     assertTrue(outcome.problems().get(1).contains("in.csv line 4 rejected"), outcome.toString());
+    assertTrue(
+        outcome
+            .summary()
+            .contains("ATTENTION: 2 of 3 rows WERE LEFT OUT; each is named with its reason."),
+        outcome.toString());
     Files.writeString(
         rejected, Files.readString(rejected).replace("Warm", "Worm").replace("-2", "2"));
     ok(take(InputSheets.LOSSES, rejected));
@@ -404,6 +410,72 @@ class ImportRunTest {
                   .getFormattingRanges()[0]
                   .formatAsString());
         });
+  }
+
+  @Test
+  void aPlainFilterGoesOn() throws Exception {
+    remake(
+        Books.season()
+            .touch(w -> w.getSheet("Losses").setAutoFilter(CellRangeAddress.valueOf("A1:G2"))));
+    ok(take(InputSheets.LOSSES, LOSSES + "T1,Worm,,Green,1,fish\nT1,Worm,,Green,2,fish\n"));
+    look(
+        workbook -> {
+          XSSFSheet sheet = workbook.getSheet("Losses");
+          assertEquals("A1:G4", sheet.getCTWorksheet().getAutoFilter().getRef());
+          assertEquals(
+              "Losses!$A$1:$G$4", workbook.getName("_xlnm._FilterDatabase").getRefersToFormula());
+        });
+  }
+
+  @Test
+  void columnsThatAFormulaFillsAreSpokenOf() throws Exception {
+    remake(
+        Books.season()
+            .with(
+                "Losses", "Trip|Style|Size|Colour|Lost|Cause|Twice\nT1|Crank|'3/8|Red|2|snag|=2*E2")
+            .touch(workbook -> table(workbook, "A1:G2")));
+    Map<String, byte[]> parts = Zips.read(Files.readAllBytes(book));
+    Zips.edit(
+        parts,
+        "xl/tables/table1.xml",
+        "name=\"Twice\"/>",
+        "name=\"Twice\"><calculatedColumnFormula>2*LossRows[[#This Row],[Lost]]"
+            + "</calculatedColumnFormula></tableColumn>");
+    Files.write(book, Zips.write(parts));
+    Outcome outcome = take(InputSheets.LOSSES, LOSSES + "T1,Worm,,Green,1,fish\n");
+    ok(outcome);
+    String said = String.join("\n", outcome.summary());
+    assertTrue(said.contains("Twice stays blank in the new rows"), said);
+  }
+
+  /** What other programs may write (ECMA-376 part 1, 18.3.1): all of it is optional there. */
+  @Test
+  void prefixesAndPlacesLeftOutDoNoHarm() throws Exception {
+    Map<String, byte[]> parts = Zips.read(Files.readAllBytes(book));
+    String sheet = "xl/worksheets/sheet8.xml";
+    String text =
+        Zips.text(parts, sheet)
+            .replaceAll("<dimension [^>]*/>", "")
+            .replaceAll("<row r=\"\\d+\"", "<row")
+            .replaceAll("<c r=\"[A-Z]+\\d+\"", "<c")
+            .replace(
+                "</sheetData>",
+                "<row r=\"10\"><c r=\"I10\"><f t=\"shared\" ref=\"I10:I11\" si=\"0\">E10*2</f>"
+                    + "<v>0</v></c></row><row><c r=\"I11\"><f t=\"shared\" si=\"0\"/><v>0</v></c>"
+                    + "</row></sheetData>")
+            .replaceAll("<(/?)([A-Za-z])", "<$1x:$2")
+            .replace("xmlns=", "xmlns:x=");
+    parts.put(sheet, Zips.utf8(text));
+    Files.write(book, Zips.write(parts));
+    ok(take(InputSheets.LOSSES, LOSSES + "T1,Worm,,Green,1,fish\nT1,Worm,,Green,3,fish\n"));
+    look(
+        workbook -> {
+          XSSFSheet losses = workbook.getSheet("Losses");
+          assertEquals("Crank", losses.getRow(1).getCell(1).getStringCellValue());
+          assertEquals(3, losses.getRow(3).getCell(4).getNumericCellValue());
+          assertEquals("E11*2", losses.getRow(10).getCell(8).getCellFormula());
+        });
+    assertEquals(3, season().losses().size());
   }
 
   @Test

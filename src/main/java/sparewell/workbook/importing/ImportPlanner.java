@@ -75,7 +75,9 @@ public final class ImportPlanner {
         CsvTable table = CsvTable.read(source.file(), source.sheet());
         TargetTable target = target(sheets, cells, source.sheet());
         requireColumns(table, target, new ValueMaker(table, target, itemUnit).homeless());
-        incoming.put(source.sheet(), new Incoming(table, target, itemUnit, cells.dates()));
+        Incoming rows = new Incoming(table, target, itemUnit, cells.dates());
+        TableFormulas.blank(book, target).ifPresent(rows::note);
+        incoming.put(source.sheet(), rows);
       } catch (UnusableImport unusable) {
         faults.addAll(unusable.faults());
       }

@@ -64,6 +64,11 @@ final class Incoming {
     return target;
   }
 
+  /** Adds a sentence to what there is to say. */
+  void note(String sentence) {
+    notes.add(sentence);
+  }
+
   /** The new rows as if they stood in the sheet already. */
   List<RawRow> raw() {
     List<RawRow> raw = new ArrayList<>();

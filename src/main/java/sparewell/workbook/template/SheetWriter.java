@@ -4,9 +4,11 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.apache.poi.ss.SpreadsheetVersion;
 import org.apache.poi.ss.usermodel.Comment;
 import org.apache.poi.ss.usermodel.DateUtil;
+import org.apache.poi.ss.usermodel.PageMargin;
 import org.apache.poi.ss.usermodel.PrintSetup;
 import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.ss.util.AreaReference;
@@ -31,7 +33,12 @@ import sparewell.workbook.template.CellLooks.Use;
 /** Writes one input sheet: headers with notes, rows, formats, rules, table and print set-up. */
 final class SheetWriter {
   private static final double HEADER_POINTS = 34;
-  private static final float ROW_POINTS = 17;
+  private static final float ROW_POINTS = 15;
+
+  /** Characters that go across a standing page, a little shrunk. */
+  private static final int NARROW = 125;
+
+  private static final double MARGIN_INCHES = 0.5;
   private static final double CHARACTER = 256;
   private static final int WIDEST = 44;
   private static final int NOTE_CHARACTERS = 90;
@@ -102,7 +109,7 @@ final class SheetWriter {
             example ? Use.EXAMPLE : Use.ENTRY);
       }
     }
-    finish(Math.max(1, rows.size()), form.columns().size() - 1);
+    finish(Math.max(1, rows.size()), form.columns().size() - 1, 0);
   }
 
   /**
@@ -143,7 +150,7 @@ final class SheetWriter {
       rules.add(i + 1, i + 1, 1, line.kind(), line.choices(), "", line.name(), message);
     }
     widths[1] = 14;
-    finish(lines.size(), 2);
+    finish(lines.size(), 2, NOTE_CHARACTERS);
     sheet.setColumnWidth(2, (int) (NOTE_CHARACTERS * CHARACTER));
   }
 
@@ -166,13 +173,16 @@ final class SheetWriter {
     }
   }
 
-  private static String message(InputColumn column) {
+  private String message(InputColumn column) {
     String must = column.required() ? " Must be filled." : "";
     String blank = column.standard().isEmpty() ? "" : " Blank: " + column.standard() + ".";
+    boolean us = units == UnitSystem.US;
     String fraction =
-        column.kind() == Kind.ITEM_MASS || column.kind() == Kind.LENGTH
-            ? " Fractions such as 3/8 are fine."
-            : "";
+        switch (column.kind()) {
+          case ITEM_MASS -> us ? " Fractions such as 3/8 are fine." : " In ounces: 3/8 oz.";
+          case LENGTH -> us ? " Fractions such as 3/8 are fine." : " In inches: 7 1/2 in.";
+          default -> "";
+        };
     return column.meaning() + fraction + must + blank;
   }
 
@@ -211,7 +221,7 @@ final class SheetWriter {
     return BigDecimal.valueOf(value).setScale(digits, RoundingMode.HALF_UP).doubleValue();
   }
 
-  private void finish(int rows, int last) {
+  private void finish(int rows, int last, int besides) {
     for (int c = 0; c < widths.length; c++) {
       sheet.setColumnWidth(c, (int) (widths[c] * CHARACTER));
     }
@@ -219,7 +229,7 @@ final class SheetWriter {
     if (tables) {
       table(rows, last);
     }
-    print();
+    print(IntStream.of(widths).sum() + besides > NARROW);
   }
 
   private void table(int rows, int last) {
@@ -236,10 +246,13 @@ final class SheetWriter {
     table.getCTTable().getTableStyleInfo().setShowRowStripes(true);
   }
 
-  private void print() {
+  private void print(boolean lying) {
     sheet.setRepeatingRows(CellRangeAddress.valueOf("1:1"));
     sheet.setFitToPage(true);
-    sheet.getPrintSetup().setLandscape(true);
+    sheet.getPrintSetup().setLandscape(lying);
+    for (PageMargin side : List.of(PageMargin.LEFT, PageMargin.RIGHT)) {
+      sheet.setMargin(side, MARGIN_INCHES);
+    }
     sheet.getPrintSetup().setFitWidth((short) 1);
     sheet.getPrintSetup().setFitHeight((short) 0);
     sheet

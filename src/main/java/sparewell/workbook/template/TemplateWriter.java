@@ -56,7 +56,7 @@ public final class TemplateWriter {
       properties(book, kind);
       ByteArrayOutputStream raw = new ByteArrayOutputStream();
       book.write(raw);
-      return FixedZip.withFixedTimes(raw.toByteArray());
+      return FixedZip.mended(raw.toByteArray());
     }
   }
 
