@@ -114,13 +114,7 @@ public final class CountMixture {
         dropSpent(n);
       }
     }
-    double[] kept = Arrays.copyOf(mass, n);
-    if (sum > 1) {
-      for (int i = 0; i < n; i++) {
-        kept[i] /= sum;
-      }
-    }
-    return CountDistribution.of(kept, mean / total);
+    return CountDistribution.of(Arrays.copyOf(mass, n), mean / total);
   }
 
   private double current() {

@@ -131,7 +131,8 @@ class CountMixtureTest {
     CountMixture mixture = new CountMixture(2);
     mixture.add(1, new double[] {0.5, 0.5}, new double[] {1e12, 1e12});
     mixture.add(1, new double[] {50, 150}, new double[] {1e12, 1e12});
-    mixture.add(2, new double[] {1000, 2000}, new double[] {1e12, 1e12});
+    mixture.add(1, new double[] {1000, 2000}, new double[] {1e12, 1e12});
+    mixture.add(1, new double[] {1400, 1600}, new double[] {1e12, 1e12});
     CountDistribution mixed = mixture.distribution();
     assertEquals(Math.exp(-1) / 4, mixed.probabilityOf(0), 1e-12);
     assertEquals(3.45708102201e-05 / 4, mixed.probabilityOf(150), 1e-13);
@@ -156,7 +157,9 @@ class CountMixtureTest {
   @Test
   void aTailWithoutEndIsCutFarBeyondTheMean() {
     // NegBin(mean 100, size 0.01): P(N > 1000) is still about 0.02.
-    CountDistribution heavy = one(100, 0.01);
+    CountMixture mixture = new CountMixture(1);
+    mixture.add(5, new double[] {100}, new double[] {0.01});
+    CountDistribution heavy = mixture.distribution();
     assertTrue(heavy.cut() >= 1000 && heavy.cut() <= 10_000, "cut " + heavy.cut());
     assertEquals(100, heavy.mean(), 1e-9);
     assertTrue(heavy.above(heavy.cut() - 1) > 1e-4);

@@ -99,5 +99,6 @@ class NegativeBinomialTest {
   void refusesWhatIsNoMeanOrSize(double mean, double size) {
     assertThrows(IllegalArgumentException.class, () -> NegativeBinomial.logPmf(1, mean, size));
     assertThrows(IllegalArgumentException.class, () -> NegativeBinomial.logAtLeast(1, mean, size));
+    assertThrows(IllegalArgumentException.class, () -> NegativeBinomial.logAtLeast(0, mean, size));
   }
 }

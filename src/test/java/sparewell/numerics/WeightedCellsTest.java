@@ -32,11 +32,13 @@ class WeightedCellsTest {
     "0.9921875, 4.4375"
   })
   void cellsMayLieApartAndOverlap(double chance, double at) {
-    WeightedCells cells = new WeightedCells();
-    cells.add(2.5, 4, 4);
-    cells.add(-3, 2, 1);
-    cells.add(0.5, 1, 3);
-    assertEquals(at, cells.quantile(chance), 1e-7);
+    for (double scale : new double[] {1e-6, 1, 1e6}) {
+      WeightedCells cells = new WeightedCells();
+      cells.add(2.5, 4, 4 * scale);
+      cells.add(-3, 2, 1 * scale);
+      cells.add(0.5, 1, 3 * scale);
+      assertEquals(at, cells.quantile(chance), 1e-7);
+    }
   }
 
   @Test
@@ -59,5 +61,15 @@ class WeightedCellsTest {
     }
     assertEquals(123.4, cells.quantile(0.1234), 1e-5);
     assertEquals(999, cells.quantile(0.999), 1e-5);
+  }
+
+  @Test
+  void aCellWithHardlyAnyWidthIsItsCentre() {
+    WeightedCells cells = new WeightedCells();
+    cells.add(5, 1e-10, 1);
+    assertEquals(5, cells.quantile(0.3), 1e-9);
+    cells.add(7, 1e-10, 3);
+    assertEquals(5, cells.quantile(0.2), 1e-6);
+    assertEquals(7, cells.quantile(0.9), 1e-6);
   }
 }

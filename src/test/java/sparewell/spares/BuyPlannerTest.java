@@ -285,4 +285,120 @@ class BuyPlannerTest {
     assertEquals(Optional.empty(), list.more());
     assertEquals(0, list.wanted().signum());
   }
+
+  @Test
+  void afterFloorsOnlyWhatIsLeftIsSpent() {
+    SeasonMaker maker =
+        new SeasonMaker()
+            .style("Rod")
+            .pack(1, "30.00")
+            .floor(1)
+            .add()
+            .style("Jig")
+            .pack(1, "10.00")
+            .add()
+            .aboard("Rod", "", "B", 0)
+            .aboard("Jig", "", "B", 0)
+            .budget("55");
+    BuyList list = list(maker, new KnownForecast().poisson("Jig", 2.0 / 24));
+    assertEquals(List.of("1 Rod", "2 Jig", "3 Jig"), order(list));
+    assertEquals(new BigDecimal("50.00"), list.spent());
+  }
+
+  @Test
+  void unpricedItemsStandLastByWeightedShortage() {
+    // Expected short: Frog 2, Toad 1 x importance 3, Newt has all it needs.
+    SeasonMaker maker = new SeasonMaker();
+    maker.style("Jig").pack(1, "1.00").add();
+    maker.style("Frog").add();
+    maker.style("Toad").importance(3).floor(1).add();
+    maker.style("Newt").add();
+    maker
+        .aboard("Jig", "", "B", 0)
+        .aboard("Frog", "green", "B", 0)
+        .aboard("Frog", "brown", "B", 0)
+        .aboard("Toad", "", "B", 0)
+        .aboard("Newt", "", "B", 9);
+    KnownForecast forecast =
+        new KnownForecast()
+            .poisson("Jig", 0.1 / 24)
+            .poisson("Frog", 4.0 / 24)
+            .poisson("Toad", 1.0 / 24)
+            .poisson("Newt", 0.1 / 24);
+    BuyList list = list(maker, forecast);
+    assertEquals(
+        List.of("1 Jig", "2 Toad", "3 Frog", "4 Frog"),
+        list.lines().stream().map(line -> line.rank() + " " + line.item().style()).toList());
+    assertTrue(list.lines().stream().allMatch(BuyList.Line::withinBudget), "no budget is set");
+    assertEquals(
+        List.of(false, true, false, false),
+        list.lines().stream().map(BuyList.Line::forFloor).toList());
+    assertEquals(
+        List.of("Frog", "Toad"),
+        list.findings().stream().map(finding -> finding.details().get(0)).toList(),
+        "each style once");
+    assertEquals("1.00", list.wanted().toPlainString());
+  }
+
+  @Test
+  void amongFloorsThatSaveNothingTheImportantThenTheEmptierItemComesFirst() {
+    SeasonMaker maker = new SeasonMaker().carryAtLeast(2);
+    maker.style("Net").pack(1, "9.00").add();
+    maker.style("Rod").pack(1, "80.00").add();
+    maker.style("Vest").pack(1, "70.00").importance(5).add();
+    maker.style("Jig").pack(1, "1.00").importance(0.1).add();
+    maker
+        .aboard("Net", "", "B", 1)
+        .aboard("Rod", "", "B", 0)
+        .aboard("Vest", "", "B", 1)
+        .aboard("Jig", "", "B", 1);
+    BuyList list = list(maker, new KnownForecast().poisson("Jig", 0.01 / 24));
+    assertEquals(
+        List.of("1 Jig", "1 Vest", "2 Rod", "1 Net"), order(list), "what saves something leads");
+  }
+
+  /**
+   * Ten money a piece, 20 more: ppois(n, mean, lower.tail = FALSE), R 4.2.2: beyond the list a
+   * sixth Jig saves ppois(5, 2) = 0.0166, a seventh 0.0045; a third Worm ppois(2, 0.6) = 0.0231, a
+   * fourth 0.0034. So one of each.
+   */
+  @Test
+  void furtherMoneyBuysTheNextPackOfEachAndThenTheOneAfter() {
+    SeasonMaker maker =
+        new SeasonMaker()
+            .style("Jig")
+            .pack(1, "10.00")
+            .add()
+            .style("Worm")
+            .pack(1, "10.00")
+            .add()
+            .aboard("Jig", "", "B", 5)
+            .aboard("Worm", "", "B", 2);
+    KnownForecast forecast = new KnownForecast().poisson("Jig", 2.0 / 24).poisson("Worm", 0.6 / 24);
+    BuyList list = list(maker, forecast);
+    assertTrue(list.lines().isEmpty());
+    assertEquals(
+        List.of(
+            new BuyList.More.Change(new ItemId("Jig", "", ""), 1),
+            new BuyList.More.Change(new ItemId("Worm", "", ""), 1)),
+        list.more().get().packs());
+  }
+
+  @Test
+  void furtherMoneyMayBeSpentToTheLastCent() {
+    KnownForecast forecast = new KnownForecast().poisson("Jig", 2.0 / 24);
+    SeasonMaker exact =
+        new SeasonMaker().style("Jig").pack(1, "20.00").add().aboard("Jig", "", "B", 5);
+    assertEquals(1, list(exact, forecast).more().get().packs().get(0).packs());
+    SeasonMaker dear =
+        new SeasonMaker().style("Jig").pack(1, "20.01").add().aboard("Jig", "", "B", 5);
+    assertEquals(Optional.empty(), list(dear, forecast).more());
+  }
+
+  @Test
+  void withoutAnythingWatchedThereIsNoChance() {
+    SeasonMaker maker =
+        new SeasonMaker().style("Rod").pack(1, "80.00").floor(1).add().aboard("Rod", "", "B", 0);
+    assertTrue(list(maker, new KnownForecast()).within().nothingRunsOutProbability().isEmpty());
+  }
 }

@@ -118,4 +118,45 @@ class HorizonPlannerTest {
     assertEquals(2, horizon.use("Jig").stretches().get(0).among().size());
     assertFalse(horizon.findings().get(0).done().contains("%"));
   }
+
+  @Test
+  void saysWhichEventsHaveNoPlan() {
+    maker
+        .event("Cup", AS_OF.plusDays(2), 8, 1, line("Jig", 2))
+        .event("Open", AS_OF.plusDays(3), 7.5, 1);
+    Horizon horizon = plan(FORECAST);
+    assertTrue(horizon.planned());
+    assertTrue(horizon.words().contains("Cup (2026-05-03, 8 hours), "), horizon.words());
+    assertTrue(
+        horizon.words().contains("Open (2026-05-04, 7.5 hours, no plan: every style"),
+        horizon.words());
+    Horizon open =
+        HorizonPlanner.single(maker.season(), maker.onHand(), FORECAST, horizon.events().get(1));
+    assertFalse(open.planned());
+    assertEquals(7.5 * 0.25, open.use("Jig").hours());
+  }
+
+  @Test
+  void aStyleNeverThrownIsNotUsed() {
+    KnownForecast forecast = new KnownForecast().poisson("Jig", 0.1).share("Jig", 0.25);
+    assertTrue(plan(forecast).use("Worm").stretches().isEmpty());
+    maker.event("Cup", AS_OF.plusDays(2), 8, 1, line("Jig", 0));
+    Horizon.Use jig = plan(forecast).use("Jig");
+    assertTrue(jig.inPlan());
+    assertTrue(jig.of(new ItemId("Jig", "", "Blue")).isEmpty(), "planned for no time at all");
+  }
+
+  @Test
+  void anUnknownColourLeavesTheOthersOrAll() {
+    maker.event(
+        "Cup", AS_OF.plusDays(2), 8, 1, line("Jig", 2, "red", " BLUE "), line("Worm", 2, "pink"));
+    Horizon horizon = plan(FORECAST);
+    assertEquals(
+        List.of("planned with the other colours named", "planned as if all its colours were used"),
+        horizon.findings().stream().map(finding -> finding.details().get(3)).toList());
+    assertEquals(
+        List.of(new ItemId("Jig", "", "Blue")), horizon.use("Jig").stretches().get(0).among());
+    assertEquals(
+        List.of(new ItemId("Worm", "", "green")), horizon.use("Worm").stretches().get(0).among());
+  }
 }

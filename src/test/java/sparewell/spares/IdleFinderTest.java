@@ -5,10 +5,19 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static sparewell.spares.SeasonMaker.AS_OF;
 import static sparewell.spares.SeasonMaker.line;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import sparewell.season.Cause;
+import sparewell.season.ItemId;
+import sparewell.season.Place;
+import sparewell.season.Season;
+import sparewell.season.Settings;
+import sparewell.stock.Holding;
+import sparewell.stock.OnHand;
+import sparewell.units.Mass;
 import sparewell.units.MassUnit;
 
 class IdleFinderTest {
@@ -62,5 +71,82 @@ class IdleFinderTest {
   void aLogShorterThanTheSetMonthsTellsNothing() {
     maker.trip("new", AS_OF.minusMonths(3), 6, "Jig", 2);
     assertTrue(idle().isEmpty());
+  }
+
+  @Test
+  void hoursOrLossesOfNothingShowNoUse() {
+    maker
+        .trip("old", AS_OF.minusMonths(15), 6, "Jig", 2)
+        .trip("new", AS_OF.minusMonths(1), 6, "Frog", 0)
+        .loss("new", "Jig", "", 0, Cause.SNAG);
+    assertEquals(List.of("Jig", "Frog", "Spoon"), idle().stream().map(IdleStyle::style).toList());
+    SeasonMaker empty = new SeasonMaker().style("Jig").add().aboard("Jig", "", "B", 1);
+    empty.trip("old", AS_OF.minusMonths(15), 6, "Jig", 0);
+    assertTrue(
+        IdleFinder.of(empty.season(), empty.onHand()).isEmpty(), "no hours logged, no judgement");
+  }
+
+  // 1.5 months before May 1 are April 1 and 15 days: March 17.
+  @Test
+  void halfAMonthIsFifteenDays() {
+    maker
+        .trip("old", LocalDate.of(2026, 3, 16), 6, "Jig", 2)
+        .trip("new", LocalDate.of(2026, 3, 17), 6, "Frog", 2);
+    List<IdleStyle> idle = IdleFinder.of(idleAfter(1.5), maker.onHand());
+    assertEquals(List.of("Jig", "Spoon"), idle.stream().map(IdleStyle::style).toList());
+  }
+
+  private Season idleAfter(double months) {
+    Season season = maker.season();
+    Settings old = season.settings();
+    return new Season(
+        new Settings(
+            old.units(),
+            old.asOf(),
+            old.carryAtLeast(),
+            old.chanceWantedProbability(),
+            old.chanceFromCommandLine(),
+            old.planningHours(),
+            old.planningDays(),
+            old.budget(),
+            old.currency(),
+            old.fillFactorShare(),
+            old.sideToleranceKgM(),
+            months,
+            OptionalDouble.empty(),
+            old.labels()),
+        season.styles(),
+        season.stock(),
+        season.boxes(),
+        season.compartments(),
+        season.trips(),
+        season.styleHours(),
+        season.losses(),
+        season.restocks(),
+        season.events(),
+        season.loads(),
+        season.boat());
+  }
+
+  @Test
+  void piecesOfUnknownWeightAreCountedApart() {
+    maker.trip("old", AS_OF.minusMonths(15), 6, "Jig", 2);
+    ItemId jig = new ItemId("Jig", "", "");
+    Place bow = new Place("B", "Bow");
+    Optional<Mass> ten = Optional.of(Mass.of(10, MassUnit.GRAM));
+    OnHand onHand =
+        new OnHand(
+            List.of(
+                new Holding(jig, bow, false, 3, ten),
+                new Holding(jig, new Place("C", "Bow"), false, 4, ten),
+                new Holding(jig, bow, false, 2, Optional.empty()),
+                new Holding(jig, new Place("D", "Bow"), false, 5, Optional.empty()),
+                new Holding(jig, new Place("T", "Garage"), true, 50, ten)),
+            List.of(),
+            List.of());
+    IdleStyle idle = IdleFinder.of(maker.season(), onHand).get(0);
+    assertEquals(14, idle.pieces());
+    assertEquals(7, idle.unweighedPieces());
+    assertEquals(70, idle.knownWeight().in(MassUnit.GRAM), 1e-9);
   }
 }

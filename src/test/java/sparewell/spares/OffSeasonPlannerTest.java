@@ -5,10 +5,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static sparewell.spares.SeasonMaker.AS_OF;
 
 import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import sparewell.season.Cause;
+import sparewell.stock.OnHand;
 
 class OffSeasonPlannerTest {
   private final SeasonMaker maker =
@@ -68,5 +72,74 @@ class OffSeasonPlannerTest {
     assertTrue(
         OffSeasonPlanner.plan(maker.season(), maker.onHand(), new KnownForecast()).isEmpty());
     assertEquals(Optional.empty(), maker.season().nextEvent());
+  }
+
+  @Test
+  void listsLossesByMonthAndCause() {
+    maker
+        .trip("a", LocalDate.of(2025, 5, 2), 10, "Jig", 2)
+        .trip("b", AS_OF, 30, "Jig", 2)
+        .loss("a", "Jig", "", 3, Cause.SNAG)
+        .loss("a", "Worm", "", 1, Cause.SNAG)
+        .loss("a", "Jig", "", 2, Cause.FISH)
+        .loss("b", "Jig", "", 0, Cause.OTHER)
+        .loss("b", "Jig", "", 1, Cause.FISH);
+    OffSeason view =
+        OffSeasonPlanner.plan(maker.season(), maker.onHand(), new KnownForecast()).orElseThrow();
+    assertEquals(LocalDate.of(2025, 5, 2), view.from());
+    assertEquals(13, view.months().size());
+    assertEquals(YearMonth.of(2025, 5), view.months().get(0).month());
+    assertEquals(Map.of(Cause.SNAG, 4, Cause.FISH, 2), view.months().get(0).pieces());
+    assertEquals(Map.of(), view.months().get(1).pieces());
+    assertEquals(Map.of(Cause.FISH, 1), view.months().get(12).pieces());
+    assertEquals(
+        List.of(Cause.SNAG, Cause.FISH),
+        view.causes().stream().map(OffSeason.CauseLine::cause).toList(),
+        "a cause that cost nothing is left out");
+  }
+
+  @Test
+  void pricesAreTheItemsThenTheStyles() {
+    maker
+        .trip("a", AS_OF, 10, "Jig", 2)
+        .loss("a", "Jig", "", 2, Cause.SNAG)
+        .loss("a", "Jig", "never stocked", 1, Cause.SNAG)
+        .loss("a", "Unlisted", "", 4, Cause.SNAG);
+    OnHand stocked = maker.onHand();
+    OnHand.ItemStock jig = stocked.items().get(0);
+    OnHand.ItemStock own =
+        new OnHand.ItemStock(
+            jig.item(),
+            jig.aboard(),
+            jig.ashore(),
+            jig.carryAtLeast(),
+            Optional.of(new BigDecimal("9.00")),
+            jig.weightEach());
+    OnHand onHand = new OnHand(stocked.holdings(), List.of(own), List.of());
+    OffSeason view =
+        OffSeasonPlanner.plan(maker.season(), onHand, new KnownForecast()).orElseThrow();
+    // Two at the item's own 9.00, one at the style's 6.50.
+    assertEquals(0, new BigDecimal("24.50").compareTo(view.total().money()));
+    assertEquals(7, view.total().pieces());
+    assertEquals(4, view.total().unpricedPieces());
+  }
+
+  @Test
+  void stylesStandByMoneyThenPiecesLostAndOnlyWhereStockedOrLost() {
+    maker
+        .style("Neither")
+        .add()
+        .style("Lost only")
+        .add()
+        .trip("a", AS_OF, 10, "Jig", 2)
+        .loss("a", "Lost only", "", 9, Cause.SNAG)
+        .loss("a", "Frog", "", 2, Cause.SNAG)
+        .loss("a", "Worm", "", 8, Cause.SNAG);
+    OffSeason view =
+        OffSeasonPlanner.plan(maker.season(), maker.onHand(), new KnownForecast()).orElseThrow();
+    assertEquals(
+        List.of("Worm", "Lost only", "Frog", "Jig"),
+        view.styles().stream().map(OffSeason.StyleLine::style).toList());
+    assertEquals(Optional.of(BigDecimal.ZERO), view.styles().get(1).cost());
   }
 }

@@ -7,6 +7,7 @@ import static sparewell.spares.SeasonMaker.line;
 
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -284,5 +285,188 @@ class SparesPlannerTest {
         before = rows;
       }
     }
+  }
+
+  @Test
+  void bringsGoToTheItemsPlaceElseToItsStylesAndTakeNoMoreThanNeeded() {
+    SeasonMaker maker =
+        new SeasonMaker()
+            .carryAtLeast(3)
+            .style("Worm")
+            .add()
+            .style("Jig")
+            .add()
+            .aboard("Worm", "", "W1", 9)
+            .aboard("Jig", "blue", "J1", 4)
+            .aboard("Jig", "green", "J2", 5)
+            .aboard("Jig", "brown", "J3", 5)
+            .aboard("Jig", "black", "J4", 1)
+            .ashore("Jig", "black", "Shelf", 2)
+            .ashore("Jig", "black", "Tub", 2)
+            .ashore("Jig", "red", "Tub", 4);
+    List<Bring> brings = plan(maker, new KnownForecast()).brings();
+    assertEquals(
+        List.of("black 2 Shelf J4", "red 3 Tub J2"),
+        brings.stream()
+            .map(
+                bring ->
+                    bring.item().colour()
+                        + " "
+                        + bring.pieces()
+                        + " "
+                        + bring.from().box()
+                        + " "
+                        + bring.to().orElseThrow().box())
+            .toList());
+  }
+
+  /** R 4.2.2: loss table of Poisson(2), stock 1 and 3; ppois(4, 2, lower.tail = FALSE). */
+  @Test
+  void bringingSavesTheWeightedFallOfShortage() {
+    SeasonMaker maker =
+        new SeasonMaker()
+            .chance(0.85, false)
+            .style("Jig")
+            .importance(2)
+            .add()
+            .aboard("Jig", "", "J1", 1)
+            .ashore("Jig", "", "Tub", 2);
+    SparesReport report = plan(maker, new KnownForecast().poisson("Jig", 2.0 / 24));
+    SparesRow row = report.rows().get(0);
+    assertEquals(3, row.carry(), "ppois(3, 2) = 0.857");
+    assertEquals(2 * (1.13533528 - 0.21801755), row.shortageSavedByBringing(), 1e-7);
+    assertEquals(row.shortageSavedByBringing(), report.brings().get(0).shortageSavedPieces());
+    // ppois(3, 2, lower.tail = FALSE), R 4.2.2
+    assertEquals(0.1428765395, row.runOutAtCarryProbability(), 1e-9);
+    assertEquals("loss rate", row.reason().words());
+  }
+
+  @Test
+  void neededAtOnceGoesFirstWhereItCostsNothing() {
+    // Two needed; the first item has none, the second one aboard, the third one ashore.
+    SeasonMaker maker =
+        new SeasonMaker()
+            .style("Net")
+            .atOnce(2, 1)
+            .add()
+            .aboard("Net", "none", "L", 0)
+            .ashore("Net", "home", "Rack", 1)
+            .aboard("Net", "here", "L", 1);
+    assertEquals(List.of(0, 1, 1), floors(maker));
+    SeasonMaker bare =
+        new SeasonMaker()
+            .style("Net")
+            .atOnce(3, 1)
+            .add()
+            .aboard("Net", "a", "L", 0)
+            .aboard("Net", "b", "L", 0);
+    assertEquals(List.of(2, 1), floors(bare), "of equals the first");
+    SeasonMaker both =
+        new SeasonMaker()
+            .style("Net")
+            .atOnce(2, 1)
+            .add()
+            .aboard("Net", "a", "L", 0)
+            .aboard("Net", "b", "L", 1)
+            .ashore("Net", "b", "Rack", 1);
+    assertEquals(List.of(0, 2), floors(both), "what is aboard and ashore counts together");
+  }
+
+  private static List<Integer> floors(SeasonMaker maker) {
+    return plan(maker, new KnownForecast()).rows().stream().map(SparesRow::floor).toList();
+  }
+
+  @Test
+  void aStyleWithoutStockThatIsNotNeededIsNoFinding() {
+    SeasonMaker maker = new SeasonMaker().style("Net").add();
+    assertTrue(plan(maker, new KnownForecast()).findings().isEmpty());
+  }
+
+  /** Mean losses 1.2 at either event: qpois(0.95, 1.2) = 3; 2.4 together: 5. R 4.2.2. */
+  @Test
+  void eachEventHasItsOwnNeeds() {
+    SeasonMaker maker =
+        new SeasonMaker()
+            .carryAtLeast(9)
+            .style("Jig")
+            .add()
+            .style("Frog")
+            .add()
+            .style("Worm")
+            .add()
+            .aboard("Jig", "", "J", 1)
+            .aboard("Frog", "", "F", 1)
+            .aboard("Worm", "", "W", 1)
+            .event("A", AS_OF, 8, 1, line("Jig", 12), line("Frog", 2))
+            .event("B", AS_OF.plusDays(1), 12, 1);
+    KnownForecast forecast = new KnownForecast().poisson("Jig", 0.1).poisson("Frog", 0.001);
+    forecast.share("Frog", 0.5);
+    SparesReport report = plan(maker, forecast);
+    assertEquals(2.4, report.rows().get(0).expectedLossPieces(), 1e-12);
+    assertEquals(
+        List.of("A", "B"), report.eventNeeds().stream().map(n -> n.event().name()).toList());
+    assertEquals(List.of("Jig 1.2 true 3", "Frog 0.002 true 1"), needs(report.eventNeeds().get(0)));
+    assertEquals(
+        List.of("Jig 1.2 false 3", "Frog 0.006 false 0"), needs(report.eventNeeds().get(1)));
+    SeasonMaker one =
+        new SeasonMaker()
+            .style("Jig")
+            .add()
+            .aboard("Jig", "", "J", 1)
+            .event("A", AS_OF, 8, 1, line("Jig", 12));
+    assertEquals(List.of("Jig 1.2 true 3"), needs(plan(one, forecast).eventNeeds().get(0)));
+  }
+
+  private static List<String> needs(EventNeed need) {
+    return need.items().stream()
+        .map(
+            item ->
+                String.format(
+                    Locale.ROOT,
+                    "%s %.3f %s %d",
+                    item.item().style(),
+                    item.losses().mean(),
+                    item.inPlan(),
+                    item.wanted()))
+        .map(words -> words.replace("1.200", "1.2"))
+        .toList();
+  }
+
+  private static Outlook outlook(double jig, double toy, int jigs) {
+    SeasonMaker maker =
+        new SeasonMaker()
+            .style("Jig")
+            .importance(jig)
+            .add()
+            .style("Toy")
+            .importance(toy)
+            .add()
+            .aboard("Jig", "", "J1", jigs)
+            .aboard("Toy", "", "T1", 400);
+    return plan(maker, new KnownForecast().poisson("Jig", 2.0 / 24).poisson("Toy", 0.01 / 24))
+        .outlook();
+  }
+
+  @Test
+  void importantIsOneAndMoreElseAnythingAboveNothing() {
+    assertEquals(1, outlook(1, 0.9, 2).watchedItems());
+    assertEquals(2, outlook(1, 1, 2).watchedItems());
+    assertEquals(2, outlook(0.9, 0.1, 2).watchedItems());
+    assertEquals(1, outlook(0.9, 0, 2).watchedItems());
+    Outlook none = outlook(0, 0, 2);
+    assertEquals(0, none.watchedItems());
+    assertTrue(none.nowProbability().isEmpty());
+    assertTrue(none.holdingDown().isEmpty());
+  }
+
+  /** ppois(c(2, 5), 2) = 0.6766764, 0.9834364; R 4.2.2: five are wanted for 0.95. */
+  @Test
+  void outlookAfterBuyingCountsWhatIsBought() {
+    Outlook outlook = outlook(1, 1, 2);
+    assertEquals(0.6766764, outlook.nowProbability().getAsDouble(), 1e-7);
+    assertEquals(0.6766764, outlook.afterBringingProbability().getAsDouble(), 1e-7);
+    assertEquals(0.9834364, outlook.afterBuyingProbability().getAsDouble(), 1e-7);
+    assertEquals(
+        List.of("Jig"), outlook.holdingDown().stream().map(weak -> weak.item().style()).toList());
   }
 }
