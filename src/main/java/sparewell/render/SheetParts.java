@@ -67,37 +67,20 @@ final class SheetParts {
   private static byte[] table(Grid.ListTable table, int id) {
     Xml xml = new Xml();
     String[] corners = table.cells().split(":");
-    if (table.hasSums()) {
-      xml.open(
-          "table",
-          "xmlns",
-          SheetXml.MAIN,
-          "id",
-          id,
-          "name",
-          table.name(),
-          "displayName",
-          table.name(),
-          "ref",
-          table.cells(),
-          "totalsRowCount",
-          1);
-    } else {
-      xml.open(
-          "table",
-          "xmlns",
-          SheetXml.MAIN,
-          "id",
-          id,
-          "name",
-          table.name(),
-          "displayName",
-          table.name(),
-          "ref",
-          table.cells(),
-          "totalsRowShown",
-          0);
-    }
+    xml.open(
+        "table",
+        "xmlns",
+        SheetXml.MAIN,
+        "id",
+        id,
+        "name",
+        table.name(),
+        "displayName",
+        table.name(),
+        "ref",
+        table.cells(),
+        table.hasSums() ? "totalsRowCount" : "totalsRowShown",
+        table.hasSums() ? 1 : 0);
     xml.leaf("autoFilter", "ref", corners[0] + ":" + lastFiltered(table, corners[1]));
     xml.open("tableColumns", "count", table.columns().size());
     for (int i = 0; i < table.columns().size(); i++) {

@@ -49,14 +49,26 @@ final class ToDo {
     move();
     findings(Code.RECOUNT, "Recount", "item", "items");
     findings(Code.BOX_CHECK_DUE, "Check", "box", "boxes");
-    if (number == 0) {
-      lines.add(
-          Block.Line.of(
-              results.onHand().items().isEmpty()
-                  ? "Nothing to work with yet: fill in Styles, Compartments, Boxes and Stock."
-                  : "Nothing to do: everything you need is aboard and well stowed."));
+    if (results.onHand().items().isEmpty()) {
+      begin();
+    } else if (number == 0) {
+      lines.add(Block.Line.of("Nothing to do: everything you need is aboard and well stowed."));
     }
     return lines;
+  }
+
+  /** The way to a first answer. */
+  private void begin() {
+    step(
+        "Nothing is in stock yet. Say where things can be: compartments, then boxes.",
+        Tone.WATCH,
+        Optional.of(Cell.ofSheet("Compartments")));
+    step("List your styles.", Tone.WATCH, Optional.of(Cell.ofSheet("Styles")));
+    step(
+        "Count what you have into Stock: a row for each size and colour in each box.",
+        Tone.WATCH,
+        Optional.of(Cell.ofSheet("Stock")));
+    step("Save, close and run analyse again.", Tone.WATCH, Optional.empty());
   }
 
   private void overPlate() {

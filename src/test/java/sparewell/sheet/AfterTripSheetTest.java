@@ -143,6 +143,15 @@ class AfterTripSheetTest {
   }
 
   @Test
+  void tellsWhatToFillInWhereNothingIs() {
+    List<Block.Line> lines = ReportSheets.toDo(results(new SeasonMaker()));
+    assertEquals(
+        List.of("Compartments", "Styles", "Stock"),
+        lines.stream().flatMap(line -> line.link().stream()).map(Cell::sheet).toList());
+    assertTrue(lines.get(1).text().startsWith("1. Nothing is in stock yet"), lines.toString());
+  }
+
+  @Test
   void putsTooMuchWeightOnTopOfAllElse() {
     List<String> lines = toDo(tooHeavy());
     assertTrue(lines.get(1).matches("1\\. The load is .*OVER the capacity plate.*"), lines.get(1));

@@ -47,8 +47,8 @@ public final class DemoRows {
     map.put(InputSheets.STYLE_HOURS.name(), rows.styleHours());
     map.put(InputSheets.LOSSES.name(), rows.losses());
     map.put(InputSheets.RESTOCKS.name(), rows.restocks());
-    map.put(InputSheets.EVENTS.name(), rows.events());
-    map.put(InputSheets.EVENT_PLAN.name(), eventPlan());
+    map.put(InputSheets.EVENTS.name(), DemoEvents.EVENTS);
+    map.put(InputSheets.EVENT_PLAN.name(), DemoEvents.PLAN);
     map.put(InputSheets.LOADS.name(), rows.loads());
     map.put(InputSheets.BOAT.name(), boat());
     return map;
@@ -210,67 +210,6 @@ public final class DemoRows {
               money(style.price() * purchase.pieces() / style.piecesPerPack())));
     }
     return rows;
-  }
-
-  private List<List<Object>> events() {
-    return List.of(
-        List.of(
-            "Spring Open",
-            LocalDate.parse("2026-03-28"),
-            "Lake Quillet",
-            16.0,
-            2,
-            "grass",
-            DemoBoat.DAY_BOX,
-            24,
-            0.97),
-        List.of(
-            "Club evening",
-            LocalDate.parse("2026-04-17"),
-            "Pellam Pool",
-            5.0,
-            1,
-            "wood",
-            BLANK,
-            BLANK,
-            BLANK),
-        List.of(
-            "Marrowby Two-day",
-            LocalDate.parse("2026-05-09"),
-            "Marrowby Reservoir",
-            18.0,
-            2,
-            "rock",
-            DemoBoat.DAY_BOX,
-            24,
-            BLANK));
-  }
-
-  private static List<List<Object>> eventPlan() {
-    return List.of(
-        plan("Spring Open", "Lipless crankbait", 4, "Red craw, Silver shad, Bluegill"),
-        plan("Spring Open", "Bladed jig", 4, "White, Green pumpkin"),
-        plan("Spring Open", "Suspending jerkbait", 3, ""),
-        plan("Spring Open", "Swim jig", 2, "Bluegill"),
-        plan("Spring Open", "Stick worm", 3, "Green pumpkin, Watermelon"),
-        plan("Spring Open", "Offset worm hook", 3, ""),
-        plan("Spring Open", "Flipping jig", 3, "Black blue"),
-        plan("Spring Open", "Craw trailer", 5, "Green pumpkin, Black blue"),
-        plan("Club evening", "Squarebill crankbait", 2, "Brown craw, Bone"),
-        plan("Club evening", "Spinnerbait", 1.5, ""),
-        plan("Club evening", "Creature bait", 1.5, "Green pumpkin"),
-        plan("Club evening", "Bullet weight", 1.5, ""),
-        plan("Marrowby Two-day", "Football jig", 6, "Green pumpkin, Brown orange"),
-        plan("Marrowby Two-day", "Craw trailer", 6, ""),
-        plan("Marrowby Two-day", "Deep crankbait", 5, ""),
-        plan("Marrowby Two-day", "Finesse worm", 5, ""),
-        plan("Marrowby Two-day", "Drop shot weight", 4, ""),
-        plan("Marrowby Two-day", "Ball head jig", 2, ""),
-        plan("Marrowby Two-day", "Walking topwater", 2, "Bone"));
-  }
-
-  private static List<Object> plan(String event, String style, double hours, String colours) {
-    return List.of(event, style, hours, colours);
   }
 
   private List<List<Object>> loads() {
