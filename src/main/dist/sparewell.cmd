@@ -1,31 +1,54 @@
 @echo off
-rem Starts Sparewell. Drop a workbook on this file and it is analysed.
+rem Starts Sparewell. Drop a workbook, several, or a folder on this file and they are analysed.
 setlocal
 chcp 65001 >nul
 set "here=%~dp0"
 set "jar=%here%sparewell.jar"
-set "java=java.exe"
+set "java="
+for %%J in (java.exe) do set "java=%%~$PATH:J"
 if defined JAVA_HOME if exist "%JAVA_HOME%\bin\java.exe" set "java=%JAVA_HOME%\bin\java.exe"
-"%java%" -version >nul 2>&1
-if errorlevel 1 (
-  echo Sparewell needs Java 17 or newer: install a Java 17 runtime and start again. 1>&2
-  set "code=3"
-  goto wait
-)
-rem The archive of loaded classes makes every start but the first one faster.
-set "cache=%LOCALAPPDATA%\sparewell"
-if not exist "%cache%" mkdir "%cache%" >nul 2>&1
-for %%F in ("%jar%") do set "stamp=%%~zF"
-set "archive=%cache%\start-%stamp%.jsa"
-set "flags=-XX:+UseSerialGC -XX:TieredStopAtLevel=1 -Xmn24m -XX:-UsePerfData -Dfile.encoding=UTF-8"
-if exist "%archive%" (
-  set "share="-XX:SharedArchiveFile=%archive%" -Xshare:auto -Xlog:disable -Xlog:all=off"
-) else (
-  set "share="-XX:ArchiveClassesAtExit=%archive%" -Xlog:disable -Xlog:all=off"
-)
+if not defined java goto nojava
 set "verb="
 if exist "%~1" set "verb=analyse"
-"%java%" %flags% %share% -jar "%jar%" %verb% %*
+rem One workbook is done before the slower compiler pays; several, or a folder, have time for it.
+set "one="
+if defined verb if "%~2"=="" if not exist "%~1\" set "one=yes"
+if "%~1"=="analyse" if "%~3"=="" if not exist "%~2\" set "one=yes"
+set "flags=-XX:+UseSerialGC -Xmn48m -XX:-UsePerfData -Dfile.encoding=UTF-8"
+if defined one set "flags=-XX:+UseSerialGC -XX:TieredStopAtLevel=1 -Xmn24m -XX:-UsePerfData -Dfile.encoding=UTF-8"
+rem The archive of loaded classes makes every start but the first one faster; it belongs to one jar
+rem and one Java, and Java itself passes over it where it no longer fits.
+set "cache=%LOCALAPPDATA%\sparewell"
+set "stamp="
+for %%F in ("%jar%") do set "stamp=%%~zF-%%~tF"
+for %%F in ("%java%") do set "stamp=%stamp%-%%~zF-%%~tF"
+set "stamp=%stamp: =%"
+set "stamp=%stamp:/=%"
+set "stamp=%stamp:.=%"
+set "stamp=%stamp::=%"
+set "archive=%cache%\start-%stamp%.jsa"
+if not exist "%archive%" goto noarchive
+"%java%" %flags% -Xshare:auto "-XX:SharedArchiveFile=%archive%" -Xlog:disable -Xlog:all=off -jar "%jar%" %verb% %*
+goto done
+:noarchive
+"%java%" -version >nul 2>&1
+if errorlevel 1 goto nojava
+if not exist "%cache%" mkdir "%cache%" >nul 2>&1
+if defined one if exist "%cache%" goto first
+"%java%" %flags% -jar "%jar%" %verb% %*
+goto done
+:first
+del "%cache%\start-*.jsa" >nul 2>&1
+set "fresh=%archive%.%random%"
+"%java%" %flags% "-XX:ArchiveClassesAtExit=%fresh%" -Xlog:disable -Xlog:all=off -jar "%jar%" %verb% %*
+set "code=%errorlevel%"
+if exist "%fresh%" move /y "%fresh%" "%archive%" >nul 2>&1
+goto wait
+:nojava
+echo Sparewell needs Java 17 or newer: install a Java 17 runtime and start again. 1>&2
+set "code=3"
+goto wait
+:done
 set "code=%errorlevel%"
 :wait
 rem Dropped on or double-clicked: keep the window open until it is read.

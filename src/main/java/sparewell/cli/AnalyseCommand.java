@@ -55,8 +55,20 @@ final class AnalyseCommand implements Callable<Integer> {
       description = "wanted chance of not running out, between 0 and 1")
   private Double chance;
 
+  @Option(
+      names = "--drop-signature",
+      description = "accept signed workbooks; what is written has no signature any more")
+  private boolean dropSignature;
+
   @Option(names = "--strict", description = "exit with 1 where there are errors among the findings")
   private boolean strict;
+
+  @Option(
+      names = "--keep-backups",
+      paramLabel = "N",
+      defaultValue = "10",
+      description = "how many backups of a workbook stay, at least 1 (${DEFAULT-VALUE})")
+  private int keepBackups;
 
   @Option(names = "--quiet", description = "print nothing but problems")
   private boolean quiet;
@@ -72,6 +84,7 @@ final class AnalyseCommand implements Callable<Integer> {
     if (budget != null && budget.signum() < 0) {
       throw new ParameterException(spec.commandLine(), "--budget must not be negative: " + budget);
     }
+    Arguments.requireBackups(keepBackups, spec);
     List<Path> found = Books.expand(books, spec);
     if (out != null && found.size() > 1) {
       throw new ParameterException(
@@ -86,6 +99,8 @@ final class AnalyseCommand implements Callable<Integer> {
             Optional.ofNullable(budget),
             chance == null ? OptionalDouble.empty() : OptionalDouble.of(chanceWanted()),
             strict,
+            keepBackups,
+            dropSignature,
             BuildVersion.number());
     return Books.report(
         console, quiet, found, (progress) -> Batch.analyse(found, options, progress));

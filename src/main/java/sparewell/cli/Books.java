@@ -19,6 +19,9 @@ import sparewell.run.Outcome;
  * What the commands over several workbooks share: which they are, and what is printed about them.
  */
 final class Books {
+  private static final int WIDTH = 80;
+  private static final int LONGEST_NAME = 34;
+
   private Books() {}
 
   /** The workbooks named, and those in the folders named, in order of their names. */
@@ -100,12 +103,27 @@ final class Books {
       worst = Math.max(worst, outcome.exitCode());
     }
     if (!quiet && outcomes.size() > 1) {
-      long done = outcomes.stream().filter(outcome -> outcome.exitCode() < 3).count();
-      console.say(done + " of " + outcomes.size() + " workbooks done.");
-      outcomes.stream()
-          .filter(outcome -> outcome.exitCode() >= 3)
-          .forEach(outcome -> console.say("  left as it was: " + outcome.book()));
+      table(outcomes).forEach(console::say);
     }
     return worst;
+  }
+
+  /** One line for each workbook, at most 80 characters, and their number. */
+  private static List<String> table(List<Outcome> outcomes) {
+    int longest = outcomes.stream().mapToInt(o -> o.book().toString().length()).max().orElse(0);
+    int wide = Math.min(LONGEST_NAME, Math.max("Workbook".length(), longest));
+    String form = "%-" + wide + "s  %-7s  %s";
+    List<String> lines = new ArrayList<>();
+    lines.add(String.format(Locale.ROOT, form, "Workbook", "Result", "To do, or what is wrong"));
+    for (Outcome outcome : outcomes) {
+      String name = outcome.book().toString();
+      String end = name.length() > wide ? "..." + name.substring(name.length() - wide + 3) : name;
+      String result = outcome.exitCode() < 3 ? "done" : "refused";
+      String line = String.format(Locale.ROOT, form, end, result, outcome.inShort());
+      lines.add(line.length() > WIDTH ? line.substring(0, WIDTH - 3) + "..." : line);
+    }
+    long done = outcomes.stream().filter(outcome -> outcome.exitCode() < 3).count();
+    lines.add(done + " of " + outcomes.size() + " workbooks done.");
+    return lines;
   }
 }

@@ -58,6 +58,8 @@ final class CheckCommand implements Callable<Integer> {
             Optional.empty(),
             OptionalDouble.empty(),
             strict,
+            RunOptions.USUAL_BACKUPS,
+            false,
             BuildVersion.number());
     return Books.report(console, quiet, found, progress -> Batch.check(found, options, progress));
   }

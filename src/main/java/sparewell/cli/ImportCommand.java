@@ -51,6 +51,13 @@ final class ImportCommand implements Callable<Integer> {
   @Option(names = "--dry-run", description = "say what would be added; write nothing")
   private boolean dryRun;
 
+  @Option(
+      names = "--keep-backups",
+      paramLabel = "N",
+      defaultValue = "10",
+      description = "how many backups of a workbook stay, at least 1 (${DEFAULT-VALUE})")
+  private int keepBackups;
+
   @Option(names = "--quiet", description = "print nothing but problems")
   private boolean quiet;
 
@@ -62,6 +69,7 @@ final class ImportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    Arguments.requireBackups(keepBackups, spec);
     List<ImportSource> sources = new ArrayList<>();
     add(sources, InputSheets.TRIPS, trips);
     add(sources, InputSheets.STYLE_HOURS, styleHours);
@@ -75,7 +83,7 @@ final class ImportCommand implements Callable<Integer> {
     }
     Outcome outcome;
     try (Watch watch = new Watch(console, 1, quiet)) {
-      outcome = ImportRun.run(book, sources, dryRun, LocalDateTime.now());
+      outcome = ImportRun.run(book, sources, dryRun, LocalDateTime.now(), keepBackups);
       watch.report(1);
     }
     Books.report(console, quiet, outcome);

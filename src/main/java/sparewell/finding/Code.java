@@ -456,7 +456,12 @@ public enum Code {
       "W-001",
       Severity.NOTE,
       "a sheet of yours is called '%1$s', as one of ours would be",
-      "yours was not touched; ours is called '%2$s'");
+      "yours was not touched; ours is called '%2$s'"),
+  SIGNATURE_DROPPED(
+      "W-002",
+      Severity.WARNING,
+      "the workbook was digitally signed, and a signature cannot outlast a change",
+      "written without the signature, as asked; the file before, or its backup, still has it");
 
   private final String id;
   private final Severity severity;

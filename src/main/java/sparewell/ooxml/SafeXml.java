@@ -1,6 +1,14 @@
 package sparewell.ooxml;
 
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
 import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.Reader;
+import java.io.SequenceInputStream;
+import java.nio.charset.CharsetDecoder;
+import java.nio.charset.CodingErrorAction;
+import java.nio.charset.StandardCharsets;
 import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
@@ -10,6 +18,7 @@ import javax.xml.stream.util.StreamReaderDelegate;
 /** XML readers that never fetch anything, and stop at a document type declaration. */
 public final class SafeXml {
   private static final int DEEPEST = 256;
+  private static final int HEAD = 1 << 10;
 
   private SafeXml() {}
 
@@ -23,7 +32,32 @@ public final class SafeXml {
         (publicId, systemId, base, namespace) -> {
           throw new XMLStreamException("outside reference to " + systemId);
         });
-    return new Guarded(factory.createXMLStreamReader(in));
+    return new Guarded(factory.createXMLStreamReader(text(in)));
+  }
+
+  /** Decoded here, because the JDK's reader prints to the terminal where it cannot decode. */
+  private static Reader text(InputStream in) throws XMLStreamException {
+    try {
+      byte[] head = in.readNBytes(HEAD);
+      CharsetDecoder decoder =
+          XmlText.charset(head)
+              .newDecoder()
+              .onMalformedInput(CodingErrorAction.REPORT)
+              .onUnmappableCharacter(CodingErrorAction.REPORT);
+      int mark = byteOrderMark(head);
+      InputStream first = new ByteArrayInputStream(head, mark, head.length - mark);
+      return new InputStreamReader(new SequenceInputStream(first, in), decoder);
+    } catch (IOException e) {
+      throw new XMLStreamException(e);
+    }
+  }
+
+  private static int byteOrderMark(byte[] head) {
+    String latin = new String(head, 0, Math.min(3, head.length), StandardCharsets.ISO_8859_1);
+    if (latin.equals("\u00ef\u00bb\u00bf")) {
+      return 3;
+    }
+    return latin.startsWith("\u00fe\u00ff") || latin.startsWith("\u00ff\u00fe") ? 2 : 0;
   }
 
   /** Reads to the end; throws where the XML is damaged. */

@@ -44,15 +44,18 @@ final class Analysis {
     ReadResult read = SeasonReader.read(book, options);
     Season season = read.season();
     OnHand onHand = OnHandCalculator.of(season);
-    // Neither half needs the other, so they run side by side; a pool that works on several
-    // workbooks shares its threads between all of them.
-    ForkJoinTask<Boat> boatSide = ForkJoinTask.adapt(() -> Boat.of(season, onHand)).fork();
+    // Neither half needs the other, so they run side by side; but among several workbooks each
+    // keeps to its thread, so that no more of them are in memory than there are threads.
+    ForkJoinTask<Boat> boatSide = ForkJoinTask.adapt(() -> Boat.of(season, onHand));
+    if (!ForkJoinTask.inForkJoinPool()) {
+      boatSide.fork();
+    }
     LossModel rates = LossModel.fit(season);
     SparesReport spares = SparesPlanner.plan(season, onHand, rates);
     BuyList buys = BuyPlanner.plan(season, spares, rates);
     EventPacking packing = EventPacker.pack(season, onHand, spares.eventNeeds());
     Optional<OffSeason> offSeason = OffSeasonPlanner.plan(season, onHand, rates);
-    Boat boat = boatSide.join();
+    Boat boat = ForkJoinTask.inForkJoinPool() ? boatSide.invoke() : boatSide.join();
     StowPlan stow = boat.stow();
     LoadReport load = boat.load();
     List<Finding> findings = new ArrayList<>(alreadyFound);

@@ -39,10 +39,11 @@ final class BookRun {
   static Outcome analyse(Path book, Path folder, RunOptions options) {
     try (WorkbookPackage original = WorkbookPackage.open(book)) {
       Path target = options.out().orElse(book);
-      WorkbookSaver.check(original, target);
+      WorkbookSaver.check(original, target, options.dropSignature());
       Map<String, String> names = actualNames(original);
       Results results =
-          Analysis.of(original, readOptions(options), options.version(), renamed(names));
+          Analysis.of(
+              original, readOptions(options), options.version(), alreadyFound(original, names));
       List<ReportSheet> sheets = ReportSheets.of(results);
       ReportFolder.prepare(folder); // what cannot end well is not begun
       SaveResult saved = save(original, target, results, sheets, names, options);
@@ -73,7 +74,11 @@ final class BookRun {
     try {
       ReportFolder.write(folder, sheets, results.season().settings().units());
       return new Outcome(
-          book, exitCode(results, options), Summary.of(results, saved, folder), List.of());
+          book,
+          exitCode(results, options),
+          Summary.inShort(results),
+          Summary.of(results, saved, folder),
+          List.of());
     } catch (IOException disk) {
       return Outcome.refused(
           book,
@@ -93,7 +98,11 @@ final class BookRun {
           Analysis.of(
               original, readOptions(options), options.version(), renamed(actualNames(original)));
       return new Outcome(
-          book, exitCode(results, options), Summary.ofFindings(book, results), List.of());
+          book,
+          exitCode(results, options),
+          Summary.counts(results.findings()),
+          Summary.ofFindings(book, results),
+          List.of());
     } catch (UnusableWorkbook unusable) {
       return Outcome.refused(book, unusable(book, unusable));
     } catch (WorkbookRefused refused) {
@@ -129,7 +138,13 @@ final class BookRun {
       }
       return WorkbookSaver.save(
           new SaveRequest(
-              original, target, scratch, own, options.now(), SaveRequest.USUAL_BACKUPS));
+              original,
+              target,
+              scratch,
+              own,
+              options.now(),
+              options.backupsKept(),
+              options.dropSignature()));
     } finally {
       Files.deleteIfExists(scratch);
     }
@@ -146,6 +161,14 @@ final class BookRun {
       }
     }
     return names;
+  }
+
+  private static List<Finding> alreadyFound(WorkbookPackage original, Map<String, String> names) {
+    List<Finding> found = new ArrayList<>(renamed(names));
+    if (original.signed()) {
+      found.add(Finding.of(Code.SIGNATURE_DROPPED, Cell.ofSheet("")));
+    }
+    return found;
   }
 
   private static List<Finding> renamed(Map<String, String> names) {

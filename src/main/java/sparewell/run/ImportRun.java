@@ -11,7 +11,6 @@ import sparewell.ooxml.WorkbookRefused;
 import sparewell.save.AppendRequest;
 import sparewell.save.NewCell;
 import sparewell.save.NewRows;
-import sparewell.save.SaveRequest;
 import sparewell.save.SaveResult;
 import sparewell.save.WorkbookSaver;
 import sparewell.workbook.grid.BookCells;
@@ -34,15 +33,20 @@ public final class ImportRun {
    *
    * @param dryRun only tell what would be added
    * @param now date and time of the run
+   * @param backupsKept how many backups stay, at least 1
    */
   public static Outcome run(
-      Path book, List<ImportSource> sources, boolean dryRun, LocalDateTime now) {
+      Path book, List<ImportSource> sources, boolean dryRun, LocalDateTime now, int backupsKept) {
     try (WorkbookPackage original = WorkbookPackage.open(book)) {
       List<SheetPlan> plans = ImportPlanner.plan(original, sources, now.toLocalDate());
       return dryRun
           ? new Outcome(
-              book, ExitCode.DONE, ImportSummary.dry(plans), ImportSummary.problems(plans))
-          : write(original, plans, now);
+              book,
+              ExitCode.DONE,
+              "nothing written",
+              ImportSummary.dry(plans),
+              ImportSummary.problems(plans))
+          : write(original, plans, now, backupsKept);
     } catch (UnusableImport unusable) {
       return Outcome.refused(book, refusal(book, unusable.faults()));
     } catch (UnusableWorkbook unusable) {
@@ -52,12 +56,13 @@ public final class ImportRun {
     }
   }
 
-  private static Outcome write(WorkbookPackage original, List<SheetPlan> plans, LocalDateTime now)
+  private static Outcome write(
+      WorkbookPackage original, List<SheetPlan> plans, LocalDateTime now, int backupsKept)
       throws WorkbookRefused {
     Path book = original.file();
     List<SheetPlan> adding = plans.stream().filter(plan -> !plan.added().isEmpty()).toList();
     if (!adding.isEmpty()) {
-      WorkbookSaver.check(original, book);
+      WorkbookSaver.check(original, book, false);
     }
     List<Path> rejected = new ArrayList<>();
     for (SheetPlan plan : plans) {
@@ -75,16 +80,19 @@ public final class ImportRun {
         }
       }
     }
-    Optional<SaveResult> saved = adding.isEmpty() ? Optional.empty() : save(original, adding, now);
+    Optional<SaveResult> saved =
+        adding.isEmpty() ? Optional.empty() : save(original, adding, now, backupsKept);
     return new Outcome(
         book,
         ExitCode.DONE,
+        "imported",
         ImportSummary.done(plans, saved, rejected),
         ImportSummary.problems(plans));
   }
 
   private static Optional<SaveResult> save(
-      WorkbookPackage original, List<SheetPlan> plans, LocalDateTime now) throws WorkbookRefused {
+      WorkbookPackage original, List<SheetPlan> plans, LocalDateTime now, int backupsKept)
+      throws WorkbookRefused {
     BookCells cells = BookCells.of(original);
     return Optional.of(
         WorkbookSaver.append(
@@ -94,7 +102,7 @@ public final class ImportRun {
                 cells::showsDates,
                 written -> proven(original, written, plans),
                 now,
-                SaveRequest.USUAL_BACKUPS)));
+                backupsKept)));
   }
 
   private static boolean proven(

@@ -46,6 +46,7 @@ public final class NewBook {
     return new Outcome(
         file,
         ExitCode.DONE,
+        "made",
         List.of(
             "Made " + file + ".",
             demo

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import sparewell.save.SaveRequest;
 
 /**
  * What the command line asks of an analysis.
@@ -17,6 +18,8 @@ import java.util.OptionalDouble;
  * @param budget money for the buy list from the command line
  * @param chance wanted chance from the command line, in (0, 1), or 50 to 99.9 as percent
  * @param strict whether errors among the findings make the exit code 1
+ * @param backupsKept how many backups of a workbook stay, at least 1
+ * @param dropSignature whether a signed workbook is written too, without its signature
  * @param version version shown on the front page
  */
 public record RunOptions(
@@ -27,4 +30,9 @@ public record RunOptions(
     Optional<BigDecimal> budget,
     OptionalDouble chance,
     boolean strict,
-    String version) {}
+    int backupsKept,
+    boolean dropSignature,
+    String version) {
+  /** Backups kept where nobody says otherwise. */
+  public static final int USUAL_BACKUPS = SaveRequest.USUAL_BACKUPS;
+}

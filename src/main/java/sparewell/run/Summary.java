@@ -80,7 +80,14 @@ final class Summary {
     return lines;
   }
 
-  private static String counts(List<Finding> findings) {
+  /** Steps and findings counted. */
+  static String inShort(Results results) {
+    long steps =
+        ReportSheets.toDo(results).stream().filter(l -> l.text().matches("\\d+\\. .*")).count();
+    return steps + " to do; " + counts(results.findings());
+  }
+
+  static String counts(List<Finding> findings) {
     List<String> parts = new ArrayList<>();
     for (Severity severity : Severity.values()) {
       long count = findings.stream().filter(f -> f.severity() == severity).count();

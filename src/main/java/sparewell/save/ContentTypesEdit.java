@@ -14,12 +14,13 @@ final class ContentTypesEdit {
 
   private ContentTypesEdit() {}
 
-  static byte[] apply(XmlText xml, Set<String> droppedKeys, Map<String, String> newParts) {
+  static byte[] apply(
+      XmlText xml, Set<String> droppedKeys, boolean unsigned, Map<String, String> newParts) {
     XmlEdits edits = new XmlEdits(xml);
     boolean relationshipsKnown = false;
     for (XmlElement e : xml.root().children()) {
       String part = e.value("PartName").map(PartNames::key).orElse("");
-      if (droppedKeys.contains(part)) {
+      if (droppedKeys.contains(part) || unsigned && Signature.concerns(e)) {
         edits.remove(e);
       }
       relationshipsKnown |= e.value("Extension").filter("rels"::equalsIgnoreCase).isPresent();

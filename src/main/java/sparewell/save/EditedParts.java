@@ -134,7 +134,9 @@ final class EditedParts {
               .orElse("");
       sheetId = e.value("i").orElse(sheetId);
       boolean ours =
-          graft.dropped().contains(target) || e.name().equals("c") && ownIds.contains(sheetId);
+          graft.dropped().contains(target)
+              || book.signed() && Signature.concerns(e)
+              || e.name().equals("c") && ownIds.contains(sheetId);
       String moved = e.name().equals("c") ? XmlOut.canonical(e, Map.of("i", sheetId)) : "";
       if (!ours && !after.contains(XmlOut.canonical(e, Map.of())) && !after.contains(moved)) {
         return false;

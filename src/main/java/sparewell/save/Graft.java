@@ -35,8 +35,19 @@ final class Graft {
   static Graft of(WorkbookPackage book, WorkbookPackage scratch, List<OwnSheet> sheets)
       throws WorkbookRefused, IOException, XMLStreamException {
     Graft graft = new Graft(book, LastRun.entriesToDrop(book));
+    if (book.signed()) {
+      graft.dropSignature();
+    }
     graft.plan(scratch, sheets);
     return graft;
+  }
+
+  private void dropSignature() throws WorkbookRefused {
+    dropped.addAll(Signature.entries(book));
+    String relationships = PartNames.relationshipsOf("");
+    edit(
+        relationships,
+        new RelationshipsEdit(book.xml(relationships), Signature.relationshipIds(book)).apply());
   }
 
   private void plan(WorkbookPackage scratch, List<OwnSheet> sheets)
@@ -80,7 +91,7 @@ final class Graft {
     edit(PartNames.relationshipsOf(book.workbookPart()), relationships.apply());
     edit(
         ContentTypesEdit.PART,
-        ContentTypesEdit.apply(book.xml(ContentTypesEdit.PART), dropped, types));
+        ContentTypesEdit.apply(book.xml(ContentTypesEdit.PART), dropped, book.signed(), types));
   }
 
   /** Day number of one and the same day, less that of the 1900 system. */

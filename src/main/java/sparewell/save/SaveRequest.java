@@ -15,6 +15,7 @@ import sparewell.ooxml.WorkbookPackage;
  * @param sheets our sheets in their order; each stands in the scratch workbook under this name
  * @param now date and time for the backup's name
  * @param backupsKept how many backups stay, at least 1
+ * @param dropSignature whether a signed workbook may be written without its signature
  */
 public record SaveRequest(
     WorkbookPackage original,
@@ -22,9 +23,21 @@ public record SaveRequest(
     Path scratch,
     List<OwnSheet> sheets,
     LocalDateTime now,
-    int backupsKept) {
+    int backupsKept,
+    boolean dropSignature) {
   /** Backups kept where nobody says otherwise. */
   public static final int USUAL_BACKUPS = 10;
+
+  /** For workbooks that are not signed; a signed one is refused. */
+  public SaveRequest(
+      WorkbookPackage original,
+      Path target,
+      Path scratch,
+      List<OwnSheet> sheets,
+      LocalDateTime now,
+      int backupsKept) {
+    this(original, target, scratch, sheets, now, backupsKept, false);
+  }
 
   public SaveRequest {
     sheets = List.copyOf(sheets);

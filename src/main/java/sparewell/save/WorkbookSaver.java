@@ -28,8 +28,11 @@ public final class WorkbookSaver {
   /**
    * Refuses early what {@link #save} would refuse: a protected, signed or shared workbook, a name
    * of the wrong kind, a file open elsewhere.
+   *
+   * @param dropSignature whether a signed one is accepted
    */
-  public static void check(WorkbookPackage original, Path target) throws WorkbookRefused {
+  public static void check(WorkbookPackage original, Path target, boolean dropSignature)
+      throws WorkbookRefused {
     Path file = original.file();
     if (original.structureProtected()) {
       throw Refusals.refused(
@@ -37,11 +40,11 @@ public final class WorkbookSaver {
           "its structure is protected, so that no sheet may be added",
           "Take the protection of the workbook off (Review, Protect workbook) and run again.");
     }
-    if (original.signed()) {
+    if (original.signed() && !dropSignature) {
       throw Refusals.refused(
           file,
           "it is digitally signed, and any change would break the signature",
-          "Remove the signature, or save an unsigned copy, and run on that.");
+          "Remove the signature, or run analyse with --drop-signature to have it removed.");
     }
     if (original.shared()) {
       throw Refusals.refused(
@@ -74,7 +77,7 @@ public final class WorkbookSaver {
    * @throws WorkbookRefused where it cannot be done; the target is as it was
    */
   public static SaveResult save(SaveRequest request) throws WorkbookRefused {
-    check(request.original(), request.target());
+    check(request.original(), request.target(), request.dropSignature());
     try (WorkbookPackage scratch = WorkbookPackage.open(request.scratch())) {
       Path target = place(request.target());
       try (RunLock lock = RunLock.take(target)) {
@@ -100,7 +103,7 @@ public final class WorkbookSaver {
    */
   public static SaveResult append(AppendRequest append) throws WorkbookRefused {
     WorkbookPackage book = append.original();
-    check(book, book.file());
+    check(book, book.file(), false);
     SaveRequest request =
         new SaveRequest(
             book, book.file(), book.file(), List.of(), append.now(), append.backupsKept());

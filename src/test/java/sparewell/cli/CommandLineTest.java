@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
+import java.util.zip.ZipFile;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -310,5 +311,57 @@ class CommandLineTest {
     console.progress(1, 2, "workbooks");
     console.clearProgress();
     assertEquals(0, error.size());
+  }
+
+  @Test
+  void severalWorkbooksEndInATable() {
+    Command command = analyse(folder.resolve("none.xlsx"), book);
+    List<String> lines = command.out().lines().toList();
+    List<String> table = lines.subList(lines.size() - 4, lines.size());
+    assertTrue(table.get(0).matches("Workbook +Result +To do, or what is wrong"), table.get(0));
+    assertTrue(
+        table.get(1).matches(".*none\\.xlsx +refused +there is no such file.*"), table.get(1));
+    assertTrue(table.get(2).matches(".*season\\.xlsx +done +\\d+ to do; .*"), table.get(2));
+    assertTrue(table.stream().allMatch(line -> line.length() <= 80), table.toString());
+  }
+
+  @Test
+  void soManyBackupsStayAsAreAskedFor() throws Exception {
+    Path backups = folder.resolve("season-backups");
+    for (int run = 0; run < 3; run++) {
+      assertEquals(0, analyse(book, "--keep-backups", "2").exitCode());
+    }
+    try (Stream<Path> kept = Files.list(backups)) {
+      assertEquals(2, kept.count());
+    }
+    usage(analyse(book, "--keep-backups", "0"), "--keep-backups must be at least 1");
+    usage(analyse(book, "--keep-backups", "few"), "--keep-backups");
+    Path losses = Files.writeString(folder.resolve("l.csv"), "Trip,Style,Lost\n");
+    usage(
+        Command.run("import", book, "--losses", losses, "--keep-backups", "0"),
+        "--keep-backups must be at least 1");
+  }
+
+  @Test
+  void aSignatureIsDroppedWhereAskedFor() throws Exception {
+    Path signed = SignedBook.of(book, folder.resolve("signed.xlsx"));
+    byte[] before = Files.readAllBytes(signed);
+    refused(analyse(signed), "digitally signed", "--drop-signature");
+    assertArrayEquals(before, Files.readAllBytes(signed));
+    Command dropped = analyse(signed, "--drop-signature");
+    assertEquals(0, dropped.exitCode(), dropped.error());
+    assertTrue(dropped.out().contains("signature"), dropped.out());
+    try (ZipFile zip = new ZipFile(signed.toFile())) {
+      assertTrue(zip.stream().noneMatch(e -> e.getName().contains("signature")));
+      for (String part : List.of("_rels/.rels", "[Content_Types].xml")) {
+        String text =
+            new String(
+                zip.getInputStream(zip.getEntry(part)).readAllBytes(), StandardCharsets.UTF_8);
+        assertFalse(text.contains("signature"), text);
+      }
+    }
+    assertTrue(
+        Files.readString(reports.resolve("signed/input-checks.csv")).contains("digitally signed"));
+    assertEquals(0, analyse(signed).exitCode());
   }
 }

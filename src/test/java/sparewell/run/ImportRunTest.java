@@ -71,7 +71,7 @@ class ImportRunTest {
   }
 
   private Outcome take(InputSheet sheet, Path file) {
-    return ImportRun.run(book, List.of(new ImportSource(sheet, file)), false, NOW);
+    return ImportRun.run(book, List.of(new ImportSource(sheet, file)), false, NOW, 10);
   }
 
   private Season season() throws Exception {
@@ -139,7 +139,8 @@ class ImportRunTest {
                     InputSheets.STOCK,
                     csv("s.csv", "Style,Box,Count,Counted on\nWorm,Shelf,1.5,2026-04-07\n"))),
             false,
-            NOW);
+            NOW,
+            10);
     ok(outcome);
     Season season = season();
     assertEquals(
@@ -262,7 +263,8 @@ class ImportRunTest {
                 new ImportSource(InputSheets.RESTOCKS, csv("r.csv", "Date,Style,Box,Count\n")),
                 new ImportSource(InputSheets.STOCK, csv("s.csv", ""))),
             false,
-            NOW);
+            NOW,
+            10);
     refused(
         outcome,
         "none.csv: there is no such file",
@@ -318,7 +320,8 @@ class ImportRunTest {
                     InputSheets.TRIPS,
                     csv("t.csv", "Trip,Date,Hours\nT8,2026-05-01,5\nT9,2026-15-01,5\n"))),
             false,
-            NOW);
+            NOW,
+            10);
     assertEquals(
         List.of(
             folder
@@ -336,7 +339,7 @@ class ImportRunTest {
     byte[] before = Files.readAllBytes(book);
     Path file = csv("in.csv", LOSSES + "T1,Worm,,Green,1,fish\nT1,Warm,,Green,1,fish\n");
     Outcome outcome =
-        ImportRun.run(book, List.of(new ImportSource(InputSheets.LOSSES, file)), true, NOW);
+        ImportRun.run(book, List.of(new ImportSource(InputSheets.LOSSES, file)), true, NOW, 10);
     assertEquals(ExitCode.DONE, outcome.exitCode());
     assertTrue(
         outcome.summary().contains("  line 2: T1 | Worm | Green | 1 | fish"), outcome.toString());

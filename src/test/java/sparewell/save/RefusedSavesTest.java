@@ -134,7 +134,7 @@ class RefusedSavesTest {
         "<Relationship Id=\"rIdS\" Target=\"_xmlsignatures/origin.sigs\" Type=\"http://schemas."
             + "openxmlformats.org/package/2006/relationships/digital-signature/origin\"/>"
             + "</Relationships>");
-    refused(book, "digitally signed", "Remove the signature");
+    refused(book, "digitally signed", "Remove the signature", "--drop-signature");
   }
 
   @Test
