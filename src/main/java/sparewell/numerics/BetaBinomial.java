@@ -1,8 +1,6 @@
 package sparewell.numerics;
 
-import java.util.Arrays;
 import java.util.List;
-import org.apache.commons.math3.distribution.BetaDistribution;
 
 /**
  * Counts shared out: of n pieces each falls on an item with the same unknown chance, which is
@@ -102,31 +100,6 @@ public final class BetaBinomial {
       }
     }
     return mass;
-  }
-
-  /**
-   * Equally likely points of a Beta(a, b) variable, moved so that their mean is its mean.
-   *
-   * @param count how many
-   * @param a &gt; 0
-   * @param b &ge; 0; 0 means that it is 1
-   */
-  public static double[] equallyLikely(int count, double a, double b) {
-    double[] points = new double[count];
-    if (b == 0) {
-      Arrays.fill(points, 1);
-      return points;
-    }
-    BetaDistribution beta = new BetaDistribution(null, a, b, 1e-10);
-    double sum = 0;
-    for (int k = 0; k < count; k++) {
-      points[k] = beta.inverseCumulativeProbability((k + 0.5) / count);
-      sum += points[k];
-    }
-    for (int k = 0; k < count; k++) {
-      points[k] *= a / (a + b) * count / sum;
-    }
-    return points;
   }
 
   /**

@@ -6,8 +6,9 @@ import java.util.Arrays;
  * Distribution of a whole count N &ge; 0, held as P(N = n) for n below a cut and the probability
  * and mean of what lies beyond it.
  *
- * <p>Immutable. With P(N &ge; cut) at or below 1e-10, as the makers of these in this project see
- * to, all answers are accurate to about 1e-9.
+ * <p>Immutable. With P(N &ge; cut) at or below 1e-10 all answers are accurate to about 1e-9. The
+ * makers of these in this project see to that, save for very long tails ({@link CountMixture}),
+ * which they cut at 1e-4; the mean is that of the whole support even then.
  */
 public final class CountDistribution {
   private final double[] atMost; // P(N <= n)

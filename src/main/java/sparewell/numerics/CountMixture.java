@@ -16,6 +16,8 @@ import java.util.Arrays;
  */
 public final class CountMixture {
   private static final double TAIL = 1e-10;
+  private static final double FAR_TAIL = 1e-4;
+  private static final int LONGEST = 20_000;
   private static final double SPENT = 1e-15;
   private static final double FLOOR = -600;
 
@@ -88,8 +90,10 @@ public final class CountMixture {
   }
 
   /**
-   * The mixture as a distribution, cut where less than 1e-10 is left, or far beyond the mean where
-   * the tail is longer than that. The weights are made to sum to 1. To be called once.
+   * The mixture as a distribution, cut where less than the tail asked for is left; beyond 500 + 15
+   * times the mean, where tails are all but endless, once less than 1e-4 is left, so that quantiles
+   * up to 99.99 % still hold; and at 20,000 in any case. The weights are made to sum to 1. To be
+   * called once.
    */
   public CountDistribution distribution() {
     if (!(total > 0)) {
@@ -98,15 +102,15 @@ public final class CountMixture {
     double[] mass = new double[64];
     double sum = 0;
     int n = 0;
-    double longest = Math.min(100_000, 500 + 15 * mean / total);
-    while (n < longest) {
+    double far = 500 + 15 * mean / total;
+    while (n < LONGEST) {
       if (n == mass.length) {
         mass = Arrays.copyOf(mass, 2 * n);
       }
       mass[n] = Math.max(0, current() / total);
       sum += mass[n];
       n++;
-      if (1 - sum < tail) {
+      if (1 - sum < (n < far ? tail : Math.max(tail, FAR_TAIL))) {
         break;
       }
       advance(n);

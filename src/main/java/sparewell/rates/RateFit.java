@@ -4,9 +4,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import sparewell.numerics.BetaBinomial;
+import org.apache.commons.math3.distribution.BetaDistribution;
 import sparewell.numerics.CountDistribution;
 import sparewell.numerics.CountMixture;
+import sparewell.numerics.GaussJacobi;
 import sparewell.numerics.WeightedCells;
 
 /**
@@ -23,7 +24,7 @@ public final class RateFit {
   public static final int DRAWS = 160;
 
   private static final double LEAST_CELL = 1e-8;
-  private static final int SHARE_POINTS = 16;
+  private static final int SHARE_NODES = 12;
   // Points of less weight are left out of distributions: together under 1e-6, far below the
   // sampling error of the draws.
   private static final double WEIGHT_FLOOR = 1e-10;
@@ -166,7 +167,7 @@ public final class RateFit {
   private CountDistribution mixture(int style, List<Term> terms) {
     double[] whole = new double[terms.size()];
     java.util.Arrays.fill(whole, 1);
-    return mixture(style, terms, List.of(whole));
+    return mixture(style, terms, new double[][] {whole}, new double[] {1});
   }
 
   /**
@@ -178,24 +179,49 @@ public final class RateFit {
   public CountDistribution shared(
       int style, List<List<Term>> groups, double own, List<Double> rests) {
     List<Term> terms = groups.stream().flatMap(List::stream).toList();
-    List<double[]> factors = new ArrayList<>();
-    for (int k = 0; k < SHARE_POINTS; k++) {
-      factors.add(new double[terms.size()]);
+    double some = rests.stream().filter(rest -> rest > 0).findFirst().orElse(0.0);
+    if (some == 0) {
+      return losses(style, terms);
     }
+    List<GaussJacobi.Node> nodes = GaussJacobi.nodes(SHARE_NODES, own, some);
+    double[] chances = nodes.stream().mapToDouble(GaussJacobi.Node::weight).toArray();
+    double[][] factors = new double[SHARE_NODES][terms.size()];
     int first = 0;
     for (int g = 0; g < groups.size(); g++) {
-      double[] points = BetaBinomial.equallyLikely(SHARE_POINTS, own, rests.get(g));
+      double[] share = shares(nodes, own, some, rests.get(g));
       for (int e = first; e < first + groups.get(g).size(); e++) {
-        for (int k = 0; k < SHARE_POINTS; k++) {
-          factors.get(k)[e] = points[k];
+        for (int k = 0; k < SHARE_NODES; k++) {
+          factors[k][e] = share[k];
         }
       }
       first += groups.get(g).size();
     }
-    return mixture(style, terms, factors);
+    return mixture(style, terms, factors, chances);
   }
 
-  private CountDistribution mixture(int style, List<Term> terms, List<double[]> factors) {
+  /** The shares at the same quantiles as the nodes, moved so that their mean is right. */
+  private static double[] shares(
+      List<GaussJacobi.Node> nodes, double own, double some, double rest) {
+    double[] shares = nodes.stream().mapToDouble(GaussJacobi.Node::x).toArray();
+    if (rest == 0) {
+      java.util.Arrays.fill(shares, 1);
+    } else if (rest != some) {
+      BetaDistribution from = new BetaDistribution(null, own, some, 1e-10);
+      BetaDistribution to = new BetaDistribution(null, own, rest, 1e-10);
+      double mean = 0;
+      for (int k = 0; k < shares.length; k++) {
+        shares[k] = to.inverseCumulativeProbability(from.cumulativeProbability(shares[k]));
+        mean += nodes.get(k).weight() * shares[k];
+      }
+      for (int k = 0; k < shares.length; k++) {
+        shares[k] *= own / (own + rest) / mean;
+      }
+    }
+    return shares;
+  }
+
+  private CountDistribution mixture(
+      int style, List<Term> terms, double[][] factors, double[] chances) {
     CountMixture mixture = new CountMixture(terms.size());
     double[] means = new double[terms.size()];
     double[] sizes = new double[terms.size()];
@@ -208,12 +234,12 @@ public final class RateFit {
         double weight = draw.weight() * weights[i];
         if (weight > WEIGHT_FLOOR) {
           double rate = draw.posterior().rate(style, i);
-          for (double[] factor : factors) {
+          for (int k = 0; k < factors.length; k++) {
             for (int e = 0; e < means.length; e++) {
               Term term = terms.get(e);
-              means[e] = factor[e] * rate * term.hours() * draw.multiplier(term.cover());
+              means[e] = factors[k][e] * rate * term.hours() * draw.multiplier(term.cover());
             }
-            mixture.add(weight / factors.size(), means, sizes);
+            mixture.add(weight * chances[k], means, sizes);
           }
         }
       }

@@ -55,8 +55,17 @@ record SeasonHistory(
    * @param ranOut whether none was left
    * @param assumed whether the style hours of the trip leave the style out, so that its hours are
    *     assumed
+   * @param byShare whether the trip has no style hours, so that the hours are the style's share of
+   *     the trip's
    */
-  record Use(int trip, int style, double hours, int lostPieces, boolean ranOut, boolean assumed) {}
+  record Use(
+      int trip,
+      int style,
+      double hours,
+      int lostPieces,
+      boolean ranOut,
+      boolean assumed,
+      boolean byShare) {}
 
   /** Reads a season. */
   static SeasonHistory of(Season season) {
@@ -176,7 +185,8 @@ record SeasonHistory(
               Code.LOSS_WITHOUT_SHARE, lost.get(0).origin(), name, trip.id(), shown(hours));
         }
         if (hours > 0) {
-          uses.add(new Use(t, styleNumber.get(name), hours, pieces, ranOut, leftOut));
+          uses.add(
+              new Use(t, styleNumber.get(name), hours, pieces, ranOut, leftOut, hoursHere == null));
         }
       }
     }

@@ -2,7 +2,6 @@ package sparewell.rates;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 import sparewell.numerics.CountDistribution;
@@ -22,7 +21,7 @@ import sparewell.season.Trip;
  * @param sentence which policy did better, or that there is too little history to tell
  */
 public record TrackRecord(List<Line> lines, int trips, int fits, String sentence) {
-  private static final int KNOWN_FIRST = 4;
+  static final int KNOWN_FIRST = 4;
   private static final double GROWTH = 1.5;
   private static final double GROWTH_OF_MUCH = 2;
   private static final int MUCH = 40;
@@ -77,21 +76,24 @@ public record TrackRecord(List<Line> lines, int trips, int fits, String sentence
     ReplayForecast forecast = null;
     int fits = 0;
     int nextFit = KNOWN_FIRST;
-    RawRates rates = new RawRates(whole.styles().size());
+    SeasonHistory before = whole;
+    RawRates rates = new RawRates(0);
     double wantedRunOuts = 0;
     for (int t = 0; t < trips; t++) {
       if (t >= KNOWN_FIRST) {
         Trip trip = whole.trips().get(t);
         if (t == nextFit) {
-          SeasonHistory before = whole.before(season, t);
+          before = whole.before(season, t);
           FitInput input = before.input(trip.date(), season.settings().halfLifeMonths());
           FitData data = new FitData(input, true);
           fit = fit == null ? HyperPosterior.of(data, Hyperprior.WEAK, DRAWS) : fit.after(data);
           forecast = new ReplayForecast(fit);
+          rates = new RawRates(whole.styles().size());
+          before.uses().stream().filter(use -> !use.assumed()).forEach(rates::learn);
           fits++;
           nextFit = (int) (t * (t < MUCH ? GROWTH : GROWTH_OF_MUCH));
         }
-        for (SeasonHistory.Use use : uses.get(t)) {
+        for (SeasonHistory.Use use : asKnown(uses.get(t), trip, before)) {
           String name = whole.styles().get(use.style());
           double chance = chance(season, styles.get(name));
           CountDistribution losses = forecast.losses(use.style(), term(whole, trip, use, fit));
@@ -101,15 +103,44 @@ public record TrackRecord(List<Line> lines, int trips, int fits, String sentence
           flat.add(null, FLAT, use);
           wantedRunOuts += 1 - chance;
         }
+        asKnown(uses.get(t), trip, before).forEach(rates::learn);
       }
-      uses.get(t).forEach(rates::learn);
     }
     List<Line> lines =
         List.of(
             recommendation.line("recommendation"),
             flat.line("flat three"),
             raw.line("raw average"));
-    return new TrackRecord(lines, foreseen, fits, sentence(trips, lines, wantedRunOuts));
+    return new TrackRecord(lines, foreseen, fits, Verdict.of(trips, lines, wantedRunOuts));
+  }
+
+  /**
+   * The uses of a trip with the hours that a forecaster of that time would have counted: shares of
+   * trips without style hours are those known then, and all hours are hours afloat where no trip
+   * had style hours yet.
+   */
+  private static List<SeasonHistory.Use> asKnown(
+      List<SeasonHistory.Use> uses, Trip trip, SeasonHistory before) {
+    List<SeasonHistory.Use> known = new ArrayList<>();
+    for (SeasonHistory.Use use : uses) {
+      double hours = use.hours();
+      if (use.byShare() || before.perHourAfloat()) {
+        String style = before.styles().get(use.style());
+        hours = trip.fishedHours().getAsDouble() * before.meanShare().get(style);
+      }
+      if (hours > 0) {
+        known.add(
+            new SeasonHistory.Use(
+                use.trip(),
+                use.style(),
+                hours,
+                use.lostPieces(),
+                use.ranOut(),
+                use.assumed(),
+                use.byShare()));
+      }
+    }
+    return known;
   }
 
   private static double chance(Season season, Style style) {
@@ -198,55 +229,5 @@ public record TrackRecord(List<Line> lines, int trips, int fits, String sentence
           judged > 0 ? OptionalDouble.of(INTERVAL) : OptionalDouble.empty(),
           judged > 0 ? OptionalDouble.of(inside / judged) : OptionalDouble.empty());
     }
-  }
-
-  private static String sentence(int trips, List<Line> lines, double wantedRunOuts) {
-    if (trips <= KNOWN_FIRST) {
-      return "Too little history to tell: the record starts with the fifth trip, and "
-          + (trips == 0 ? "none is logged yet." : trips + " are logged.");
-    }
-    int n = lines.get(0).predictions();
-    // Fewer wanted run-outs than this cannot be told from none.
-    if (wantedRunOuts < 5) {
-      return "Too little history to tell: with "
-          + n
-          + " predictions even the wanted chance would mean fewer than 5 run-outs.";
-    }
-    double spread = Math.sqrt(wantedRunOuts * (1 - wantedRunOuts / n));
-    Line best = null;
-    for (Line line : lines) {
-      boolean keeps = line.runOuts() <= wantedRunOuts + 1.645 * spread;
-      if (keeps
-          && (best == null
-              || line.meanCarried().getAsDouble() < best.meanCarried().getAsDouble())) {
-        best = line;
-      }
-    }
-    String wanted =
-        String.format(Locale.ROOT, "%.1f %% run-outs were wanted at most", 100 * wantedRunOuts / n);
-    if (best == null) {
-      Line fewest =
-          lines.stream().min(java.util.Comparator.comparingInt(Line::runOuts)).orElseThrow();
-      return wanted
-          + " and no rule kept to it; the "
-          + fewest.policy()
-          + " came closest, with "
-          + figures(fewest)
-          + ".";
-    }
-    return wanted
-        + "; the "
-        + best.policy()
-        + " kept to it with the fewest pieces: "
-        + figures(best)
-        + ".";
-  }
-
-  private static String figures(Line line) {
-    return String.format(
-        Locale.ROOT,
-        "%.1f %% run-outs with %.1f pieces of a style on a trip",
-        line.runOutPercent().getAsDouble(),
-        line.meanCarried().getAsDouble());
   }
 }

@@ -82,13 +82,17 @@ final class LogBook {
   }
 
   LogBook lost(String trip, String style, String colour, int pieces) {
+    return lost(trip, style, colour, pieces, false);
+  }
+
+  LogBook lost(String trip, String style, String colour, int pieces, boolean ranOut) {
     losses.add(
         new Loss(
             trip,
             new ItemId(style, "", colour),
             pieces,
             Cause.SNAG,
-            false,
+            ranOut,
             new Cell("Losses", losses.size() + 2, 2)));
     return this;
   }

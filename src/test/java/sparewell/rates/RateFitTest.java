@@ -227,4 +227,55 @@ class RateFitTest {
     assertEquals(RateFit.of(input).rate(3), RateFit.of(input).rate(3));
     assertFalse(RateFit.of(input).effectiveDraws() < 20);
   }
+
+  @Test
+  void unitsOfTimeDoNotMatter() {
+    // Minutes for hours. The prior of the common rate is not free of scale, so it moves along.
+    List<Observation> log = log(10, 6, 20, 0.2);
+    List<Observation> minutes = new ArrayList<>();
+    for (Observation o : log) {
+      minutes.add(
+          new Observation(
+              o.style(), 60 * o.hours(), o.days(), o.cover(), o.lostPieces(), o.atLeast(), 1));
+    }
+    Hyperprior weak = Hyperprior.WEAK;
+    Hyperprior perMinute =
+        new Hyperprior(
+            weak.logRateCentre() - Math.log(60),
+            weak.logRateSpread(),
+            weak.logFamilyCentre(),
+            weak.logFamilySpread(),
+            weak.logStyleCentre(),
+            weak.logStyleSpread(),
+            weak.logSizeCentre(),
+            weak.logSizeSpread(),
+            weak.coverSpread());
+    RateFit fit = RateFit.of(new FitInput(families(6, 2), 2, 3, log), weak, RateFit.DRAWS);
+    RateFit other = RateFit.of(new FitInput(families(6, 2), 2, 3, minutes), perMinute, 160);
+    for (int s = 0; s < 6; s++) {
+      double rate = fit.rate(s).mean();
+      assertEquals(rate, 60 * other.rate(s).mean(), 1e-6 * rate);
+      // The ends of intervals are read off cells, which lie differently: right to a hundredth.
+      assertEquals(fit.rate(s).high90(), 60 * other.rate(s).high90(), 2e-2 * rate);
+      CountDistribution ours = fit.losses(s, List.of(new RateFit.Term(12, 2, 1)));
+      CountDistribution theirs = other.losses(s, List.of(new RateFit.Term(720, 2, 1)));
+      for (int n = 0; n < 12; n++) {
+        assertEquals(ours.atMost(n), theirs.atMost(n), 1e-6);
+      }
+    }
+  }
+
+  @Test
+  void longTailsAreFollowedToATenThousandth() {
+    // Almost nothing is known of the rate: the tail is far longer than 500 and 15 means.
+    RateFit fit = RateFit.of(new FitInput(List.of(0), 1, 0, List.of(trip(0, 0.1, 1))), wide(), 160);
+    CountDistribution losses = fit.losses(0, List.of(new RateFit.Term(8, 1, Observation.MIX)));
+    assertTrue(losses.cut() > 500 + 15 * losses.mean());
+    assertTrue(losses.above(losses.cut() - 1) < 1e-4, "left out " + losses.above(losses.cut() - 1));
+  }
+
+  private static Hyperprior wide() {
+    return new Hyperprior(
+        Math.log(0.06), 1.5, Math.log(0.4), 0.8, Math.log(2), 0.7, Math.log(0.2), 1.0, 0.5);
+  }
 }

@@ -1,0 +1,197 @@
+package sparewell.rates;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import org.apache.commons.math3.distribution.GammaDistribution;
+import org.apache.commons.math3.distribution.PoissonDistribution;
+import org.apache.commons.math3.random.Well19937c;
+import org.junit.jupiter.api.Test;
+import sparewell.numerics.BetaBinomial;
+import sparewell.numerics.CountDistribution;
+import sparewell.season.ItemId;
+import sparewell.season.Season;
+
+/** The chance that nothing runs out against seasons played out piece by piece. */
+class JointChanceTest {
+  private static final int TIMES = 30_000;
+  private static final ItemId RED = new ItemId("Shad", "", "red");
+  private static final ItemId BLUE = new ItemId("Shad", "", "blue");
+  private static final ItemId GREEN = new ItemId("Shad", "", "green");
+  private static final ItemId BROWN = new ItemId("Toad", "", "brown");
+  private static final ItemId BLACK = new ItemId("Frog", "", "black");
+
+  private static Season season() {
+    LogBook book =
+        new LogBook()
+            .style("Shad", "Soft", "red", "blue", "green")
+            .style("Toad", "Soft", "brown")
+            .style("Frog", "Top", "black");
+    Random random = new Random(4);
+    for (int t = 0; t < 8; t++) {
+      String id = "T" + t;
+      book.trip(id, 10 * t, 8, t % 2 == 0 ? "wood" : "grass");
+      book.thrown(id, "Shad", 2).thrown(id, "Toad", 4).thrown(id, "Frog", 1);
+      if (random.nextInt(3) > 0) {
+        book.lost(id, "Shad", random.nextInt(3) > 0 ? "red" : "blue", 1 + t % 2 * 2);
+      }
+      if (t % 3 == 0) {
+        book.lost(id, "Toad", "brown", 2);
+      }
+    }
+    return book.season();
+  }
+
+  private static Exposure hours(double hours, double days, String cover, ItemId... among) {
+    return new Exposure(hours, days, Optional.of(cover), List.of(among));
+  }
+
+  /** Plays the exposures out under the fitted model; all losses of a style fall on its items. */
+  private static final class Play {
+    private final SeasonHistory history;
+    private final RateFit fit;
+    private final ItemShares shares;
+    private final Well19937c random = new Well19937c(11);
+
+    Play(Season season) {
+      history = SeasonHistory.of(season);
+      fit = RateFit.of(history.input(season.settings().asOf(), season.settings().halfLifeMonths()));
+      shares = ItemShares.of(season);
+    }
+
+    private int pick(double[] weights) {
+      double u = random.nextDouble();
+      for (int i = 0; i < weights.length; i++) {
+        u -= weights[i];
+        if (u < 0) {
+          return i;
+        }
+      }
+      return weights.length - 1;
+    }
+
+    private double gamma(double shape) {
+      return new GammaDistribution(random, shape, 1).sample();
+    }
+
+    private int poisson(double mean) {
+      return mean < 1e-12 ? 0 : new PoissonDistribution(random, mean, 1e-12, 100_000).sample();
+    }
+
+    /** Share of seasons in which every stock lasts. */
+    double lasting(List<LossForecast.StyleStock> stocks) {
+      double[] drawWeights = fit.draws().stream().mapToDouble(Draw::weight).toArray();
+      int lasted = 0;
+      for (int i = 0; i < TIMES; i++) {
+        Draw draw = fit.draws().get(pick(drawWeights));
+        int[] means = new int[fit.input().families()];
+        for (int f = 0; f < means.length; f++) {
+          FamilyPosterior family = draw.posterior().family(f);
+          double[] weights = new double[family.count()];
+          for (int k = 0; k < weights.length; k++) {
+            weights[k] = family.weight(k);
+          }
+          means[f] = family.mean(pick(weights));
+        }
+        boolean all = true;
+        for (LossForecast.StyleStock stock : stocks) {
+          all &= lasts(stock, draw, means);
+        }
+        lasted += all ? 1 : 0;
+      }
+      return (double) lasted / TIMES;
+    }
+
+    private boolean lasts(LossForecast.StyleStock stock, Draw draw, int[] means) {
+      int style = history.styles().indexOf(stock.style());
+      RateNodes nodes = draw.posterior().nodes(style);
+      double[] weights = new double[nodes.count() + 1];
+      int family = history.familyOfStyle().get(style);
+      nodes.addWeights(draw.posterior().kernel(), means[family], 1, weights);
+      double rate = draw.posterior().rate(style, pick(weights));
+      int lost = 0;
+      for (Exposure exposure : stock.exposures()) {
+        double mean =
+            exposure.hours()
+                * rate
+                * draw.multiplier(history.covers().indexOf(exposure.cover().orElseThrow()));
+        double size = draw.posterior().hyper().size * exposure.days();
+        lost += poisson(mean * gamma(size) / size);
+      }
+      List<ItemId> items = stock.exposures().get(0).among();
+      double[] share = new double[items.size()];
+      double sum = 0;
+      for (int i = 0; i < share.length; i++) {
+        share[i] = gamma(shares.weight(items.get(i)));
+        sum += share[i];
+      }
+      for (int i = 0; i < share.length; i++) {
+        share[i] /= sum;
+      }
+      int[] of = new int[share.length];
+      for (int n = 0; n < lost; n++) {
+        of[pick(share)]++;
+      }
+      for (int i = 0; i < of.length; i++) {
+        Integer limit = stock.pieces().get(items.get(i));
+        if (limit != null && of[i] > limit) {
+          return false;
+        }
+      }
+      return true;
+    }
+  }
+
+  private static void agrees(List<LossForecast.StyleStock> stocks) {
+    Season season = season();
+    double played = new Play(season).lasting(stocks);
+    double error = Math.sqrt(played * (1 - played) / TIMES);
+    assertTrue(played > 0.05 && played < 0.95, "tells little: " + played);
+    assertEquals(played, LossModel.fit(season).nothingRunsOut(stocks), 3.5 * error);
+  }
+
+  private static LossForecast.StyleStock shad() {
+    return new LossForecast.StyleStock(
+        "Shad",
+        List.of(hours(6, 1, "wood", RED, BLUE, GREEN), hours(9, 2, "grass", RED, BLUE, GREEN)),
+        Map.of(RED, 3, BLUE, 2, GREEN, 1));
+  }
+
+  @Test
+  void severalItemsOfOneStyle() {
+    agrees(List.of(shad()));
+  }
+
+  @Test
+  void severalStylesOfOneFamilyAndAnother() {
+    agrees(
+        List.of(
+            shad(),
+            new LossForecast.StyleStock(
+                "Toad", List.of(hours(14, 2, "wood", BROWN)), Map.of(BROWN, 2)),
+            new LossForecast.StyleStock(
+                "Frog", List.of(hours(5, 1, "grass", BLACK)), Map.of(BLACK, 1))));
+  }
+
+  @Test
+  void sharesOfSeveralGroupsAgreeWithOneGroup() {
+    Season season = season();
+    RateFit fit = new Play(season).fit;
+    List<RateFit.Term> first = List.of(new RateFit.Term(6, 1, 0));
+    List<RateFit.Term> second = List.of(new RateFit.Term(9, 2, 1));
+    List<RateFit.Term> both = new ArrayList<>(first);
+    both.addAll(second);
+    for (double own : new double[] {0.3, 2, 9}) {
+      CountDistribution exact = BetaBinomial.thin(fit.losses(0, both), own, 4);
+      CountDistribution points = fit.shared(0, List.of(first, second), own, List.of(4.0, 4.0));
+      for (int n = 0; n < 8; n++) {
+        assertEquals(exact.atMost(n), points.atMost(n), 1e-7, own + ", " + n);
+      }
+    }
+  }
+}
