@@ -13,6 +13,7 @@ import sparewell.units.Mass;
  * @param compartment its name
  * @param boxes how many boxes
  * @param weight boxes with contents and loose stock, as far as known
+ * @param plannedWeight the same after the recommended moves
  * @param weightKnown whether all of it is known; else the weight is 'at least'
  * @param sharePercent of the tackle's weight; absent where that is zero
  * @param fromTransom station of its centre
@@ -28,6 +29,7 @@ public record CompartmentLoad(
     String compartment,
     int boxes,
     Mass weight,
+    Mass plannedWeight,
     boolean weightKnown,
     OptionalDouble sharePercent,
     Length fromTransom,

@@ -243,6 +243,10 @@ public final class LoadSheet {
       sizesKnown &= itself.size().isPresent();
       volumeM3 += itself.size().map(size -> size.volumeM3()).orElse(0.0);
     }
+    Mass planned = loose.map(LooseLoad::weight).orElse(Mass.ZERO);
+    for (BoxPlan box : plan.boxes()) {
+      planned = box.toCompartment().equals(place.name()) ? planned.plus(box.weight()) : planned;
+    }
     double kg = weight.in(MassUnit.KILOGRAM);
     OptionalDouble used = OptionalDouble.empty();
     if (place.size().isPresent()) {
@@ -267,6 +271,7 @@ public final class LoadSheet {
         place.name(),
         boxes.size(),
         weight,
+        planned,
         known,
         tackleKg > 0 ? OptionalDouble.of(100 * kg / tackleKg) : OptionalDouble.empty(),
         place.fromTransom(),

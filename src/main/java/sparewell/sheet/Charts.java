@@ -125,7 +125,8 @@ final class Charts {
         table(
             List.of(
                 column("Compartment", Format.TEXT, CompartmentLoad::compartment),
-                column("Tackle", Format.MASS, CompartmentLoad::weight)),
+                column("Now", Format.MASS, CompartmentLoad::weight),
+                column("With the stow plan", Format.MASS, CompartmentLoad::plannedWeight)),
             alongBoat);
     return some(
         data,
@@ -138,7 +139,7 @@ final class Charts {
                 + " right.",
             data,
             "Compartment",
-            List.of(Chart.Series.of("Tackle"))));
+            List.of(Chart.Series.of("Now"), Chart.Series.of("With the stow plan"))));
   }
 
   /** Pieces lost in each month by cause. */

@@ -11,9 +11,6 @@ package sparewell.stow;
  * @param rowWork work of the exact search for each row of the curve
  */
 record Effort(int rounds, long roundSteps, long searchWork, long rowSteps, long rowWork) {
-  /** For the benchmark: up to 10 s of one core. */
-  static final Effort LONG = new Effort(8, 4_000_000, 120_000_000, 100_000, 400_000);
-
   /**
    * For a run over a workbook: a tenth of a second for a typical boat.
    *
@@ -21,5 +18,10 @@ record Effort(int rounds, long roundSteps, long searchWork, long rowSteps, long 
    */
   static Effort standard(int boxes) {
     return new Effort(4, 4_000L * boxes, 1_200_000, 1_500L * boxes, 120_000);
+  }
+
+  /** For the benchmark: up to 10 s of one core. */
+  static Effort thorough(int boxes) {
+    return new Effort(8, 50_000L * boxes, 120_000_000, 0, 0);
   }
 }

@@ -70,7 +70,7 @@ public final class StowingBenchmark {
     StowProblem problem =
         new StowSetup(drawn.season(), AboardLoads.of(drawn.season(), drawn.onHand())).problem;
     double start = cpuSeconds();
-    StowSolver.Answer answer = new StowSolver(problem, Effort.LONG).best();
+    StowSolver.Answer answer = new StowSolver(problem, Effort.thorough(problem.boxCount)).best();
     double took = cpuSeconds() - start;
     start = cpuSeconds();
     StowPlanner.plan(drawn.season(), drawn.onHand());
