@@ -66,7 +66,7 @@ final class TradeRule {
   private static Map<String, String> mainStyles(OnHand onHand) {
     Map<String, Map<String, Mass>> byBox = new HashMap<>();
     for (Holding holding : onHand.holdings()) {
-      if (!holding.place().loose() && holding.pieces() > 0 && holding.weight().isPresent()) {
+      if (!holding.place().loose() && holding.weight().isPresent()) {
         byBox
             .computeIfAbsent(holding.place().box(), box -> new TreeMap<>())
             .merge(holding.item().style(), holding.weight().get(), Mass::plus);

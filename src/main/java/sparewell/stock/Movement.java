@@ -1,7 +1,6 @@
 package sparewell.stock;
 
 import java.time.LocalDate;
-import java.util.Comparator;
 import java.util.Optional;
 import java.util.function.Predicate;
 import sparewell.finding.Cell;
@@ -20,9 +19,6 @@ import sparewell.season.Restock;
  * @param origin the row that says so
  */
 record Movement(LocalDate date, ItemId item, int pieces, Optional<Place> added, Cell origin) {
-  static final Comparator<Movement> BY_DATE =
-      Comparator.comparing(Movement::date).thenComparing(movement -> movement.added().isEmpty());
-
   static Movement of(Restock restock) {
     return new Movement(
         restock.date(),

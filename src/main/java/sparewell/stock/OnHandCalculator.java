@@ -2,6 +2,7 @@ package sparewell.stock;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -90,7 +91,8 @@ public final class OnHandCalculator {
         season.losses().stream()
             .filter(loss -> trips.containsKey(loss.trip()))
             .map(loss -> Movement.of(loss, trips.get(loss.trip()).date()));
-    return Stream.concat(restocked, lost).sorted(Movement.BY_DATE).toList();
+    // Sorting keeps this order within a day.
+    return Stream.concat(restocked, lost).sorted(Comparator.comparing(Movement::date)).toList();
   }
 
   private Optional<Mass> weightEach(ItemLedger ledger) {

@@ -336,4 +336,16 @@ class EventPackerTest {
     assertTrue(four.lines().get(0).noSlot(), "more is on hand, but no slot is left");
     assertEquals(1, four.lines().get(0).shortPieces());
   }
+
+  @Test
+  void whatIsInTheBoxIsUsedBeforeAFullerPlaceAboard() {
+    SeasonMaker maker =
+        new SeasonMaker()
+            .style("Jig")
+            .add()
+            .aboard("Jig", "", "J1", 8)
+            .aboard("Jig", "", "Kit", 2)
+            .boxedEvent("Cup", AS_OF, 8, 1, "Kit", OptionalInt.of(9));
+    assertEquals(List.of("Jig 2 Kit", "Jig 1 J1"), words(pack(maker, need("Jig", 1, 1, true, 3))));
+  }
 }

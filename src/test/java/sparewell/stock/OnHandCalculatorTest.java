@@ -223,4 +223,15 @@ class OnHandCalculatorTest {
     assertEquals(List.of(Code.LOSS_WITHOUT_ITEM), codes(onHand));
     assertEquals(untraced, onHand.findings().get(0).details().get(0));
   }
+
+  @Test
+  void lossesOfNothingAndOfTripsUnknownChangeNothing() {
+    OnHand onHand =
+        onHand(
+            "\nCrank|Red|Tray A|9|2026-01-20",
+            "\nFeb|Crank|Red|0\nMar|Crank|Pink|0\nDec|Crank|Red|3",
+            "");
+    assertEquals(List.of("Tray A 9"), holdings(onHand));
+    assertEquals(List.of(), codes(onHand));
+  }
 }
