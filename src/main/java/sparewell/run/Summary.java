@@ -3,6 +3,7 @@ package sparewell.run;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.finding.Severity;
 import sparewell.save.SaveResult;
@@ -31,6 +32,9 @@ final class Summary {
             + "'), CSV files in "
             + folder
             + ".");
+    if (results.findings().stream().anyMatch(f -> f.code() == Code.SIGNATURE_DROPPED)) {
+      lines.add("The digital signature is gone from it, as asked.");
+    }
     saved.backup().ifPresent(backup -> lines.add("Backup of what it was: " + backup + "."));
     return lines;
   }
