@@ -16,8 +16,8 @@ import sparewell.table.LabelGrid;
 final class LabelFit {
   private static final double LINE_OF_FONT = 1.2;
   private static final int STEPS = 20;
-  private static final double LEAST_LARGE = 20;
-  private static final double LEAST_LARGE_ON_ONE_LINE = 16;
+  private static final int LEAST_LARGE = 20;
+  private static final int LEAST_LARGE_ON_ONE_LINE = 16;
 
   /** Spare width, for programs whose letters are a little wider. */
   private static final double SPARE = 1.04;
@@ -148,7 +148,7 @@ final class LabelFit {
   }
 
   private static double leastLarge(String text, double width) {
-    for (double points = LEAST_LARGE; points >= LEAST_LARGE_ON_ONE_LINE; points -= 0.5) {
+    for (int points = LEAST_LARGE; points >= LEAST_LARGE_ON_ONE_LINE; points--) {
       if (TextSize.lines(text, points * SPARE, true, width) == 1) {
         return points;
       }
