@@ -1,5 +1,6 @@
 package sparewell.rates;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -39,7 +40,7 @@ final class LogSums {
     int n = 0;
     for (Observation trip : trips) {
       double perDay = trip.hours() / trip.days();
-      if (n == 0 || h[n - 1] != perDay) {
+      if (n == 0 || Double.compare(h[n - 1], perDay) != 0) {
         h[n++] = perDay;
       }
       d[n - 1] += trip.weight() * trip.days();
@@ -47,9 +48,9 @@ final class LogSums {
       allPieces += trip.weight() * trip.lostPieces();
       allHours += trip.weight() * trip.hours();
     }
-    hoursPerDay = java.util.Arrays.copyOf(h, n);
-    days = java.util.Arrays.copyOf(d, n);
-    pieces = java.util.Arrays.copyOf(y, n);
+    hoursPerDay = Arrays.copyOf(h, n);
+    days = Arrays.copyOf(d, n);
+    pieces = Arrays.copyOf(y, n);
   }
 
   double pieces() {
