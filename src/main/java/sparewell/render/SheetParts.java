@@ -55,7 +55,8 @@ final class SheetParts {
     for (Grid.Drawn drawn : grid.drawn) {
       xml.open("xdr:oneCellAnchor").open("xdr:from");
       xml.leafText("xdr:col", String.valueOf(drawn.column() - 1)).leafText("xdr:colOff", "0");
-      xml.leafText("xdr:row", String.valueOf(drawn.row() - 1)).leafText("xdr:rowOff", "0");
+      // A point down, so that no frame is drawn on the last line of the page before.
+      xml.leafText("xdr:row", String.valueOf(drawn.row() - 1)).leafText("xdr:rowOff", "12700");
       xml.close().leaf("xdr:ext", "cx", drawn.width(), "cy", drawn.height());
       drawn.content().accept(new Grid.Anchor(xml, ids::incrementAndGet, parts, "xl/" + file));
       xml.leaf("xdr:clientData").close();
