@@ -3,12 +3,9 @@ package sparewell.sheet;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import sparewell.load.Choice;
 import sparewell.load.CompartmentLoad;
 import sparewell.load.LoadReport;
-import sparewell.load.Moment;
 import sparewell.load.PlateLine;
-import sparewell.load.SummaryRow;
 import sparewell.season.FixedLoad;
 import sparewell.spares.IdleStyle;
 import sparewell.table.Block;
@@ -18,7 +15,6 @@ import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.table.Tone;
 import sparewell.units.Length;
-import sparewell.units.Mass;
 import sparewell.units.MassUnit;
 import sparewell.units.Spoken;
 import sparewell.units.UnitSystem;
@@ -36,8 +32,8 @@ public final class WeightByCompartmentSheet {
     blocks.add(new Block.Rows(weights(report)));
     Charts.weights(report.compartments()).ifPresent(blocks::add);
     blocks.add(new Block.Rows(loads(report)));
-    blocks.add(new Block.Rows(summary(report, units)));
-    blocks.add(new Block.Text(comparison(report, idle, units)));
+    blocks.add(new Block.Rows(LoadSummary.table(report, units)));
+    blocks.add(new Block.Text(LoadComparison.lines(report, idle, units)));
     blocks.add(new Block.Text(cautions()));
     return new ReportSheet(NAME, answer(report, units), blocks);
   }
@@ -50,7 +46,7 @@ public final class WeightByCompartmentSheet {
             : over == 1 ? "1 compartment is over a limit" : over + " compartments are over a limit";
     return "The tackle weighs "
         + atLeast(report.tackleKnown())
-        + mass(report.tackle().weightKg(), units)
+        + Spoken.mass(report.tackle().weightKg(), units)
         + report
             .tackle()
             .centre()
@@ -63,10 +59,6 @@ public final class WeightByCompartmentSheet {
 
   private static String atLeast(boolean known) {
     return known ? "" : "at least ";
-  }
-
-  private static String mass(double kg, UnitSystem units) {
-    return Spoken.mass(Mass.of(Math.abs(kg), MassUnit.KILOGRAM), units);
   }
 
   private static List<Block.Line> plateLines(LoadReport report, UnitSystem units) {
@@ -93,12 +85,15 @@ public final class WeightByCompartmentSheet {
     double margin = line.marginKg().orElse(0.0);
     if (line.over()) {
       return line(
-          against + "OVER by " + mass(margin, units) + ". Take weight out before going afloat.",
+          against
+              + "OVER by "
+              + Spoken.mass(margin, units)
+              + ". Take weight out before going afloat.",
           Tone.BAD);
     }
     String left = line.weightKnown() ? "" : "at most ";
     return line(
-        against + left + mass(margin, units) + " left.",
+        against + left + Spoken.mass(margin, units) + " left.",
         line.weightKnown() ? Tone.GOOD : Tone.WATCH);
   }
 
@@ -247,131 +242,6 @@ public final class WeightByCompartmentSheet {
 
   private static Double moment(FixedLoad load, Length arm) {
     return load.weight().in(MassUnit.KILOGRAM) * arm.micrometres() * 1e-6;
-  }
-
-  private static Table<SummaryRow> summary(LoadReport report, UnitSystem units) {
-    List<Column<SummaryRow>> columns =
-        List.of(
-            Column.csvOnly("quantity", Format.TEXT, SummaryRow::quantity),
-            Column.sheetOnly(
-                "Quantity",
-                Format.TEXT,
-                "What is measured.",
-                row -> SummaryWords.of(row.quantity())),
-            Column.of(
-                "value",
-                "Value",
-                Format.NUMBER,
-                "Its value; empty where it is not known or not checked.",
-                row -> value(row, units)),
-            Column.of("unit", "Unit", Format.TEXT, "Its unit.", row -> unit(row, units)));
-    return new Table<>(
-        "load-summary.csv", "Load summary", columns, report.summary(), "Nothing to add up.");
-  }
-
-  private static Optional<Object> value(SummaryRow row, UnitSystem units) {
-    return row.value()
-        .flatMap(
-            value ->
-                switch (row.kind()) {
-                  case MASS -> Format.MASS.shown(value, units);
-                  case MASS_DIFFERENCE -> signedMass((Double) value, units);
-                  case LENGTH -> Format.LENGTH.shown(value, units);
-                  case DEGREES -> Format.NUMBER.shown(value, units);
-                });
-  }
-
-  /** A mass cannot be negative, a margin can. */
-  private static Optional<Object> signedMass(double kg, UnitSystem units) {
-    return Format.MASS
-        .shown(Mass.of(Math.abs(kg), MassUnit.KILOGRAM), units)
-        .map(size -> Math.signum(kg) * (Double) size);
-  }
-
-  private static String unit(SummaryRow row, UnitSystem units) {
-    return switch (row.kind()) {
-      case MASS, MASS_DIFFERENCE -> Format.MASS.csvUnit(units);
-      case LENGTH -> Format.LENGTH.csvUnit(units);
-      case DEGREES -> "deg";
-    };
-  }
-
-  private static List<Block.Line> comparison(
-      LoadReport report, List<IdleStyle> idle, UnitSystem units) {
-    List<Block.Line> lines = new ArrayList<>();
-    lines.add(Block.Line.heading("How much the tackle matters"));
-    if (report.allUp().weightKg() > 0) {
-      double share = 100 * report.tackle().weightKg() / report.allUp().weightKg();
-      lines.add(
-          Block.Line.of(
-              String.format(
-                  java.util.Locale.ROOT,
-                  "The tackle is %.1f %% of all weight listed (%s).",
-                  share,
-                  mass(report.allUp().weightKg(), units))));
-    }
-    lines.add(Block.Line.of("All-up centre now: " + centre(report.now(), units)));
-    if (report.ashore().isPresent()) {
-      lines.add(
-          Block.Line.of(
-              "With the stow plan: "
-                  + centre(report.planned(), units)
-                  + report
-                      .planned()
-                      .bowRise()
-                      .map(rise -> ", bow " + upOrDown(rise, units) + " at rest")
-                      .orElse("")
-                  + "; the weight aboard stays the same."));
-      lines.add(
-          Block.Line.of(
-              "With the boxes that would move ("
-                  + mass(report.movedKg(), units)
-                  + ") left ashore instead: "
-                  + centre(report.ashore().get(), units)
-                  + "; "
-                  + mass(report.movedKg(), units)
-                  + " less aboard"
-                  + report
-                      .ashore()
-                      .get()
-                      .plateMarginKg()
-                      .map(
-                          margin ->
-                              margin >= 0
-                                  ? " and " + mass(margin, units) + " left to the plate."
-                                  : " and still " + mass(margin, units) + " over the plate.")
-                      .orElse(".")));
-    }
-    if (!idle.isEmpty()) {
-      Moment rest = report.tackleWithout(idle);
-      lines.add(
-          Block.Line.of(
-              "With the idle styles (listed on Spares) left ashore: "
-                  + mass(report.tackle().weightKg() - rest.weightKg(), units)
-                  + " less tackle"
-                  + rest.centre()
-                      .map(centre -> ", its centre at " + Spoken.length(centre, units))
-                      .orElse("")
-                  + "."));
-    }
-    lines.add(
-        Block.Line.of(
-            "Layout changes the centre, the trim at rest, the list and the margin. No gain in speed"
-                + " is promised."));
-    return lines;
-  }
-
-  private static String centre(Choice choice, UnitSystem units) {
-    return choice
-        .allUp()
-        .centre()
-        .map(centre -> Spoken.length(centre, units) + " ahead of the transom")
-        .orElse("not known");
-  }
-
-  private static String upOrDown(Length rise, UnitSystem units) {
-    String size = Spoken.length(new Length(Math.abs(rise.micrometres())), units);
-    return rise.micrometres() >= 0 ? "up " + size : "down " + size;
   }
 
   private static List<Block.Line> cautions() {

@@ -13,6 +13,11 @@ public final class Spoken {
         : text("%.2f kg", mass.in(MassUnit.KILOGRAM));
   }
 
+  /** The size of a mass, or of a difference of two, in kg. */
+  public static String mass(double kg, UnitSystem units) {
+    return mass(Mass.of(Math.abs(kg), MassUnit.KILOGRAM), units);
+  }
+
   /** Like {@code 84.2 in} or {@code 213.9 cm}. */
   public static String length(Length length, UnitSystem units) {
     return units == UnitSystem.US

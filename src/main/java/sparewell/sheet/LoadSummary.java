@@ -1,0 +1,85 @@
+package sparewell.sheet;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import sparewell.load.LoadReport;
+import sparewell.load.SummaryRow;
+import sparewell.table.Column;
+import sparewell.table.Format;
+import sparewell.table.Table;
+import sparewell.units.Mass;
+import sparewell.units.MassUnit;
+import sparewell.units.UnitSystem;
+
+/** The load sheet's totals, centres, margins and test results as one table. */
+final class LoadSummary {
+  private static final Map<String, String> WORDS =
+      Map.ofEntries(
+          Map.entry("tackle_weight", "Tackle: weight"),
+          Map.entry("tackle_centre_from_transom", "Tackle: centre, forward of the transom"),
+          Map.entry("tackle_centre_from_centreline", "Tackle: centre, starboard of the centreline"),
+          Map.entry("all_up_weight", "All-up: weight"),
+          Map.entry("all_up_centre_from_transom", "All-up: centre, forward of the transom"),
+          Map.entry("all_up_centre_from_centreline", "All-up: centre, starboard of the centreline"),
+          Map.entry("plate_weight", "Plate, total line"),
+          Map.entry("plate_load", "Load that counts toward it"),
+          Map.entry("plate_margin", "Margin to it (negative = over)"),
+          Map.entry("plate_persons_weight", "Plate, persons line"),
+          Map.entry("plate_persons_load", "Persons aboard"),
+          Map.entry("plate_persons_margin", "Margin to it for persons (negative = over)"),
+          Map.entry("best_tackle_centre", "Tackle: centre in the best stow plan found"),
+          Map.entry("bow_change_per_plan", "Bow at rest with the recommended moves, up positive"),
+          Map.entry("heel_now_deg", "Heel now, starboard down positive"),
+          Map.entry("heel_with_plan_deg", "Heel with the recommended moves"));
+
+  private LoadSummary() {}
+
+  /** One row for each quantity, empty where it is not known or not checked. */
+  static Table<SummaryRow> table(LoadReport report, UnitSystem units) {
+    List<Column<SummaryRow>> columns =
+        List.of(
+            Column.csvOnly("quantity", Format.TEXT, SummaryRow::quantity),
+            Column.sheetOnly(
+                "Quantity",
+                Format.TEXT,
+                "What is measured.",
+                row -> WORDS.getOrDefault(row.quantity(), row.quantity())),
+            Column.of(
+                "value",
+                "Value",
+                Format.NUMBER,
+                "Its value; empty where it is not known or not checked.",
+                row -> value(row, units)),
+            Column.of("unit", "Unit", Format.TEXT, "Its unit.", row -> unit(row, units)));
+    return new Table<>(
+        "load-summary.csv", "Load summary", columns, report.summary(), "Nothing to add up.");
+  }
+
+  private static Optional<Object> value(SummaryRow row, UnitSystem units) {
+    return row.value()
+        .flatMap(
+            value ->
+                switch (row.kind()) {
+                  case MASS -> Format.MASS.shown(value, units);
+                  case MASS_DIFFERENCE -> signedMass((Double) value, units);
+                  case LENGTH -> Format.LENGTH.shown(value, units);
+                  case DEGREES -> Format.NUMBER.shown(value, units);
+                });
+  }
+
+  /** A mass cannot be negative, a margin can. */
+  private static Optional<Object> signedMass(double kg, UnitSystem units) {
+    return Format.MASS
+        .shown(Mass.of(Math.abs(kg), MassUnit.KILOGRAM), units)
+        .map(size -> Math.signum(kg) * (Double) size);
+  }
+
+  private static String unit(SummaryRow row, UnitSystem units) {
+    return switch (row.kind()) {
+      case MASS, MASS_DIFFERENCE -> Format.MASS.csvUnit(units);
+      case LENGTH -> Format.LENGTH.csvUnit(units);
+      case DEGREES -> "deg";
+    };
+  }
+}
