@@ -22,19 +22,11 @@ final class DualBound {
   final double[][] cost;
   final double[][] average;
   final int[] holders;
-  final double[] price;
-  private double sidePrice;
-  private double movePrice;
+  private final Prices prices;
+  private final double[] boxSlack;
   private final double[] placeValue;
-  private final double[] step;
-  private double sideStep;
-  private double moveStep;
   private final Knapsack[] knapsacks;
   private final double[][] side;
-  private final double sideScale;
-  private final double[] bestPrice;
-  private double bestSidePrice;
-  private double bestMovePrice;
   private final long[] loadRoom;
   private final long[] volumeRoom;
   private final boolean[] fixed;
@@ -51,9 +43,7 @@ final class DualBound {
     average = new double[n][m];
     chosen = new boolean[n][m];
     holders = new int[n];
-    price = new double[n];
-    bestPrice = new double[n];
-    step = new double[n];
+    boxSlack = new double[n];
     placeValue = new double[m];
     knapsacks = new Knapsack[m];
     for (int j = 0; j < m; j++) {
@@ -62,6 +52,7 @@ final class DualBound {
     loadRoom = new long[m];
     volumeRoom = new long[m];
     fixed = new boolean[n];
+    double[] start = new double[n];
     double sides = 0;
     for (int i = 0; i < n; i++) {
       double sum = 0;
@@ -75,20 +66,20 @@ final class DualBound {
           options++;
         }
       }
-      price[i] = sum / Math.max(1, options);
+      start[i] = sum / Math.max(1, options);
     }
-    sideScale = Math.max(1e-9, sides / Math.max(1, n * m));
+    prices = new Prices(start, Math.max(1e-9, sides / Math.max(1, n * m)));
   }
 
   /** From now on for at most so many moved boxes; negative for any number. */
   void mostMoves(int most) {
     mostMoves = most;
-    movePrice = most < 0 ? 0 : movePrice;
+    prices.move = most < 0 ? 0 : prices.move;
   }
 
   /** The price of a moved box, kg m; 0 where any number may move. */
   double movePrice() {
-    return movePrice;
+    return prices.move;
   }
 
   /** How exactly the places' best sets are searched, kg m. */
@@ -100,17 +91,13 @@ final class DualBound {
 
   /** Prices as they are now, to come back to. */
   double[] prices() {
-    double[] copy = Arrays.copyOf(price, price.length + 2);
-    copy[price.length] = sidePrice;
-    copy[price.length + 1] = movePrice;
-    return copy;
+    return prices.copy();
   }
 
   /** Takes up prices kept earlier. */
   void prices(double[] kept) {
-    System.arraycopy(kept, 0, price, 0, price.length);
-    sidePrice = kept[price.length];
-    movePrice = mostMoves < 0 ? 0 : kept[price.length + 1];
+    prices.take(kept);
+    prices.move = mostMoves < 0 ? 0 : prices.move;
   }
 
   /** Starts the places' surrogate limits at the shares of volume that linear prices give. */
@@ -130,9 +117,9 @@ final class DualBound {
     int m = problem.placeCount;
     System.arraycopy(problem.loadRoomMg, 0, loadRoom, 0, m);
     System.arraycopy(problem.volumeRoomMm3, 0, volumeRoom, 0, m);
-    double total = -(sidePrice >= 0 ? sidePrice * sideHigh() : sidePrice * sideLow());
+    double total = -(prices.side >= 0 ? prices.side * sideHigh() : prices.side * sideLow());
     if (mostMoves >= 0) {
-      total -= movePrice * mostMoves;
+      total -= prices.move * mostMoves;
     }
     sideNow = 0;
     movesNow = 0;
@@ -153,7 +140,7 @@ final class DualBound {
         total += priced(i, only);
         take(i, only);
       } else {
-        total += price[i];
+        total += prices.box[i];
       }
     }
     for (int j = 0; j < m; j++) {
@@ -187,14 +174,19 @@ final class DualBound {
       int i = knapsack.turn(at);
       if (!fixed[i] && i != without && allowed[i][j]) {
         knapsack.offer(
-            i, price[i] - priced(i, j), problem.volumeMm3[i], problem.weightMg[i], volume, load);
+            i,
+            prices.box[i] - priced(i, j),
+            problem.volumeMm3[i],
+            problem.weightMg[i],
+            volume,
+            load);
       }
     }
     return knapsack.solve(volume, load);
   }
 
   private double priced(int i, int j) {
-    return cost[i][j] + sidePrice * side[i][j] + (j == problem.now[i] ? 0 : movePrice);
+    return cost[i][j] + prices.side * side[i][j] + (j == problem.now[i] ? 0 : prices.move);
   }
 
   private static int only(boolean[] row) {
@@ -226,26 +218,21 @@ final class DualBound {
    * @return the best bound found
    */
   double ascend(boolean[][] allowed, double target, int steps, double steadiness) {
-    int n = problem.boxCount;
     double theta = steadiness;
     double best = -Double.MAX_VALUE;
     int sinceBetter = 0;
     int shrunk = 0;
-    Arrays.fill(step, 0);
-    sideStep = 0;
-    moveStep = 0;
-    keep();
-    boolean first = true;
+    prices.forgetDirection();
+    prices.keep();
     for (int at = 0; at < steps; at++) {
       double bound = evaluate(allowed);
       if (bound == Double.POSITIVE_INFINITY) {
         return bound;
       }
-      smooth(first);
-      first = false;
+      smooth(at == 0);
       if (bound > best + 1e-9 * Math.abs(bound)) {
         best = bound;
-        keep();
+        prices.keep();
         sinceBetter = 0;
         if (best >= target) {
           return best;
@@ -254,62 +241,32 @@ final class DualBound {
         theta *= 0.7;
         sinceBetter = 0;
         if (++shrunk % 4 == 0) {
-          restore();
-          Arrays.fill(step, 0);
-          sideStep = 0;
-          moveStep = 0;
+          prices.restore();
+          prices.forgetDirection();
         }
         if (theta < 1e-3) {
           break;
         }
       }
-      double sideSlack = (sidePrice >= 0 ? sideNow - sideHigh() : sideNow - sideLow());
-      if (sidePrice == 0 && sideNow >= sideLow() && sideNow <= sideHigh()) {
-        sideSlack = 0;
-      } else if (sidePrice == 0 && sideNow < sideLow()) {
-        sideSlack = sideNow - sideLow();
+      for (int i = 0; i < problem.boxCount; i++) {
+        boxSlack[i] = fixed[i] ? 0 : 1 - holders[i];
       }
-      sideSlack /= sideScale;
-      double moveSlack = mostMoves >= 0 ? movesNow - mostMoves : 0;
-      double length = 0;
-      for (int i = 0; i < n; i++) {
-        step[i] = (fixed[i] ? 0 : 1 - holders[i]) + 0.6 * step[i];
-        length += step[i] * step[i];
-      }
-      sideStep = sideSlack + 0.6 * sideStep;
-      moveStep = moveSlack + 0.6 * moveStep;
-      length += sideStep * sideStep + moveStep * moveStep;
-      if (length < 1e-12) {
+      double rise = theta * Math.max(1e-9, target - bound);
+      if (!prices.climb(boxSlack, sideSlack(), mostMoves >= 0 ? movesNow - mostMoves : 0, rise)) {
         break;
       }
-      double size = theta * Math.max(1e-9, target - bound) / length;
-      for (int i = 0; i < n; i++) {
-        price[i] += size * step[i];
-      }
-      double oldSide = sidePrice;
-      sidePrice += size * sideStep / sideScale;
-      if (oldSide * sidePrice < 0) {
-        sidePrice = 0;
-      }
-      if (mostMoves >= 0) {
-        movePrice = Math.max(0, movePrice + size * moveStep);
-      }
     }
-    restore();
+    prices.restore();
     evaluate(allowed);
     return best;
   }
 
-  private void keep() {
-    System.arraycopy(price, 0, bestPrice, 0, price.length);
-    bestSidePrice = sidePrice;
-    bestMovePrice = movePrice;
-  }
-
-  private void restore() {
-    System.arraycopy(bestPrice, 0, price, 0, price.length);
-    sidePrice = bestSidePrice;
-    movePrice = bestMovePrice;
+  /** Side moment beyond the limit that is priced or broken, kg m. */
+  private double sideSlack() {
+    if (prices.side > 0 || (prices.side == 0 && sideNow > sideHigh())) {
+      return sideNow - sideHigh();
+    }
+    return prices.side < 0 || sideNow < sideLow() ? sideNow - sideLow() : 0;
   }
 
   private void smooth(boolean first) {
@@ -357,7 +314,7 @@ final class DualBound {
             forced = bound + gone - lost[j];
           } else {
             double rest = filled(allowed, j, i, load, volume);
-            forced = bound + gone + placeValue[j] - (price[i] - priced(i, j)) - rest;
+            forced = bound + gone + placeValue[j] - (prices.box[i] - priced(i, j)) - rest;
           }
         }
         if (forced >= target) {
