@@ -31,9 +31,9 @@ public final class WeightByCompartmentSheet {
     blocks.add(new Block.Text(plateLines(report, units)));
     blocks.add(new Block.Rows(weights(report)));
     Charts.weights(report.compartments()).ifPresent(blocks::add);
+    blocks.add(new Block.Text(LoadComparison.lines(report, idle, units)));
     blocks.add(new Block.Rows(loads(report)));
     blocks.add(new Block.Rows(LoadSummary.table(report, units)));
-    blocks.add(new Block.Text(LoadComparison.lines(report, idle, units)));
     blocks.add(new Block.Text(cautions()));
     return new ReportSheet(NAME, answer(report, units), blocks);
   }
