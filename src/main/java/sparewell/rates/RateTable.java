@@ -14,6 +14,8 @@ final class RateTable {
     double[] hours = new double[n];
     int[] lost = new int[n];
     boolean[] familySeen = new boolean[history.families().size()];
+    int[] stylesInFamily = new int[history.families().size()];
+    history.familyOfStyle().forEach(family -> stylesInFamily[family]++);
     boolean anySeen = false;
     for (SeasonHistory.Use use : history.uses()) {
       trips[use.style()]++;
@@ -45,17 +47,37 @@ final class RateTable {
               10 * rate.low90(),
               10 * rate.high90(),
               own,
-              note(familyName, trips[s], lost[s], own, familySeen[family], anySeen)));
+              note(
+                  familyName,
+                  n == 1,
+                  stylesInFamily[family] == 1,
+                  trips[s],
+                  lost[s],
+                  own,
+                  familySeen[family],
+                  anySeen)));
     }
     return List.copyOf(lines);
   }
 
   private static String note(
-      String family, int trips, int lost, double own, boolean familySeen, boolean anySeen) {
+      String family,
+      boolean only,
+      boolean alone,
+      int trips,
+      int lost,
+      double own,
+      boolean familySeen,
+      boolean anySeen) {
     if (!anySeen) {
       return "no trips logged yet: a guess made for any angler";
     }
-    String others = family.isEmpty() ? "the other styles" : "other " + family;
+    String others =
+        only
+            ? "a guess made for any angler"
+            : family.isEmpty()
+                ? "the other styles"
+                : alone ? "the other families" : "other " + family;
     if (trips == 0) {
       return familySeen
           ? "never thrown on a logged trip: taken from " + others

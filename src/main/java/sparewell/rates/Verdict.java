@@ -48,6 +48,14 @@ final class Verdict {
           + figures(fewest)
           + ".";
     }
+    if (best.runOuts() > wantedRunOuts) {
+      return wanted
+          + "; the "
+          + best.policy()
+          + " did with the fewest pieces, above that by no more than chance explains: "
+          + figures(best)
+          + ".";
+    }
     return wanted
         + "; the "
         + best.policy()

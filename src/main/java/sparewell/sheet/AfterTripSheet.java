@@ -87,7 +87,10 @@ public final class AfterTripSheet {
     List<Column<Finding>> columns =
         List.of(
             Column.sheetOnly(
-                "What is wrong", Format.TEXT, "What is wrong.", finding -> capital(finding)),
+                "What is wrong",
+                Format.TEXT,
+                "What is wrong.",
+                finding -> Phrase.capital(finding.message())),
             Column.<Finding>sheetOnly(
                     "Where", Format.TEXT, "Its cell; click to go there.", AfterTripSheet::where)
                 .linked(finding -> Optional.of(finding.at()).filter(at -> at.row() > 0)),
@@ -100,11 +103,6 @@ public final class AfterTripSheet {
             Column.sheetOnly(
                 "What was done", Format.TEXT, "What was done about it.", Finding::done));
     return new Table<>("", title, columns, grave, "Nothing needs mending.");
-  }
-
-  private static String capital(Finding finding) {
-    String text = finding.message();
-    return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
   }
 
   private static String where(Finding finding) {

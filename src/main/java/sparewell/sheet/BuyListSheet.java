@@ -107,8 +107,8 @@ public final class BuyListSheet {
 
   private static String change(BuyList.More.Change change) {
     return (change.packs() > 0 ? "" : "without ")
-        + Phrase.count(Math.abs(change.packs()), "pack")
-        + " "
+        + Phrase.packs(Math.abs(change.packs()), Math.abs(change.pieces()))
+        + " of "
         + change.item().spoken();
   }
 
@@ -195,7 +195,7 @@ public final class BuyListSheet {
                 Format.PROBABILITY,
                 "Chance that no important item runs out over the planned hours.",
                 BuyList.Point::nothingRunsOutProbability)),
-        list.lines().isEmpty() ? List.of() : list.curve(),
-        "Nothing to buy.");
+        list.curve().size() < 2 ? List.of() : list.curve(),
+        list.lines().isEmpty() ? "Nothing to buy." : "Nothing listed has a price.");
   }
 }

@@ -55,6 +55,16 @@ final class Phrase {
     return count(count, noun, noun + "s");
   }
 
+  /** Like {@code 2 packs}; where a pack is one piece, {@code 2 pieces}. */
+  static String packs(int packs, int pieces) {
+    return packs == pieces ? count(pieces, "piece") : count(packs, "pack");
+  }
+
+  /** The text with a capital at its beginning. */
+  static String capital(String text) {
+    return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
+  }
+
   /** The line that says what to do. */
   static Block.Line strong(String text, Tone tone) {
     return new Block.Line(text, Block.Weight.STRONG, tone, java.util.Optional.empty());

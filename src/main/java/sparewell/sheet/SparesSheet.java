@@ -86,13 +86,14 @@ public final class SparesSheet {
     int pieces = report.rows().stream().mapToInt(SparesRow::bringAboard).sum();
     long items = report.rows().stream().filter(row -> row.bringAboard() > 0).count();
     int packs = report.rows().stream().mapToInt(SparesRow::buyPacks).sum();
+    int bought = report.rows().stream().mapToInt(SparesRow::buyPieces).sum();
     String bring =
         "bring "
             + Phrase.count(pieces, "piece")
             + " of "
             + Phrase.count((int) items, "item")
             + " aboard (first table)";
-    String buy = "buy what the budget allows of " + Phrase.count(packs, "pack") + " (Buy list)";
+    String buy = "buy what the budget allows of " + Phrase.packs(packs, bought) + " (Buy list)";
     if (pieces == 0 && packs == 0) {
       return Phrase.strong(
           report.rows().isEmpty()
@@ -230,7 +231,7 @@ public final class SparesSheet {
       parts.add("bring " + row.bringAboard());
     }
     if (row.buyPacks() > 0) {
-      parts.add("buy " + Phrase.count(row.buyPacks(), "pack"));
+      parts.add("buy " + Phrase.packs(row.buyPacks(), row.buyPieces()));
     }
     return parts.isEmpty() ? "enough" : String.join(", ", parts);
   }

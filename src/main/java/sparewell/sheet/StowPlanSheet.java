@@ -126,7 +126,10 @@ public final class StowPlanSheet {
       if (limit(finding.code())) {
         lines.add(
             new Block.Line(
-                finding.message() + ".", Block.Weight.PLAIN, Tone.BAD, Optional.of(finding.at())));
+                Phrase.capital(finding.message()) + ".",
+                Block.Weight.PLAIN,
+                Tone.BAD,
+                Optional.of(finding.at())));
       }
     }
     lines.add(
@@ -272,7 +275,7 @@ public final class StowPlanSheet {
                 CurveRow::gainPercent),
             Column.of(
                 "gap_pct",
-                "Gap %",
+                "Gap (%)",
                 Format.NUMBER,
                 "Proven: no plan with so many moves has a moment lower by more than this, in"
                     + " percent; 0 is proven best.",

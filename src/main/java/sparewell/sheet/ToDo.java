@@ -6,8 +6,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import sparewell.event.EventPacking.PackingList;
 import sparewell.finding.Cell;
 import sparewell.finding.Code;
@@ -17,6 +19,7 @@ import sparewell.season.ItemId;
 import sparewell.season.Place;
 import sparewell.spares.Bring;
 import sparewell.spares.BuyList;
+import sparewell.spares.SparesRow;
 import sparewell.stow.BoxPlan;
 import sparewell.stow.MoveStep;
 import sparewell.table.Block;
@@ -74,7 +77,10 @@ final class ToDo {
   private void overPlate() {
     for (Finding finding : results.findings()) {
       if (finding.code() == Code.OVER_PLATE || finding.code() == Code.OVER_PLATE_PERSONS) {
-        step(capital(finding.message()) + ". " + capital(finding.done()) + ".", Tone.BAD, load());
+        step(
+            Phrase.capital(finding.message()) + ". " + Phrase.capital(finding.done()) + ".",
+            Tone.BAD,
+            load());
       }
     }
   }
@@ -122,42 +128,105 @@ final class ToDo {
 
   private void buy() {
     BuyList buys = results.buys();
-    List<BuyList.Line> now = buys.lines().stream().filter(BuyList.Line::withinBudget).toList();
-    if (now.isEmpty()) {
+    if (buys.lines().isEmpty()) {
       return;
     }
-    int packs = now.stream().mapToInt(BuyList.Line::packs).sum();
+    List<List<BuyList.Line>> now = byItem(BuyList.Line::withinBudget);
     step(
-        "Buy "
-            + Phrase.count(packs, "pack")
-            + " for "
-            + Phrase.money(buys.spent(), buys.currency())
-            + buys.budget()
-                .map(money -> " of your " + Phrase.money(money, buys.currency()))
-                .orElse("")
-            + ":",
+        now.isEmpty()
+            ? "Buy list: "
+                + buys.budget().map(money -> Phrase.money(money, buys.currency())).orElseThrow()
+                + " pays for nothing on it."
+            : "Buy " + wares(now) + price(now) + ":",
         Tone.NONE,
         Optional.of(Cell.ofSheet("Buy list")));
-    Map<ItemId, List<BuyList.Line>> byItem = new LinkedHashMap<>();
-    now.forEach(line -> byItem.computeIfAbsent(line.item(), item -> new ArrayList<>()).add(line));
-    details(
-        List.copyOf(byItem.values()),
-        lines -> packs(lines, buys.currency()),
-        lines -> find("Buy list", row -> row == lines.get(0)));
+    details(now, this::words, lines -> find("Buy list", row -> row == lines.get(0)));
+    beyond();
   }
 
-  /** An item's packs, whether for its floor or for losses. */
-  private static String packs(List<BuyList.Line> lines, String currency) {
-    String words =
-        Phrase.count(lines.stream().mapToInt(BuyList.Line::packs).sum(), "pack")
-            + " of "
-            + lines.get(0).item().spoken();
-    if (lines.stream().anyMatch(line -> line.cost().isEmpty())) {
-      return words;
+  /** What matters of the list and is not paid for, in a line. */
+  private void beyond() {
+    Set<ItemId> important =
+        results.spares().rows().stream()
+            .filter(row -> row.used() && row.importance() >= 1)
+            .map(SparesRow::item)
+            .collect(Collectors.toSet());
+    List<List<BuyList.Line>> left =
+        byItem(line -> !line.withinBudget() && important.contains(line.item()));
+    if (!left.isEmpty()) {
+      int more = left.size() - MOST_OF_A_KIND;
+      lines.add(
+          Block.Line.of(
+              "     Beyond the budget: "
+                  + left.stream()
+                      .limit(MOST_OF_A_KIND)
+                      .map(this::words)
+                      .collect(Collectors.joining("; "))
+                  + (more > 0 ? "; and " + Phrase.count(more, "item") + " more" : "")
+                  + "."));
     }
-    BigDecimal cost =
-        lines.stream().map(line -> line.cost().get()).reduce(BigDecimal.ZERO, BigDecimal::add);
-    return words + ", " + Phrase.money(cost, currency);
+  }
+
+  /** The list's lines put together by item, whether for its floor or for losses. */
+  private List<List<BuyList.Line>> byItem(Predicate<BuyList.Line> wanted) {
+    Map<ItemId, List<BuyList.Line>> byItem = new LinkedHashMap<>();
+    results.buys().lines().stream()
+        .filter(wanted)
+        .forEach(line -> byItem.computeIfAbsent(line.item(), item -> new ArrayList<>()).add(line));
+    return List.copyOf(byItem.values());
+  }
+
+  /** Packs and single pieces in all. */
+  private static String wares(List<List<BuyList.Line>> items) {
+    Map<Boolean, Integer> packs =
+        items.stream()
+            .flatMap(List::stream)
+            .collect(
+                Collectors.partitioningBy(
+                    line -> line.packs() == line.pieces(),
+                    Collectors.summingInt(BuyList.Line::packs)));
+    List<String> parts = new ArrayList<>();
+    if (packs.get(false) > 0) {
+      parts.add(Phrase.count(packs.get(false), "pack"));
+    }
+    if (packs.get(true) > 0) {
+      parts.add(Phrase.count(packs.get(true), "piece"));
+    }
+    return String.join(" and ", parts);
+  }
+
+  private String price(List<List<BuyList.Line>> items) {
+    BuyList buys = results.buys();
+    long unpriced = items.stream().filter(item -> cost(item).isEmpty()).count();
+    if (unpriced == items.size()) {
+      return items.size() == 1 ? ", price not known" : ", prices not known";
+    }
+    return " for "
+        + Phrase.money(buys.spent(), buys.currency())
+        + buys.budget().map(money -> " of your " + Phrase.money(money, buys.currency())).orElse("")
+        + (unpriced > 0 ? " and what has no price yet" : "");
+  }
+
+  private String words(List<BuyList.Line> item) {
+    int packs = item.stream().mapToInt(BuyList.Line::packs).sum();
+    int pieces = item.stream().mapToInt(BuyList.Line::pieces).sum();
+    return Phrase.packs(packs, pieces)
+        + " of "
+        + item.get(0).item().spoken()
+        + ", "
+        + cost(item)
+            .map(money -> Phrase.money(money, results.buys().currency()))
+            .orElse("price not known");
+  }
+
+  /** Money for an item's packs; empty where their price is not known. */
+  private static Optional<BigDecimal> cost(List<BuyList.Line> item) {
+    return item.get(0).cost().isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            item.stream()
+                .map(line -> line.cost().orElseThrow())
+                .reduce(BigDecimal.ZERO, BigDecimal::add));
   }
 
   private void pack() {
@@ -207,7 +276,7 @@ final class ToDo {
         Optional.of(Cell.ofSheet(InputChecksSheet.NAME)));
     details(
         these,
-        finding -> capital(finding.message().replaceFirst(";.*", "")),
+        finding -> Phrase.capital(finding.message().replaceFirst(";.*", "")),
         finding -> finding.at().sheet().isEmpty() ? Optional.empty() : Optional.of(finding.at()));
   }
 
@@ -247,9 +316,5 @@ final class ToDo {
       }
     }
     return Optional.of(Cell.ofSheet(sheetName));
-  }
-
-  private static String capital(String text) {
-    return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
   }
 }

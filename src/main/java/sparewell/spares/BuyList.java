@@ -92,7 +92,7 @@ public record BuyList(
       packs = List.copyOf(packs);
     }
 
-    /** Packs of an item more (or fewer, where negative) than without the further money. */
-    public record Change(ItemId item, int packs) {}
+    /** Packs of an item, and pieces in them, more (negative: fewer) than without that money. */
+    public record Change(ItemId item, int packs, int pieces) {}
   }
 }

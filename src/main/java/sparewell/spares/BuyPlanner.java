@@ -211,26 +211,29 @@ public final class BuyPlanner {
   /** What further money buys: more of the list, and beyond it once the list is paid. */
   private Optional<BuyList.More> more(Basket basket) {
     long extra = source.units(MORE);
-    List<Pack> packs;
+    List<Pack> chosen;
     if (basket.packs().size() < wanted.size()) {
-      packs =
+      chosen =
           Basket.fill(wanted, source.units(season.settings().budget().orElseThrow()) + extra)
               .packs();
     } else {
-      packs = new ArrayList<>(wanted);
-      packs.addAll(PackKnapsack.choose(source.beyond(extra), extra).packs());
+      chosen = new ArrayList<>(wanted);
+      chosen.addAll(PackKnapsack.choose(source.beyond(extra), extra).packs());
     }
     int[] before = count(basket.packs());
-    int[] after = count(packs);
+    int[] after = count(chosen);
     List<BuyList.More.Change> changes = new ArrayList<>();
     for (int i = 0; i < rows.size(); i++) {
       if (after[i] != before[i]) {
-        changes.add(new BuyList.More.Change(rows.get(i).item(), after[i] - before[i]));
+        int packs = after[i] - before[i];
+        changes.add(
+            new BuyList.More.Change(
+                rows.get(i).item(), packs, packs * rows.get(i).piecesPerPack()));
       }
     }
     return changes.isEmpty()
         ? Optional.empty()
-        : Optional.of(new BuyList.More(MORE, changes, point(packs)));
+        : Optional.of(new BuyList.More(MORE, changes, point(chosen)));
   }
 
   private List<Finding> findings() {

@@ -10,8 +10,10 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.io.PrintStream;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -263,6 +265,27 @@ class HostileFilesTest {
     Map<String, byte[]> none = parts();
     none.put(BOOK, Zips.utf8(Zips.text(none, BOOK).replaceAll("(?s)<sheets>.*</sheets>", "")));
     refused(Zips.write(none), BOOK + " inside it is damaged");
+  }
+
+  /** The JDK's own decoding prints to the terminal before it throws. */
+  @ParameterizedTest
+  @ValueSource(ints = {20, 1019, 70_000})
+  void brokenTextIsRefusedWithoutAWordOnTheTerminal(int at) {
+    ByteArrayOutputStream part = new ByteArrayOutputStream();
+    part.writeBytes(Zips.utf8("<a>" + "x".repeat(at)));
+    part.writeBytes(new byte[] {(byte) 0xc3, (byte) 0x28}); // a lead byte without its follower
+    part.writeBytes(Zips.utf8("</a>"));
+    PrintStream usual = System.err;
+    ByteArrayOutputStream printed = new ByteArrayOutputStream();
+    System.setErr(new PrintStream(printed, true, StandardCharsets.UTF_8));
+    try {
+      assertThrows(
+          XMLStreamException.class,
+          () -> SafeXml.checkWellFormed(new ByteArrayInputStream(part.toByteArray())));
+    } finally {
+      System.setErr(usual);
+    }
+    assertEquals("", printed.toString(StandardCharsets.UTF_8));
   }
 
   @Test

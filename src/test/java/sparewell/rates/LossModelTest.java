@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import sparewell.finding.Code;
@@ -135,6 +136,41 @@ class LossModelTest {
     assertEquals(0, shad.ownShare());
     assertTrue(shad.low90Per10Hours() > 0 && shad.high90Per10Hours() > shad.low90Per10Hours());
     assertTrue(model.findings().stream().anyMatch(f -> f.code() == Code.NO_TRIPS_TO_FIT));
+  }
+
+  @Test
+  void aStyleLeansOnWhatThereIs() {
+    LogBook book = new LogBook().style("Shad", "Soft", "red").trip("T", 0, 8, "");
+    book.thrown("T", "Shad", 1);
+    assertTrue(
+        rate(LossModel.fit(book.season()), "Shad").note().endsWith("guess made for any angler"));
+    book.style("Toad", "Hard", "brown").thrown("T", "Toad", 1);
+    assertTrue(
+        rate(LossModel.fit(book.season()), "Shad").note().endsWith("leans on the other families"));
+    book.style("Worm", "Soft", "brown");
+    LossModel model = LossModel.fit(book.season());
+    assertTrue(rate(model, "Shad").note().endsWith("leans on other Soft"));
+    assertTrue(rate(model, "Worm").note().endsWith("taken from other Soft"));
+  }
+
+  @Test
+  void theVerdictDoesNotContradictItself() {
+    // 100 predictions at 5 %: 8 run-outs lie within chance of 5 (5 + 1.645 * sqrt(5 * 0.95) = 8.6).
+    String above = Verdict.of(30, List.of(line("flat three", 8, 3)), 5);
+    assertTrue(above.contains("8.0 % run-outs"), above);
+    assertFalse(above.contains("kept to it"), above);
+    assertTrue(Verdict.of(30, List.of(line("flat three", 5, 3)), 5).contains("kept to it"));
+  }
+
+  private static TrackRecord.Line line(String policy, int runOuts, double carried) {
+    return new TrackRecord.Line(
+        policy,
+        100,
+        runOuts,
+        OptionalDouble.of(runOuts),
+        OptionalDouble.of(carried),
+        OptionalDouble.empty(),
+        OptionalDouble.empty());
   }
 
   @Test

@@ -200,6 +200,37 @@ class AfterTripSheetTest {
   }
 
   @Test
+  void aPriceNotKnownIsNotNought() {
+    SeasonMaker maker = plenty().carryAtLeast(2).style("Net").add().aboard("Net", "", "J1", 1);
+    List<String> lines = toDo(results(maker));
+    assertEquals("1. Buy 1 piece, price not known:", lines.get(1));
+    assertEquals("1 piece of Net, price not known", lines.get(2).strip());
+    maker.aboard("Jig", "red", "J1", 0);
+    lines = toDo(results(maker));
+    assertTrue(
+        lines
+            .get(1)
+            .matches("1\\. Buy \\d packs and 1 piece for \\d+\\.00 USD and what has no price yet:"),
+        lines.get(1));
+    assertFalse(String.join("\n", lines).contains("Beyond"), lines.toString());
+  }
+
+  @Test
+  void namesWhatMattersBeyondTheBudget() {
+    SeasonMaker maker = plenty().budget("7").aboard("Jig", "red", "J1", 0).carryAtLeast(3);
+    List<String> lines = toDo(results(maker));
+    assertEquals("1. Buy 1 pack for 6.00 USD of your 7.00 USD:", lines.get(1));
+    assertTrue(
+        lines.get(3).matches(" +Beyond the budget: \\d packs? of Jig red, \\d+\\.00 USD\\."),
+        lines.get(3));
+    lines = toDo(results(maker.budget("5")));
+    assertEquals("1. Buy list: 5.00 USD pays for nothing on it.", lines.get(1));
+    assertTrue(
+        lines.get(2).matches(" +Beyond the budget: \\d packs of Jig red, \\d+\\.00 USD\\."),
+        lines.get(2));
+  }
+
+  @Test
   void keepsTheListToOneScreen() {
     SeasonMaker maker = plenty();
     for (int i = 0; i < 40; i++) {

@@ -19,6 +19,7 @@ import sparewell.spares.SeasonMaker;
 import sparewell.spares.SparesPlanner;
 import sparewell.spares.SparesReport;
 import sparewell.table.Block;
+import sparewell.table.Chart;
 import sparewell.table.Column;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
@@ -142,6 +143,23 @@ class SparesSheetsTest {
     assertTrue(
         text(packingSheet).contains("Cup (2026-05-01): pack 6 pieces into F, 6 of 6 slots"),
         text(packingSheet));
+  }
+
+  @Test
+  void aCurveOfOnePointIsLeftOut() {
+    SeasonMaker unpriced =
+        new SeasonMaker()
+            .carryAtLeast(1)
+            .style("Jig")
+            .add()
+            .aboard("Jig", "", "J1", 0)
+            .trip("t", AS_OF.minusDays(40), 8, "Jig", 4);
+    SparesReport report = SparesPlanner.plan(unpriced.season(), unpriced.onHand(), forecast);
+    ReportSheet buy =
+        BuyListSheet.of(
+            BuyPlanner.plan(unpriced.season(), report, forecast), java.util.Optional.empty());
+    assertFalse(buy.blocks().stream().anyMatch(Chart.class::isInstance));
+    assertTrue(buySheet.blocks().stream().anyMatch(Chart.class::isInstance));
   }
 
   @Test

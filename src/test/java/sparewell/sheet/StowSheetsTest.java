@@ -102,6 +102,20 @@ class StowSheetsTest {
   }
 
   @Test
+  void aHeadingNamesItsUnitOnce() {
+    for (ReportSheet sheet :
+        List.of(weights(boats(), UnitSystem.US), stow(boats(), UnitSystem.US))) {
+      for (Block block : sheet.blocks()) {
+        if (block instanceof Block.Rows rows) {
+          rows.table()
+              .columns()
+              .forEach(c -> assertFalse(c.heading().matches(".*[^(]%.*"), c.heading()));
+        }
+      }
+    }
+  }
+
+  @Test
   void summaryConvertsToTheAnglersUnits() {
     Table<?> us = table(weights(boats(), UnitSystem.US), "load-summary.csv");
     List<Optional<Object>> tackle = shown(us, 0, UnitSystem.US);

@@ -150,7 +150,8 @@ class BuyPlannerTest {
     BuyList list = list(maker, forecast);
     assertEquals(1, list.lines().get(0).packs());
     assertEquals(
-        List.of(new BuyList.More.Change(new ItemId("Jig", "", ""), 2)), list.more().get().packs());
+        List.of(new BuyList.More.Change(new ItemId("Jig", "", ""), 2, 2)),
+        list.more().get().packs());
     // R 4.2.2: loss table of Poisson(2), stock 1 and 3
     assertEquals(1.13533528, list.within().shortagePieces(), 1e-8);
     assertEquals(0.21801755, list.more().get().outcome().shortagePieces(), 1e-8);
@@ -379,8 +380,8 @@ class BuyPlannerTest {
     assertTrue(list.lines().isEmpty());
     assertEquals(
         List.of(
-            new BuyList.More.Change(new ItemId("Jig", "", ""), 1),
-            new BuyList.More.Change(new ItemId("Worm", "", ""), 1)),
+            new BuyList.More.Change(new ItemId("Jig", "", ""), 1, 1),
+            new BuyList.More.Change(new ItemId("Worm", "", ""), 1, 1)),
         list.more().get().packs());
   }
 
