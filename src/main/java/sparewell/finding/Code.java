@@ -230,11 +230,6 @@ public enum Code {
       Severity.WARNING,
       "the loss rates did not settle on one best fit",
       "rates and chances are averaged over a wide range of fits and are less certain than shown"),
-  LOSS_ITEM_UNKNOWN(
-      "N-005",
-      Severity.NOTE,
-      "the loss of %1$s on trip %2$s names no item in stock",
-      "counted for the style, and shared among its items as they share the other losses"),
   LOSS_WITHOUT_SHARE(
       "N-006",
       Severity.WARNING,

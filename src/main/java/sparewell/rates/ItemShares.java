@@ -6,9 +6,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import sparewell.finding.Code;
-import sparewell.finding.Finding;
-import sparewell.finding.Findings;
 import sparewell.season.ItemId;
 import sparewell.season.Loss;
 import sparewell.season.Season;
@@ -20,16 +17,14 @@ import sparewell.season.StockRow;
  *
  * @param weights Dirichlet parameter of each item, by style
  * @param alpha &alpha;, the pieces that the belief in equal shares is worth
- * @param findings losses that name no item
  */
-record ItemShares(Map<String, Map<ItemId, Double>> weights, double alpha, List<Finding> findings) {
+record ItemShares(Map<String, Map<ItemId, Double>> weights, double alpha) {
   // Weak prior of ln alpha, our own choice: around 4 pieces, mostly 0.8 to 20.
   private static final double LOG_CENTRE = Math.log(4);
   private static final double LOG_SPREAD = 1;
 
   /** Fits &alpha; by the Dirichlet-multinomial likelihood of all styles under a weak prior. */
   static ItemShares of(Season season) {
-    Findings findings = new Findings();
     Map<String, Set<ItemId>> items = new LinkedHashMap<>();
     for (StockRow row : season.stock()) {
       items.computeIfAbsent(row.item().style(), s -> new LinkedHashSet<>()).add(row.item());
@@ -41,7 +36,6 @@ record ItemShares(Map<String, Map<ItemId, Double>> weights, double alpha, List<F
       if (known.contains(loss.item())) {
         lost.merge(loss.item(), loss.lostPieces(), Integer::sum);
       } else if (!known.isEmpty() && loss.lostPieces() > 0) {
-        findings.add(Code.LOSS_ITEM_UNKNOWN, loss.origin(), loss.item().spoken(), loss.trip());
         vague.add(loss);
       }
     }
@@ -60,7 +54,7 @@ record ItemShares(Map<String, Map<ItemId, Double>> weights, double alpha, List<F
     for (Loss loss : vague) {
       share(weights.get(loss.item().style()), loss);
     }
-    return new ItemShares(weights, alpha, findings.list());
+    return new ItemShares(weights, alpha);
   }
 
   /**

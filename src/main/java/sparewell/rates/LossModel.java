@@ -48,7 +48,6 @@ public final class LossModel implements LossForecast {
     if (!fit.converged()) {
       all.add(Code.RATES_NOT_SETTLED, Cell.NOWHERE);
     }
-    all.addAll(shares.findings());
     for (Event event : season.events()) {
       event
           .cover()

@@ -34,18 +34,19 @@ public final class BuyListSheet {
     List<Block.Line> lines = new ArrayList<>();
     long unpriced = list.lines().stream().filter(line -> line.cost().isEmpty()).count();
     lines.add(action(list, unpriced));
-    if (!list.lines().isEmpty()) {
+    if (list.lines().size() > unpriced) {
       lines.add(
           Block.Line.of(
               String.format(
                   Locale.ROOT,
-                  "Then nothing important runs out with a chance of %s, and you are short of %.2f"
+                  (unpriced > 0 ? "With those that have a price" : "Then")
+                      + " nothing important runs out with a chance of %s, and you are short of %.2f"
                       + " pieces on average (pieces of more importance count more).",
                   Phrase.chance(list.within().nothingRunsOutProbability()),
                   list.within().shortagePieces())));
     }
     list.more().ifPresent(more -> lines.add(Block.Line.of(more(more, list))));
-    if (unpriced > 0) {
+    if (unpriced > 0 && unpriced < list.lines().size()) {
       lines.add(
           Phrase.strong(
               Phrase.count((int) unpriced, "line")
@@ -69,7 +70,10 @@ public final class BuyListSheet {
     }
     String wanted = Phrase.money(list.wanted(), list.currency());
     if (list.lines().size() == unpriced) {
-      return Phrase.strong("Everything listed lacks a price; buy it in this order.", Tone.WATCH);
+      return Phrase.strong(
+          "Everything listed lacks a price; buy it in this order, and fill in Pack price to have it"
+              + " weighed against money.",
+          Tone.WATCH);
     }
     if (list.budget().isEmpty()) {
       return Phrase.strong(

@@ -93,7 +93,7 @@ public final class SparesSheet {
             + " of "
             + Phrase.count((int) items, "item")
             + " aboard (first table)";
-    String buy = "buy what the budget allows of " + Phrase.packs(packs, bought) + " (Buy list)";
+    String buy = "buy " + Phrase.packs(packs, bought) + ", as far as your money goes (Buy list)";
     if (pieces == 0 && packs == 0) {
       return Phrase.strong(
           report.rows().isEmpty()

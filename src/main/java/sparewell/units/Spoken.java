@@ -1,9 +1,14 @@
 package sparewell.units;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.Locale;
 
 /** Quantities as words for a sentence, in the angler's units. */
 public final class Spoken {
+  /** Less than this is a rounding of the arithmetic, in any of the units. */
+  private static final double LEAST = 1e-3;
+
   private Spoken() {}
 
   /** Like {@code 12.3 lb} or {@code 5.58 kg}. */
@@ -41,6 +46,12 @@ public final class Spoken {
   }
 
   private static String text(String pattern, double value) {
-    return String.format(Locale.ROOT, pattern, value);
+    String usual = String.format(Locale.ROOT, pattern, value);
+    // A limit broken by a little is not broken by nothing.
+    boolean vanishes = Math.abs(value) >= LEAST && !usual.matches(".*[1-9].*");
+    return vanishes
+        ? new BigDecimal(value).round(new MathContext(1)).toPlainString()
+            + usual.substring(usual.indexOf(' '))
+        : usual;
   }
 }

@@ -159,6 +159,9 @@ class SparesSheetsTest {
         BuyListSheet.of(
             BuyPlanner.plan(unpriced.season(), report, forecast), java.util.Optional.empty());
     assertFalse(buy.blocks().stream().anyMatch(Chart.class::isInstance));
+    // Nothing can be said of what money does where nothing has a price.
+    assertFalse(text(buy).contains("nothing important runs out"), text(buy));
+    assertFalse(text(SparesSheet.of(report)).contains("budget"), "none is set");
     assertTrue(buySheet.blocks().stream().anyMatch(Chart.class::isInstance));
   }
 
