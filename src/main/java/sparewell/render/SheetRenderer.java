@@ -8,6 +8,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.concurrent.ForkJoinTask;
 import sparewell.table.ReportSheet;
 import sparewell.units.UnitSystem;
 
@@ -34,12 +35,25 @@ public final class SheetRenderer {
     TableNames tableNames = new TableNames();
     List<Grid> grids = new ArrayList<>();
     SheetParts writer = new SheetParts(parts, options);
+    ForkJoinTask<?> writing = ForkJoinTask.adapt(() -> {});
+    writing.invoke();
     for (ReportSheet sheet : sheets) {
       SheetPage.Laid page = SheetPage.lay(sheet, looks, tableNames, units, options);
-      writer.add(page.grid(), page.page());
-      page.grid().rows.clear(); // a large season has a million cells; only names are needed now
+      writing.join(); // one sheet is written while the next one is laid out, and no more are held
+      writing =
+          ForkJoinTask.adapt(
+              () -> {
+                writer.add(page.grid(), page.page());
+                page.grid().rows.clear(); // a large season has a million cells; names are kept
+              });
+      if (ForkJoinTask.inForkJoinPool()) {
+        writing.invoke();
+      } else {
+        writing.fork();
+      }
       grids.add(page.grid());
     }
+    writing.join();
     parts.add("xl/styles.xml", SPREADSHEET + "styles+xml", looks.part());
     parts.relate("xl/workbook.xml", "styles", "styles.xml");
     parts.add(

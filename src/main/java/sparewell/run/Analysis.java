@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.Callable;
 import java.util.concurrent.ForkJoinTask;
+import java.util.function.Supplier;
 import sparewell.check.Checks;
 import sparewell.event.EventPacker;
 import sparewell.event.EventPacking;
@@ -44,20 +46,17 @@ final class Analysis {
     ReadResult read = SeasonReader.read(book, options);
     Season season = read.season();
     OnHand onHand = OnHandCalculator.of(season);
-    // Neither half needs the other, so they run side by side; but among several workbooks each
-    // keeps to its thread, so that no more of them are in memory than there are threads.
-    ForkJoinTask<Boat> boatSide = ForkJoinTask.adapt(() -> Boat.of(season, onHand));
-    if (!ForkJoinTask.inForkJoinPool()) {
-      boatSide.fork();
-    }
+    // What needs no fitted rates runs beside the fit, in parts that either thread may take up.
+    Supplier<TrackRecord> record = beside(() -> TrackRecord.of(season));
+    Supplier<StowPlan> stowing = beside(() -> StowPlanner.plan(season, onHand));
     LossModel rates = LossModel.fit(season);
     SparesReport spares = SparesPlanner.plan(season, onHand, rates);
     BuyList buys = BuyPlanner.plan(season, spares, rates);
     EventPacking packing = EventPacker.pack(season, onHand, spares.eventNeeds());
+    // The fitted rates remember what they were asked, so one thread asks them.
     Optional<OffSeason> offSeason = OffSeasonPlanner.plan(season, onHand, rates);
-    Boat boat = ForkJoinTask.inForkJoinPool() ? boatSide.invoke() : boatSide.join();
-    StowPlan stow = boat.stow();
-    LoadReport load = boat.load();
+    StowPlan stow = stowing.get();
+    LoadReport load = LoadSheet.of(season, onHand, stow);
     List<Finding> findings = new ArrayList<>(alreadyFound);
     findings.addAll(read.findings());
     findings.addAll(Checks.of(season));
@@ -74,7 +73,7 @@ final class Analysis {
         sorted(findings, read.sheetOrder()),
         onHand,
         rates,
-        boat.record(),
+        record.get(),
         spares,
         buys,
         offSeason,
@@ -84,12 +83,13 @@ final class Analysis {
         LastFigures.of(book));
   }
 
-  /** What needs no fitted rates: the boat, and the replay with fits of its own. */
-  private record Boat(StowPlan stow, LoadReport load, TrackRecord record) {
-    static Boat of(Season season, OnHand onHand) {
-      StowPlan stow = StowPlanner.plan(season, onHand);
-      return new Boat(stow, LoadSheet.of(season, onHand, stow), TrackRecord.of(season));
-    }
+  /**
+   * Begins work that another thread may do meanwhile. Among several workbooks each keeps to its
+   * thread, so that no more of them are in memory than there are threads.
+   */
+  private static <T> Supplier<T> beside(Callable<T> work) {
+    ForkJoinTask<T> task = ForkJoinTask.adapt(work);
+    return ForkJoinTask.inForkJoinPool() ? task::invoke : task.fork()::join;
   }
 
   /** Gravest first, otherwise in the order of the sheets, row and column. */
