@@ -22,6 +22,6 @@ record Effort(int rounds, long roundSteps, long searchWork, long rowSteps, long 
 
   /** For the benchmark: up to 10 s of one core. */
   static Effort thorough(int boxes) {
-    return new Effort(24, Math.min(50_000L * boxes, 3_000_000), 120_000_000, 0, 0);
+    return new Effort(24, 1_250L * boxes * Math.min(boxes, 40), 120_000_000, 0, 0);
   }
 }
