@@ -34,11 +34,9 @@ public final class RootCommand implements Runnable {
   public static int execute(Console console, String... arguments) {
     CommandLine line = new CommandLine(new RootCommand());
     line.addSubcommand(new AnalyseCommand(console));
-    if (arguments.length == 0 || !arguments[0].equals("analyse")) { // looking at each takes time
-      line.addSubcommand(new CheckCommand(console));
-      line.addSubcommand(new NewCommand(console));
-      line.addSubcommand(new ImportCommand(console));
-    }
+    line.addSubcommand(new CheckCommand(console));
+    line.addSubcommand(new NewCommand(console));
+    line.addSubcommand(new ImportCommand(console));
     line.setOut(console.out());
     line.setErr(console.error());
     line.setColorScheme(Help.defaultColorScheme(Help.Ansi.OFF)); // words first, no colours at all
