@@ -2,17 +2,16 @@ package sparewell.cli;
 
 import java.math.BigDecimal;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import sparewell.run.Batch;
 import sparewell.run.RunOptions;
@@ -27,14 +26,9 @@ import sparewell.run.RunOptions;
 final class AnalyseCommand implements Callable<Integer> {
   private final Console console;
 
-  @Parameters(
-      paramLabel = "BOOK",
-      arity = "1..*",
-      description = "workbook (.xlsx, .xlsm) or folder")
-  private List<Path> books;
+  @Mixin private BookOptions over;
 
-  @Option(names = "--as-of", paramLabel = "DATE", description = "date of the analysis, yyyy-mm-dd")
-  private LocalDate asOf;
+  @Mixin private BackupOption backups;
 
   @Option(names = "--out", paramLabel = "FILE", description = "write to this workbook instead")
   private Path out;
@@ -60,19 +54,6 @@ final class AnalyseCommand implements Callable<Integer> {
       description = "accept signed workbooks; what is written has no signature any more")
   private boolean dropSignature;
 
-  @Option(names = "--strict", description = "exit with 1 where there are errors among the findings")
-  private boolean strict;
-
-  @Option(
-      names = "--keep-backups",
-      paramLabel = "N",
-      defaultValue = "10",
-      description = "how many backups of a workbook stay, at least 1 (${DEFAULT-VALUE})")
-  private int keepBackups;
-
-  @Option(names = "--quiet", description = "print nothing but problems")
-  private boolean quiet;
-
   @Spec private CommandSpec spec;
 
   AnalyseCommand(Console console) {
@@ -84,8 +65,7 @@ final class AnalyseCommand implements Callable<Integer> {
     if (budget != null && budget.signum() < 0) {
       throw new ParameterException(spec.commandLine(), "--budget must not be negative: " + budget);
     }
-    Arguments.requireBackups(keepBackups, spec);
-    List<Path> found = Books.expand(books, spec);
+    List<Path> found = Books.expand(over.books, spec);
     if (out != null && found.size() > 1) {
       throw new ParameterException(
           spec.commandLine(), "--out takes one workbook, not " + found.size() + ".");
@@ -93,17 +73,17 @@ final class AnalyseCommand implements Callable<Integer> {
     RunOptions options =
         new RunOptions(
             LocalDateTime.now(),
-            Optional.ofNullable(asOf),
+            Optional.ofNullable(over.asOf),
             Optional.ofNullable(out),
             reports,
             Optional.ofNullable(budget),
             chance == null ? OptionalDouble.empty() : OptionalDouble.of(chanceWanted()),
-            strict,
-            keepBackups,
+            over.strict,
+            backups.kept(),
             dropSignature,
             BuildVersion.number());
     return Books.report(
-        console, quiet, found, (progress) -> Batch.analyse(found, options, progress));
+        console, over.quiet, found, (progress) -> Batch.analyse(found, options, progress));
   }
 
   private double chanceWanted() {

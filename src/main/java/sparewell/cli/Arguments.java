@@ -6,8 +6,6 @@ import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import picocli.CommandLine;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.TypeConversionException;
 
 /** Reads the values of options, and says in plain words what is wrong with one. */
@@ -19,13 +17,6 @@ final class Arguments {
     line.registerConverter(BigDecimal.class, Arguments::amount);
     line.registerConverter(Double.class, text -> amount(text).doubleValue());
     line.registerConverter(Path.class, Arguments::path);
-  }
-
-  static void requireBackups(int kept, CommandSpec spec) {
-    if (kept < 1) {
-      throw new ParameterException(
-          spec.commandLine(), "--keep-backups must be at least 1: " + kept);
-    }
   }
 
   private static LocalDate date(String text) {

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -51,12 +52,7 @@ final class ImportCommand implements Callable<Integer> {
   @Option(names = "--dry-run", description = "say what would be added; write nothing")
   private boolean dryRun;
 
-  @Option(
-      names = "--keep-backups",
-      paramLabel = "N",
-      defaultValue = "10",
-      description = "how many backups of a workbook stay, at least 1 (${DEFAULT-VALUE})")
-  private int keepBackups;
+  @Mixin private BackupOption backups;
 
   @Option(names = "--quiet", description = "print nothing but problems")
   private boolean quiet;
@@ -69,7 +65,6 @@ final class ImportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Arguments.requireBackups(keepBackups, spec);
     List<ImportSource> sources = new ArrayList<>();
     add(sources, InputSheets.TRIPS, trips);
     add(sources, InputSheets.STYLE_HOURS, styleHours);
@@ -83,7 +78,7 @@ final class ImportCommand implements Callable<Integer> {
     }
     Outcome outcome;
     try (Watch watch = new Watch(console, 1, quiet)) {
-      outcome = ImportRun.run(book, sources, dryRun, LocalDateTime.now(), keepBackups);
+      outcome = ImportRun.run(book, sources, dryRun, LocalDateTime.now(), backups.kept());
       watch.report(1);
     }
     Books.report(console, quiet, outcome);
