@@ -5,6 +5,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 import picocli.CommandLine.Spec.Target;
+import sparewell.run.RunOptions;
 
 /** How many backups stay, for every command that replaces a workbook. */
 final class BackupOption {
@@ -16,7 +17,7 @@ final class BackupOption {
   @Option(
       names = "--keep-backups",
       paramLabel = "N",
-      defaultValue = "10",
+      defaultValue = "" + RunOptions.USUAL_BACKUPS,
       description = "how many backups of a workbook stay, at least 1 (${DEFAULT-VALUE})")
   void keep(int number) {
     if (number < 1) {

@@ -7,7 +7,7 @@ import java.util.Map;
 import org.apache.commons.math3.distribution.BetaDistribution;
 import sparewell.numerics.CountDistribution;
 import sparewell.numerics.CountMixture;
-import sparewell.numerics.GaussJacobi;
+import sparewell.numerics.GaussNodes;
 import sparewell.numerics.WeightedCells;
 
 /**
@@ -183,8 +183,8 @@ public final class RateFit {
     if (some == 0) {
       return losses(style, terms);
     }
-    List<GaussJacobi.Node> nodes = GaussJacobi.nodes(SHARE_NODES, own, some);
-    double[] chances = nodes.stream().mapToDouble(GaussJacobi.Node::weight).toArray();
+    List<GaussNodes.Node> nodes = GaussNodes.ofBeta(SHARE_NODES, own, some);
+    double[] chances = nodes.stream().mapToDouble(GaussNodes.Node::weight).toArray();
     double[][] factors = new double[SHARE_NODES][terms.size()];
     int first = 0;
     for (int g = 0; g < groups.size(); g++) {
@@ -201,8 +201,8 @@ public final class RateFit {
 
   /** The shares at the same quantiles as the nodes, moved so that their mean is right. */
   private static double[] shares(
-      List<GaussJacobi.Node> nodes, double own, double some, double rest) {
-    double[] shares = nodes.stream().mapToDouble(GaussJacobi.Node::x).toArray();
+      List<GaussNodes.Node> nodes, double own, double some, double rest) {
+    double[] shares = nodes.stream().mapToDouble(GaussNodes.Node::x).toArray();
     if (rest == 0) {
       java.util.Arrays.fill(shares, 1);
     } else if (rest != some) {

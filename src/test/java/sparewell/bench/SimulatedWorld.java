@@ -8,6 +8,7 @@ import org.apache.commons.math3.distribution.GammaDistribution;
 import org.apache.commons.math3.distribution.PoissonDistribution;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
+import sparewell.numerics.GaussNodes;
 import sparewell.numerics.NegativeBinomial;
 import sparewell.rates.FitInput;
 import sparewell.rates.Observation;
@@ -97,13 +98,13 @@ final class SimulatedWorld {
     mix = hours > 0 ? mix / hours : 1;
     truth = new double[styles][];
     rateAtMix = new double[styles];
-    List<GaussHermite.Node> shocks = GaussHermite.nodes(shockSpread > 0 ? 25 : 1);
+    List<GaussNodes.Node> shocks = normal(shockSpread > 0 ? 25 : 1);
     for (int s = 0; s < styles; s++) {
       rateAtMix[s] = rate[s] * mix;
       truth[s] = new double[LARGEST + 1];
       double sum = 0;
-      for (GaussHermite.Node node : shocks) {
-        double shock = Math.exp(shockSpread * node.z() - shockSpread * shockSpread / 2);
+      for (GaussNodes.Node node : shocks) {
+        double shock = Math.exp(shockSpread * node.x() - shockSpread * shockSpread / 2);
         double mean = EVENT_HOURS * rate[s] * Math.exp(slope * (COVERS[EVENT_COVER] - 0.5)) * shock;
         double k = kind == Kind.HOURS ? size * EVENT_HOURS / 3.5 : size;
         for (int n = 0; n <= LARGEST; n++) {
@@ -115,6 +116,15 @@ final class SimulatedWorld {
       }
       truth[s][LARGEST] += Math.max(0, 1 - sum);
     }
+  }
+
+  /** Gauss-Hermite nodes: those of a standard normal variable. */
+  private static List<GaussNodes.Node> normal(int n) {
+    double[] beside = new double[n];
+    for (int i = 1; i < n; i++) {
+      beside[i] = Math.sqrt(i);
+    }
+    return GaussNodes.of(new double[n], beside);
   }
 
   private static int draw(RandomGenerator random, double mean, double size) {

@@ -171,20 +171,4 @@ class CountMixtureTest {
     assertEquals(0, none.mean());
     assertEquals(1, none.probabilityOf(0));
   }
-
-  @Test
-  void jacobiNodesIntegrateMoments() {
-    for (double[] shape : new double[][] {{0.3, 4}, {1, 1}, {7, 0.5}}) {
-      // E X^k of a Beta variable is the product of (a + j) / (a + b + j), j below k.
-      double moment = 1;
-      for (int k = 0; k < 14; k++) {
-        double sum = 0;
-        for (GaussJacobi.Node node : GaussJacobi.nodes(7, shape[0], shape[1])) {
-          sum += node.weight() * Math.pow(node.x(), k);
-        }
-        assertEquals(moment, sum, 1e-12);
-        moment *= (shape[0] + k) / (shape[0] + shape[1] + k);
-      }
-    }
-  }
 }
