@@ -3,8 +3,9 @@ package sparewell.rates;
 /**
  * One set of hyperparameters, decoded from a point in units of prior standard deviations.
  *
- * <p>The order of a point: common log rate, ln family spread, ln style spread, ln size, then one
- * log multiplier for each cover logged.
+ * <p>The order of a point: log rate of a typical style, ln family spread, ln style spread, ln size,
+ * then one log multiplier for each cover logged. Rates within a family are skewed, so their mean
+ * lies a factor &radic;(1 + CV&sup2;) above a typical one (exactly so where they are log-normal).
  */
 final class Hyper {
   /** Hyperparameters other than covers. */
@@ -46,7 +47,9 @@ final class Hyper {
       multiplier[c] /= mean;
     }
     return new Hyper(
-        prior.logRateCentre() + prior.logRateSpread() * z[0],
+        prior.logRateCentre()
+            + prior.logRateSpread() * z[0]
+            + Math.log1p(styleSpread * styleSpread) / 2,
         Math.exp(prior.logFamilyCentre() + prior.logFamilySpread() * z[1]),
         1 / (styleSpread * styleSpread),
         Math.exp(prior.logSizeCentre() + prior.logSizeSpread() * z[3]),

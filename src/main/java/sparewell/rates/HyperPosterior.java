@@ -156,16 +156,19 @@ final class HyperPosterior {
     }
     double sum = 0;
     double squares = 0;
+    double newCovers = 0;
     for (Draw draw : tried) {
       double weight = Math.exp(draw.weight() - best);
       sum += weight;
       squares += weight * weight;
+      newCovers += weight * draw.newCover();
     }
     List<Draw> kept = new ArrayList<>();
     for (Draw draw : tried) {
       double weight = Math.exp(draw.weight() - best) / sum;
       if (weight > 1e-9) {
-        kept.add(new Draw(weight, draw.newCover(), draw.posterior()));
+        // A cover never logged has no effect on average, exactly: few draws must not shift it.
+        kept.add(new Draw(weight, draw.newCover() * sum / newCovers, draw.posterior()));
       }
     }
     return new Weighed(List.copyOf(kept), sum * sum / squares);

@@ -4,7 +4,7 @@ package sparewell.rates;
  * What is believed before the first trip, weakly: a location and a spread for each hyperparameter
  * on its log scale. Our own choice; its effect is measured by the calibration benchmark.
  *
- * @param logRateCentre ln of the pieces lost per hour around which families lie
+ * @param logRateCentre ln of the pieces of a typical style lost per hour
  * @param logRateSpread scale of that, as a Student t with {@link #RATE_DEGREES} degrees of freedom,
  *     whose heavy tails let go where the data speak
  * @param logFamilyCentre ln of the standard deviation of the log rate between families
@@ -29,9 +29,9 @@ public record Hyperprior(
   static final double RATE_DEGREES = 5;
 
   /**
-   * The weak prior in use: around 0.6 pieces in 10 hours; families differ by a factor of about 1.5,
-   * styles within a family likewise; a day's losses vary about as much again as chance alone would
-   * have them.
+   * The weak prior in use: a typical style loses around 0.6 pieces in 10 hours; families differ by
+   * a factor of about 1.5, styles within a family likewise; a day's losses vary about as much again
+   * as chance alone would have them.
    */
   public static final Hyperprior WEAK =
       new Hyperprior(

@@ -54,7 +54,8 @@ class RateFitTest {
       assertTrue(fit.ownShare(s) >= 0 && fit.ownShare(s) <= 1, where);
       CountDistribution losses = fit.losses(s, List.of(new RateFit.Term(8, 1, Observation.MIX)));
       assertEquals(8 * rate.mean(), losses.mean(), 1e-5 * losses.mean(), where);
-      assertTrue(losses.atMost(losses.cut()) > 1 - 1e-6, where);
+      // Long tails are cut at 1e-4.
+      assertTrue(losses.above(losses.cut() - 1) < 1e-4, where);
     }
   }
 
@@ -205,7 +206,7 @@ class RateFitTest {
     assertEquals(1, average, 1e-9);
     assertTrue(fit.multiplier(0).mean() < fit.multiplier(1).mean());
     assertTrue(fit.multiplier(1).mean() < fit.multiplier(2).mean());
-    assertEquals(1, fit.multiplier(Observation.NEVER_LOGGED).mean(), 0.03);
+    assertEquals(1, fit.multiplier(Observation.NEVER_LOGGED).mean(), 1e-6);
   }
 
   @Test
@@ -254,13 +255,14 @@ class RateFitTest {
     RateFit other = RateFit.of(new FitInput(families(6, 2), 2, 3, minutes), perMinute, 160);
     for (int s = 0; s < 6; s++) {
       double rate = fit.rate(s).mean();
-      assertEquals(rate, 60 * other.rate(s).mean(), 1e-6 * rate);
+      // The lattice of log rates lies differently, so the climb ends a hair elsewhere.
+      assertEquals(rate, 60 * other.rate(s).mean(), 1e-5 * rate);
       // The ends of intervals are read off cells, which lie differently: right to a hundredth.
       assertEquals(fit.rate(s).high90(), 60 * other.rate(s).high90(), 2e-2 * rate);
       CountDistribution ours = fit.losses(s, List.of(new RateFit.Term(12, 2, 1)));
       CountDistribution theirs = other.losses(s, List.of(new RateFit.Term(720, 2, 1)));
       for (int n = 0; n < 12; n++) {
-        assertEquals(ours.atMost(n), theirs.atMost(n), 1e-6);
+        assertEquals(ours.atMost(n), theirs.atMost(n), 1e-5);
       }
     }
   }
