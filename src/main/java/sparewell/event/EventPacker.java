@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Collectors;
 import sparewell.event.EventPacking.Line;
 import sparewell.event.EventPacking.PackingList;
 import sparewell.finding.Code;
@@ -22,12 +23,12 @@ import sparewell.stock.OnHand;
 /** Packs for the events of the horizon from what is aboard or ashore. */
 public final class EventPacker {
   private final Map<String, Style> styles;
-  private final OnHand onHand;
+  private final Map<ItemId, List<Holding>> holdings;
   private final List<Finding> findings = new ArrayList<>();
 
   private EventPacker(Season season, OnHand onHand) {
     this.styles = season.stylesByName();
-    this.onHand = onHand;
+    this.holdings = onHand.holdings().stream().collect(Collectors.groupingBy(Holding::item));
   }
 
   /** The packing lists; each event is packed by itself, from all that is on hand now. */
@@ -93,17 +94,17 @@ public final class EventPacker {
   }
 
   private int onHandPieces(ItemId item) {
-    return onHand.holdings().stream()
-        .filter(holding -> holding.item().equals(item))
-        .mapToInt(Holding::pieces)
-        .sum();
+    return of(item).stream().mapToInt(Holding::pieces).sum();
+  }
+
+  private List<Holding> of(ItemId item) {
+    return holdings.getOrDefault(item, List.of());
   }
 
   /** One line for each place the pieces come from: the event's box, aboard, ashore; most first. */
   private List<Line> lines(Event event, EventNeed.Item need, int packed) {
     List<Holding> sources =
-        onHand.holdings().stream()
-            .filter(holding -> holding.item().equals(need.item()))
+        of(need.item()).stream()
             .sorted(
                 Comparator.comparing((Holding holding) -> !inBox(event, holding))
                     .thenComparing(Holding::ashore)

@@ -3,6 +3,7 @@ package sparewell.save;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.StringWriter;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -11,6 +12,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.ForkJoinTask;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javax.xml.stream.XMLStreamException;
 import sparewell.ooxml.PartNames;
 import sparewell.ooxml.Relationship;
@@ -29,6 +33,7 @@ final class OwnParts {
   private final Map<String, String> newNames = new LinkedHashMap<>();
   private final Map<String, String> contentTypes = new LinkedHashMap<>();
   private final Map<String, PackedPart> contents = new LinkedHashMap<>();
+  private final Map<String, String> sheets = new LinkedHashMap<>(); // part in scratch by new name
 
   OwnParts(WorkbookPackage scratch, Set<String> takenKeys, SheetRewrite rewrite, Tables tables) {
     this.scratch = scratch;
@@ -41,11 +46,18 @@ final class OwnParts {
   String carry(SheetEntry sheet) throws WorkbookRefused, IOException, XMLStreamException {
     String part = sheet.partName().orElseThrow();
     String name = newName(part);
-    try (InputStream in = scratch.part(part)) {
-      contents.put(name, PackedPart.ofText(out -> rewrite.rewrite(in, out)));
-    }
+    contents.put(name, null); // its place; sheets are written together, see contents()
+    sheets.put(name, part);
     carryRelated(part, name);
     return name;
+  }
+
+  private PackedPart sheet(String part) {
+    try (InputStream in = scratch.part(part)) {
+      return PackedPart.ofText(out -> rewrite.rewrite(in, out));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   private void carryRelated(String part, String name)
@@ -106,9 +118,19 @@ final class OwnParts {
     return contentTypes;
   }
 
-  /** New entries, in order. */
-  Map<String, PackedPart> contents() {
-    return contents;
+  /** New entries, in order. The sheets, most of the work, are written side by side. */
+  Map<String, PackedPart> contents() throws IOException {
+    try {
+      Stream<Map.Entry<String, String>> all = sheets.entrySet().stream();
+      // Where several workbooks are analysed at once, the cores are busy with those.
+      Map<String, PackedPart> written =
+          (ForkJoinTask.inForkJoinPool() ? all : all.parallel())
+              .collect(Collectors.toMap(Map.Entry::getKey, sheet -> sheet(sheet.getValue())));
+      contents.replaceAll((name, part) -> part == null ? written.get(name) : part);
+      return contents;
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
+    }
   }
 
   /** Ids and names of tables, which must be new in the whole workbook. */

@@ -15,7 +15,6 @@ import java.util.zip.CheckedOutputStream;
 import java.util.zip.Deflater;
 import java.util.zip.DeflaterOutputStream;
 import java.util.zip.ZipEntry;
-import javax.xml.stream.XMLStreamException;
 import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
 import org.apache.commons.compress.archivers.zip.ZipArchiveOutputStream;
 import sparewell.ooxml.WorkbookPackage;
@@ -43,14 +42,14 @@ final class PackedPart {
 
   /** Writes a part's text. */
   interface Text {
-    void write(Writer out) throws IOException, XMLStreamException;
+    void write(Writer out) throws IOException;
   }
 
   private interface Content {
-    void write(OutputStream out) throws IOException, XMLStreamException;
+    void write(OutputStream out) throws IOException;
   }
 
-  static PackedPart ofText(Text text) throws IOException, XMLStreamException {
+  static PackedPart ofText(Text text) throws IOException {
     return of(
         bytes -> {
           try (Writer out =
@@ -63,12 +62,12 @@ final class PackedPart {
   static PackedPart of(byte[] content) {
     try {
       return of(out -> out.write(content));
-    } catch (IOException | XMLStreamException impossible) {
-      throw new UncheckedIOException(new IOException(impossible));
+    } catch (IOException impossible) {
+      throw new UncheckedIOException(impossible);
     }
   }
 
-  private static PackedPart of(Content content) throws IOException, XMLStreamException {
+  private static PackedPart of(Content content) throws IOException {
     ByteArrayOutputStream packed = new ByteArrayOutputStream(BUFFER);
     CRC32 checksum = new CRC32();
     Deflater deflater = new Deflater(Deflater.DEFAULT_COMPRESSION, true);

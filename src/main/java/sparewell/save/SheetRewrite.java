@@ -2,21 +2,20 @@ package sparewell.save;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.StringWriter;
+import java.io.Writer;
 import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.Set;
-import javax.xml.stream.XMLStreamConstants;
-import javax.xml.stream.XMLStreamException;
-import javax.xml.stream.XMLStreamReader;
-import sparewell.ooxml.SafeXml;
 
 /**
  * One of our sheets (or its tables), made to stand in another workbook: texts stand in their cells,
  * formats have the indexes of the angler's styles, and the sheet is not selected.
  */
 final class SheetRewrite {
-  private static final Set<String> DIFFERENTIAL =
-      Set.of(
+  private static final List<String> DIFFERENTIAL =
+      List.of(
           "dxfId",
           "dataDxfId",
           "headerRowDxfId",
@@ -41,40 +40,91 @@ final class SheetRewrite {
     this.daysLater = daysLater;
   }
 
-  void rewrite(InputStream part, Appendable out) throws IOException, XMLStreamException {
-    out.append("<?xml version=\"1.0\" encoding=\"UTF-8\" standalone=\"yes\"?>\n");
-    XMLStreamReader in = SafeXml.reader(part);
-    boolean shared = false;
-    boolean day = false;
-    while (in.hasNext()) {
-      int event = in.next();
-      if (event != XMLStreamConstants.START_ELEMENT) {
-        XmlCopy.other(in, out);
+  /** Writes a sheet or table anew; several may be written at once. */
+  void rewrite(InputStream part, Writer out) throws IOException {
+    Markup in = new Markup(new InputStreamReader(part, StandardCharsets.UTF_8));
+    while (in.next(out)) {
+      if (in.opens("c")) {
+        cell(in, out);
         continue;
       }
-      String element = in.getLocalName();
-      if (element.equals("c")) {
-        shared = "s".equals(in.getAttributeValue(null, "t"));
-        day = daysLater != 0 && isDay(in);
+      if (in.opens("row")) {
+        format(in, "s");
+      } else if (in.opens("col")) {
+        format(in, "style");
+        widen(in, "width");
+      } else if (in.opens("sheetFormatPr")) {
+        widen(in, "defaultColWidth");
+      } else if (in.opens("sheetView") && in.value("tabSelected") != null) {
+        in.replace("tabSelected", null);
       }
-      if (shared && element.equals("v")) {
-        out.append("<is>").append(text(XmlCopy.inside(in))).append("</is>");
-        shared = false;
-      } else if (day && element.equals("v")) {
-        XmlCopy.startTag(in, this::attribute, out);
-        BigDecimal there = new BigDecimal(XmlCopy.inside(in).strip());
-        out.append(there.add(BigDecimal.valueOf(daysLater)).toString());
-        out.append("</v>");
-        day = false;
-      } else {
-        XmlCopy.startTag(in, this::attribute, out);
+      if (in.mentions("xfId=\"")) {
+        differential(in);
+      }
+      out.append(in.tag());
+    }
+  }
+
+  private void differential(Markup in) {
+    for (String attribute : DIFFERENTIAL) {
+      String index = in.value(attribute);
+      if (index != null) {
+        in.replace(attribute, String.valueOf(styles.differentialFormat(Integer.parseInt(index))));
       }
     }
   }
 
-  private boolean isDay(XMLStreamReader cell) {
-    String type = cell.getAttributeValue(null, "t");
-    String format = cell.getAttributeValue(null, "s");
+  private void cell(Markup in, Writer out) throws IOException {
+    boolean shared = "s".equals(in.value("t"));
+    boolean day = daysLater != 0 && isDay(in);
+    if (shared) {
+      in.replace("t", "inlineStr");
+    }
+    format(in, "s");
+    out.append(in.tag());
+    if ((shared || day) && !in.mentions("/>")) {
+      value(in, out, shared);
+    }
+  }
+
+  /** Copies the cell just entered up to its value, if it has one, and puts the new value. */
+  private void value(Markup in, Writer out, boolean shared) throws IOException {
+    while (in.next(out) && !in.opens("v")) {
+      out.append(in.tag());
+      if (in.mentions("</c>")) {
+        return;
+      }
+    }
+    StringWriter value = new StringWriter();
+    in.next(value);
+    String there = value.toString().strip();
+    if (shared) {
+      out.append("<is>").append(text(there)).append("</is>");
+    } else {
+      BigDecimal moved = new BigDecimal(there).add(BigDecimal.valueOf(daysLater));
+      out.append("<v>").append(moved.toString()).append("</v>");
+    }
+  }
+
+  private void format(Markup in, String attribute) {
+    String index = in.value(attribute);
+    if (index != null) {
+      in.replace(attribute, String.valueOf(styles.cellFormat(Integer.parseInt(index))));
+    }
+  }
+
+  private void widen(Markup in, String attribute) {
+    String width = in.value(attribute);
+    if (width != null && styles.widthFactor() != 1) {
+      in.replace(
+          attribute,
+          String.valueOf(Math.min(255, Double.parseDouble(width) * styles.widthFactor())));
+    }
+  }
+
+  private boolean isDay(Markup cell) {
+    String type = cell.value("t");
+    String format = cell.value("s");
     return (type == null || type.equals("n"))
         && format != null
         && styles.isDay(Integer.parseInt(format));
@@ -86,24 +136,5 @@ final class SheetRewrite {
       throw new IllegalArgumentException("our sheet names text " + at + " of " + strings.size());
     }
     return strings.get(at);
-  }
-
-  private String attribute(String element, String attribute, String value) {
-    if (attribute.equals("t") && element.equals("c") && value.equals("s")) {
-      return "inlineStr";
-    }
-    if (attribute.equals("s") && (element.equals("c") || element.equals("row"))
-        || attribute.equals("style") && element.equals("col")) {
-      return String.valueOf(styles.cellFormat(Integer.parseInt(value)));
-    }
-    boolean width =
-        attribute.equals("width") && element.equals("col") || attribute.equals("defaultColWidth");
-    if (width && styles.widthFactor() != 1) {
-      return String.valueOf(Math.min(255, Double.parseDouble(value) * styles.widthFactor()));
-    }
-    if (DIFFERENTIAL.contains(attribute)) {
-      return String.valueOf(styles.differentialFormat(Integer.parseInt(value)));
-    }
-    return attribute.equals("tabSelected") && element.equals("sheetView") ? null : value;
   }
 }

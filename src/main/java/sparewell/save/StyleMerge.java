@@ -38,9 +38,10 @@ final class StyleMerge {
   private final XmlElement ours;
   private final String prefix;
   private final Map<String, Section> sections = new LinkedHashMap<>();
-  private final Map<Integer, Integer> cellFormats = new HashMap<>();
-  private final Map<Integer, Integer> differentialFormats = new HashMap<>();
   private final Map<Integer, Integer> numberFormats = new HashMap<>();
+  private final int[] cellFormats;
+  private final int[] differentialFormats;
+  private final double widthFactor;
 
   StyleMerge(XmlText theirs, XmlText ours) {
     this.theirs = theirs;
@@ -49,21 +50,32 @@ final class StyleMerge {
     for (String name : ORDER) {
       sections.put(name, new Section(name));
     }
+    // All at once, in our order: afterwards nothing changes, and sheets can be written in parallel.
+    cellFormats = new int[children(this.ours, "cellXfs").size()];
+    for (int i = 1; i < cellFormats.length; i++) { // format 0 is the workbook's own
+      cellFormats[i] = addCellFormat(i);
+    }
+    differentialFormats = new int[children(this.ours, "dxfs").size()];
+    for (int i = 0; i < differentialFormats.length; i++) {
+      differentialFormats[i] = sections.get("dxfs").add(our("dxfs", i), Map.of());
+    }
+    widthFactor =
+        (double) NormalFont.digitPixels(this.ours) / NormalFont.digitPixels(theirs.root());
   }
 
   /** The index in the angler's part of one of our cell formats; format 0 is the workbook's own. */
   int cellFormat(int index) {
-    return index == 0 ? 0 : cellFormats.computeIfAbsent(index, this::addCellFormat);
+    return cellFormats[index];
   }
 
   /** The index in the angler's part of one of our differential formats. */
   int differentialFormat(int index) {
-    return differentialFormats.computeIfAbsent(index, this::addDifferentialFormat);
+    return differentialFormats[index];
   }
 
   /** What our column widths are multiplied with to be as wide in the angler's normal font. */
   double widthFactor() {
-    return (double) NormalFont.digitPixels(ours) / NormalFont.digitPixels(theirs.root());
+    return widthFactor;
   }
 
   /** Whether one of our cell formats shows a number as a date. */
@@ -113,10 +125,6 @@ final class StyleMerge {
       to.force(our(section, i)); // the first ones have a fixed meaning
     }
     return to.add(our(section, index), Map.of());
-  }
-
-  private int addDifferentialFormat(int index) {
-    return sections.get("dxfs").add(our("dxfs", index), Map.of());
   }
 
   private int numberFormat(int id) {

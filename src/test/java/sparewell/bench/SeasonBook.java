@@ -15,10 +15,12 @@ import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 
 /**
  * A large invented season: at scale 1 3,000 stock rows, 150 styles, 600 trips, 6,000 rows of style
- * hours and 6,000 of losses; 60 boxes and 14 compartments at any scale.
+ * hours and 6,000 of losses. Rows grow with the scale; styles end at 300, more than any angler
+ * throws, and boxes and compartments stay 60 and 14.
  */
 final class SeasonBook {
   private static final String[] COVERS = {"open", "grass", "wood", "rock", "docks"};
+  private static final int MOST_STYLES = 300;
   private static final int BOXES = 60;
   private static final int COMPARTMENTS = 14;
 
@@ -62,7 +64,7 @@ final class SeasonBook {
   }
 
   private int styleCount() {
-    return 150 * scale;
+    return Math.min(150 * scale, MOST_STYLES);
   }
 
   private static String style(int number) {
