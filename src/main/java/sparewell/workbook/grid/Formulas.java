@@ -18,7 +18,8 @@ import sparewell.ooxml.WorkbookPackage;
 
 /**
  * Computes formulas whose value the file lacks. The whole workbook is loaded at the first use only,
- * and not at all where it is large: such a formula then counts as blank.
+ * and not at all where it is large: such a formula then counts as blank. Several sheets may ask at
+ * once.
  */
 public final class Formulas {
   private static final long MOST_SHEET_BYTES = 40L << 20;
@@ -41,7 +42,7 @@ public final class Formulas {
   }
 
   /** The cell with its computed value; absent where it cannot be computed. */
-  public Optional<RawCell> compute(String sheet, int row, RawCell cell) {
+  public synchronized Optional<RawCell> compute(String sheet, int row, RawCell cell) {
     if (!tried) {
       tried = true;
       loaded = load();

@@ -5,6 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ForkJoinTask;
+import java.util.stream.Stream;
 import sparewell.finding.FindingList;
 import sparewell.finding.Findings;
 import sparewell.ooxml.SheetEntry;
@@ -69,17 +71,41 @@ public final class SeasonReader {
       SheetChoice chosen, BookCells cells, Map<InputSheet, List<RawRow>> more, Findings findings)
       throws WorkbookRefused {
     Formulas formulas = cells.formulas();
+    List<InputSheet> present =
+        InputSheets.ALL.stream().filter(sheet -> chosen.of(sheet).isPresent()).toList();
+    // Side by side, unless several workbooks are read at once: then the cores are busy with those.
+    Stream<InputSheet> sheets =
+        ForkJoinTask.inForkJoinPool() ? present.stream() : present.parallelStream();
+    List<Scanned> all =
+        sheets
+            .map(
+                sheet -> {
+                  SheetEntry entry = chosen.of(sheet).orElseThrow();
+                  TableScan scan = new TableScan(sheet, entry.name(), formulas, findings);
+                  return scanned(entry, cells, scan, more.getOrDefault(sheet, List.of()));
+                })
+            .toList();
     Map<InputSheet, TableScan> scans = new LinkedHashMap<>();
-    for (InputSheet sheet : InputSheets.ALL) {
-      Optional<SheetEntry> entry = chosen.of(sheet);
-      if (entry.isPresent()) {
-        TableScan scan = new TableScan(sheet, entry.get().name(), formulas, findings);
-        cells.rows(entry.get(), scan);
-        more.getOrDefault(sheet, List.of()).forEach(scan);
-        scans.put(sheet, scan);
+    for (int i = 0; i < all.size(); i++) {
+      if (all.get(i).refused().isPresent()) {
+        throw all.get(i).refused().get();
       }
+      scans.put(present.get(i), all.get(i).scan());
     }
     return scans;
+  }
+
+  private record Scanned(TableScan scan, Optional<WorkbookRefused> refused) {}
+
+  private static Scanned scanned(
+      SheetEntry entry, BookCells cells, TableScan scan, List<RawRow> more) {
+    try {
+      cells.rows(entry, scan);
+      more.forEach(scan);
+      return new Scanned(scan, Optional.empty());
+    } catch (WorkbookRefused refused) {
+      return new Scanned(scan, Optional.of(refused));
+    }
   }
 
   private static List<String> faults(SheetChoice chosen, Map<InputSheet, TableScan> scans) {
