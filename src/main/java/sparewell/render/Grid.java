@@ -85,6 +85,9 @@ final class Grid {
   /** Rows on top that stay in view; 0 for none. */
   int rowsInView;
 
+  /** Whether a table has so many columns that each is kept narrow, to stay readable on paper. */
+  boolean crowded;
+
   /** Whether the page is printed at its true size. */
   boolean exactSize;
 

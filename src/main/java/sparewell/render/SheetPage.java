@@ -30,6 +30,8 @@ final class SheetPage {
 
   private static final double LONG_SHARE = 0.6;
 
+  private static final int CROWDED_COLUMNS = 10;
+
   /** So short a text leads to what follows it, and is not left alone at the foot of a page. */
   private static final int FEW_LINES = 3;
 
@@ -53,6 +55,8 @@ final class SheetPage {
         tables.put(rows.table(), prepared);
       }
     }
+    grid.crowded =
+        tables.values().stream().anyMatch(table -> table.columns().size() >= CROWDED_COLUMNS);
     for (SheetTable<?> table : tables.values()) {
       TableBlock.widen(table, grid, leads(table, tables.values()));
     }

@@ -5,6 +5,12 @@ import sparewell.table.Block;
 
 /** Lines of text: each in one row, over as many columns as the sheet gives to text. */
 final class TextBlock {
+  /** How far a line that begins with blanks is set in. */
+  private static final int DETAIL_INDENT = 2;
+
+  /** Width of a step of it, the widest that programs make it. */
+  private static final double INDENT_STEP_POINTS = 10;
+
   private TextBlock() {}
 
   /** Puts the lines from a row on. */
@@ -23,7 +29,9 @@ final class TextBlock {
           case HEADING -> Look.line(Look.HEADING.face(), line.tone());
           case SMALL -> Look.line(Look.NOTE.face(), line.tone());
         };
-    put(line.text(), grid, row, plain);
+    String text = line.text().stripLeading();
+    boolean detail = text.length() < line.text().length();
+    put(text, grid, row, detail ? plain.indented(DETAIL_INDENT) : plain);
     // A cell of its own, because spreadsheets may not wrap a link.
     line.link().ifPresent(cell -> link(cell, grid, row, plain.asLink(), options));
   }
@@ -45,7 +53,7 @@ final class TextBlock {
   static void put(String text, Grid grid, int row, int columns, Look look) {
     grid.put(row, 1, text, look);
     grid.merge(row, 1, columns, look);
-    double width = -Measure.CELL_MARGIN_POINTS;
+    double width = -Measure.CELL_MARGIN_POINTS - look.indent() * INDENT_STEP_POINTS;
     for (int column = 1; column <= columns; column++) {
       width += grid.width(column) * Measure.POINTS_PER_CHARACTER;
     }

@@ -90,17 +90,18 @@ final class ToDo {
   }
 
   private void mend() {
-    long errors =
+    List<Finding> errors =
         results.findings().stream()
             .filter(f -> f.severity() == Severity.ERROR && f.code().id().startsWith("I-"))
-            .count();
-    if (errors > 0) {
+            .toList();
+    if (!errors.isEmpty()) {
       step(
           "Mend "
-              + Phrase.count(errors, "error", "errors")
-              + " in your sheets: rows or values were left out.",
+              + Phrase.count(errors.size(), "error", "errors")
+              + " in your sheets (rows or values were left out):",
           Tone.BAD,
           Optional.of(Cell.ofSheet(InputChecksSheet.NAME)));
+      details(errors, finding -> Phrase.capital(finding.message()), ToDo::place);
     }
   }
 
@@ -275,9 +276,11 @@ final class ToDo {
         Tone.WATCH,
         Optional.of(Cell.ofSheet(InputChecksSheet.NAME)));
     details(
-        these,
-        finding -> Phrase.capital(finding.message().replaceFirst(";.*", "")),
-        finding -> finding.at().sheet().isEmpty() ? Optional.empty() : Optional.of(finding.at()));
+        these, finding -> Phrase.capital(finding.message().replaceFirst(";.*", "")), ToDo::place);
+  }
+
+  private static Optional<Cell> place(Finding finding) {
+    return Optional.of(finding.at()).filter(at -> !at.sheet().isEmpty());
   }
 
   private void step(String text, Tone tone, Optional<Cell> link) {
