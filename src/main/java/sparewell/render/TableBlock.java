@@ -26,7 +26,7 @@ final class TableBlock {
   private static final double WIDEST_LINK_POINTS = 420;
 
   /** On a crowded sheet; a table beside the main one gets even less. */
-  private static final double WIDEST_CROWDED_POINTS = 120;
+  private static final double WIDEST_CROWDED_POINTS = 180;
 
   private static final double WIDEST_CROWDED_BESIDE_POINTS = 68;
 
@@ -36,6 +36,7 @@ final class TableBlock {
   private static final double IN_ONE_LINE_SHARE = 0.9;
 
   private static final double INDENT_POINTS = 8;
+  private static final double AROUND_POINTS = INDENT_POINTS + 2 * Measure.CELL_MARGIN_POINTS;
   private static final int HEADING_LINES = 3;
 
   /** The filter's arrow in a heading. */
@@ -57,14 +58,14 @@ final class TableBlock {
     }
     for (int at = 0; at < table.columns().size(); at++) {
       double points = NARROWEST_POINTS;
-      while (headingLines(table.headings().get(at), points, grid.crowded) > HEADING_LINES) {
+      double reserved = reserved(overText(table, at), grid.crowded);
+      while (headingLines(table.headings().get(at), points - reserved) > HEADING_LINES) {
         points += 2;
       }
-      points = Math.max(points, widest(table, at, grid.crowded));
       double most =
           linksText(table, at) ? WIDEST_LINK_POINTS : widest(leads, grid.crowded, at == 0);
-      double width = Math.min(most, points) + INDENT_POINTS + 2 * Measure.CELL_MARGIN_POINTS;
-      grid.widths.merge(at + 1, Measure.characters(width), Math::max);
+      points = Math.max(points, Math.min(most, widest(table, at, grid.crowded)));
+      grid.widths.merge(at + 1, Measure.characters(points + AROUND_POINTS), Math::max);
     }
     grid.lastPrintedColumn = Math.max(grid.lastPrintedColumn, table.columns().size());
   }
@@ -162,10 +163,11 @@ final class TableBlock {
 
   private static void heading(SheetTable<?> table, Grid grid, int row, int at) {
     String heading = table.headings().get(at);
-    boolean overText = table.patterns().get(at).equals(Look.AS_TEXT);
+    boolean overText = overText(table, at);
     grid.put(row, at + 1, heading, Look.tableHead(overText, grid.crowded));
-    double inner = grid.innerPoints(at + 1) - (grid.crowded ? INDENT_POINTS : 0);
-    int lines = headingLines(heading, inner, grid.crowded) + (grid.crowded ? 1 : 0);
+    double points = grid.width(at + 1) * Measure.POINTS_PER_CHARACTER - AROUND_POINTS;
+    int lines = headingLines(heading, points - reserved(overText, grid.crowded));
+    lines += grid.crowded ? 1 : 0;
     grid.atLeast(row, Measure.rowPoints(lines, Look.BODY_POINTS));
     String meaning = table.columns().get(at).meaning();
     if (!meaning.isEmpty()) {
@@ -173,12 +175,23 @@ final class TableBlock {
     }
   }
 
+  private static boolean overText(SheetTable<?> table, int at) {
+    return table.patterns().get(at).equals(Look.AS_TEXT);
+  }
+
   /**
-   * Lines of a heading beside the filter's arrow, or above it; a word that does not fit counts as
-   * too many lines.
+   * What the filter's arrow and the indent take of a heading's width. Some programs keep the
+   * arrow's width free even where it has a line of its own.
    */
-  private static int headingLines(String heading, double width, boolean aboveArrow) {
-    double free = aboveArrow ? width : width - ARROW_POINTS - INDENT_POINTS;
+  private static double reserved(boolean overText, boolean crowded) {
+    if (crowded) {
+      return overText ? ARROW_POINTS : ARROW_POINTS - INDENT_POINTS - 2;
+    }
+    return ARROW_POINTS + INDENT_POINTS;
+  }
+
+  /** Lines of a heading; a word that does not fit counts as too many lines. */
+  private static int headingLines(String heading, double free) {
     for (String word : heading.split(" ")) {
       if (TextSize.width(word, Look.BODY_POINTS, true) > free) {
         return Integer.MAX_VALUE;

@@ -2,6 +2,7 @@ package sparewell.render;
 
 import sparewell.finding.Cell;
 import sparewell.table.Block;
+import sparewell.table.Tone;
 
 /** Lines of text: each in one row, over as many columns as the sheet gives to text. */
 final class TextBlock {
@@ -16,12 +17,15 @@ final class TextBlock {
   /** Puts the lines from a row on. */
   static void lay(Block.Text text, Grid grid, int firstRow, RenderOptions options) {
     int row = firstRow;
+    boolean linked = text.lines().stream().anyMatch(line -> line.link().isPresent());
     for (Block.Line line : text.lines()) {
-      line(line, grid, row++, options);
+      line(line, linked, grid, row++, options);
     }
   }
 
-  private static void line(Block.Line line, Grid grid, int row, RenderOptions options) {
+  /** Puts a line; among lines with links, the fill of one without goes as far as theirs. */
+  private static void line(
+      Block.Line line, boolean linked, Grid grid, int row, RenderOptions options) {
     Look plain =
         switch (line.weight()) {
           case PLAIN -> Look.line(Look.DEFAULT.face(), line.tone());
@@ -33,7 +37,12 @@ final class TextBlock {
     boolean detail = text.length() < line.text().length();
     put(text, grid, row, detail ? plain.indented(DETAIL_INDENT) : plain);
     // A cell of its own, because spreadsheets may not wrap a link.
-    line.link().ifPresent(cell -> link(cell, grid, row, plain.asLink(), options));
+    if (line.link().isPresent()) {
+      link(line.link().get(), grid, row, plain.asLink(), options);
+    } else if (linked && line.tone() != Tone.NONE) {
+      grid.put(row, grid.textColumns + 1, null, plain);
+      grid.merge(row, grid.textColumns + 1, grid.linkColumns, plain);
+    }
   }
 
   private static void link(Cell cell, Grid grid, int row, Look look, RenderOptions options) {

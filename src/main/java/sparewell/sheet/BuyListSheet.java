@@ -41,8 +41,8 @@ public final class BuyListSheet {
               String.format(
                   Locale.ROOT,
                   (unpriced > 0 ? "With those that have a price" : "Then")
-                      + " nothing important runs out with a chance of %s, and you are short of %.2f"
-                      + " pieces on average (pieces of more importance count more).",
+                      + " the chance that nothing important runs out is %s, and you are short of"
+                      + " %.2f pieces on average (pieces of more importance count more).",
                   Phrase.chance(list.within().nothingRunsOutProbability()),
                   list.within().shortagePieces())));
     }

@@ -63,10 +63,13 @@ final class ToDo {
   /** The way to a first answer. */
   private void begin() {
     step(
-        "Nothing is in stock yet. Say where things can be: compartments, then boxes.",
+        "Say where things can be: the boat's compartments, then your boxes.",
         Tone.WATCH,
         Optional.of(Cell.ofSheet("Compartments")));
-    step("List your styles.", Tone.WATCH, Optional.of(Cell.ofSheet("Styles")));
+    step(
+        "List your styles of lure, each with its family.",
+        Tone.WATCH,
+        Optional.of(Cell.ofSheet("Styles")));
     step(
         "Count what you have into Stock: a row for each size and colour in each box.",
         Tone.WATCH,
