@@ -26,7 +26,7 @@ final class TableBlock {
   private static final double WIDEST_LINK_POINTS = 420;
 
   /** On a crowded sheet; a table beside the main one gets even less. */
-  private static final double WIDEST_CROWDED_POINTS = 180;
+  private static final double WIDEST_CROWDED_POINTS = 200;
 
   private static final double WIDEST_CROWDED_BESIDE_POINTS = 68;
 
