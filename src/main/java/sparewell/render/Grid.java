@@ -88,6 +88,9 @@ final class Grid {
   /** Whether a table has so many columns that each is kept narrow, to stay readable on paper. */
   boolean crowded;
 
+  /** Whether it is shrunk to one page, because a few rows would be left for a second. */
+  boolean onOnePage;
+
   /** Whether the page is printed at its true size. */
   boolean exactSize;
 

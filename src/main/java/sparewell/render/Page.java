@@ -19,7 +19,7 @@ record Page(
     double headerMm,
     int scalePercent) {
   private static final double PORTRAIT_POINTS = 690;
-  private static final double SIDE_MM = 13;
+  private static final double SIDE_MM = 11;
 
   /** Of a wide sheet, whose print would get smaller still. */
   private static final double WIDE_SIDE_MM = 8;
@@ -89,9 +89,16 @@ record Page(
 
   /** A page on which so wide a sheet is shrunk to the width, lying where it is wide. */
   static Page fitting(double widthPoints, UnitSystem units) {
-    boolean lying = widthPoints > PORTRAIT_POINTS;
-    double side = lying ? WIDE_SIDE_MM : SIDE_MM;
-    return new Page(usualPaper(units), lying, side, 15, 14, 7, 0);
+    return usual(usualPaper(units), widthPoints > PORTRAIT_POINTS);
+  }
+
+  private static Page usual(Paper paper, boolean lying) {
+    return new Page(paper, lying, lying ? WIDE_SIDE_MM : SIDE_MM, 15, 14, 7, 0);
+  }
+
+  /** The same paper turned by a quarter. */
+  Page turned() {
+    return usual(paper, !landscape);
   }
 
   /**
@@ -102,6 +109,11 @@ record Page(
     double share = (acrossMm() - 2 * sideMm) * Measure.POINTS_PER_MM / (widthPoints * WIDER);
     int most = landscape ? MOST_WIDE_SCALE : 100;
     int percent = (int) Math.max(LEAST_SCALE, Math.min(most, Math.floor(share * 100)));
+    return scaled(percent);
+  }
+
+  /** The same page at a fixed scale. */
+  Page scaled(int percent) {
     return new Page(paper, landscape, sideMm, topMm, bottomMm, headerMm, percent);
   }
 

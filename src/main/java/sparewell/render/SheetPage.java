@@ -32,6 +32,9 @@ final class SheetPage {
 
   private static final int CROWDED_COLUMNS = 10;
 
+  /** Of the usual size of letters; smaller print is for want of room only. */
+  private static final int LEAST_READABLE_PERCENT = 70;
+
   /** So short a text leads to what follows it, and is not left alone at the foot of a page. */
   private static final int FEW_LINES = 3;
 
@@ -109,10 +112,31 @@ final class SheetPage {
     }
     grid.lastPrintedRow = Math.max(1, row - 2);
     if (!grid.drawn.isEmpty() && !grid.exactSize) {
-      page = page.scaledTo(points(grid, grid.lastPrintedColumn));
-      PageBreaks.keepWhole(grid, page);
+      page = readable(page, grid);
+      grid.pageBreaks.addAll(PageBreaks.of(grid, page).behind());
+    } else if (!grid.exactSize) {
+      Page least = page.scaled(LEAST_READABLE_PERCENT);
+      grid.onOnePage = PageBreaks.of(grid, least).pages() == 1;
     }
     return new Laid(grid, page);
+  }
+
+  /** The page, upright or lying, of the fewest sheets of paper, and then of the largest print. */
+  private static Page readable(Page usual, Grid grid) {
+    double width = points(grid, grid.lastPrintedColumn);
+    Page best = usual.scaledTo(width);
+    int pages = PageBreaks.of(grid, best).pages();
+    for (Page fitting : List.of(best, usual.turned().scaledTo(width))) {
+      for (int less = 0; fitting.scalePercent() - less >= LEAST_READABLE_PERCENT; less++) {
+        Page smaller = fitting.scaled(fitting.scalePercent() - less);
+        int fewer = PageBreaks.of(grid, smaller).pages();
+        if (fewer < pages || fewer == pages && smaller.scalePercent() > best.scalePercent()) {
+          best = smaller;
+          pages = fewer;
+        }
+      }
+    }
+    return best;
   }
 
   /** Finds which columns text, links and drawings take. */
