@@ -23,6 +23,9 @@ final class SheetPage {
 
   private static final double LINK_POINTS = 110;
 
+  /** The answer is no wider than a small screen. */
+  private static final double MOST_ANSWER_POINTS = 900;
+
   /** Headings stay in view only where enough of the screen is left below them. */
   private static final double MOST_POINTS_IN_VIEW = 170;
 
@@ -69,7 +72,11 @@ final class SheetPage {
       }
     }
     spread(blocks, grid);
-    TextBlock.put(sheet.answer(), grid, 1, grid.lastPrintedColumn, Look.ANSWER);
+    int across = grid.lastPrintedColumn;
+    while (across > grid.textColumns && points(grid, across) > MOST_ANSWER_POINTS) {
+      across--;
+    }
+    TextBlock.put(sheet.answer(), grid, 1, across, Look.ANSWER);
     grid.rowsInView = grid.exactSize ? 0 : 1;
     Page page = Page.fitting(points(grid, grid.lastPrintedColumn), units);
     int row = Layout.FIRST_ROW;

@@ -33,7 +33,7 @@ final class TableBlock {
   /**
    * On a crowded sheet so many of the texts fit in one line, and the few longer ones are wrapped.
    */
-  private static final double IN_ONE_LINE_SHARE = 0.9;
+  private static final double IN_ONE_LINE_SHARE = 0.95;
 
   private static final double INDENT_POINTS = 8;
   private static final double AROUND_POINTS = INDENT_POINTS + 2 * Measure.CELL_MARGIN_POINTS;

@@ -2,6 +2,7 @@ package sparewell.sheet;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -96,6 +97,8 @@ final class ToDo {
     List<Finding> errors =
         results.findings().stream()
             .filter(f -> f.severity() == Severity.ERROR && f.code().id().startsWith("I-"))
+            // What follows from another row goes away with it.
+            .sorted(Comparator.comparing(f -> f.code() == Code.LEFT_OUT_KEY))
             .toList();
     if (!errors.isEmpty()) {
       step(

@@ -50,7 +50,7 @@ public final class TrackRecordSheet {
             line ->
                 String.format(
                     Locale.ROOT,
-                    "%s: %.1f %% with %.1f",
+                    "%s %.1f %% (%.2f of each carried)",
                     line.policy(),
                     line.runOutPercent().getAsDouble(),
                     line.meanCarried().getAsDouble()))

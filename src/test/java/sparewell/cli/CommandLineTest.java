@@ -116,6 +116,17 @@ class CommandLineTest {
   }
 
   @Test
+  void aFolderToWriteToIsNamedAsSuch() throws IOException {
+    byte[] before = Files.readAllBytes(book);
+    refused(
+        analyse(book, "--out", Files.createDirectories(folder.resolve("there"))),
+        "is a folder",
+        folder.resolve("there").resolve("season.xlsx").toString());
+    assertArrayEquals(before, Files.readAllBytes(book));
+    assertEquals(List.of("season.xlsx"), files());
+  }
+
+  @Test
   void helpAndVersion() {
     for (String command : List.of("", "analyse", "check", "new", "import")) {
       Object[] help =
