@@ -169,11 +169,15 @@ final class SheetPage {
     grid.sideColumn = grid.lastPrintedColumn + 2;
   }
 
-  /** Whether a table has the most columns, or nearly as many rows as the longest. */
+  /**
+   * Whether a table has the most columns, or, where there is room, nearly as many rows as the
+   * longest.
+   */
   private static boolean leads(SheetTable<?> table, Collection<SheetTable<?>> all) {
     int columns = all.stream().mapToInt(one -> one.columns().size()).max().orElse(0);
     int rows = all.stream().mapToInt(one -> one.table().rows().size()).max().orElse(0);
-    return table.columns().size() == columns || table.table().rows().size() >= LONG_SHARE * rows;
+    return table.columns().size() == columns
+        || columns < CROWDED_COLUMNS && table.table().rows().size() >= LONG_SHARE * rows;
   }
 
   /**

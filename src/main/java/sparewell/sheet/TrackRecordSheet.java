@@ -54,11 +54,7 @@ public final class TrackRecordSheet {
                     line.policy(),
                     line.runOutPercent().getAsDouble(),
                     line.meanCarried().getAsDouble()))
-        .collect(
-            Collectors.joining(
-                "; ",
-                "How often a style would have run out on a trip, with so many carried: ",
-                "."));
+        .collect(Collectors.joining(", ", "How often a style would have run out on a trip: ", "."));
   }
 
   private static Table<TrackRecord.Line> table(TrackRecord record) {
