@@ -112,6 +112,8 @@ final class SheetPage {
       int rows = Layout.rowsOf(block);
       if (block instanceof Block.Text text && text.lines().size() <= FEW_LINES) {
         grid.together.add(new Grid.Together(row, row + rows + ROWS_AFTER_TEXT));
+      } else if (block instanceof Block.Text) {
+        grid.together.add(new Grid.Together(row, row + FEW_LINES - 1)); // its heading is not left
       } else if (block instanceof Block.Rows) {
         grid.together.add(new Grid.Together(row, row + rows - 1));
       }
