@@ -47,7 +47,7 @@ final class AnalyseCommand implements Callable<Integer> {
       names = "--chance",
       paramLabel = "P",
       description = "wanted chance of not running out, between 0 and 1")
-  private Double chance;
+  private BigDecimal chance;
 
   @Option(
       names = "--drop-signature",
@@ -87,14 +87,16 @@ final class AnalyseCommand implements Callable<Integer> {
   }
 
   private double chanceWanted() {
-    if (chance >= 50 && chance <= 99.9) {
-      console.complain("--chance " + chance + " is read as percent.");
-      return chance; // the reader divides it, and leaves a finding
+    double asked = chance.doubleValue();
+    String typed = chance.toPlainString();
+    if (asked >= 50 && asked <= 99.9) {
+      console.complain("--chance " + typed + " is read as percent.");
+      return asked; // the reader divides it, and leaves a finding
     }
-    if (!(chance > 0 && chance < 1)) {
+    if (!(asked > 0 && asked < 1)) {
       throw new ParameterException(
-          spec.commandLine(), "--chance must lie between 0 and 1, such as 0.95: " + chance);
+          spec.commandLine(), "--chance must lie between 0 and 1, such as 0.95: " + typed);
     }
-    return chance;
+    return asked;
   }
 }

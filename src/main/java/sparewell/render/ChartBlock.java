@@ -19,6 +19,8 @@ final class ChartBlock {
   /** Between a chart and the sentence under it. */
   private static final double GAP_POINTS = 4;
 
+  private static final double WIDEST_FIGURE_POINTS = 150;
+
   private final Grid grid;
   private final SheetTable<?> data;
 
@@ -71,6 +73,7 @@ final class ChartBlock {
       String pattern = data.patterns().get(i);
       if (put) {
         grid.put(firstRow - 1, at, data.headings().get(i), Look.FIGURE_HEAD);
+        widen(at, data.headings().get(i), values);
         for (int row = 0; row < values.size(); row++) {
           boolean text = values.get(row) instanceof String;
           Look look = Look.figure(text ? Look.AS_TEXT : pattern);
@@ -84,6 +87,20 @@ final class ChartBlock {
       List<Object> name = List.of(data.headings().get(i));
       names.put(heading, new Plot.Figures(cells(firstRow - 1, at, name), name, "", false));
     }
+  }
+
+  /** Makes a column beside the printed part wide enough for what it holds. */
+  private void widen(int at, String heading, List<Object> values) {
+    double size = Look.FIGURE_HEAD.face().points();
+    double points = TextSize.width(heading, size, false);
+    for (Object value : values) {
+      points =
+          value instanceof String text
+              ? Math.max(points, TextSize.width(text, size, false))
+              : points;
+    }
+    points = Math.min(points, WIDEST_FIGURE_POINTS) + 4 * Measure.CELL_MARGIN_POINTS;
+    grid.widths.merge(at, Math.max(Measure.DEFAULT_WIDTH, Measure.characters(points)), Math::max);
   }
 
   private Plot plot(Chart chart, int chartRow) {
@@ -125,7 +142,9 @@ final class ChartBlock {
     List<Object> high = figures(more).values();
     List<Object> low = figures(less).values();
     List<Object> lengths = new ArrayList<>();
-    grid.put(chartRow + 1, at, what + (what.startsWith("d") ? less : more), Look.FIGURE_HEAD);
+    String heading = what + (what.startsWith("d") ? less : more);
+    grid.put(chartRow + 1, at, heading, Look.FIGURE_HEAD);
+    widen(at, heading, List.of());
     for (int i = 0; i < high.size(); i++) {
       if (high.get(i) instanceof Double above && low.get(i) instanceof Double below) {
         double length = above - below;

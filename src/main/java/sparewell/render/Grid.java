@@ -85,6 +85,12 @@ final class Grid {
   /** Rows on top that stay in view; 0 for none. */
   int rowsInView;
 
+  /** Whether a table has so many columns that each is kept narrow, to stay readable on paper. */
+  boolean crowded;
+
+  /** Whether it is shrunk to one page, because a few rows would be left for a second. */
+  boolean onOnePage;
+
   /** Whether the page is printed at its true size. */
   boolean exactSize;
 

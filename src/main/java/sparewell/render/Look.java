@@ -12,8 +12,14 @@ import sparewell.table.Tone;
  * @param across horizontal alignment as the file format names it; cells of tables are set in a
  *     little from the side
  * @param wrap whether long text goes on in a further line
+ * @param indent how far text beside no table is set in, in steps of the file format
  */
-record Look(String pattern, Face face, String fill, Edge edge, String across, boolean wrap) {
+record Look(
+    String pattern, Face face, String fill, Edge edge, String across, boolean wrap, int indent) {
+  Look(String pattern, Face face, String fill, Edge edge, String across, boolean wrap) {
+    this(pattern, face, fill, edge, across, wrap, 0);
+  }
+
   /**
    * Letters.
    *
@@ -37,6 +43,8 @@ record Look(String pattern, Face face, String fill, Edge edge, String across, bo
     UNDER,
     /** Line under headings. */
     HEAD,
+    /** The same where the filter's arrow has a line of its own under the heading. */
+    HEAD_ABOVE_ARROW,
     /** Line above sums. */
     SUM,
     /** Dashes to cut along. */
@@ -67,14 +75,20 @@ record Look(String pattern, Face face, String fill, Edge edge, String across, bo
     return new Look(GENERAL, face, fill, Edge.NONE, "left", true);
   }
 
+  /** The same, set in from the left, its further lines too. */
+  Look indented(int steps) {
+    return new Look(pattern, face, fill, edge, across, wrap, steps);
+  }
+
   /** A line of text that stands out by its tone. */
   static Look line(Face face, Tone tone) {
     return text(face, fill(tone));
   }
 
   /** The heading over a column. */
-  static Look tableHead(boolean overText) {
-    return new Look(GENERAL, STRONG, HEAD_FILL, Edge.HEAD, overText ? "left" : "right", true);
+  static Look tableHead(boolean overText, boolean aboveArrow) {
+    Edge edge = aboveArrow ? Edge.HEAD_ABOVE_ARROW : Edge.HEAD;
+    return new Look(GENERAL, STRONG, HEAD_FILL, edge, overText ? "left" : "right", true);
   }
 
   /** A cell in the body of a table. */

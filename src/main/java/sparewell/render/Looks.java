@@ -107,7 +107,7 @@ final class Looks {
     if (look.across().equals("right")) {
       return look.edge() == Look.Edge.HEAD ? 2 : 0;
     }
-    return look.edge() == Look.Edge.NONE ? 0 : 1;
+    return look.edge() == Look.Edge.NONE ? look.indent() : 1;
   }
 
   private static void font(Xml xml, Look.Face face) {
@@ -155,7 +155,7 @@ final class Looks {
     return switch (edge) {
       case NONE -> "";
       case UNDER -> bottom ? "hair" : "";
-      case HEAD -> bottom ? "thin" : "";
+      case HEAD, HEAD_ABOVE_ARROW -> bottom ? "thin" : "";
       case SUM -> top ? "thin" : "";
       case CUT_TOP -> top || beside ? "dashed" : "";
       case CUT_BOTTOM -> bottom || beside ? "dashed" : "";

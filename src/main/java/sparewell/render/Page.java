@@ -19,11 +19,18 @@ record Page(
     double headerMm,
     int scalePercent) {
   private static final double PORTRAIT_POINTS = 690;
+  private static final double SIDE_MM = 11;
+
+  /** Of a wide sheet, whose print would get smaller still. */
+  private static final double WIDE_SIDE_MM = 8;
 
   /** Some programs draw columns so much wider. */
   private static final double WIDER = 1.07;
 
   private static final int LEAST_SCALE = 20;
+
+  /** Larger print of a wide sheet would fill more pages and be no easier to read. */
+  private static final int MOST_WIDE_SCALE = 85;
 
   /** Blank edge that a printer needs at least. */
   private static final double LEAST_MARGIN_MM = 3.5;
@@ -82,7 +89,16 @@ record Page(
 
   /** A page on which so wide a sheet is shrunk to the width, lying where it is wide. */
   static Page fitting(double widthPoints, UnitSystem units) {
-    return new Page(usualPaper(units), widthPoints > PORTRAIT_POINTS, 13, 15, 14, 7, 0);
+    return usual(usualPaper(units), widthPoints > PORTRAIT_POINTS);
+  }
+
+  private static Page usual(Paper paper, boolean lying) {
+    return new Page(paper, lying, lying ? WIDE_SIDE_MM : SIDE_MM, 15, 14, 7, 0);
+  }
+
+  /** The same paper turned by a quarter. */
+  Page turned() {
+    return usual(paper, !landscape);
   }
 
   /**
@@ -91,7 +107,13 @@ record Page(
    */
   Page scaledTo(double widthPoints) {
     double share = (acrossMm() - 2 * sideMm) * Measure.POINTS_PER_MM / (widthPoints * WIDER);
-    int percent = (int) Math.max(LEAST_SCALE, Math.min(100, Math.floor(share * 100)));
+    int most = landscape ? MOST_WIDE_SCALE : 100;
+    int percent = (int) Math.max(LEAST_SCALE, Math.min(most, Math.floor(share * 100)));
+    return scaled(percent);
+  }
+
+  /** The same page at a fixed scale. */
+  Page scaled(int percent) {
     return new Page(paper, landscape, sideMm, topMm, bottomMm, headerMm, percent);
   }
 

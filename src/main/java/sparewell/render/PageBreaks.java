@@ -1,5 +1,7 @@
 package sparewell.render;
 
+import java.util.ArrayList;
+import java.util.List;
 import sparewell.table.Layout;
 
 /** Breaks pages before what is drawn, small tables and heads of tables, which would be split. */
@@ -15,8 +17,22 @@ final class PageBreaks {
 
   private PageBreaks() {}
 
-  /** Sets the breaks; the rows' heights must be final. */
-  static void keepWhole(Grid grid, Page page) {
+  /**
+   * Where pages are broken.
+   *
+   * @param behind rows behind which a page ends; those that end by themselves are not among them
+   * @param pages number of pages
+   */
+  record Breaks(List<Integer> behind, int pages) {
+    Breaks {
+      behind = List.copyOf(behind);
+    }
+  }
+
+  /** Finds the breaks; the rows' heights must be final. */
+  static Breaks of(Grid grid, Page page) {
+    List<Integer> behind = new ArrayList<>();
+    int pages = 1;
     double room = page.innerPoints() * SAFE_SHARE;
     double slack = page.innerPoints() - room;
     double used = 0;
@@ -28,15 +44,18 @@ final class PageBreaks {
       boolean full = used > 0 && used + needed > room;
       // Just behind a page that ran over by itself, a row may still stand at the foot of that page.
       if (needed > height && (full || ranOver && used <= slack)) {
-        grid.pageBreaks.add(row - 1);
+        behind.add(row - 1);
+        pages += ranOver && !full ? 0 : 1;
         used = 0;
         ranOver = false;
       } else if (full) {
         used = 0;
         ranOver = true;
+        pages++;
       }
       used += height;
     }
+    return new Breaks(behind, pages);
   }
 
   /** Height of a table that begins in a row, or of its head where the whole is long. */

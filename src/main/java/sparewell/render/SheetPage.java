@@ -23,12 +23,20 @@ final class SheetPage {
 
   private static final double LINK_POINTS = 110;
 
+  /** The answer is no wider than a small screen. */
+  private static final double MOST_ANSWER_POINTS = 900;
+
   /** Headings stay in view only where enough of the screen is left below them. */
   private static final double MOST_POINTS_IN_VIEW = 170;
 
   private SheetPage() {}
 
   private static final double LONG_SHARE = 0.6;
+
+  private static final int CROWDED_COLUMNS = 10;
+
+  /** Of the usual size of letters; smaller print is for want of room only. */
+  private static final int LEAST_READABLE_PERCENT = 70;
 
   /** So short a text leads to what follows it, and is not left alone at the foot of a page. */
   private static final int FEW_LINES = 3;
@@ -53,6 +61,8 @@ final class SheetPage {
         tables.put(rows.table(), prepared);
       }
     }
+    grid.crowded =
+        tables.values().stream().anyMatch(table -> table.columns().size() >= CROWDED_COLUMNS);
     for (SheetTable<?> table : tables.values()) {
       TableBlock.widen(table, grid, leads(table, tables.values()));
     }
@@ -62,7 +72,11 @@ final class SheetPage {
       }
     }
     spread(blocks, grid);
-    TextBlock.put(sheet.answer(), grid, 1, grid.lastPrintedColumn, Look.ANSWER);
+    int across = grid.lastPrintedColumn;
+    while (across > grid.textColumns && points(grid, across) > MOST_ANSWER_POINTS) {
+      across--;
+    }
+    TextBlock.put(sheet.answer(), grid, 1, across, Look.ANSWER);
     grid.rowsInView = grid.exactSize ? 0 : 1;
     Page page = Page.fitting(points(grid, grid.lastPrintedColumn), units);
     int row = Layout.FIRST_ROW;
@@ -98,6 +112,8 @@ final class SheetPage {
       int rows = Layout.rowsOf(block);
       if (block instanceof Block.Text text && text.lines().size() <= FEW_LINES) {
         grid.together.add(new Grid.Together(row, row + rows + ROWS_AFTER_TEXT));
+      } else if (block instanceof Block.Text) {
+        grid.together.add(new Grid.Together(row, row + FEW_LINES - 1)); // its heading is not left
       } else if (block instanceof Block.Rows) {
         grid.together.add(new Grid.Together(row, row + rows - 1));
       }
@@ -105,10 +121,31 @@ final class SheetPage {
     }
     grid.lastPrintedRow = Math.max(1, row - 2);
     if (!grid.drawn.isEmpty() && !grid.exactSize) {
-      page = page.scaledTo(points(grid, grid.lastPrintedColumn));
-      PageBreaks.keepWhole(grid, page);
+      page = readable(page, grid);
+      grid.pageBreaks.addAll(PageBreaks.of(grid, page).behind());
+    } else if (!grid.exactSize) {
+      Page least = page.scaled(LEAST_READABLE_PERCENT);
+      grid.onOnePage = PageBreaks.of(grid, least).pages() == 1;
     }
     return new Laid(grid, page);
+  }
+
+  /** The page, upright or lying, of the fewest sheets of paper, and then of the largest print. */
+  private static Page readable(Page usual, Grid grid) {
+    double width = points(grid, grid.lastPrintedColumn);
+    Page best = usual.scaledTo(width);
+    int pages = PageBreaks.of(grid, best).pages();
+    for (Page fitting : List.of(best, usual.turned().scaledTo(width))) {
+      for (int less = 0; fitting.scalePercent() - less >= LEAST_READABLE_PERCENT; less++) {
+        Page smaller = fitting.scaled(fitting.scalePercent() - less);
+        int fewer = PageBreaks.of(grid, smaller).pages();
+        if (fewer < pages || fewer == pages && smaller.scalePercent() > best.scalePercent()) {
+          best = smaller;
+          pages = fewer;
+        }
+      }
+    }
+    return best;
   }
 
   /** Finds which columns text, links and drawings take. */
@@ -134,11 +171,15 @@ final class SheetPage {
     grid.sideColumn = grid.lastPrintedColumn + 2;
   }
 
-  /** Whether a table has the most columns, or nearly as many rows as the longest. */
+  /**
+   * Whether a table has the most columns, or, where there is room, nearly as many rows as the
+   * longest.
+   */
   private static boolean leads(SheetTable<?> table, Collection<SheetTable<?>> all) {
     int columns = all.stream().mapToInt(one -> one.columns().size()).max().orElse(0);
     int rows = all.stream().mapToInt(one -> one.table().rows().size()).max().orElse(0);
-    return table.columns().size() == columns || table.table().rows().size() >= LONG_SHARE * rows;
+    return table.columns().size() == columns
+        || columns < CROWDED_COLUMNS && table.table().rows().size() >= LONG_SHARE * rows;
   }
 
   /**

@@ -161,8 +161,17 @@ final class SheetXml {
       int percent = page.scalePercent();
       xml.leaf("pageSetup", "paperSize", paper, "scale", percent, "orientation", lie);
     } else {
+      int high = grid.onOnePage ? 1 : 0;
       xml.leaf(
-          "pageSetup", "paperSize", paper, "fitToWidth", 1, "fitToHeight", 0, "orientation", lie);
+          "pageSetup",
+          "paperSize",
+          paper,
+          "fitToWidth",
+          1,
+          "fitToHeight",
+          high,
+          "orientation",
+          lie);
     }
     if (!grid.exactSize) {
       xml.open("headerFooter");

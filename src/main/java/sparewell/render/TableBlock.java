@@ -1,6 +1,7 @@
 package sparewell.render;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -24,7 +25,18 @@ final class TableBlock {
   /** Spreadsheets may not wrap a link, so its column gets more room. */
   private static final double WIDEST_LINK_POINTS = 420;
 
+  /** On a crowded sheet; a table beside the main one gets even less. */
+  private static final double WIDEST_CROWDED_POINTS = 200;
+
+  private static final double WIDEST_CROWDED_BESIDE_POINTS = 68;
+
+  /**
+   * On a crowded sheet so many of the texts fit in one line, and the few longer ones are wrapped.
+   */
+  private static final double IN_ONE_LINE_SHARE = 0.95;
+
   private static final double INDENT_POINTS = 8;
+  private static final double AROUND_POINTS = INDENT_POINTS + 2 * Measure.CELL_MARGIN_POINTS;
   private static final int HEADING_LINES = 3;
 
   /** The filter's arrow in a heading. */
@@ -46,26 +58,31 @@ final class TableBlock {
     }
     for (int at = 0; at < table.columns().size(); at++) {
       double points = NARROWEST_POINTS;
-      while (headingLines(table.headings().get(at), points) > HEADING_LINES) {
+      double reserved = reserved(overText(table, at), grid.crowded);
+      while (headingLines(table.headings().get(at), points - reserved) > HEADING_LINES) {
         points += 2;
       }
-      points = Math.max(points, widest(table, at));
-      double most = widest(leads, linksText(table, at), at);
-      double width = Math.min(most, points) + INDENT_POINTS + 2 * Measure.CELL_MARGIN_POINTS;
-      grid.widths.merge(at + 1, Measure.characters(width), Math::max);
+      double most =
+          linksText(table, at) ? WIDEST_LINK_POINTS : widest(leads, grid.crowded, at == 0);
+      points = Math.max(points, Math.min(most, widest(table, at, grid.crowded)));
+      grid.widths.merge(at + 1, Measure.characters(points + AROUND_POINTS), Math::max);
     }
     grid.lastPrintedColumn = Math.max(grid.lastPrintedColumn, table.columns().size());
   }
 
-  private static double widest(boolean leads, boolean links, int at) {
-    if (links) {
-      return WIDEST_LINK_POINTS;
+  private static double widest(boolean leads, boolean crowded, boolean first) {
+    if (leads) {
+      return crowded ? WIDEST_CROWDED_POINTS : WIDEST_TEXT_POINTS;
     }
-    return leads ? WIDEST_TEXT_POINTS : at == 0 ? WIDEST_FIRST_POINTS : WIDEST_BESIDE_POINTS;
+    if (first) {
+      return WIDEST_FIRST_POINTS;
+    }
+    return crowded ? WIDEST_CROWDED_BESIDE_POINTS : WIDEST_BESIDE_POINTS;
   }
 
   /** Width of a column's widest value, bold because a bad one is; of numbers only the ends. */
-  private static double widest(SheetTable<?> table, int at) {
+  private static double widest(SheetTable<?> table, int at, boolean crowded) {
+    List<Double> texts = new ArrayList<>();
     double points = 0;
     double least = Double.POSITIVE_INFINITY;
     double most = Double.NEGATIVE_INFINITY;
@@ -74,8 +91,17 @@ final class TableBlock {
         least = Math.min(least, number);
         most = Math.max(most, number);
       } else if (value != null) {
-        points = Math.max(points, TextSize.width((String) value, Look.BODY_POINTS, true));
+        String text = (String) value;
+        texts.add(TextSize.width(text, Look.BODY_POINTS, true));
+        for (String word : text.split(" ")) {
+          points = Math.max(points, TextSize.width(word, Look.BODY_POINTS, true));
+        }
       }
+    }
+    if (!texts.isEmpty()) {
+      Collections.sort(texts);
+      int fits = (int) Math.ceil(texts.size() * (crowded ? IN_ONE_LINE_SHARE : 1));
+      points = Math.max(points, texts.get(fits - 1));
     }
     if (least <= most) {
       String pattern = table.patterns().get(at);
@@ -137,9 +163,11 @@ final class TableBlock {
 
   private static void heading(SheetTable<?> table, Grid grid, int row, int at) {
     String heading = table.headings().get(at);
-    boolean overText = table.patterns().get(at).equals(Look.AS_TEXT);
-    grid.put(row, at + 1, heading, Look.tableHead(overText));
-    int lines = headingLines(heading, grid.innerPoints(at + 1));
+    boolean overText = overText(table, at);
+    grid.put(row, at + 1, heading, Look.tableHead(overText, grid.crowded));
+    double points = grid.width(at + 1) * Measure.POINTS_PER_CHARACTER - AROUND_POINTS;
+    int lines = headingLines(heading, points - reserved(overText, grid.crowded));
+    lines += grid.crowded ? 1 : 0;
     grid.atLeast(row, Measure.rowPoints(lines, Look.BODY_POINTS));
     String meaning = table.columns().get(at).meaning();
     if (!meaning.isEmpty()) {
@@ -147,9 +175,23 @@ final class TableBlock {
     }
   }
 
+  private static boolean overText(SheetTable<?> table, int at) {
+    return table.patterns().get(at).equals(Look.AS_TEXT);
+  }
+
+  /**
+   * What the filter's arrow and the indent take of a heading's width. Some programs keep the
+   * arrow's width free even where it has a line of its own.
+   */
+  private static double reserved(boolean overText, boolean crowded) {
+    if (crowded) {
+      return overText ? ARROW_POINTS : ARROW_POINTS - INDENT_POINTS - 2;
+    }
+    return ARROW_POINTS + INDENT_POINTS;
+  }
+
   /** Lines of a heading; a word that does not fit counts as too many lines. */
-  private static int headingLines(String heading, double width) {
-    double free = width - ARROW_POINTS - INDENT_POINTS;
+  private static int headingLines(String heading, double free) {
     for (String word : heading.split(" ")) {
       if (TextSize.width(word, Look.BODY_POINTS, true) > free) {
         return Integer.MAX_VALUE;

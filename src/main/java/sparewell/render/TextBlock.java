@@ -2,20 +2,30 @@ package sparewell.render;
 
 import sparewell.finding.Cell;
 import sparewell.table.Block;
+import sparewell.table.Tone;
 
 /** Lines of text: each in one row, over as many columns as the sheet gives to text. */
 final class TextBlock {
+  /** How far a line that begins with blanks is set in. */
+  private static final int DETAIL_INDENT = 2;
+
+  /** Width of a step of it, the widest that programs make it. */
+  private static final double INDENT_STEP_POINTS = 10;
+
   private TextBlock() {}
 
   /** Puts the lines from a row on. */
   static void lay(Block.Text text, Grid grid, int firstRow, RenderOptions options) {
     int row = firstRow;
+    boolean linked = text.lines().stream().anyMatch(line -> line.link().isPresent());
     for (Block.Line line : text.lines()) {
-      line(line, grid, row++, options);
+      line(line, linked, grid, row++, options);
     }
   }
 
-  private static void line(Block.Line line, Grid grid, int row, RenderOptions options) {
+  /** Puts a line; among lines with links, the fill of one without goes as far as theirs. */
+  private static void line(
+      Block.Line line, boolean linked, Grid grid, int row, RenderOptions options) {
     Look plain =
         switch (line.weight()) {
           case PLAIN -> Look.line(Look.DEFAULT.face(), line.tone());
@@ -23,9 +33,16 @@ final class TextBlock {
           case HEADING -> Look.line(Look.HEADING.face(), line.tone());
           case SMALL -> Look.line(Look.NOTE.face(), line.tone());
         };
-    put(line.text(), grid, row, plain);
+    String text = line.text().stripLeading();
+    boolean detail = text.length() < line.text().length();
+    put(text, grid, row, detail ? plain.indented(DETAIL_INDENT) : plain);
     // A cell of its own, because spreadsheets may not wrap a link.
-    line.link().ifPresent(cell -> link(cell, grid, row, plain.asLink(), options));
+    if (line.link().isPresent()) {
+      link(line.link().get(), grid, row, plain.asLink(), options);
+    } else if (linked && line.tone() != Tone.NONE) {
+      grid.put(row, grid.textColumns + 1, null, plain);
+      grid.merge(row, grid.textColumns + 1, grid.linkColumns, plain);
+    }
   }
 
   private static void link(Cell cell, Grid grid, int row, Look look, RenderOptions options) {
@@ -45,7 +62,7 @@ final class TextBlock {
   static void put(String text, Grid grid, int row, int columns, Look look) {
     grid.put(row, 1, text, look);
     grid.merge(row, 1, columns, look);
-    double width = -Measure.CELL_MARGIN_POINTS;
+    double width = -Measure.CELL_MARGIN_POINTS - look.indent() * INDENT_STEP_POINTS;
     for (int column = 1; column <= columns; column++) {
       width += grid.width(column) * Measure.POINTS_PER_CHARACTER;
     }

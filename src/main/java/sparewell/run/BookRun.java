@@ -39,6 +39,9 @@ final class BookRun {
   static Outcome analyse(Path book, Path folder, RunOptions options) {
     try (WorkbookPackage original = WorkbookPackage.open(book)) {
       Path target = options.out().orElse(book);
+      if (Files.isDirectory(target)) {
+        return Outcome.refused(book, List.of(folder(book, target)));
+      }
       WorkbookSaver.check(original, target, options.dropSignature());
       Map<String, String> names = actualNames(original);
       Results results =
@@ -62,6 +65,14 @@ final class BookRun {
                   + " The workbook is as it was. Check the folder and the space on the disk, or give"
                   + " another folder with --reports."));
     }
+  }
+
+  private static String folder(Path book, Path target) {
+    return "--out "
+        + target
+        + " is a folder. Name the workbook to write in it, such as --out "
+        + target.resolve(book.getFileName())
+        + ". Nothing was written.";
   }
 
   private static Outcome reported(

@@ -14,9 +14,11 @@ import sparewell.save.NewRows;
 import sparewell.save.SaveResult;
 import sparewell.save.WorkbookSaver;
 import sparewell.workbook.grid.BookCells;
+import sparewell.workbook.importing.CopiedFormula;
 import sparewell.workbook.importing.ImportPlanner;
 import sparewell.workbook.importing.ImportProof;
 import sparewell.workbook.importing.ImportSource;
+import sparewell.workbook.importing.NewRow;
 import sparewell.workbook.importing.NewValue;
 import sparewell.workbook.importing.RejectedFile;
 import sparewell.workbook.importing.SheetPlan;
@@ -124,9 +126,24 @@ public final class ImportRun {
         plan.modelRow(),
         plan.firstColumn(),
         plan.lastColumn(),
-        plan.added().stream()
-            .map(row -> row.values().stream().map(value -> cell(value, cells)).toList())
-            .toList());
+        cells(plan, cells));
+  }
+
+  private static List<List<NewCell>> cells(SheetPlan plan, BookCells cells) {
+    List<List<NewCell>> rows = new ArrayList<>();
+    for (NewRow row : plan.added()) {
+      int number = plan.lastRow() + 1 + rows.size();
+      List<NewCell> all = new ArrayList<>();
+      row.values().forEach(value -> all.add(cell(value, cells)));
+      for (CopiedFormula formula : plan.copied()) {
+        formula
+            .at(number)
+            .ifPresent(
+                text -> all.add(new NewCell(formula.column(), NewCell.Kind.FORMULA, text, 0)));
+      }
+      rows.add(all);
+    }
+    return rows;
   }
 
   private static NewCell cell(NewValue value, BookCells cells) {

@@ -16,6 +16,8 @@ public record NewCell(int column, Kind kind, String text, double number) {
     /** As a number, without the column's format where that shows dates. */
     NUMBER,
     /** As a day number where the column's format shows dates, else as text. */
-    DATE
+    DATE,
+    /** As a formula without its value yet: {@code text} is the formula, without an equals sign. */
+    FORMULA
   }
 }

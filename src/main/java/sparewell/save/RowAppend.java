@@ -174,6 +174,11 @@ final class RowAppend {
 
   private void value(SheetRow row, NewCell cell) {
     Optional<String> style = style(row, cell.column());
+    if (cell.kind() == NewCell.Kind.FORMULA) {
+      String formula = "<" + prefix + "f>" + XmlOut.text(cell.text()) + "</" + prefix + "f>";
+      put(row, cell.column(), style, Map.of(), formula);
+      return;
+    }
     boolean dates =
         showsDates.test(style.filter(s -> s.matches("\\d{1,9}")).map(Integer::valueOf).orElse(0));
     boolean number =

@@ -38,11 +38,11 @@ public final class AfterTripSheet {
     blocks.add(new Block.Rows(mending(results.findings())));
     blocks.add(new Block.Text(cautions(results)));
     blocks.add(settings(results));
-    String answer =
-        "What to do now, as of "
-            + results.season().settings().asOf()
-            + ". "
-            + results.spares().horizon().words();
+    String planned =
+        results.onHand().items().isEmpty()
+            ? "Nothing is in stock yet: begin here."
+            : results.spares().horizon().words();
+    String answer = "What to do now, as of " + results.season().settings().asOf() + ". " + planned;
     return new ReportSheet(NAME, answer, blocks);
   }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import sparewell.spares.BuyList;
 import sparewell.spares.OffSeason;
@@ -40,8 +41,8 @@ public final class BuyListSheet {
               String.format(
                   Locale.ROOT,
                   (unpriced > 0 ? "With those that have a price" : "Then")
-                      + " nothing important runs out with a chance of %s, and you are short of %.2f"
-                      + " pieces on average (pieces of more importance count more).",
+                      + " the chance that nothing important runs out is %s, and you are short of"
+                      + " %.2f pieces on average (pieces of more importance count more).",
                   Phrase.chance(list.within().nothingRunsOutProbability()),
                   list.within().shortagePieces())));
     }
@@ -99,14 +100,32 @@ public final class BuyListSheet {
   private static String more(BuyList.More more, BuyList list) {
     return String.format(
         Locale.ROOT,
-        "What %s more buys: %s. Short of %.2f instead of %.2f pieces on average, chance %s"
-            + " instead of %s.",
+        "What %s more buys: %s. %s, %s.",
         Phrase.money(more.money(), list.currency()),
         more.packs().stream().map(BuyListSheet::change).collect(Collectors.joining(", ")),
-        more.outcome().shortagePieces(),
-        list.within().shortagePieces(),
-        Phrase.chance(more.outcome().nothingRunsOutProbability()),
-        Phrase.chance(list.within().nothingRunsOutProbability()));
+        shortage(list.within().shortagePieces(), more.outcome().shortagePieces()),
+        chance(
+            list.within().nothingRunsOutProbability(), more.outcome().nothingRunsOutProbability()));
+  }
+
+  /** A change that the shown digits would hide is said to be as small as it is. */
+  private static String shortage(double before, double after) {
+    String was = String.format(Locale.ROOT, "%.2f", before);
+    String now = String.format(Locale.ROOT, "%.2f", after);
+    return was.equals(now)
+        ? "That changes little: you are short of under 0.01 pieces less on average"
+        : "Short of " + now + " instead of " + was + " pieces on average";
+  }
+
+  private static String chance(OptionalDouble before, OptionalDouble after) {
+    String was = Phrase.chance(before);
+    String now = Phrase.chance(after);
+    if (!was.equals(now)) {
+      return "chance " + now + " instead of " + was;
+    }
+    return before.isEmpty()
+        ? "chance " + now
+        : "and the chance of " + now + " changes by less than a point";
   }
 
   private static String change(BuyList.More.Change change) {

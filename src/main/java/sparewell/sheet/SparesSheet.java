@@ -114,9 +114,9 @@ public final class SparesSheet {
             Column.sheetOnly("Size", Format.TEXT, "Size.", move -> move.item().size()),
             Column.sheetOnly("Colour", Format.TEXT, "Colour.", move -> move.item().colour()),
             Column.sheetOnly(
-                "Pieces", Format.COUNT, "Pieces to take from this place.", Bring::pieces),
-            Column.sheetOnly(
                 "From", Format.TEXT, "Where the pieces lie ashore.", move -> move.from().name()),
+            Column.sheetOnly(
+                "Pieces", Format.COUNT, "Pieces to take from this place.", Bring::pieces),
             Column.sheetOnly(
                 "Into",
                 Format.TEXT,

@@ -2,6 +2,7 @@ package sparewell.sheet;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -63,10 +64,13 @@ final class ToDo {
   /** The way to a first answer. */
   private void begin() {
     step(
-        "Nothing is in stock yet. Say where things can be: compartments, then boxes.",
+        "Say where things can be: the boat's compartments, then your boxes.",
         Tone.WATCH,
         Optional.of(Cell.ofSheet("Compartments")));
-    step("List your styles.", Tone.WATCH, Optional.of(Cell.ofSheet("Styles")));
+    step(
+        "List your styles of lure, each with its family.",
+        Tone.WATCH,
+        Optional.of(Cell.ofSheet("Styles")));
     step(
         "Count what you have into Stock: a row for each size and colour in each box.",
         Tone.WATCH,
@@ -90,17 +94,20 @@ final class ToDo {
   }
 
   private void mend() {
-    long errors =
+    List<Finding> errors =
         results.findings().stream()
             .filter(f -> f.severity() == Severity.ERROR && f.code().id().startsWith("I-"))
-            .count();
-    if (errors > 0) {
+            // What follows from another row goes away with it.
+            .sorted(Comparator.comparing(f -> f.code() == Code.LEFT_OUT_KEY))
+            .toList();
+    if (!errors.isEmpty()) {
       step(
           "Mend "
-              + Phrase.count(errors, "error", "errors")
-              + " in your sheets: rows or values were left out.",
+              + Phrase.count(errors.size(), "error", "errors")
+              + " in your sheets (rows or values were left out):",
           Tone.BAD,
           Optional.of(Cell.ofSheet(InputChecksSheet.NAME)));
+      details(errors, finding -> Phrase.capital(finding.message()), ToDo::place);
     }
   }
 
@@ -275,9 +282,11 @@ final class ToDo {
         Tone.WATCH,
         Optional.of(Cell.ofSheet(InputChecksSheet.NAME)));
     details(
-        these,
-        finding -> Phrase.capital(finding.message().replaceFirst(";.*", "")),
-        finding -> finding.at().sheet().isEmpty() ? Optional.empty() : Optional.of(finding.at()));
+        these, finding -> Phrase.capital(finding.message().replaceFirst(";.*", "")), ToDo::place);
+  }
+
+  private static Optional<Cell> place(Finding finding) {
+    return Optional.of(finding.at()).filter(at -> !at.sheet().isEmpty());
   }
 
   private void step(String text, Tone tone, Optional<Cell> link) {

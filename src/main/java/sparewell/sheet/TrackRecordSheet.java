@@ -2,6 +2,8 @@ package sparewell.sheet;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
 import sparewell.rates.TrackRecord;
 import sparewell.table.Block;
 import sparewell.table.Column;
@@ -17,7 +19,10 @@ public final class TrackRecordSheet {
   /** The sheet. */
   public static ReportSheet of(TrackRecord record) {
     List<Block.Line> lines = new ArrayList<>();
-    lines.add(Phrase.strong(record.sentence(), Tone.NONE));
+    if (record.lines().stream().anyMatch(line -> line.predictions() > 0)) {
+      lines.add(Phrase.strong(compared(record.lines()), Tone.NONE));
+    }
+    lines.add(Block.Line.of(record.sentence()));
     lines.add(
         Phrase.small(
             "From the fifth trip on, every trip is foreseen from the log before it, for the hours"
@@ -35,6 +40,21 @@ public final class TrackRecordSheet {
         "Track record",
         "How the recommendations would have done on the trips you have behind you",
         List.of(new Block.Text(lines), new Block.Rows(table(record))));
+  }
+
+  /** The rules side by side in plain words. */
+  private static String compared(List<TrackRecord.Line> rules) {
+    return rules.stream()
+        .filter(line -> line.runOutPercent().isPresent() && line.meanCarried().isPresent())
+        .map(
+            line ->
+                String.format(
+                    Locale.ROOT,
+                    "%s %.1f %% (%.2f of each carried)",
+                    line.policy(),
+                    line.runOutPercent().getAsDouble(),
+                    line.meanCarried().getAsDouble()))
+        .collect(Collectors.joining(", ", "How often a style would have run out on a trip: ", "."));
   }
 
   private static Table<TrackRecord.Line> table(TrackRecord record) {

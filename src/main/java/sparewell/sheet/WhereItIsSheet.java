@@ -2,13 +2,17 @@ package sparewell.sheet;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import sparewell.finding.Cell;
 import sparewell.stock.Holding;
 import sparewell.stock.OnHand;
 import sparewell.table.Block;
 import sparewell.table.Column;
 import sparewell.table.Format;
+import sparewell.table.Layout;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
+import sparewell.table.Tone;
 
 /** Where every item is: by item, and the reverse view by box as a packing check. */
 public final class WhereItIsSheet {
@@ -84,9 +88,20 @@ public final class WhereItIsSheet {
                 Column.sheetOnly("Seen", Format.TEXT, "Room for a tick on paper.", holding -> "")),
             onHand.holdings().stream().filter(h -> h.pieces() > 0).sorted(BY_BOX).toList(),
             "Nothing in stock.");
+    Block items = new Block.Rows(byItem);
+    // The way down: one line, a blank row, the first table, a blank row.
+    int below = Layout.FIRST_ROW + 2 + Layout.rowsOf(items) + 1;
+    Block way =
+        new Block.Text(
+            List.of(
+                new Block.Line(
+                    "Box by box, to tick off what is there:",
+                    Block.Weight.PLAIN,
+                    Tone.NONE,
+                    Optional.of(new Cell(NAME, below, 1)))));
     return new ReportSheet(
         NAME,
-        "Where is it? First by item; further down box by box, to tick off what is there.",
-        List.of(new Block.Rows(byItem), new Block.Rows(byBox)));
+        "Where is it? First by item; further down box by box.",
+        List.of(way, items, new Block.Rows(byBox)));
   }
 }

@@ -108,11 +108,22 @@ class CommandLineTest {
   void chanceInPercentIsReadWithAWarning() throws IOException {
     Command command = analyse(book, "--chance", "95", "--as-of", "2026-06-30");
     assertEquals(0, command.exitCode(), command.error());
-    assertTrue(command.error().contains("--chance 95.0 is read as percent"), command.error());
+    assertTrue(command.error().contains("--chance 95 is read as percent"), command.error());
     List<String> checks = Files.readAllLines(reports.resolve("season/input-checks.csv"));
     assertTrue(
-        checks.stream().anyMatch(l -> l.startsWith("warning,,,") && l.contains("0.95")),
+        checks.stream().anyMatch(l -> l.matches("warning,,,the chance 95 asked .*0\\.95")),
         checks.toString());
+  }
+
+  @Test
+  void aFolderToWriteToIsNamedAsSuch() throws IOException {
+    byte[] before = Files.readAllBytes(book);
+    refused(
+        analyse(book, "--out", Files.createDirectories(folder.resolve("there"))),
+        "is a folder",
+        folder.resolve("there").resolve("season.xlsx").toString());
+    assertArrayEquals(before, Files.readAllBytes(book));
+    assertEquals(List.of("season.xlsx"), files());
   }
 
   @Test

@@ -12,6 +12,7 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -283,6 +284,73 @@ class SheetRendererTest {
         assertEquals("SAME 2", table.getColumns().get(1).getName());
       }
       assertEquals(2, names.size());
+    }
+  }
+
+  /** Some programs keep the width of the filter's arrow free beside a heading. */
+  @Test
+  void manyColumnsAreNarrowButBreakNoWord() throws IOException {
+    List<Column<String>> columns = new ArrayList<>();
+    for (String heading : List.of("Style", "Colour", "What to do", "Afterwards", "Reason")) {
+      columns.add(Column.sheetOnly(heading, Format.TEXT, "m", row -> row));
+    }
+    for (String heading :
+        List.of(
+            "Aboard",
+            "Expected loss",
+            "Run-out chance now",
+            "Floor",
+            "Carry",
+            "Bring aboard",
+            "A",
+            "Buy packs")) {
+      columns.add(Column.sheetOnly(heading, Format.COUNT, "m", row -> row.length()));
+    }
+    List<String> rows = new ArrayList<>(Collections.nCopies(39, "enough"));
+    rows.add("a single value that is far longer than all the others of its column");
+    ReportSheet sheet =
+        new ReportSheet(
+            "Wide", "A", List.of(new Block.Rows(new Table<>("", "T", columns, rows, "none"))));
+    try (XSSFWorkbook wide = read(List.of(sheet), Sample.options())) {
+      XSSFSheet found = wide.getSheet("Wide");
+      double all = 0;
+      for (int at = 0; at < columns.size(); at++) {
+        double points = found.getColumnWidthInPixels(at) * 0.75;
+        all += points;
+        for (String word : columns.get(at).heading().split(" ")) {
+          double needed = TextSize.width(word, Look.BODY_POINTS, true) + 15 + 4;
+          assertTrue(points >= needed, word + ": " + points + " of " + needed);
+        }
+      }
+      assertTrue(all < 870, "all of it on a lying sheet of paper at three quarters: " + all);
+      assertTrue(found.getPrintSetup().getLandscape());
+      double longest = found.getRow(43).getHeightInPoints();
+      assertTrue(longest > 30, "the one long value is wrapped: " + longest);
+    }
+  }
+
+  @Test
+  void linesOfAStepAreSetInWithAllTheirLines() throws IOException {
+    String text = "     Beyond the budget: " + "one pack of something; ".repeat(12);
+    ReportSheet sheet =
+        new ReportSheet("S", "A", List.of(new Block.Text(List.of(Block.Line.of(text)))));
+    try (XSSFWorkbook set = read(List.of(sheet), Sample.options())) {
+      Cell cell = set.getSheet("S").getRow(2).getCell(0);
+      assertEquals(text.stripLeading(), cell.getStringCellValue());
+      assertEquals(2, cell.getCellStyle().getIndention());
+    }
+  }
+
+  @Test
+  void aPageThatRunsOverByAFewRowsIsKeptOne() throws IOException {
+    for (int rows : List.of(58, 200)) {
+      Column<String> column = Column.sheetOnly("C", Format.TEXT, "m", row -> row);
+      Table<String> table =
+          new Table<>("", "T", List.of(column), Collections.nCopies(rows, "x"), "none");
+      ReportSheet sheet = new ReportSheet("S", "A", List.of(new Block.Rows(table)));
+      try (XSSFWorkbook one = read(List.of(sheet), Sample.options())) {
+        assertEquals(rows == 58 ? 1 : 0, one.getSheet("S").getPrintSetup().getFitHeight());
+      }
     }
   }
 

@@ -148,7 +148,7 @@ class AfterTripSheetTest {
     assertEquals(
         List.of("Compartments", "Styles", "Stock"),
         lines.stream().flatMap(line -> line.link().stream()).map(Cell::sheet).toList());
-    assertTrue(lines.get(1).text().startsWith("1. Nothing is in stock yet"), lines.toString());
+    assertTrue(lines.get(1).text().startsWith("1. Say where things can be"), lines.toString());
   }
 
   @Test
@@ -228,6 +228,21 @@ class AfterTripSheetTest {
     assertTrue(
         lines.get(2).matches(" +Beyond the budget: \\d packs of Jig red, \\d+\\.00 USD\\."),
         lines.get(2));
+  }
+
+  @Test
+  void mendingNamesTheFirstErrorsCausesFirst() {
+    Finding follows = Finding.of(Code.LEFT_OUT_KEY, STOCK, "J2", "Box", "", "Boxes A3");
+    Finding cause = Finding.of(Code.REQUIRED_BLANK, new Cell("Boxes", 3, 2), "Compartment", "");
+    Results results = results(plenty(), follows, cause, cause, cause, cause);
+    List<Block.Line> lines = new ToDo(results, List.of()).lines();
+    assertEquals(
+        "1. Mend 5 errors in your sheets (rows or values were left out):", lines.get(1).text());
+    assertEquals(Optional.of(cause.at()), lines.get(2).link());
+    assertEquals("     " + Phrase.capital(cause.message()), lines.get(2).text());
+    assertEquals("     … and 2 more there", lines.get(5).text());
+    List<Block.Line> two = new ToDo(results(plenty(), follows, cause), List.of()).lines();
+    assertEquals(Optional.of(STOCK), two.get(3).link());
   }
 
   @Test

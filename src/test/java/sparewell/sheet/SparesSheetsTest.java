@@ -6,12 +6,17 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static sparewell.spares.SeasonMaker.AS_OF;
 import static sparewell.spares.SeasonMaker.line;
 
+import java.math.BigDecimal;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import sparewell.event.EventPacker;
 import sparewell.season.Cause;
+import sparewell.season.ItemId;
+import sparewell.spares.BuyList;
 import sparewell.spares.BuyPlanner;
 import sparewell.spares.KnownForecast;
 import sparewell.spares.OffSeasonPlanner;
@@ -143,6 +148,54 @@ class SparesSheetsTest {
     assertTrue(
         text(packingSheet).contains("Cup (2026-05-01): pack 6 pieces into F, 6 of 6 slots"),
         text(packingSheet));
+  }
+
+  private static String moreMoney(
+      double shortBefore, double before, double shortAfter, double after) {
+    BigDecimal sixty = new BigDecimal("60");
+    BuyList.Point now = new BuyList.Point(sixty, shortBefore, OptionalDouble.of(before));
+    BuyList.Point then = new BuyList.Point(sixty, shortAfter, OptionalDouble.of(after));
+    BuyList.More.Change change = new BuyList.More.Change(new ItemId("Jig", "", "red"), 1, 2);
+    BuyList list =
+        new BuyList(
+            Optional.of(sixty),
+            "USD",
+            List.of(
+                new BuyList.Line(
+                    1,
+                    change.item(),
+                    false,
+                    1,
+                    2,
+                    Optional.of(sixty),
+                    Optional.of(sixty),
+                    1,
+                    0,
+                    true)),
+            sixty,
+            sixty,
+            now,
+            List.of(),
+            Optional.of(new BuyList.More(new BigDecimal("20"), List.of(change), then)),
+            0,
+            List.of());
+    return text(BuyListSheet.of(list, Optional.empty()));
+  }
+
+  @Test
+  void aChangeTooSmallToShowIsSaidToBeSmall() {
+    String large = moreMoney(0.3, 0.6, 0.1, 0.8);
+    assertTrue(
+        large.contains(
+            "Short of 0.10 instead of 0.30 pieces on average, chance 80 % instead of 60 %."),
+        large);
+    String small = moreMoney(0.0213, 0.9112, 0.0198, 0.9131);
+    assertTrue(
+        small.contains(
+            "That changes little: you are short of under 0.01 pieces less on average, and the chance"
+                + " of 91 % changes by less than a point."),
+        small);
+    assertFalse(small.contains("instead of"), small);
   }
 
   @Test

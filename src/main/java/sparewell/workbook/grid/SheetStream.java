@@ -141,12 +141,12 @@ final class SheetStream {
     }
   }
 
-  private static int rowNumber(String text, int next) {
+  static int rowNumber(String text, int next) {
     int number = Digits.of(text);
     return number > 0 ? number : next;
   }
 
-  private static int columnNumber(String reference, int next) {
+  static int columnNumber(String reference, int next) {
     if (reference == null) {
       return next;
     }

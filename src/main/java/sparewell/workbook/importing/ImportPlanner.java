@@ -76,7 +76,9 @@ public final class ImportPlanner {
         TargetTable target = target(sheets, cells, source.sheet());
         requireColumns(table, target, new ValueMaker(table, target, itemUnit).homeless());
         Incoming rows = new Incoming(table, target, itemUnit, cells.dates());
-        TableFormulas.blank(book, target).ifPresent(rows::note);
+        FormulaColumns own = FormulaColumns.of(book, target, rows.raw().size());
+        TableFormulas.said(book, target, own).forEach(rows::note);
+        rows.copy(own.copied());
         incoming.put(source.sheet(), rows);
       } catch (UnusableImport unusable) {
         faults.addAll(unusable.faults());

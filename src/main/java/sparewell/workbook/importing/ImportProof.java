@@ -9,6 +9,8 @@ import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.workbook.grid.BookCells;
+import sparewell.workbook.grid.FormulaCells;
+import sparewell.workbook.grid.NumberShape;
 import sparewell.workbook.grid.RawCell;
 import sparewell.workbook.grid.RawRow;
 import sparewell.workbook.value.Words;
@@ -30,8 +32,38 @@ public final class ImportProof {
     for (NewRow row : plan.added()) {
       List<RawCell> cells = wanted.computeIfAbsent(++number, n -> new ArrayList<>());
       row.values().forEach(value -> cells.add(value.raw()));
+      for (CopiedFormula formula : plan.copied()) {
+        if (formula.at(number).isPresent()) {
+          cells.add(uncomputed(formula.column()));
+        }
+      }
     }
-    return shown(wanted).equals(shown(rows(written, sheet.get())));
+    return shown(wanted).equals(shown(rows(written, sheet.get())))
+        && formulasHold(written, sheet.get(), plan);
+  }
+
+  private static RawCell uncomputed(int column) {
+    return new RawCell(column, RawCell.Kind.UNCOMPUTED, "", 0, NumberShape.GENERAL, true);
+  }
+
+  private static boolean formulasHold(WorkbookPackage written, SheetEntry sheet, SheetPlan plan)
+      throws WorkbookRefused {
+    if (plan.copied().isEmpty()) {
+      return true;
+    }
+    int last = plan.lastRow() + plan.added().size();
+    FormulaCells cells =
+        FormulaCells.read(written, sheet, row -> row > plan.lastRow() && row <= last);
+    for (int row = plan.lastRow() + 1; row <= last; row++) {
+      for (CopiedFormula formula : plan.copied()) {
+        Optional<String> meant = formula.at(row);
+        Optional<String> there = Optional.ofNullable(cells.of(row).get(formula.column()));
+        if (meant.isPresent() && !meant.equals(there)) {
+          return false;
+        }
+      }
+    }
+    return true;
   }
 
   private static Map<Integer, List<RawCell>> rows(WorkbookPackage book, SheetEntry sheet)

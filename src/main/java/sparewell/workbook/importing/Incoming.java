@@ -25,6 +25,7 @@ final class Incoming {
   private final Map<Integer, CsvTable.Line> byRow = new TreeMap<>();
   private final Map<Integer, String> faults = new TreeMap<>();
   private final List<String> notes = new ArrayList<>();
+  private final List<CopiedFormula> copied = new ArrayList<>();
   private int known;
   private int examples;
 
@@ -62,6 +63,11 @@ final class Incoming {
 
   TargetTable target() {
     return target;
+  }
+
+  /** Takes in the formulas that go on in the new rows. */
+  void copy(List<CopiedFormula> formulas) {
+    copied.addAll(formulas);
   }
 
   /** Adds a sentence to what there is to say. */
@@ -152,6 +158,7 @@ final class Incoming {
         target.firstColumn(),
         target.lastColumn(),
         added,
+        copied,
         known,
         rejected,
         said);

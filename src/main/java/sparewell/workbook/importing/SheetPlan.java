@@ -17,6 +17,7 @@ import sparewell.ooxml.SheetEntry;
  * @param firstColumn leftmost column of the sheet's table, counted from 1
  * @param lastColumn its rightmost column
  * @param added rows to add, in the order of the file
+ * @param copied formulas of the angler's that go on in them
  * @param known rows that the sheet holds already
  * @param rejected rows that cannot be used
  * @param notes what else there is to say, whole sentences
@@ -32,12 +33,14 @@ public record SheetPlan(
     int firstColumn,
     int lastColumn,
     List<NewRow> added,
+    List<CopiedFormula> copied,
     int known,
     List<Rejected> rejected,
     List<String> notes) {
   public SheetPlan {
     headings = List.copyOf(headings);
     added = List.copyOf(added);
+    copied = List.copyOf(copied);
     rejected = List.copyOf(rejected);
     notes = List.copyOf(notes);
   }

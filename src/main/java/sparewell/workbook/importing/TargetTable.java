@@ -23,13 +23,15 @@ final class TargetTable {
   private final InputSheet sheet;
   private final SheetEntry entry;
   private final HeaderRow header;
+  private final RawRow headings;
   private final List<RawRow> rows;
 
-  private TargetTable(InputSheet sheet, SheetEntry entry, HeaderRow header, List<RawRow> rows) {
+  private TargetTable(InputSheet sheet, SheetEntry entry, Scan scan) {
     this.sheet = sheet;
     this.entry = entry;
-    this.header = header;
-    this.rows = rows;
+    this.header = scan.header.orElseThrow();
+    this.headings = scan.headings.orElseThrow();
+    this.rows = scan.rows;
   }
 
   /** Finds it; refuses where something else stands below its rows. */
@@ -43,7 +45,7 @@ final class TargetTable {
               + entry.name()
               + "' has no header row within its first 20 rows, so no rows can be added to it.");
     }
-    TargetTable table = new TargetTable(sheet, entry, scan.header.get(), scan.rows);
+    TargetTable table = new TargetTable(sheet, entry, scan);
     table.requireWholeLastRow();
     return table;
   }
@@ -52,6 +54,7 @@ final class TargetTable {
     private final InputSheet sheet;
     private final List<RawRow> rows = new ArrayList<>();
     private Optional<HeaderRow> header = Optional.empty();
+    private Optional<RawRow> headings = Optional.empty();
 
     Scan(InputSheet sheet) {
       this.sheet = sheet;
@@ -68,6 +71,7 @@ final class TargetTable {
         }
       } else if (raw.number() <= HEADER_WITHIN) {
         header = Optional.of(HeaderRow.of(sheet, raw)).filter(HeaderRow::complete);
+        headings = header.map(h -> raw);
       }
     }
 
@@ -147,6 +151,23 @@ final class TargetTable {
 
   Optional<BoundColumn> column(String name) {
     return Optional.ofNullable(header.columns().get(name));
+  }
+
+  /**
+   * The heading of a column of the angler's own that joins the table without a gap; empty for the
+   * declared columns and for what stands apart.
+   */
+  Optional<String> ownHeading(int column) {
+    boolean declared = columns().contains(column);
+    int from = Math.min(column, firstColumn());
+    int to = Math.max(column, lastColumn());
+    for (int at = from; at <= to; at++) {
+      boolean between = at >= firstColumn() && at <= lastColumn();
+      if (declared || !between && headings.at(at).isEmpty()) {
+        return Optional.empty();
+      }
+    }
+    return headings.at(column).map(Words::text);
   }
 
   int firstColumn() {

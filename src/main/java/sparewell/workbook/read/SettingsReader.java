@@ -22,6 +22,7 @@ import sparewell.workbook.grid.RawCell;
 import sparewell.workbook.grid.RawRow;
 import sparewell.workbook.value.Amounts;
 import sparewell.workbook.value.Names;
+import sparewell.workbook.value.Numbers;
 import sparewell.workbook.value.Remarks;
 import sparewell.workbook.value.Words;
 
@@ -115,7 +116,11 @@ final class SettingsReader {
   private double asProbability(double asked) {
     if (asked >= 50 && asked <= 99.9) {
       double probability = new BigDecimal(Double.toString(asked)).movePointLeft(2).doubleValue();
-      findings.add(Code.CHANCE_OPTION_PERCENT, Cell.NOWHERE, asked, probability);
+      findings.add(
+          Code.CHANCE_OPTION_PERCENT,
+          Cell.NOWHERE,
+          Numbers.plain(asked),
+          Numbers.plain(probability));
       return probability;
     }
     return asked;

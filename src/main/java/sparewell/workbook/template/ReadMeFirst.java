@@ -41,7 +41,7 @@ final class ReadMeFirst {
         "5  Run the analyser",
         "",
         "Save and close this workbook, run sparewell analyse on it, and open it again: the new first"
-            + " sheet says what to do next.")
+            + " sheet, After trip, says what to do now, in order.")
   };
 
   private static final String[] REMARKS = {
@@ -96,10 +96,15 @@ final class ReadMeFirst {
 
   private static String subtitle(TemplateKind kind) {
     return switch (kind) {
-      case BLANK -> "Start at the top; the first three steps are enough for a first answer.";
+      case BLANK ->
+          "Start at the top; the first three steps are enough for a first answer. After a run, begin"
+              + " at the first sheet.";
       case DEMO ->
-          "A demo: an invented angler, boat, waters and log. Look around, then start your own.";
-      case MESSY -> "A demo with mistakes on purpose, to show what the analyser finds.";
+          "A demo: an invented angler, boat, waters and log. After a run, begin at the first sheet,"
+              + " After trip.";
+      case MESSY ->
+          "A demo with mistakes on purpose. After a run, the first sheet, After trip, says what to"
+              + " mend.";
     };
   }
 

@@ -1,0 +1,148 @@
+package sparewell.workbook.grid;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.function.IntPredicate;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import javax.xml.stream.XMLStreamConstants;
+import javax.xml.stream.XMLStreamException;
+import javax.xml.stream.XMLStreamReader;
+import sparewell.ooxml.SafeXml;
+import sparewell.ooxml.SheetEntry;
+import sparewell.ooxml.WorkbookPackage;
+import sparewell.ooxml.WorkbookRefused;
+
+/**
+ * The formulas of some rows of a sheet as text, and which of their cells hold anything at all.
+ *
+ * @see "ECMA-376 part 1, section 18.3.1.40 (f)"
+ */
+public final class FormulaCells {
+  private static final Pattern AREA =
+      Pattern.compile("([A-Z]{1,3})(\\d{1,7}):([A-Z]{1,3})(\\d{1,7})");
+
+  private final IntPredicate wanted;
+  private final Map<Integer, Map<Integer, String>> formulas = new TreeMap<>();
+  private final Map<Integer, Set<Integer>> filled = new HashMap<>();
+  private final List<Merged> merged = new ArrayList<>();
+  private final Map<String, Shared> shared = new HashMap<>();
+
+  /** A formula that other cells share, and where it stands. */
+  private record Shared(int row, int column, String text) {}
+
+  /** Cells shown as one. */
+  private record Merged(int firstRow, int firstColumn, int lastRow, int lastColumn) {
+    boolean covers(int row, int column) {
+      return row >= firstRow && row <= lastRow && column >= firstColumn && column <= lastColumn;
+    }
+  }
+
+  private FormulaCells(IntPredicate wanted) {
+    this.wanted = wanted;
+  }
+
+  /** Reads the wanted rows of a sheet that has a part. */
+  public static FormulaCells read(WorkbookPackage book, SheetEntry sheet, IntPredicate wanted)
+      throws WorkbookRefused {
+    FormulaCells cells = new FormulaCells(wanted);
+    String part = sheet.partName().orElseThrow();
+    try (InputStream in = book.part(part)) {
+      cells.read(SafeXml.reader(in));
+    } catch (IOException | XMLStreamException damaged) {
+      throw new WorkbookRefused(
+          book.file(),
+          "the part " + part + " inside it is damaged",
+          "Open it in your spreadsheet program, let it repair the file and save it, or put back a"
+              + " backup.");
+    }
+    return cells;
+  }
+
+  /** The plain formulas of a row by column; those over several cells at once are left out. */
+  public Map<Integer, String> of(int row) {
+    return formulas.getOrDefault(row, Map.of());
+  }
+
+  /** Whether a cell holds anything, or is merged with others. */
+  public boolean filled(int row, int column) {
+    return filled.getOrDefault(row, Set.of()).contains(column)
+        || merged.stream().anyMatch(area -> area.covers(row, column));
+  }
+
+  private void read(XMLStreamReader xml) throws XMLStreamException {
+    int row = 0;
+    int column = 0;
+    while (xml.hasNext()) {
+      if (xml.next() == XMLStreamConstants.START_ELEMENT) {
+        switch (xml.getLocalName()) {
+          case "row" -> {
+            row = SheetStream.rowNumber(xml.getAttributeValue(null, "r"), row + 1);
+            column = 0;
+          }
+          case "c" ->
+              column = SheetStream.columnNumber(xml.getAttributeValue(null, "r"), column + 1);
+          case "v", "is" -> fill(row, column);
+          case "f" -> formula(xml, row, column);
+          case "mergeCell" -> merge(xml.getAttributeValue(null, "ref"));
+          default -> {
+            // Formats and the like.
+          }
+        }
+      }
+    }
+    xml.close();
+  }
+
+  private void fill(int row, int column) {
+    if (wanted.test(row)) {
+      filled.computeIfAbsent(row, r -> new HashSet<>()).add(column);
+    }
+  }
+
+  private void formula(XMLStreamReader xml, int row, int column) throws XMLStreamException {
+    String type = Optional.ofNullable(xml.getAttributeValue(null, "t")).orElse("normal");
+    String group = xml.getAttributeValue(null, "si");
+    String text = xml.getElementText();
+    fill(row, column);
+    Optional<String> plain = Optional.of(text).filter(t -> !t.isBlank());
+    if (type.equals("shared") && group != null) {
+      if (plain.isPresent()) {
+        shared.put(group, new Shared(row, column, text));
+      } else {
+        plain =
+            Optional.ofNullable(shared.get(group))
+                .flatMap(
+                    first ->
+                        FormulaText.moved(
+                            first.text(), row - first.row(), column - first.column()));
+      }
+    } else if (!type.equals("normal")) {
+      return; // an array or a data table
+    }
+    if (wanted.test(row) && plain.isPresent()) {
+      formulas.computeIfAbsent(row, r -> new TreeMap<>()).put(column, plain.get());
+    }
+  }
+
+  private void merge(String reference) {
+    Matcher area = AREA.matcher(reference == null ? "" : reference);
+    if (!area.matches()) {
+      return;
+    }
+    merged.add(
+        new Merged(
+            Integer.parseInt(area.group(2)),
+            SheetStream.columnNumber(area.group(1), 1),
+            Integer.parseInt(area.group(4)),
+            SheetStream.columnNumber(area.group(3), 1)));
+  }
+}

@@ -1,0 +1,25 @@
+package sparewell.workbook.importing;
+
+import java.util.Optional;
+import java.util.Set;
+import sparewell.workbook.grid.FormulaText;
+
+/**
+ * A formula of the angler's that goes on in new rows as if it were copied down.
+ *
+ * @param column counted from 1
+ * @param heading heading of the column
+ * @param row the row it stands in
+ * @param text the formula there, as the file holds it
+ * @param taken rows below whose cell holds something already, which stays
+ */
+public record CopiedFormula(int column, String heading, int row, String text, Set<Integer> taken) {
+  public CopiedFormula {
+    taken = Set.copyOf(taken);
+  }
+
+  /** The formula of a row below; absent where the cell is taken or a reference leaves the sheet. */
+  public Optional<String> at(int below) {
+    return taken.contains(below) ? Optional.empty() : FormulaText.moved(text, below - row, 0);
+  }
+}

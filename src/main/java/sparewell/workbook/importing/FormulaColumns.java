@@ -1,0 +1,75 @@
+package sparewell.workbook.importing;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import sparewell.ooxml.WorkbookPackage;
+import sparewell.ooxml.WorkbookRefused;
+import sparewell.workbook.grid.FormulaCells;
+import sparewell.workbook.grid.FormulaText;
+import sparewell.workbook.grid.RawRow;
+
+/**
+ * The angler's own columns of formulas beside the data, and which of them go on in new rows: those
+ * with a heading that joins the table without a gap, whose formula is the same in the last two rows
+ * but for the row. Of any other it is not sure what belongs in a new row, so it stays blank.
+ *
+ * @param copied those that go on
+ * @param blank headings of those that do not
+ */
+record FormulaColumns(List<CopiedFormula> copied, List<String> blank) {
+  FormulaColumns {
+    copied = List.copyOf(copied);
+    blank = List.copyOf(blank);
+  }
+
+  /**
+   * Finds them.
+   *
+   * @param rows how many rows may be added
+   */
+  static FormulaColumns of(WorkbookPackage book, TargetTable target, int rows)
+      throws WorkbookRefused {
+    List<RawRow> data = target.rows();
+    if (data.isEmpty()) {
+      return new FormulaColumns(List.of(), List.of());
+    }
+    int last = data.get(data.size() - 1).number();
+    int before = data.size() > 1 ? data.get(data.size() - 2).number() : 0;
+    int firstNew = target.lastRow() + 1;
+    FormulaCells cells =
+        FormulaCells.read(
+            book,
+            target.entry(),
+            row -> row == last || row == before || row >= firstNew && row < firstNew + rows);
+    List<CopiedFormula> copied = new ArrayList<>();
+    List<String> blank = new ArrayList<>();
+    for (Map.Entry<Integer, String> formula : cells.of(last).entrySet()) {
+      int column = formula.getKey();
+      Optional<String> heading = target.ownHeading(column);
+      if (heading.isEmpty()) {
+        continue;
+      }
+      boolean same =
+          Optional.ofNullable(cells.of(before).get(column))
+              .flatMap(above -> FormulaText.moved(above, last - before, 0))
+              .filter(formula.getValue()::equals)
+              .isPresent();
+      if (same) {
+        Set<Integer> taken = new HashSet<>();
+        for (int row = firstNew; row < firstNew + rows; row++) {
+          if (cells.filled(row, column)) {
+            taken.add(row);
+          }
+        }
+        copied.add(new CopiedFormula(column, heading.get(), last, formula.getValue(), taken));
+      } else {
+        blank.add(heading.get());
+      }
+    }
+    return new FormulaColumns(copied, blank);
+  }
+}
