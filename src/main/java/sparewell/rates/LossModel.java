@@ -80,11 +80,6 @@ public final class LossModel implements LossForecast {
     return findings;
   }
 
-  /** Pieces that the belief in equal shares of a style's items is worth. */
-  public double alphaOfShares() {
-    return shares.alpha();
-  }
-
   /** Whether the fit settled; where not, a stated fallback stands in. */
   public boolean converged() {
     return fit.converged();
@@ -92,12 +87,12 @@ public final class LossModel implements LossForecast {
 
   @Override
   public double meanShare(String style) {
-    return history.meanShare().get(style);
+    return history.usual().of(style);
   }
 
   @Override
   public boolean perHourAfloat() {
-    return history.perHourAfloat();
+    return history.usual().perHourAfloat();
   }
 
   @Override

@@ -4,10 +4,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.apache.commons.math3.distribution.BetaDistribution;
+import org.apache.commons.math3.special.Gamma;
 import sparewell.numerics.CountDistribution;
-import sparewell.numerics.CountMixture;
-import sparewell.numerics.GaussNodes;
 import sparewell.numerics.WeightedCells;
 
 /**
@@ -24,10 +22,6 @@ public final class RateFit {
   public static final int DRAWS = 160;
 
   private static final double LEAST_CELL = 1e-8;
-  private static final int SHARE_NODES = 12;
-  // Points of less weight are left out of distributions: together under 1e-6, far below the
-  // sampling error of the draws.
-  private static final double WEIGHT_FLOOR = 1e-10;
 
   private final FitInput input;
   private final HyperPosterior hyper;
@@ -71,11 +65,6 @@ public final class RateFit {
     return hyper.converged();
   }
 
-  /** Steps taken to the peak. */
-  public int iterations() {
-    return hyper.iterations();
-  }
-
   /** How many equally weighted draws the weighted draws are worth. */
   public double effectiveDraws() {
     return hyper.effectiveDraws();
@@ -84,16 +73,6 @@ public final class RateFit {
   /** What was fitted. */
   public FitInput input() {
     return input;
-  }
-
-  /** Size of a day's extra variation at the peak. */
-  public double peakSize() {
-    return hyper.peak().size;
-  }
-
-  /** Shape of the distribution of rates within a family at the peak. */
-  public double peakShape() {
-    return hyper.peak().shape;
   }
 
   List<Draw> draws() {
@@ -116,9 +95,9 @@ public final class RateFit {
         }
         if (i < nodes.count()) {
           cells.add(first + i * nodes.step(), nodes.step(), weight);
-        } else if (nodes.hasTail()) {
-          double low = 2 * (nodes.tailLogRate() - Math.log(nodes.rate(0)));
-          cells.add(nodes.tailLogRate(), Math.abs(low), weight);
+        } else if (nodes.tail().weight() > 0) {
+          double low = 2 * (nodes.tail().logRate() - Math.log(nodes.rate(0)));
+          cells.add(nodes.tail().logRate(), Math.abs(low), weight);
         }
       }
     }
@@ -148,9 +127,7 @@ public final class RateFit {
     double without = 0;
     for (Draw draw : hyper.draws()) {
       given += draw.weight() * draw.posterior().logVariance(style);
-      without +=
-          draw.weight()
-              * org.apache.commons.math3.special.Gamma.trigamma(draw.posterior().hyper().shape);
+      without += draw.weight() * Gamma.trigamma(draw.posterior().hyper().shape);
     }
     return Math.max(0, Math.min(1, 1 - given / without));
   }
@@ -161,89 +138,22 @@ public final class RateFit {
     if (used.isEmpty()) {
       return CountDistribution.none();
     }
-    return known.get(style).computeIfAbsent(used, key -> mixture(style, key));
-  }
-
-  private CountDistribution mixture(int style, List<Term> terms) {
-    double[] whole = new double[terms.size()];
-    java.util.Arrays.fill(whole, 1);
-    return mixture(style, terms, new double[][] {whole}, new double[] {1});
+    return known
+        .get(style)
+        .computeIfAbsent(used, key -> LossPrediction.whole(hyper.draws(), style, key));
   }
 
   /**
    * Pieces of an item lost over groups of terms, where the item has a share in each group that is
    * Beta(own, rest of the group) and the shares rise and fall together.
    *
-   * @param rests one for each group, &ge; 0
+   * @param own Dirichlet parameter of the item, &gt; 0
+   * @param rests those of the other items of each group together, &ge; 0
    */
-  public CountDistribution shared(
-      int style, List<List<Term>> groups, double own, List<Double> rests) {
-    List<Term> terms = groups.stream().flatMap(List::stream).toList();
-    double some = rests.stream().filter(rest -> rest > 0).findFirst().orElse(0.0);
-    if (some == 0) {
-      return losses(style, terms);
+  CountDistribution shared(int style, List<List<Term>> groups, double own, List<Double> rests) {
+    if (rests.stream().allMatch(rest -> rest == 0)) {
+      return losses(style, groups.stream().flatMap(List::stream).toList());
     }
-    List<GaussNodes.Node> nodes = GaussNodes.ofBeta(SHARE_NODES, own, some);
-    double[] chances = nodes.stream().mapToDouble(GaussNodes.Node::weight).toArray();
-    double[][] factors = new double[SHARE_NODES][terms.size()];
-    int first = 0;
-    for (int g = 0; g < groups.size(); g++) {
-      double[] share = shares(nodes, own, some, rests.get(g));
-      for (int e = first; e < first + groups.get(g).size(); e++) {
-        for (int k = 0; k < SHARE_NODES; k++) {
-          factors[k][e] = share[k];
-        }
-      }
-      first += groups.get(g).size();
-    }
-    return mixture(style, terms, factors, chances);
-  }
-
-  /** The shares at the same quantiles as the nodes, moved so that their mean is right. */
-  private static double[] shares(
-      List<GaussNodes.Node> nodes, double own, double some, double rest) {
-    double[] shares = nodes.stream().mapToDouble(GaussNodes.Node::x).toArray();
-    if (rest == 0) {
-      java.util.Arrays.fill(shares, 1);
-    } else if (rest != some) {
-      BetaDistribution from = new BetaDistribution(null, own, some, 1e-10);
-      BetaDistribution to = new BetaDistribution(null, own, rest, 1e-10);
-      double mean = 0;
-      for (int k = 0; k < shares.length; k++) {
-        shares[k] = to.inverseCumulativeProbability(from.cumulativeProbability(shares[k]));
-        mean += nodes.get(k).weight() * shares[k];
-      }
-      for (int k = 0; k < shares.length; k++) {
-        shares[k] *= own / (own + rest) / mean;
-      }
-    }
-    return shares;
-  }
-
-  private CountDistribution mixture(
-      int style, List<Term> terms, double[][] factors, double[] chances) {
-    CountMixture mixture = new CountMixture(terms.size());
-    double[] means = new double[terms.size()];
-    double[] sizes = new double[terms.size()];
-    for (Draw draw : hyper.draws()) {
-      double[] weights = draw.posterior().weights(style);
-      for (int e = 0; e < sizes.length; e++) {
-        sizes[e] = draw.posterior().hyper().size * terms.get(e).days();
-      }
-      for (int i = 0; i < weights.length; i++) {
-        double weight = draw.weight() * weights[i];
-        if (weight > WEIGHT_FLOOR) {
-          double rate = draw.posterior().rate(style, i);
-          for (int k = 0; k < factors.length; k++) {
-            for (int e = 0; e < means.length; e++) {
-              Term term = terms.get(e);
-              means[e] = factors[k][e] * rate * term.hours() * draw.multiplier(term.cover());
-            }
-            mixture.add(weight * chances[k], means, sizes);
-          }
-        }
-      }
-    }
-    return mixture.distribution();
+    return LossPrediction.shared(hyper.draws(), style, groups, own, rests);
   }
 }
