@@ -13,7 +13,11 @@ final class PolicyTally {
   private int judged;
   private double inside;
 
-  /** Adds a prediction of a policy that foresees no distribution. */
+  /**
+   * Adds a prediction of a policy that foresees no distribution.
+   *
+   * @param stock pieces that would have been carried
+   */
   void add(int stock, StyleUse use) {
     predictions++;
     carried += stock;
@@ -26,11 +30,11 @@ final class PolicyTally {
    * Adds a prediction.
    *
    * @param losses as foreseen
-   * @param stock pieces that would have been carried
+   * @param chance wanted chance that the pieces carried last, in (0, 1)
    * @param use what happened
    */
-  void add(CountDistribution losses, int stock, StyleUse use) {
-    add(stock, use);
+  void add(CountDistribution losses, double chance, StyleUse use) {
+    add(losses.quantile(chance), use);
     if (!use.ranOut()) {
       judged++;
       inside += inside(losses, use.lostPieces());

@@ -15,6 +15,8 @@ import sparewell.season.Season;
  * @param sentence which policy did better, or that there is too little history to tell
  */
 public record TrackRecord(List<Line> lines, int trips, int fits, String sentence) {
+  private static final int FLAT = 3;
+
   public TrackRecord {
     lines = List.copyOf(lines);
   }
@@ -43,6 +45,29 @@ public record TrackRecord(List<Line> lines, int trips, int fits, String sentence
 
   /** Replays a season. */
   public static TrackRecord of(Season season) {
-    return new Replay(season).record();
+    Replay replay = new Replay(season);
+    PolicyTally recommendation = new PolicyTally();
+    PolicyTally flat = new PolicyTally();
+    PolicyTally raw = new PolicyTally();
+    double wantedRunOuts = 0;
+    while (replay.hasNext()) {
+      for (Foreseen foreseen : replay.next()) {
+        double chance = foreseen.chanceProbability();
+        recommendation.add(foreseen.losses(), chance, foreseen.use());
+        raw.add(foreseen.byRawRate(), chance, foreseen.use());
+        flat.add(FLAT, foreseen.use());
+        wantedRunOuts += 1 - chance;
+      }
+    }
+    List<Line> lines =
+        List.of(
+            recommendation.line("recommendation"),
+            flat.line("flat three"),
+            raw.line("raw average"));
+    return new TrackRecord(
+        lines,
+        Math.max(0, replay.trips() - Replay.KNOWN_FIRST),
+        replay.fits(),
+        Verdict.of(replay.trips(), lines, wantedRunOuts));
   }
 }

@@ -38,8 +38,7 @@ class PublishedDataTest {
                 o.atLeast(),
                 1));
       }
-      nodes =
-          new RateNodes(likelihood(scaled, size, m), UNIT, HALVINGS, shape, 0, 0, false);
+      nodes = new RateNodes(likelihood(scaled, size, m), UNIT, HALVINGS, shape, 0, 0, false);
       kernel = new GammaKernel(shape, UNIT);
       kernel.reach(nodes.first());
     }
