@@ -18,7 +18,10 @@ import sparewell.season.Event;
 import sparewell.season.ItemId;
 import sparewell.season.Season;
 
-/** The loss model of a season: rates by style, effects of cover, and what will be lost. */
+/**
+ * The loss model of a season: rates by style, effects of cover, and what will be lost. The rates
+ * are those of {@link RateFit}; items share a style's losses as {@link ItemShares} has it.
+ */
 public final class LossModel implements LossForecast {
   private final SeasonHistory history;
   private final RateFit fit;
@@ -58,7 +61,7 @@ public final class LossModel implements LossForecast {
     findings = all.list();
   }
 
-  /** Fits the season's trips. */
+  /** Fits the season's trips, weighted as of its date of analysis where a half-life is set. */
   public static LossModel fit(Season season) {
     SeasonHistory history = SeasonHistory.of(season);
     FitInput input = history.input(season.settings().asOf(), season.settings().halfLifeMonths());

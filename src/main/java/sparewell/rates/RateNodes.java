@@ -121,14 +121,15 @@ final class RateNodes {
     return sum;
   }
 
-  /** ln of the terms of the sum, for where data and family are so far apart that it underflows. */
+  /**
+   * ln of the terms of the sum, for where data and family are so far apart that it underflows. Then
+   * the likelihood is steep, so that there is no tail.
+   */
   private double[] logTerms(GammaKernel kernel, int mean) {
-    double[] logs = new double[rate.length + 1];
+    double[] logs = new double[rate.length];
     for (int i = 0; i < rate.length; i++) {
       logs[i] = logLikelihood[i] - logPeak + kernel.logDensity(first + i * stride - mean);
     }
-    double pull = kernel.pull(mean);
-    logs[rate.length] = logs[0] + Math.log(tail.weight() * (1 + pull * (rate[0] - tail.rate())));
     return logs;
   }
 

@@ -36,9 +36,17 @@ record UsualShares(Map<String, Double> mean, boolean perHourAfloat) {
     return new UsualShares(mean, count == 0);
   }
 
-  /** Mean share of a style. */
+  /**
+   * Mean share of a style.
+   *
+   * @throws IllegalArgumentException where the season has no such style
+   */
   double of(String style) {
-    return mean.get(style);
+    Double share = mean.get(style);
+    if (share == null) {
+      throw new IllegalArgumentException("unknown style: " + style);
+    }
+    return share;
   }
 
   /** Mean share of the styles that have one; 1 where none has. */

@@ -91,17 +91,26 @@ class LikelihoodTest {
         List.of(
             new Observation(0, 3, 1, 0, 2, false, 0.5),
             new Observation(0, 4, 2, Observation.MIX, 0, false, 1),
-            new Observation(0, 5, 1, 1, 6, true, 0.25),
+            new Observation(0, 5, 2, 1, 6, true, 0.25),
             new Observation(0, 9, 1, 2, 0, true, 1)); // tells nothing
     StyleHistory.Likelihood likelihood = likelihood(log, 2);
     assertEquals(0.5 * 3 * 0.4 + 4 + 0.25 * 5 * 1.7, likelihood.exposure, 1e-12);
     assertEquals(0.5 * 2 + 0.25 * 6, likelihood.lost, 1e-12);
-    // 2.5 pieces on 0.5 + 2 + 0.25 days of size 2 tell as much as 1 / (1 / 2.5 + 1 / 5.5).
-    assertEquals(1 / (1 / 2.5 + 1 / 5.5), likelihood.pieces, 1e-12);
+    // 2.5 pieces on 0.5 + 2 + 0.5 days of size 2 tell as much as 1 / (1 / 2.5 + 1 / 6).
+    assertEquals(1 / (1 / 2.5 + 1 / 6.0), likelihood.pieces, 1e-12);
     assertEquals(0, likelihood(List.of(log.get(1)), 2).pieces);
     assertFalse(new StyleHistory(log.subList(1, 2)).empty());
     assertFalse(new StyleHistory(log.subList(2, 3)).empty());
     assertTrue(new StyleHistory(log.subList(3, 4)).empty());
+  }
+
+  @Test
+  void theQuickLogarithmIsAsGoodAsSaid() {
+    for (double x = 1e-9; x < 1e6; x *= 1.13) {
+      assertEquals(1, LogSums.log1p(x) / Math.log1p(x), 2e-13, "x " + x);
+    }
+    assertEquals(0, LogSums.log1p(0));
+    assertEquals(1, LogSums.log1p(0.02) / Math.log1p(0.02), 2e-13);
   }
 
   @Test

@@ -9,6 +9,7 @@ import java.util.OptionalInt;
 import sparewell.finding.Cell;
 import sparewell.season.Boat;
 import sparewell.season.Cause;
+import sparewell.season.Event;
 import sparewell.season.ItemId;
 import sparewell.season.Loss;
 import sparewell.season.Place;
@@ -31,6 +32,7 @@ final class LogBook {
   final List<Trip> trips = new ArrayList<>();
   final List<StyleHours> hours = new ArrayList<>();
   final List<Loss> losses = new ArrayList<>();
+  final List<Event> events = new ArrayList<>();
   OptionalDouble halfLife = OptionalDouble.empty();
   boolean chanceFromCommandLine;
 
@@ -109,6 +111,23 @@ final class LogBook {
     return this;
   }
 
+  LogBook event(String name, String cover) {
+    events.add(
+        new Event(
+            name,
+            AS_OF,
+            "",
+            8,
+            1,
+            Optional.of(cover),
+            "",
+            OptionalInt.empty(),
+            OptionalDouble.empty(),
+            List.of(),
+            Cell.NOWHERE));
+    return this;
+  }
+
   Season season() {
     return new Season(
         new Settings(
@@ -135,7 +154,7 @@ final class LogBook {
         hours,
         losses,
         List.of(),
-        List.of(),
+        events,
         List.of(),
         Boat.UNKNOWN);
   }

@@ -2,6 +2,7 @@ package sparewell.rates;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
@@ -10,8 +11,10 @@ import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import sparewell.finding.Code;
+import sparewell.finding.Finding;
 import sparewell.numerics.CountDistribution;
 import sparewell.season.ItemId;
+import sparewell.season.Season;
 
 class LossModelTest {
   private static final ItemId RED = new ItemId("Shad", "", "red");
@@ -203,6 +206,29 @@ class LossModelTest {
       double joint =
           model.nothingRunsOut(List.of(new LossForecast.StyleStock("Shad", both, Map.of(RED, n))));
       assertEquals(model.itemLosses(RED, both).atMost(n), joint, 1e-6);
+    }
+  }
+
+  @Test
+  void anUnknownStyleIsTheCallersFault() {
+    LossModel model = LossModel.fit(book().season());
+    assertThrows(IllegalArgumentException.class, () -> model.meanShare("Nobody"));
+    assertThrows(
+        IllegalArgumentException.class, () -> model.styleLosses("Nobody", List.of(hours(1, RED))));
+    assertThrows(
+        IllegalArgumentException.class,
+        () ->
+            model.nothingRunsOut(
+                List.of(new LossForecast.StyleStock("Nobody", List.of(), Map.of(RED, 1)))));
+  }
+
+  @Test
+  void anEventsCoverThatWasNeverLoggedIsSaid() {
+    for (String cover : List.of("rock", "wood")) {
+      Season season = book().event("Open", cover).season();
+      List<Code> codes = LossModel.fit(season).findings().stream().map(Finding::code).toList();
+      assertEquals(
+          cover.equals("rock") ? List.of(Code.COVER_NEVER_LOGGED) : List.of(), codes, cover);
     }
   }
 

@@ -12,6 +12,7 @@ import org.apache.commons.math3.special.Gamma;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * Rates and family means at one set of hyperparameters, against the conjugate model: without extra
@@ -127,29 +128,36 @@ class RatePosteriorTest {
     assertFalse(kept.nodes(2) == null || kept.nodes(4) == null);
   }
 
-  @Test
-  void dataAndFamilyMayBeFarApart() {
+  private static final double UNIT = RateNodes.WIDEST / 32;
+
+  /** The points of a style for family means near a lattice number. */
+  private static RateNodes nodes(Observation seen, double shape, int mean) {
+    StyleHistory.Likelihood likelihood =
+        new StyleHistory(List.of(seen)).at(NO_EXTRA_VARIATION, new double[0], new LatticeShift[1]);
+    return new RateNodes(likelihood, UNIT, 5, shape, (mean - 5) * UNIT, (mean + 5) * UNIT, false);
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {0, 37, -60})
+  void dataAndFamilyMayBeFarApart(int lattice) {
     // The family's rates lie within 6 %, the style's data e^7 below: every product underflows.
     double shape = 300;
+    double b = shape / Math.exp(lattice * UNIT);
     int y = 50;
-    double t = 50 * Math.exp(7);
-    StyleHistory.Likelihood likelihood =
-        new StyleHistory(List.of(seen(0, t, y)))
-            .at(NO_EXTRA_VARIATION, new double[0], new LatticeShift[1]);
-    RateNodes nodes =
-        new RateNodes(likelihood, RateNodes.WIDEST / 32, 5, shape, -0.001, 0.001, false);
-    GammaKernel kernel = new GammaKernel(shape, RateNodes.WIDEST / 32);
-    kernel.reach(nodes.first());
+    double t = 50 * Math.exp(7 - lattice * UNIT);
+    RateNodes nodes = nodes(seen(0, t, y), shape, lattice);
+    GammaKernel kernel = new GammaKernel(shape, UNIT);
+    kernel.reach(nodes.first() - lattice);
     double exact =
         Gamma.logGamma(shape + y)
             - Gamma.logGamma(shape)
             - Gamma.logGamma(y + 1.0)
-            + shape * Math.log(shape / (shape + t))
-            + y * Math.log(t / (shape + t));
+            + shape * Math.log(b / (b + t))
+            + y * Math.log(t / (b + t));
     assertTrue(exact < -900, "far apart: " + exact);
-    assertEquals(exact, nodes.logEvidence(kernel, 0), 1e-7);
+    assertEquals(exact, nodes.logEvidence(kernel, lattice), 1e-7);
     double[] weights = new double[nodes.count() + 1];
-    nodes.addWeights(kernel, 0, 2, weights);
+    nodes.addWeights(kernel, lattice, 2, weights);
     double all = 0;
     double mean = 0;
     for (int i = 0; i < nodes.count(); i++) {
@@ -157,36 +165,38 @@ class RatePosteriorTest {
       mean += weights[i] * nodes.rate(i);
     }
     assertEquals(2, all, 1e-9);
-    assertEquals(2 * (shape + y) / (shape + t), mean, 1e-8);
+    assertEquals(2 * (shape + y) / (b + t), mean, 1e-8 * mean);
+    assertEquals(LeftTail.NONE, nodes.tail());
+    // No family mean of any weight lies so far away: nothing is to be had there.
+    assertEquals(0, nodes.expectation(kernel, lattice, weights));
+    assertEquals(0, nodes.logVariance(kernel, lattice));
   }
 
-  @Test
-  void expectationsAreThoseOfTheGammaPosterior() {
+  // A weight of 0.02 leaves so little of a trip that the tail to the left counts.
+  @ParameterizedTest
+  @CsvSource({"0, 1", "3, 1", "60, 1", "1, 0.02", "4, 0.02"})
+  void expectationsAreThoseOfTheGammaPosterior(int lost, double weight) {
     for (double shape : new double[] {0.1, 2, 50}) {
-      for (int y : new int[] {0, 3, 60}) {
-        double t = 7;
-        StyleHistory.Likelihood likelihood =
-            new StyleHistory(List.of(seen(0, t, y)))
-                .at(NO_EXTRA_VARIATION, new double[0], new LatticeShift[1]);
-        double unit = RateNodes.WIDEST / 32;
-        RateNodes nodes = new RateNodes(likelihood, unit, 5, shape, -0.2, 0.2, false);
-        GammaKernel kernel = new GammaKernel(shape, unit);
-        kernel.reach(nodes.first() - 20);
-        int lattice = 15;
-        double b = shape / Math.exp(lattice * unit) + t;
-        double[] rate = new double[nodes.count() + 1];
-        double[] lasts = new double[nodes.count() + 1];
-        for (int i = 0; i < rate.length; i++) {
-          rate[i] = i < nodes.count() ? nodes.rate(i) : nodes.tail().rate();
-          lasts[i] = Math.exp(-3 * rate[i]);
-        }
-        double mean = (shape + y) / b;
-        assertEquals(mean, nodes.expectation(kernel, lattice, rate), 1e-7 * mean);
-        double lasting = Math.pow(b / (b + 3), shape + y);
-        assertEquals(lasting, nodes.expectation(kernel, lattice, lasts), 1e-7);
-        double variance = Gamma.trigamma(shape + y);
-        assertEquals(variance, nodes.logVariance(kernel, lattice), 1e-6 * variance);
+      double t = 7 * weight;
+      double y = lost * weight;
+      int lattice = 15;
+      RateNodes nodes =
+          nodes(new Observation(0, 7, 1, Observation.MIX, lost, false, weight), shape, lattice);
+      GammaKernel kernel = new GammaKernel(shape, UNIT);
+      kernel.reach(nodes.first() - lattice);
+      double b = shape / Math.exp(lattice * UNIT) + t;
+      double[] rate = new double[nodes.count() + 1];
+      double[] lasts = new double[nodes.count() + 1];
+      for (int i = 0; i < rate.length; i++) {
+        rate[i] = i < nodes.count() ? nodes.rate(i) : nodes.tail().rate();
+        lasts[i] = Math.exp(-3 * rate[i]);
       }
+      double mean = (shape + y) / b;
+      assertEquals(mean, nodes.expectation(kernel, lattice, rate), 1e-7 * mean);
+      double lasting = Math.pow(b / (b + 3), shape + y);
+      assertEquals(lasting, nodes.expectation(kernel, lattice, lasts), 1e-7);
+      double variance = Gamma.trigamma(shape + y);
+      assertEquals(variance, nodes.logVariance(kernel, lattice), 1e-6 * variance);
     }
   }
 

@@ -11,6 +11,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import sparewell.season.Season;
 
 /** The replay of a history, trip by trip. */
@@ -140,30 +141,38 @@ class ReplayTest {
     assertEquals(List.of(4, 6, 9, 13, 19, 28, 42, 84), at);
   }
 
-  @Test
-  void aForecastIsNearThatOfAWholeFit() {
+  @ParameterizedTest
+  @ValueSource(strings = {"", "wood", "grass"})
+  void aForecastIsNearThatOfAWholeFit(String cover) {
     LogBook book = book(Logged.ALL);
-    book.trip("late", 200, 2, 9, "grass").thrown("late", "Toad", 7);
+    book.trip("late", 200, 2, 9, cover).thrown("late", "Toad", 7);
     Season season = book.season();
     SeasonHistory history = SeasonHistory.of(season);
-    Replay replay = new Replay(season);
-    List<Foreseen> last = List.of();
-    while (replay.hasNext()) {
-      last = replay.next();
-    }
     // The replay fitted last when 9 trips were known.
     SeasonHistory nine =
         SeasonHistory.of(season, new TripLog(season), history.trips().subList(0, 9));
     RateFit fit = RateFit.of(nine.input(LogBook.AS_OF, OptionalDouble.empty()));
-    RateFit.Term term = new RateFit.Term(7, 2, nine.covers().indexOf("grass"));
-    assertEquals(1, last.size());
-    assertEquals(7, last.get(0).use().hours());
+    RateFit.Term term = new RateFit.Term(7, 2, nine.covers().indexOf(cover));
+    Foreseen last = last(book);
+    assertEquals(7, last.use().hours());
     double mean = fit.losses(1, List.of(term)).mean();
-    assertEquals(mean, last.get(0).losses().mean(), 0.1 * mean);
+    assertEquals(mean, last.losses().mean(), 0.1 * mean);
     for (int n = 0; n < 4; n++) {
-      assertEquals(
-          fit.losses(1, List.of(term)).atMost(n), last.get(0).losses().atMost(n), 0.03, "n " + n);
+      assertEquals(fit.losses(1, List.of(term)).atMost(n), last.losses().atMost(n), 0.03, "n " + n);
     }
+  }
+
+  @Test
+  void theRawAverageKnowsTheTripsBeforeTheFirstForecast() {
+    LogBook book = new LogBook().style("Shad", "Soft", "red").style("Toad", "Soft", "brown");
+    for (int t = 0; t < 5; t++) {
+      book.trip("T" + t, t, 8, "").thrown("T" + t, "Shad", 2).lost("T" + t, "Shad", "red", t);
+    }
+    book.thrown("T4", "Toad", 3).lost("T1", "Toad", "brown", 50); // without hours: nobody's plan
+    List<Foreseen> first = new Replay(book.season()).next();
+    assertEquals(2 * 6 / 8.0, first.get(0).byRawRate().mean(), 1e-12);
+    // A style not yet thrown has the raw rate of all.
+    assertEquals(3 * 6 / 8.0, first.get(1).byRawRate().mean(), 1e-12);
   }
 
   @Test

@@ -2,12 +2,16 @@ package sparewell.rates;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
@@ -177,5 +181,32 @@ class SeasonHistoryTest {
     assertEquals(1 / 8.0, mix[1]);
     assertEquals(0, mix[2]);
     assertEquals(0.25, new FitInput(List.of(0), 1, 4, List.of()).mix()[3]);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "0, 1, -1, 0, 1",
+    "1, 0, -1, 0, 1",
+    "1, 1, -2, 0, 1",
+    "1, 1, -1, -1, 1",
+    "1, 1, -1, 0, 0",
+    "1, 1, -1, 0, 1.001",
+    "NaN, 1, -1, 0, 1"
+  })
+  void anImpossibleObservationIsRefused(
+      double hours, double days, int cover, int lost, double weight) {
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> new Observation(0, hours, days, cover, lost, false, weight));
+  }
+
+  @Test
+  void anImpossibleExposureIsRefused() {
+    assertEquals(0, new Exposure(0, 0.5, Optional.empty(), List.of()).hours());
+    for (double[] bad : new double[][] {{-0.1, 1}, {1, 0}, {Double.NaN, 1}}) {
+      assertThrows(
+          IllegalArgumentException.class,
+          () -> new Exposure(bad[0], bad[1], Optional.empty(), List.of()));
+    }
   }
 }

@@ -145,6 +145,13 @@ class TrackRecordTest {
   }
 
   @Test
+  void chanceIsThatOfABinomialCount() {
+    // 200 predictions at 50 %: spread sqrt(100 * 0.5) = 7.07, so up to 100 + 1.645 * 7.07 = 111.6.
+    assertTrue(verdict(30, 100, line("a", 111, 3)).contains("no more than chance explains"));
+    assertTrue(verdict(30, 100, line("a", 112, 3)).contains("no rule kept to it"));
+  }
+
+  @Test
   void aSeasonIsReplayedFromTheFifthTripOn() {
     LogBook book = new LogBook().style("Shad", "Soft", "red").style("Toad", "Soft", "brown");
     for (int t = 0; t < 20; t++) {
