@@ -142,8 +142,7 @@ final class HyperPosterior {
         RatePosterior posterior = new RatePosterior(data, hyper, true);
         double log = posterior.logEvidence() + Hyper.logPrior(point.z()) - point.logDensity();
         if (Double.isFinite(log)) {
-          double spread = prior.coverSpread();
-          double newCover = Math.exp(spread * point.newCover() - spread * spread / 2);
+          double newCover = Math.exp(prior.coverSpread() * point.newCover());
           tried.add(new Draw(log, newCover, posterior));
           best = Math.max(best, log);
         }

@@ -3,6 +3,7 @@ package sparewell.rates;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -121,6 +122,7 @@ class HyperPosteriorTest {
     double middle = 3 * ratio.inverseCumulativeProbability(0.5);
     double far = 3 * ratio.inverseCumulativeProbability(0.9);
     double covers = 0;
+    double[] together = new double[3];
     int within = 0;
     int notFar = 0;
     for (int p = 0; p < count; p++) {
@@ -133,6 +135,7 @@ class HyperPosteriorTest {
       for (int i = 0; i < 3; i++) {
         away[i] = point.z()[i] - peak[i];
         assertEquals(away[i], peak[i] - mirrored.z()[i], 1e-9);
+        together[i] += Math.signum(away[i]) * point.newCover() / count;
       }
       for (int i = 0; i < 3; i++) {
         for (int j = 0; j < 3; j++) {
@@ -152,6 +155,7 @@ class HyperPosteriorTest {
       }
     }
     assertEquals(1, covers, 0.02);
+    assertArrayEquals(new double[3], together, 0.05, "a new cover has nothing to do with the rest");
     // A third of the square is distributed as F with 3 and 5 degrees of freedom.
     assertEquals(0.5, (double) within / count, 0.01);
     assertEquals(0.9, (double) notFar / count, 0.01);
@@ -287,6 +291,8 @@ class HyperPosteriorTest {
       HyperPosterior anew = HyperPosterior.of(grown, Hyperprior.WEAK, RateFit.DRAWS);
       assertTrue(later.converged());
       assertTrue(later.draws().size() <= 32 && later.effectiveDraws() > 8);
+      HyperPosterior few = HyperPosterior.of(grown, Hyperprior.WEAK, 32);
+      assertNotEquals(mean(few, 0), mean(later, 0), "it goes on from where it was");
       for (int s = 0; s < 4; s++) {
         assertEquals(mean(anew, s), mean(later, s), 0.06 * mean(anew, s));
       }
@@ -297,15 +303,50 @@ class HyperPosteriorTest {
     HyperPosterior covered = HyperPosterior.of(new FitData(input(8, 3), true), Hyperprior.WEAK, 32);
     HyperPosterior bare = covered.after(new FitData(input(8, 0), true));
     assertEquals(mean(first, 1), mean(bare, 1), 1e-9);
+    // A peak alone is sought anew.
+    FitData grown = new FitData(input(16, 0), true);
+    HyperPosterior peak = HyperPosterior.of(new FitData(input(8, 0), true), Hyperprior.WEAK, 0);
+    assertEquals(mean(HyperPosterior.of(grown, Hyperprior.WEAK, 0), 1), mean(peak.after(grown), 1));
   }
 
   @Test
-  void aFitThatCannotBeFoundFallsBackOnThePrior() {
-    // A prior beyond the range of the quadrature has no peak: nothing is in range.
+  void whereNothingIsInRangeNothingIsFound() {
+    // Rates within a family differ by a CV of 50: far beyond the quadrature.
     Hyperprior beyond =
         new Hyperprior(0, 0.01, Math.log(0.4), 0.8, Math.log(50), 0.01, Math.log(2), 1, 0.5);
     HyperPosterior lost = HyperPosterior.of(new FitData(input(8, 0)), beyond, 32);
     assertFalse(lost.converged());
+    assertEquals(List.of(), lost.draws());
+  }
+
+  @Test
+  void aSearchThatCannotStartFallsBackOnThePrior() {
+    // The centre of this prior has shape 0.077, just out of range; much of it is in range.
+    Hyperprior rim =
+        new Hyperprior(
+            Math.log(0.06), 0.7, Math.log(0.4), 0.8, Math.log(3.6), 0.7, Math.log(2), 1, 0.5);
+    FitData data = new FitData(input(3, 0));
+    HyperPosterior fallen = HyperPosterior.of(data, rim, 32);
+    assertFalse(fallen.converged());
+    assertTrue(fallen.draws().size() > 60, "six times as many draws, half of them in range");
+    assertEquals(1, fallen.draws().stream().mapToDouble(Draw::weight).sum(), 1e-6);
+    HyperPosterior finer = HyperPosterior.of(data, rim, 320);
+    assertEquals(mean(finer, 3), mean(fallen, 3), 0.1 * mean(finer, 3));
+    // Some trips later it is sought anew.
+    FitData grown = new FitData(input(4, 0));
+    assertEquals(mean(HyperPosterior.of(grown, rim, 32), 3), mean(fallen.after(grown), 3));
+  }
+
+  @Test
+  void tooFewDrawsAreReplacedByThePriorsWhereThoseTellMore() {
+    // Four draws are never worth the eight asked for. With one trip, 24 of the prior are.
+    HyperPosterior little = HyperPosterior.of(new FitData(input(1, 0)), Hyperprior.WEAK, 4);
+    assertTrue(little.draws().size() > 4 && little.effectiveDraws() >= 8);
+    assertTrue(little.converged());
+    // With many trips hardly any of the prior's draws explains the log.
+    HyperPosterior much = HyperPosterior.of(new FitData(input(200, 3)), Hyperprior.WEAK, 4);
+    assertTrue(much.draws().size() <= 4 && much.effectiveDraws() < 8);
+    assertFalse(much.converged());
   }
 
   @Test

@@ -68,6 +68,7 @@ class ItemSharesTest {
   void anItemHasItsPartOfAlphaAndItsLosses() {
     LogBook book = book().lost("t", "Shad", "red", 3).lost("u", "Shad", "red", 2);
     ItemShares shares = ItemShares.of(book.season());
+    assertEquals(ItemShares.alpha(List.of(new int[] {5, 0, 0, 0})), shares.alpha(), 1e-12);
     double part = shares.alpha() / 4;
     ItemId red = item("Shad", "", "red");
     ItemId blue = item("Shad", "", "blue");
@@ -101,5 +102,20 @@ class ItemSharesTest {
     // Nothing is known of it but the style: the shares stay as they are.
     book.lost("v", item("Shad", "", ""), 9, false);
     assertEquals(after, ItemShares.of(book.season()).weights().get("Shad"));
+  }
+
+  @Test
+  void aLossOfKnownColourAndUnknownSizeIsSharedAmongThatColour() {
+    LogBook book = new LogBook().style("Frog", "Top");
+    ItemId small = item("Frog", "S", "red");
+    ItemId large = item("Frog", "L", "red");
+    ItemId green = item("Frog", "L", "green");
+    book.stocked(small).stocked(large).stocked(green);
+    Map<ItemId, Double> before = ItemShares.of(book.season()).weights().get("Frog");
+    book.lost("t", item("Frog", "", "red"), 4, false);
+    Map<ItemId, Double> after = ItemShares.of(book.season()).weights().get("Frog");
+    assertEquals(before.get(small) + 2, after.get(small), 1e-12);
+    assertEquals(before.get(large) + 2, after.get(large), 1e-12);
+    assertEquals(before.get(green), after.get(green));
   }
 }

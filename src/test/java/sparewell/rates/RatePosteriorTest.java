@@ -120,6 +120,33 @@ class RatePosteriorTest {
   }
 
   @Test
+  void anEmptyLogLeavesThePrior() {
+    FitData empty = new FitData(new FitInput(List.of(0, 0, 1), 2, 0, List.of()));
+    RatePosterior posterior = new RatePosterior(empty, hyper(0.5, 4), true);
+    assertEquals(0, posterior.logEvidence());
+    for (int s = 0; s < 3; s++) {
+      double[] weights = posterior.weights(s);
+      double mean = 0;
+      for (int i = 0; i < weights.length; i++) {
+        mean += weights[i] * posterior.rate(s, i);
+      }
+      // The mean of a log-normal family mean.
+      assertEquals(Math.exp(LOG_RATE + 0.5 * 0.5 / 2), mean, 1e-4 * mean);
+      assertEquals(Gamma.trigamma(4), posterior.logVariance(s), 1e-7);
+    }
+  }
+
+  @Test
+  void roughIntegralsTakeFewerPoints() {
+    RatePosterior fine = new RatePosterior(data(false), hyper(0.6, 3), true);
+    RatePosterior rough = new RatePosterior(data(true), hyper(0.6, 3), true);
+    for (int s = 0; s < 5; s++) {
+      assertTrue(rough.nodes(s).count() < fine.nodes(s).count());
+    }
+    assertTrue(rough.family(0).count() < fine.family(0).count());
+  }
+
+  @Test
   void stylesWithoutDataAreWorkedOutOnlyWhenKept() {
     RatePosterior kept = new RatePosterior(data(false), hyper(0.6, 3), true);
     RatePosterior passed = new RatePosterior(data(false), hyper(0.6, 3), false);

@@ -68,15 +68,20 @@ class RateTableTest {
     LogBook book = new LogBook().style("Shad", "Soft", "red").style("Toad", "Soft", "brown");
     book.style("Frog", "Top", "black").style("Pike", "Top", "green");
     book.style("Nail", "Iron", "grey").style("Rope", "Cord", "grey");
+    book.style("Snag", "Hook", "grey");
     for (int t = 0; t < 9; t++) {
       String id = "T" + t;
       book.trip(id, t, 8, "").thrown(id, "Frog", 1).thrown(id, "Nail", 0.2);
       if (t < 4) {
         book.thrown(id, "Shad", 40).lost(id, "Shad", "red", 30);
       }
+      if (t < 5) {
+        book.thrown(id, "Snag", 40).lost(id, "Snag", "grey", 30);
+      }
     }
     Map<String, StyleRate> rates = rates(book);
     assertEquals("rests on 4 trips", rates.get("Shad").note());
+    assertEquals("", rates.get("Snag").note(), "five are enough");
     assertEquals("never thrown on a logged trip: taken from other Soft", rates.get("Toad").note());
     assertEquals("rests on 9 trips without a loss, leans on other Top", rates.get("Frog").note());
     assertEquals(
