@@ -82,7 +82,10 @@ final class StyleHistory {
   /**
    * Its likelihood as a function of the rate at the given size of a day and multipliers.
    *
-   * @param shifts shared with other styles: by cover, the mix last; filled as needed
+   * @param size size of the negative binomial for one day, &gt; 0
+   * @param multiplier of each cover, &gt; 0
+   * @param shifts shared with other styles: by cover, the mix last; filled as needed, so good for
+   *     one size, one set of multipliers and one lattice
    */
   Likelihood at(double size, double[] multiplier, LatticeShift[] shifts) {
     return new Likelihood(size, multiplier, shifts);
