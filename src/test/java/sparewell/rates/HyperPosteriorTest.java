@@ -3,7 +3,6 @@ package sparewell.rates;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -292,7 +291,8 @@ class HyperPosteriorTest {
       assertTrue(later.converged());
       assertTrue(later.draws().size() <= 32 && later.effectiveDraws() > 8);
       HyperPosterior few = HyperPosterior.of(grown, Hyperprior.WEAK, 32);
-      assertNotEquals(mean(few, 0), mean(later, 0), "it goes on from where it was");
+      double apart = Math.abs(mean(few, 0) - mean(later, 0));
+      assertTrue(apart > 1e-5 * mean(later, 0), "it goes on from where it was: " + apart);
       for (int s = 0; s < 4; s++) {
         assertEquals(mean(anew, s), mean(later, s), 0.06 * mean(anew, s));
       }

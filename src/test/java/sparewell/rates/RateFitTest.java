@@ -230,6 +230,26 @@ class RateFitTest {
   }
 
   @Test
+  void muchHistoryNeedsFewerDraws() {
+    int[][] most = {{2_000, 160, 97}, {2_001, 96, 65}, {4_000, 96, 65}, {4_001, 64, 33}};
+    for (int[] trips : most) {
+      List<Observation> log = Collections.nCopies(trips[0], trip(0, 4, 1));
+      int draws = RateFit.of(new FitInput(List.of(0), 1, 0, log)).draws().size();
+      assertTrue(draws <= trips[1] && draws >= trips[2], draws + " after " + trips[0]);
+    }
+  }
+
+  @Test
+  void aFitThatIsNoFitSaysSo() {
+    // A prior under which nothing is in range.
+    Hyperprior beyond =
+        new Hyperprior(0, 0.01, Math.log(0.4), 0.8, Math.log(50), 0.01, Math.log(2), 1, 0.5);
+    FitInput input = new FitInput(List.of(0), 1, 0, List.of(trip(0, 4, 1)));
+    assertFalse(RateFit.of(input, beyond, 32).converged());
+    assertTrue(RateFit.of(input).converged());
+  }
+
+  @Test
   void unitsOfTimeDoNotMatter() {
     // Minutes for hours. The prior of the common rate is not free of scale, so it moves along.
     List<Observation> log = log(10, 6, 20, 0.2);

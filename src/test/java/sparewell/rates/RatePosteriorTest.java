@@ -124,6 +124,12 @@ class RatePosteriorTest {
     FitData empty = new FitData(new FitInput(List.of(0, 0, 1), 2, 0, List.of()));
     RatePosterior posterior = new RatePosterior(empty, hyper(0.5, 4), true);
     assertEquals(0, posterior.logEvidence());
+    // Family means are looked for up to 4.5 standard deviations from the prior's.
+    FamilyPosterior family = posterior.family(1);
+    double reach = 4.5 * 0.5;
+    assertEquals(LOG_RATE - reach, family.mean(0) * posterior.kernel().unit(), 0.3);
+    assertEquals(
+        LOG_RATE + reach, family.mean(family.count() - 1) * posterior.kernel().unit(), 0.5);
     for (int s = 0; s < 3; s++) {
       double[] weights = posterior.weights(s);
       double mean = 0;
