@@ -14,6 +14,12 @@ final class LogFactorial {
 
   private LogFactorial() {}
 
+  /**
+   * ln n!.
+   *
+   * @param n &ge; 0
+   * @return accurate to about 1e-14 relative
+   */
   static double of(int n) {
     return n < TABLE.length ? TABLE[n] : Gamma.logGamma(n + 1.0);
   }

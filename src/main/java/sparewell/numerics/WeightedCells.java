@@ -2,13 +2,28 @@ package sparewell.numerics;
 
 import java.util.Arrays;
 
-/** A distribution made of weighted cells, each spread evenly over its width; gives quantiles. */
+/**
+ * A distribution made of weighted cells, each spread over its width with a density that is even or
+ * changes linearly; gives quantiles.
+ */
 public final class WeightedCells {
   private double[] centre = new double[256];
   private double[] width = new double[256];
   private double[] weight = new double[256];
+  private double[] tilt = new double[256];
   private int count;
   private double total;
+
+  /**
+   * Adds an even cell.
+   *
+   * @param at its centre
+   * @param wide its width, &gt; 0
+   * @param chance its weight, &ge; 0
+   */
+  public void add(double at, double wide, double chance) {
+    add(at, wide, chance, 0);
+  }
 
   /**
    * Adds a cell.
@@ -16,16 +31,19 @@ public final class WeightedCells {
    * @param at its centre
    * @param wide its width, &gt; 0
    * @param chance its weight, &ge; 0
+   * @param rise by how much density times width is higher at its right end than at its left
    */
-  public void add(double at, double wide, double chance) {
+  public void add(double at, double wide, double chance, double rise) {
     if (count == centre.length) {
       centre = Arrays.copyOf(centre, 2 * count);
       width = Arrays.copyOf(width, 2 * count);
       weight = Arrays.copyOf(weight, 2 * count);
+      tilt = Arrays.copyOf(tilt, 2 * count);
     }
     centre[count] = at;
     width[count] = wide;
     weight[count] = chance;
+    tilt[count] = rise / 2;
     total += chance;
     count++;
   }
@@ -80,6 +98,7 @@ public final class WeightedCells {
     swap(centre, i, j);
     swap(width, i, j);
     swap(weight, i, j);
+    swap(tilt, i, j);
   }
 
   private static void swap(double[] values, int i, int j) {
@@ -91,8 +110,8 @@ public final class WeightedCells {
   private double below(double x, int open) {
     double sum = 0;
     for (int i = 0; i < open; i++) {
-      double part = (x - centre[i]) / width[i] + 0.5;
-      sum += weight[i] * Math.max(0, Math.min(1, part));
+      double part = Math.max(0, Math.min(1, (x - centre[i]) / width[i] + 0.5));
+      sum += part * (weight[i] - tilt[i] * (1 - part));
     }
     return sum;
   }

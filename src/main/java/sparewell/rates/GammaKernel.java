@@ -17,23 +17,23 @@ final class GammaKernel {
   private double[] density;
 
   /**
-   * Computes the table.
+   * Computes the table from the family's mean up to where the density has vanished.
    *
-   * @param lowest least lattice number of u that will be asked for
-   * @param highest largest; where the density has vanished it counts as 0
+   * @param shape a, &gt; 0
+   * @param unit step of the lattice, in log rate
    */
-  GammaKernel(double shape, double unit, int lowest, int highest) {
+  GammaKernel(double shape, double unit) {
     this.shape = shape;
     this.unit = unit;
-    this.logNorm = shape * Math.log(shape) - Gamma.logGamma(shape) - shape;
+    logNorm = shape * Math.log(shape) - Gamma.logGamma(shape) - shape;
     double end = 0;
     for (int i = 0; i < 8; i++) {
       end = Math.log1p(end + VANISHED / shape);
     }
-    this.highest = Math.min(highest, (int) (end / unit));
-    this.lowest = this.highest + 1;
-    this.density = new double[0];
-    reach(lowest);
+    highest = (int) (end / unit);
+    lowest = highest + 1;
+    density = new double[0];
+    reach(0);
   }
 
   /** Sees to it that the table reaches down to a lattice number of u. */
@@ -55,6 +55,7 @@ final class GammaKernel {
     density = table;
   }
 
+  /** The table, by place. */
   double[] density() {
     return density;
   }
@@ -86,6 +87,7 @@ final class GammaKernel {
     return logNorm;
   }
 
+  /** Step of the lattice, in log rate. */
   double unit() {
     return unit;
   }

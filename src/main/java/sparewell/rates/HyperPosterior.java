@@ -1,6 +1,7 @@
 package sparewell.rates;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import sparewell.numerics.QuasiNewton;
@@ -26,7 +27,6 @@ final class HyperPosterior {
   private final List<Draw> draws;
   private final double effective;
   private final boolean converged;
-  private final int iterations;
 
   private HyperPosterior(
       FitData data,
@@ -44,7 +44,6 @@ final class HyperPosterior {
     this.draws = weighed.draws;
     this.effective = weighed.effective;
     this.converged = converged;
-    this.iterations = climb.iterations();
   }
 
   private record Weighed(List<Draw> draws, double effective) {}
@@ -105,11 +104,7 @@ final class HyperPosterior {
     ToDoubleFunction<double[]> log = logPosterior(grown, prior);
     QuasiNewton climb =
         QuasiNewton.maximise(
-            log,
-            java.util.Arrays.copyOf(peak, n),
-            HyperSampler.covariance(axes),
-            ROUGH_PEAK,
-            FEW_STEPS);
+            log, Arrays.copyOf(peak, n), HyperSampler.covariance(axes), ROUGH_PEAK, FEW_STEPS);
     if (Double.isFinite(climb.value())) {
       Weighed weighed = weigh(grown, prior, HyperSampler.points(axes, climb.at(), tried));
       if (weighed.effective < ENOUGH_LEFT * tried) {
@@ -147,8 +142,7 @@ final class HyperPosterior {
         RatePosterior posterior = new RatePosterior(data, hyper, true);
         double log = posterior.logEvidence() + Hyper.logPrior(point.z()) - point.logDensity();
         if (Double.isFinite(log)) {
-          double spread = prior.coverSpread();
-          double newCover = Math.exp(spread * point.newCover() - spread * spread / 2);
+          double newCover = Math.exp(prior.coverSpread() * point.newCover());
           tried.add(new Draw(log, newCover, posterior));
           best = Math.max(best, log);
         }
@@ -184,19 +178,9 @@ final class HyperPosterior {
     return draws;
   }
 
-  /** Where the posterior is highest. */
-  Hyper peak() {
-    return Hyper.at(peak, prior, data.mix());
-  }
-
   /** Whether a peak was found and the draws around it carry the posterior. */
   boolean converged() {
     return converged;
-  }
-
-  /** Steps taken to the peak. */
-  int iterations() {
-    return iterations;
   }
 
   /** How many equally weighted draws the weighted draws are worth. */

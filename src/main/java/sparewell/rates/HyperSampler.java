@@ -70,8 +70,10 @@ final class HyperSampler {
     for (int d = 0; d < count / 2; d++) {
       double[] u = sobol.nextVector();
       for (int i = 0; i < u.length; i++) {
-        // A shift keeps the sequence off 0, where the normal quantile is infinite.
-        u[i] = (u[i] + 0.5 / count) % 1;
+        // A shift keeps the sequence off 0, where the normal quantile is infinite; 1 is not
+        // reached,
+        // since its first n points are multiples of a power of 2 between 1/n and 1/(2n).
+        u[i] += 0.5 / count;
       }
       double stretch = Math.sqrt(DEGREES / CHI_SQUARE.inverseCumulativeProbability(u[n]));
       double[] t = new double[n];

@@ -138,13 +138,18 @@ final class JointChance {
     }
   }
 
-  /** E g(N), N a sum of negative binomials, by the recursion of CountMixture. */
+  /**
+   * E g(N), N a sum of negative binomials, by the recursion of CountMixture; to 1e-12.
+   *
+   * @param g from 0 to 1; 0 beyond its end
+   * @param means of each term; used up
+   * @param sizes of each term
+   * @param flow 0 for each term; used up
+   */
   private static double expect(double[] g, double[] means, double[] sizes, double[] flow) {
     double logZero = 0;
-    double mean = 0;
     for (int e = 0; e < means.length; e++) {
       logZero -= sizes[e] * Math.log1p(means[e] / sizes[e]);
-      mean += means[e];
       means[e] /= sizes[e] + means[e];
     }
     if (logZero < -600) {
@@ -153,7 +158,7 @@ final class JointChance {
     double f = Math.exp(logZero);
     double sum = f * g[0];
     double seen = f;
-    for (int n = 1; n < g.length && (n < mean || 1 - seen > 1e-12); n++) {
+    for (int n = 1; n < g.length && 1 - seen > 1e-12; n++) {
       double next = 0;
       for (int e = 0; e < means.length; e++) {
         flow[e] = means[e] * (flow[e] + sizes[e] * f);

@@ -24,7 +24,8 @@ final class LogSums {
   private final double[] pieces;
   private double allPieces;
   private double allHours;
-  private int lowest;
+  private int lowest = Integer.MAX_VALUE;
+  private int highest = Integer.MIN_VALUE;
   private double[] byDays = new double[0];
   private double[] byPieces = new double[0];
 
@@ -53,10 +54,12 @@ final class LogSums {
     pieces = Arrays.copyOf(y, n);
   }
 
+  /** Pieces lost, each trip by its weight. */
   double pieces() {
     return allPieces;
   }
 
+  /** Hours, each trip by its weight. */
   double hours() {
     return allHours;
   }
@@ -105,23 +108,22 @@ final class LogSums {
     shift.takeOff(mixed, low, first, stride, count, out);
   }
 
-  /** Sees to it that the lattice reaches from one number to another. */
+  /** Sees to it that the lattice reaches from one number to another, and a little further. */
   private void cover(int low, int high) {
-    int last = lowest + byDays.length - 1;
-    if (byDays.length > 0 && low >= lowest && high <= last) {
+    if (low >= lowest && high <= highest) {
       return;
     }
-    int newLowest = byDays.length == 0 ? low - SLACK : low < lowest ? low - SLACK : lowest;
-    int newLast = byDays.length == 0 ? high + SLACK : high > last ? high + SLACK : last;
-    double[] newDays = new double[newLast - newLowest + 1];
+    int newLowest = Math.min(lowest, low - SLACK);
+    int newHighest = Math.max(highest, high + SLACK);
+    double[] newDays = new double[newHighest - newLowest + 1];
     double[] newPieces = new double[newDays.length];
     for (int k = 0; k < newDays.length; k++) {
-      int old = newLowest + k - lowest;
-      if (old >= 0 && old < byDays.length) {
-        newDays[k] = byDays[old];
-        newPieces[k] = byPieces[old];
+      int number = newLowest + k;
+      if (number >= lowest && number <= highest) {
+        newDays[k] = byDays[number - lowest];
+        newPieces[k] = byPieces[number - lowest];
       } else {
-        double scale = Math.exp((newLowest + k) * STEP);
+        double scale = Math.exp(number * STEP);
         double daySum = 0;
         double pieceSum = 0;
         for (int i = 0; i < hoursPerDay.length; i++) {
@@ -134,12 +136,13 @@ final class LogSums {
       }
     }
     lowest = newLowest;
+    highest = newHighest;
     byDays = newDays;
     byPieces = newPieces;
   }
 
-  /** ln(1 + x), x &ge; 0; quicker than the library's, to about 1e-14 relative. */
-  private static double log1p(double x) {
+  /** ln(1 + x), x &ge; 0; quicker than the library's, to 2e-13 relative. */
+  static double log1p(double x) {
     if (x > 0.02) {
       return Math.log(1 + x);
     }

@@ -7,7 +7,8 @@ import sparewell.season.ItemId;
 
 /**
  * Distributions of coming losses. What the later analyses need of the fitted model, and no more, so
- * that they can be checked against distributions known in closed form.
+ * that they can be checked against distributions known in closed form. Counts are in pieces. A
+ * style that the season does not name is the caller's fault: {@link IllegalArgumentException}.
  */
 public interface LossForecast {
   /**

@@ -18,7 +18,10 @@ import sparewell.season.Event;
 import sparewell.season.ItemId;
 import sparewell.season.Season;
 
-/** The loss model of a season: rates by style, effects of cover, and what will be lost. */
+/**
+ * The loss model of a season: rates by style, effects of cover, and what will be lost. The rates
+ * are those of {@link RateFit}; items share a style's losses as {@link ItemShares} has it.
+ */
 public final class LossModel implements LossForecast {
   private final SeasonHistory history;
   private final RateFit fit;
@@ -58,7 +61,7 @@ public final class LossModel implements LossForecast {
     findings = all.list();
   }
 
-  /** Fits the season's trips. */
+  /** Fits the season's trips, weighted as of its date of analysis where a half-life is set. */
   public static LossModel fit(Season season) {
     SeasonHistory history = SeasonHistory.of(season);
     FitInput input = history.input(season.settings().asOf(), season.settings().halfLifeMonths());
@@ -80,11 +83,6 @@ public final class LossModel implements LossForecast {
     return findings;
   }
 
-  /** Pieces that the belief in equal shares of a style's items is worth. */
-  public double alphaOfShares() {
-    return shares.alpha();
-  }
-
   /** Whether the fit settled; where not, a stated fallback stands in. */
   public boolean converged() {
     return fit.converged();
@@ -92,12 +90,12 @@ public final class LossModel implements LossForecast {
 
   @Override
   public double meanShare(String style) {
-    return history.meanShare().get(style);
+    return history.usual().of(style);
   }
 
   @Override
   public boolean perHourAfloat() {
-    return history.perHourAfloat();
+    return history.usual().perHourAfloat();
   }
 
   @Override

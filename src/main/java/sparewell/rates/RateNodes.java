@@ -6,10 +6,10 @@ import java.util.Arrays;
  * The likelihood of one style at equally spaced log rates.
  *
  * <p>Trapezoidal rule over the log rate: the integrand is analytic and falls off exponentially, so
- * equal steps converge exponentially; the step follows the narrowest the posterior can be. Where
- * nothing more is learnt from the data to the left, the rest of the infinite sum is a geometric
- * series and becomes one more point. All points lie on a lattice shared with the family means, so
- * that the density of rates within a family is looked up, not computed ({@link GammaKernel}).
+ * equal steps converge exponentially; the step follows the narrowest the posterior can be. {@link
+ * RateRange} says where the points lie, {@link LeftTail} stands for the endless rest on the left.
+ * All points lie on a lattice shared with the family means, so that the density of rates within a
+ * family is looked up, not computed ({@link GammaKernel}).
  *
  * @see "Trefethen &amp; Weideman, The exponentially convergent trapezoidal rule, SIAM Review 56
  *     (2014)"
@@ -18,13 +18,8 @@ final class RateNodes {
   /** Widest step in log rate. */
   static final double WIDEST = 0.32;
 
-  private static final double DEPTH = 21; // e^-21 of the peak is left out on either side
-  private static final double ROUGH_DEPTH = 12;
-  private static final double FLAT = 2e-5;
-  private static final int MOST = 6000;
   private static final double UNDERFLOW = 1e-250;
 
-  private final double depth;
   private final int stride;
   private final double step;
   private final int first; // lattice number of the first point
@@ -32,11 +27,7 @@ final class RateNodes {
   private final double[] likelihood; // scaled to a peak of 1
   private final double[] rate;
   private final double logPeak;
-  private double
-      tailWeight; // sum of the series to the left of the first point, over the first term
-  private double tailRate;
-  private double tailLogRate;
-  private double tailVariance;
+  private final LeftTail tail;
 
   /**
    * Widest step at which the trapezoidal rule is right to 1e-8: 0.64 of the standard deviation of
@@ -57,20 +48,6 @@ final class RateNodes {
    * @param shape shape a of the gamma distribution within the family
    * @param lowMean least ln family mean that will be asked for
    * @param highMean largest
-   */
-  RateNodes(
-      StyleHistory.Likelihood data,
-      double unit,
-      int halvings,
-      double shape,
-      double lowMean,
-      double highMean) {
-    this(data, unit, halvings, shape, lowMean, highMean, false);
-  }
-
-  /**
-   * Places them more sparsely.
-   *
    * @param rough whether integrals need be right to 1e-4 only
    */
   RateNodes(
@@ -81,133 +58,39 @@ final class RateNodes {
       double lowMean,
       double highMean,
       boolean rough) {
-    depth = rough ? ROUGH_DEPTH : DEPTH;
-    double power = shape + data.pieces;
-    stride = Math.max(1, (int) (step(power, rough) / unit + 1e-9));
-    step = stride * unit;
-    double slopeLow = shape * Math.exp(-lowMean);
-    double slopeHigh = shape * Math.exp(-highMean);
-    double flatRate = FLAT / (data.exposure + slopeLow);
-    int flattest = (int) Math.floor(Math.log(flatRate) / step) - 1;
-    // First guess of the range: a gamma density, from its third-order expansion.
-    double wide = Math.sqrt(2 * depth / power);
-    double skew = depth / (3 * power);
-    double from = Math.log(power / (data.exposure + slopeLow)) - 1.1 * (wide + skew);
-    double to = Math.log(power / (data.exposure + slopeHigh)) + 1.1 * wide;
-    int left = (int) Math.max(flattest, Math.floor(from / step));
-    int right = Math.max(left + 4, (int) Math.ceil(to / step));
-    while (true) {
-      double[] rates = rates(left, right);
-      double[] logs = data.at(halvings, left * stride, stride, rates);
-      int begin = begin(logs, rates, left, shape, slopeLow);
-      int end = end(logs, rates, left, shape, slopeHigh);
-      int more = Math.max(4, (right - left) / 3);
-      boolean leftDone = begin > 0 || rates[0] <= flatRate;
-      if (right - left > MOST || leftDone && end < logs.length) {
-        begin = Math.max(0, begin - 1);
-        first = (left + begin) * stride;
-        logLikelihood = Arrays.copyOfRange(logs, begin, end);
-        rate = Arrays.copyOfRange(rates, begin, end);
-        break;
-      }
-      left = leftDone ? left : Math.max(left - more, flattest);
-      right = end < logs.length ? right : right + more;
-    }
-    double peak = Double.NEGATIVE_INFINITY;
-    for (double log : logLikelihood) {
-      peak = Math.max(peak, log);
-    }
-    logPeak = peak;
+    RateRange range = new RateRange(data, unit, halvings, shape, lowMean, highMean, rough);
+    stride = range.stride();
+    step = range.step();
+    first = range.first();
+    logLikelihood = range.logLikelihood();
+    rate = range.rate();
+    logPeak = Arrays.stream(logLikelihood).max().orElseThrow();
     likelihood = new double[rate.length];
     for (int i = 0; i < likelihood.length; i++) {
-      likelihood[i] = Math.exp(logLikelihood[i] - peak);
+      likelihood[i] = Math.exp(logLikelihood[i] - logPeak);
     }
-    if (rate[0] <= flatRate) {
-      close(shape + data.lost, data.exposure);
-    }
+    tail =
+        range.flat() ? LeftTail.of(rate[0], step, shape + data.lost, data.exposure) : LeftTail.NONE;
   }
 
-  private double[] rates(int left, int right) {
-    double[] rates = new double[right - left + 1];
-    double grow = Math.exp(step);
-    double r = Math.exp(left * step);
-    for (int i = 0; i < rates.length; i++) {
-      rates[i] = r;
-      r *= grow;
-    }
-    return rates;
-  }
-
-  /** The first point that counts when the family mean is lowest. */
-  private int begin(double[] logs, double[] rates, int left, double shape, double slope) {
-    double best = best(logs, rates, left, shape, slope);
-    int i = 0;
-    while (logs[i] + shape * (left + i) * step - slope * rates[i] < best - depth) {
-      i++;
-    }
-    return i;
-  }
-
-  /** One more than the last point that counts when the family mean is highest. */
-  private int end(double[] logs, double[] rates, int left, double shape, double slope) {
-    double best = best(logs, rates, left, shape, slope);
-    int i = logs.length;
-    while (logs[i - 1] + shape * (left + i - 1) * step - slope * rates[i - 1] < best - depth) {
-      i--;
-    }
-    return i;
-  }
-
-  private double best(double[] logs, double[] rates, int left, double shape, double slope) {
-    double best = Double.NEGATIVE_INFINITY;
-    double rise = shape * step;
-    double term = rise * left;
-    for (int i = 0; i < logs.length; i++) {
-      double value = logs[i] + term - slope * rates[i];
-      term += rise;
-      if (value > best) {
-        best = value;
-      }
-    }
-    return best;
-  }
-
-  /** Sums the rest of the series to the left of the first point. */
-  private void close(double power, double exposure) {
-    double q = Math.exp(-power * step);
-    double next = Math.exp(-(power + 1) * step);
-    tailRate = rate[0] * (next / (1 - next)) * ((1 - q) / q);
-    tailLogRate = Math.log(rate[0]) - step / (1 - q);
-    tailVariance = step * step * q / ((1 - q) * (1 - q));
-    tailWeight = q / (1 - q) * (1 + exposure * (rate[0] - tailRate));
-  }
-
+  /** Number of points, the tail not counted. */
   int count() {
     return rate.length;
   }
 
+  /** Lattice number of the first point. */
   int first() {
     return first;
   }
 
-  int last() {
-    return first + (rate.length - 1) * stride;
-  }
-
+  /** Rate at a point, pieces per hour. */
   double rate(int i) {
     return rate[i];
   }
 
-  double tailRate() {
-    return tailRate;
-  }
-
-  double tailLogRate() {
-    return tailLogRate;
-  }
-
-  boolean hasTail() {
-    return tailWeight > 0;
+  /** What stands for the rates below the first point. */
+  LeftTail tail() {
+    return tail;
   }
 
   /** Width in log rate that a point stands for. */
@@ -227,7 +110,7 @@ final class RateNodes {
   }
 
   private double sum(GammaKernel kernel, int mean) {
-    double sum = tail(kernel, mean);
+    double sum = rest(kernel, mean);
     int end = Math.min(likelihood.length, kernel.end(mean, first, stride));
     double[] density = kernel.density();
     int k = kernel.index(mean, first);
@@ -238,14 +121,15 @@ final class RateNodes {
     return sum;
   }
 
-  /** ln of the terms of the sum, for where data and family are so far apart that it underflows. */
+  /**
+   * ln of the terms of the sum, for where data and family are so far apart that it underflows. Then
+   * the likelihood is steep, so that there is no tail.
+   */
   private double[] logTerms(GammaKernel kernel, int mean) {
-    double[] logs = new double[rate.length + 1];
+    double[] logs = new double[rate.length];
     for (int i = 0; i < rate.length; i++) {
       logs[i] = logLikelihood[i] - logPeak + kernel.logDensity(first + i * stride - mean);
     }
-    double pull = kernel.pull(mean);
-    logs[rate.length] = logs[0] + Math.log(tailWeight * (1 + pull * (rate[0] - tailRate)));
     return logs;
   }
 
@@ -261,14 +145,15 @@ final class RateNodes {
     return best + Math.log(sum);
   }
 
-  private double tail(GammaKernel kernel, int mean) {
+  /** The term of the tail. */
+  private double rest(GammaKernel kernel, int mean) {
     int k = kernel.index(mean, first);
-    if (tailWeight == 0 || k >= kernel.density().length) {
+    if (tail.weight() == 0 || k >= kernel.density().length) {
       return 0;
     }
     double density = kernel.density()[k];
     double pull = kernel.pull(mean);
-    return tailWeight * likelihood[0] * density * (1 + pull * (rate[0] - tailRate));
+    return tail.weight() * likelihood[0] * density * (1 + pull * (rate[0] - tail.rate()));
   }
 
   /**
@@ -295,7 +180,7 @@ final class RateNodes {
       out[i] += each * likelihood[i] * density[k];
       k += stride;
     }
-    out[likelihood.length] += each * tail(kernel, mean);
+    out[likelihood.length] += each * rest(kernel, mean);
   }
 
   /**
@@ -307,9 +192,9 @@ final class RateNodes {
     int end = Math.min(likelihood.length, kernel.end(mean, first, stride));
     double[] density = kernel.density();
     int k = kernel.index(mean, first);
-    double tail = tail(kernel, mean);
-    double sum = tail;
-    double product = tail * values[likelihood.length];
+    double rest = rest(kernel, mean);
+    double sum = rest;
+    double product = rest * values[likelihood.length];
     for (int i = 0; i < end; i++) {
       double weight = likelihood[i] * density[k];
       sum += weight;
@@ -325,10 +210,10 @@ final class RateNodes {
     double[] density = kernel.density();
     int k = kernel.index(mean, first);
     double start = Math.log(rate[0]);
-    double tail = tail(kernel, mean);
-    double sum = tail;
-    double average = tail * tailLogRate;
-    double square = tail * (tailVariance + tailLogRate * tailLogRate);
+    double rest = rest(kernel, mean);
+    double sum = rest;
+    double average = rest * tail.logRate();
+    double square = rest * (tail.logVariance() + tail.logRate() * tail.logRate());
     for (int i = 0; i < end; i++) {
       double weight = likelihood[i] * density[k];
       double x = start + i * step;

@@ -50,7 +50,7 @@ final class RatePosterior {
     halvings =
         Math.max(0, (int) Math.ceil(Math.log(2 * RateNodes.WIDEST / finest) / Math.log(2) - 1e-9));
     unit = RateNodes.WIDEST / (1 << halvings);
-    kernel = new GammaKernel(a, unit, 0, Integer.MAX_VALUE);
+    kernel = new GammaKernel(a, unit);
     double sum = 0;
     for (int f = 0; f < families.length; f++) {
       sum += family(f, precision[f], keep);
@@ -161,7 +161,7 @@ final class RatePosterior {
 
   /** Rate of a point, the last one standing for the tail. */
   double rate(int style, int i) {
-    return i < nodes[style].count() ? nodes[style].rate(i) : nodes[style].tailRate();
+    return i < nodes[style].count() ? nodes[style].rate(i) : nodes[style].tail().rate();
   }
 
   /** Variance of the log rate of a style given its family's mean. */

@@ -17,7 +17,7 @@ final class RateTable {
     int[] stylesInFamily = new int[history.families().size()];
     history.familyOfStyle().forEach(family -> stylesInFamily[family]++);
     boolean anySeen = false;
-    for (SeasonHistory.Use use : history.uses()) {
+    for (StyleUse use : history.uses()) {
       trips[use.style()]++;
       hours[use.style()] += use.hours();
       lost[use.style()] += use.lostPieces();
@@ -33,7 +33,9 @@ final class RateTable {
       StyleRate.Basis basis =
           hours[s] == 0
               ? StyleRate.Basis.NONE
-              : history.perHourAfloat() ? StyleRate.Basis.TRIP_HOURS : StyleRate.Basis.STYLE_HOURS;
+              : history.usual().perHourAfloat()
+                  ? StyleRate.Basis.TRIP_HOURS
+                  : StyleRate.Basis.STYLE_HOURS;
       lines.add(
           new StyleRate(
               history.styles().get(s),

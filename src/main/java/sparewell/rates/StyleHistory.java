@@ -79,15 +79,13 @@ final class StyleHistory {
     return lost > 0 ? lost / (1 + lost / (size * allDays)) : 0;
   }
 
-  /** Its likelihood as a function of the rate at the given size of a day and multipliers. */
-  Likelihood at(double size, double[] multiplier) {
-    return new Likelihood(size, multiplier, new LatticeShift[multiplier.length + 1]);
-  }
-
   /**
-   * The same, with what it shares with other styles.
+   * Its likelihood as a function of the rate at the given size of a day and multipliers.
    *
-   * @param shifts by cover, the mix last; filled as needed
+   * @param size size of the negative binomial for one day, &gt; 0
+   * @param multiplier of each cover, &gt; 0
+   * @param shifts shared with other styles: by cover, the mix last; filled as needed, so good for
+   *     one size, one set of multipliers and one lattice
    */
   Likelihood at(double size, double[] multiplier, LatticeShift[] shifts) {
     return new Likelihood(size, multiplier, shifts);

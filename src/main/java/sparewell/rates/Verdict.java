@@ -15,7 +15,7 @@ final class Verdict {
    * @param wantedRunOuts run-outs to be expected if the wanted chances held exactly
    */
   static String of(int trips, List<TrackRecord.Line> lines, double wantedRunOuts) {
-    if (trips <= TrackRecord.KNOWN_FIRST) {
+    if (trips <= Replay.KNOWN_FIRST) {
       return "Too little history to tell: the record starts with the fifth trip, and "
           + (trips == 0 ? "none is logged yet." : trips + " are logged.");
     }

@@ -78,6 +78,22 @@ class QuasiNewtonTest {
   }
 
   @Test
+  void aGuessThatPointsDownhillIsDropped() {
+    QuasiNewton top =
+        QuasiNewton.maximise(x -> -x[0] * x[0], new double[] {2}, new double[][] {{-1}}, 1e-9, 50);
+    assertTrue(top.converged());
+    assertEquals(0, top.at()[0], 1e-4);
+  }
+
+  @Test
+  void aStartOnTheTopIsTheEnd() {
+    QuasiNewton top = QuasiNewton.maximise(x -> -Math.pow(x[0], 4), new double[] {0}, 1e-9, 50);
+    assertTrue(top.converged());
+    assertEquals(0, top.at()[0]);
+    assertEquals(2, top.iterations(), "once by one-sided, once by central differences");
+  }
+
+  @Test
   void goesNoFartherThanThreeWidthsAtOnce() {
     QuasiNewton first = QuasiNewton.maximise(x -> 10 * x[0] + 10 * x[1], new double[2], 1e-3, 1);
     assertEquals(3, Math.hypot(first.at()[0], first.at()[1]), 1e-9);

@@ -52,6 +52,35 @@ class WeightedCellsTest {
     assertEquals(95, cells.quantile(0.995), 1e-6);
   }
 
+  // From 1 to 3 the density rises from 0 to 1, so that (x - 1)^2 / 4 lie below x; or falls.
+  @ParameterizedTest
+  @CsvSource({"0.01, 1.2", "0.25, 2", "0.81, 2.8"})
+  void aCellMayRiseOrFall(double chance, double at) {
+    for (double weight : new double[] {0.01, 700}) {
+      WeightedCells rising = new WeightedCells();
+      rising.add(2, 2, weight, 2 * weight);
+      assertEquals(at, rising.quantile(chance), 1e-8);
+      WeightedCells falling = new WeightedCells();
+      falling.add(2, 2, weight, -2 * weight);
+      assertEquals(4 - at, falling.quantile(1 - chance), 1e-8);
+    }
+  }
+
+  @Test
+  void risingCellsAreFoundAmongMany() {
+    // The density 2x from 0 to 1, so that x^2 lie below x, in 20 cells of growing width.
+    WeightedCells cells = new WeightedCells();
+    for (int k : new int[] {19, 3, 11, 0, 17, 8, 2, 14, 6, 10, 1, 18, 5, 13, 7, 16, 4, 12, 9, 15}) {
+      double left = k * k / 400.0;
+      double right = (k + 1) * (k + 1) / 400.0;
+      double wide = right - left;
+      cells.add((left + right) / 2, wide, right * right - left * left, 2 * wide * wide);
+    }
+    for (double x : new double[] {0.07, 0.3, 0.62, 0.955}) {
+      assertEquals(x, cells.quantile(x * x), 1e-7);
+    }
+  }
+
   @Test
   void holdsManyCells() {
     // The cells k to k + 1, k = 0, ..., 999, each with weight 2: even from 0 to 1000.

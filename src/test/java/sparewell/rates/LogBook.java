@@ -9,6 +9,7 @@ import java.util.OptionalInt;
 import sparewell.finding.Cell;
 import sparewell.season.Boat;
 import sparewell.season.Cause;
+import sparewell.season.Event;
 import sparewell.season.ItemId;
 import sparewell.season.Loss;
 import sparewell.season.Place;
@@ -31,9 +32,15 @@ final class LogBook {
   final List<Trip> trips = new ArrayList<>();
   final List<StyleHours> hours = new ArrayList<>();
   final List<Loss> losses = new ArrayList<>();
+  final List<Event> events = new ArrayList<>();
   OptionalDouble halfLife = OptionalDouble.empty();
+  boolean chanceFromCommandLine;
 
   LogBook style(String name, String family, String... colours) {
+    return style(name, family, OptionalDouble.empty(), colours);
+  }
+
+  LogBook style(String name, String family, OptionalDouble chance, String... colours) {
     styles.add(
         new Style(
             name,
@@ -46,31 +53,40 @@ final class LogBook {
             0,
             1,
             1,
-            OptionalDouble.empty(),
+            chance,
             Cell.NOWHERE));
     for (String colour : colours) {
-      stock.add(
-          new StockRow(
-              new ItemId(name, "", colour),
-              new Place("Box", "Bow"),
-              5,
-              Optional.empty(),
-              Optional.empty(),
-              OptionalInt.empty(),
-              Optional.empty(),
-              Cell.NOWHERE));
+      stocked(new ItemId(name, "", colour));
     }
     return this;
   }
 
+  LogBook stocked(ItemId item) {
+    stock.add(
+        new StockRow(
+            item,
+            new Place("Box", "Bow"),
+            5,
+            Optional.empty(),
+            Optional.empty(),
+            OptionalInt.empty(),
+            Optional.empty(),
+            Cell.NOWHERE));
+    return this;
+  }
+
   LogBook trip(String id, int day, double fished, String cover) {
+    return trip(id, day, 1, fished, cover);
+  }
+
+  LogBook trip(String id, int day, double days, double fished, String cover) {
     trips.add(
         new Trip(
             id,
             LocalDate.of(2025, 1, 1).plusDays(day),
             "",
             fished > 0 ? OptionalDouble.of(fished) : OptionalDouble.empty(),
-            1,
+            days,
             cover.isEmpty() ? Optional.empty() : Optional.of(cover),
             Cell.NOWHERE));
     return this;
@@ -86,14 +102,29 @@ final class LogBook {
   }
 
   LogBook lost(String trip, String style, String colour, int pieces, boolean ranOut) {
+    return lost(trip, new ItemId(style, "", colour), pieces, ranOut);
+  }
+
+  LogBook lost(String trip, ItemId item, int pieces, boolean ranOut) {
     losses.add(
-        new Loss(
-            trip,
-            new ItemId(style, "", colour),
-            pieces,
-            Cause.SNAG,
-            ranOut,
-            new Cell("Losses", losses.size() + 2, 2)));
+        new Loss(trip, item, pieces, Cause.SNAG, ranOut, new Cell("Losses", losses.size() + 2, 2)));
+    return this;
+  }
+
+  LogBook event(String name, String cover) {
+    events.add(
+        new Event(
+            name,
+            AS_OF,
+            "",
+            8,
+            1,
+            Optional.of(cover),
+            "",
+            OptionalInt.empty(),
+            OptionalDouble.empty(),
+            List.of(),
+            Cell.NOWHERE));
     return this;
   }
 
@@ -104,7 +135,7 @@ final class LogBook {
             AS_OF,
             3,
             0.95,
-            false,
+            chanceFromCommandLine,
             24,
             3,
             Optional.empty(),
@@ -123,7 +154,7 @@ final class LogBook {
         hours,
         losses,
         List.of(),
-        List.of(),
+        events,
         List.of(),
         Boat.UNKNOWN);
   }

@@ -2,17 +2,19 @@ package sparewell.rates;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import sparewell.finding.Code;
+import sparewell.finding.Finding;
 import sparewell.numerics.CountDistribution;
 import sparewell.season.ItemId;
+import sparewell.season.Season;
 
 class LossModelTest {
   private static final ItemId RED = new ItemId("Shad", "", "red");
@@ -154,26 +156,6 @@ class LossModelTest {
   }
 
   @Test
-  void theVerdictDoesNotContradictItself() {
-    // 100 predictions at 5 %: 8 run-outs lie within chance of 5 (5 + 1.645 * sqrt(5 * 0.95) = 8.6).
-    String above = Verdict.of(30, List.of(line("flat three", 8, 3)), 5);
-    assertTrue(above.contains("8.0 % run-outs"), above);
-    assertFalse(above.contains("kept to it"), above);
-    assertTrue(Verdict.of(30, List.of(line("flat three", 5, 3)), 5).contains("kept to it"));
-  }
-
-  private static TrackRecord.Line line(String policy, int runOuts, double carried) {
-    return new TrackRecord.Line(
-        policy,
-        100,
-        runOuts,
-        OptionalDouble.of(runOuts),
-        OptionalDouble.of(carried),
-        OptionalDouble.empty(),
-        OptionalDouble.empty());
-  }
-
-  @Test
   void itemsOfAStyleShareItsLosses() {
     LossModel model = LossModel.fit(book().season());
     List<Exposure> both = List.of(hours(12, RED, BLUE));
@@ -228,6 +210,29 @@ class LossModelTest {
   }
 
   @Test
+  void anUnknownStyleIsTheCallersFault() {
+    LossModel model = LossModel.fit(book().season());
+    assertThrows(IllegalArgumentException.class, () -> model.meanShare("Nobody"));
+    assertThrows(
+        IllegalArgumentException.class, () -> model.styleLosses("Nobody", List.of(hours(1, RED))));
+    assertThrows(
+        IllegalArgumentException.class,
+        () ->
+            model.nothingRunsOut(
+                List.of(new LossForecast.StyleStock("Nobody", List.of(), Map.of(RED, 1)))));
+  }
+
+  @Test
+  void anEventsCoverThatWasNeverLoggedIsSaid() {
+    for (String cover : List.of("rock", "wood")) {
+      Season season = book().event("Open", cover).season();
+      List<Code> codes = LossModel.fit(season).findings().stream().map(Finding::code).toList();
+      assertEquals(
+          cover.equals("rock") ? List.of(Code.COVER_NEVER_LOGGED) : List.of(), codes, cover);
+    }
+  }
+
+  @Test
   void severalStylesTogetherAreBounded() {
     LossModel model = LossModel.fit(book().season());
     List<Exposure> shad = List.of(hours(12, RED, BLUE));
@@ -256,29 +261,6 @@ class LossModelTest {
         rate(LossModel.fit(book().season()), "Shad").lostPieces() + 2,
         rate(model, "Shad").lostPieces());
     assertEquals(List.of(), model.findings(), "said where the row is read, once");
-    assertTrue(model.alphaOfShares() > 0);
-  }
-
-  @Test
-  void theRecordStartsWithTheFifthTripAndDoesNotLookAhead() {
-    LogBook book = book();
-    TrackRecord record = TrackRecord.of(book.season());
-    assertEquals(16, record.trips());
-    assertEquals(
-        List.of("recommendation", "flat three", "raw average"),
-        record.lines().stream().map(TrackRecord.Line::policy).toList());
-    for (TrackRecord.Line line : record.lines()) {
-      assertEquals(32, line.predictions());
-    }
-    assertEquals(3, record.lines().get(1).meanCarried().getAsDouble());
-    assertTrue(record.lines().get(1).coverageGotProbability().isEmpty());
-    // A disaster on the last trip changes what happened there, but nothing that was carried.
-    LogBook worse = book();
-    worse.lost("T19", "Shad", "red", 50);
-    TrackRecord after = TrackRecord.of(worse.season());
-    assertEquals(record.lines().get(0).meanCarried(), after.lines().get(0).meanCarried());
-    assertEquals(record.lines().get(0).runOuts() + 1, after.lines().get(0).runOuts());
-    assertEquals(record, TrackRecord.of(book().season()));
   }
 
   @Test

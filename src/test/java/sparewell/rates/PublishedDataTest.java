@@ -38,8 +38,9 @@ class PublishedDataTest {
                 o.atLeast(),
                 1));
       }
-      nodes = new RateNodes(new StyleHistory(scaled).at(size, m), UNIT, HALVINGS, shape, 0, 0);
-      kernel = new GammaKernel(shape, UNIT, nodes.first() - 1, nodes.last() + 1);
+      nodes = new RateNodes(likelihood(scaled, size, m), UNIT, HALVINGS, shape, 0, 0, false);
+      kernel = new GammaKernel(shape, UNIT);
+      kernel.reach(nodes.first());
     }
 
     double logEvidence() {
@@ -49,12 +50,17 @@ class PublishedDataTest {
     double mean() {
       double[] weights = new double[nodes.count() + 1];
       nodes.addWeights(kernel, 0, 1, weights);
-      double mean = weights[nodes.count()] * nodes.tailRate();
+      double mean = weights[nodes.count()] * nodes.tail().rate();
       for (int i = 0; i < nodes.count(); i++) {
         mean += weights[i] * nodes.rate(i);
       }
       return mean * Math.exp(logMean);
     }
+  }
+
+  private static StyleHistory.Likelihood likelihood(
+      List<Observation> trips, double size, double... m) {
+    return new StyleHistory(trips).at(size, m, new LatticeShift[m.length + 1]);
   }
 
   private static Observation seen(double hours, int lost) {
@@ -219,7 +225,7 @@ class PublishedDataTest {
               }
             }
             double logRate = x[0] + (type == 0 ? 0 : x[type]);
-            sum += new StyleHistory(trips).at(size, multiplier).at(logRate, Math.exp(logRate));
+            sum += likelihood(trips, size, multiplier).at(logRate, Math.exp(logRate));
           }
           return sum;
         },

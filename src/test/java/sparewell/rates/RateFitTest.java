@@ -9,6 +9,8 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import sparewell.numerics.CountDistribution;
 
 /** Properties that any right fit has. */
@@ -230,6 +232,26 @@ class RateFitTest {
   }
 
   @Test
+  void muchHistoryNeedsFewerDraws() {
+    int[][] most = {{2_000, 160, 97}, {2_001, 96, 65}, {4_000, 96, 65}, {4_001, 64, 33}};
+    for (int[] trips : most) {
+      List<Observation> log = Collections.nCopies(trips[0], trip(0, 4, 1));
+      int draws = RateFit.of(new FitInput(List.of(0), 1, 0, log)).draws().size();
+      assertTrue(draws <= trips[1] && draws >= trips[2], draws + " after " + trips[0]);
+    }
+  }
+
+  @Test
+  void aFitThatIsNoFitSaysSo() {
+    // A prior under which nothing is in range.
+    Hyperprior beyond =
+        new Hyperprior(0, 0.01, Math.log(0.4), 0.8, Math.log(50), 0.01, Math.log(2), 1, 0.5);
+    FitInput input = new FitInput(List.of(0), 1, 0, List.of(trip(0, 4, 1)));
+    assertFalse(RateFit.of(input, beyond, 32).converged());
+    assertTrue(RateFit.of(input).converged());
+  }
+
+  @Test
   void unitsOfTimeDoNotMatter() {
     // Minutes for hours. The prior of the common rate is not free of scale, so it moves along.
     List<Observation> log = log(10, 6, 20, 0.2);
@@ -257,14 +279,60 @@ class RateFitTest {
       double rate = fit.rate(s).mean();
       // The lattice of log rates lies differently, so the climb ends a hair elsewhere.
       assertEquals(rate, 60 * other.rate(s).mean(), 1e-5 * rate);
-      // The ends of intervals are read off cells, which lie differently: right to a hundredth.
-      assertEquals(fit.rate(s).high90(), 60 * other.rate(s).high90(), 2e-2 * rate);
+      // The ends of intervals are read off cells, which lie differently.
+      assertEquals(fit.rate(s).low90(), 60 * other.rate(s).low90(), 2e-3 * rate);
+      assertEquals(fit.rate(s).high90(), 60 * other.rate(s).high90(), 2e-3 * rate);
       CountDistribution ours = fit.losses(s, List.of(new RateFit.Term(12, 2, 1)));
       CountDistribution theirs = other.losses(s, List.of(new RateFit.Term(720, 2, 1)));
       for (int n = 0; n < 12; n++) {
         assertEquals(ours.atMost(n), theirs.atMost(n), 1e-5);
       }
     }
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {0, 1, 12})
+  void fivePercentLieBeyondEitherEndOfAnInterval(int lost) {
+    List<Observation> log = List.of(trip(0, 3, lost), trip(0, 4, lost / 2));
+    RateFit fit = RateFit.of(new FitInput(List.of(0), 1, 0, log));
+    StyleHistory history = new StyleHistory(log);
+    double low = Math.log(fit.rate(0).low90());
+    double high = Math.log(fit.rate(0).high90());
+    double below = 0;
+    double above = 0;
+    double step = 0.01;
+    for (Draw draw : fit.draws()) {
+      RatePosterior posterior = draw.posterior();
+      Hyper hyper = posterior.hyper();
+      FamilyPosterior family = posterior.family(0);
+      StyleHistory.Likelihood likelihood =
+          history.at(hyper.size, new double[0], new LatticeShift[1]);
+      double inBelow = 0;
+      double inAbove = 0;
+      double all = 0;
+      for (int i = -2500; i < 600; i++) {
+        double x = (i + 0.5) * step;
+        double density = 0;
+        for (int m = 0; m < family.count(); m++) {
+          double u = x - family.mean(m) * posterior.kernel().unit();
+          double given = Math.exp(hyper.shape * (u - Math.exp(u) + 1));
+          density += given * priorWeight(hyper, family.mean(m) * posterior.kernel().unit());
+        }
+        density *= Math.exp(likelihood.at(x, Math.exp(x)));
+        all += density;
+        inBelow += density * Math.max(0, Math.min(1, (low - x) / step + 0.5));
+        inAbove += density * Math.max(0, Math.min(1, (x - high) / step + 0.5));
+      }
+      below += draw.weight() * inBelow / all;
+      above += draw.weight() * inAbove / all;
+    }
+    assertEquals(0.05, below, 3e-4);
+    assertEquals(0.05, above, 3e-4);
+  }
+
+  private static double priorWeight(Hyper hyper, double logMean) {
+    double away = (logMean - hyper.logRate) / hyper.familySpread;
+    return Math.exp(-away * away / 2);
   }
 
   @Test
