@@ -1,5 +1,7 @@
 package sparewell.stow;
 
+import java.util.Arrays;
+
 /**
  * The assignment problem in numbers: every box that may be moved goes to one place (a compartment
  * aboard); least sum of weight x station under volume, load and side limits.
@@ -47,6 +49,16 @@ final class StowProblem {
     this.now = now;
     this.sideLowest = sideLowest;
     this.sideHighest = sideHighest;
+  }
+
+  /** Moment of one box in one place, weight x station, kg m. */
+  double momentKgM(int box, int at) {
+    return weightMg[box] * 1e-6 * (stationUm[at] * 1e-6);
+  }
+
+  /** Side moment of one box in one place, weight x side offset (starboard positive), kg m. */
+  double sideMomentKgM(int box, int at) {
+    return weightMg[box] * 1e-6 * (offsetUm[at] * 1e-6);
   }
 
   /** Moment of the boxes as assigned, mg um. */
@@ -115,7 +127,7 @@ final class StowProblem {
 
   private long[] unlimited() {
     long[] none = new long[placeCount];
-    java.util.Arrays.fill(none, UNLIMITED);
+    Arrays.fill(none, UNLIMITED);
     return none;
   }
 }

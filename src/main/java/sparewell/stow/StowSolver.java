@@ -89,7 +89,7 @@ final class StowSolver {
       double most = Double.NEGATIVE_INFINITY;
       for (int j = 0; j < problem.placeCount; j++) {
         if (problem.allowed[i][j]) {
-          most = Math.max(most, problem.weightMg[i] * 1e-6 * (problem.stationUm[j] * 1e-6));
+          most = Math.max(most, problem.momentKgM(i, j));
         }
       }
       sum += most;
