@@ -135,36 +135,36 @@ final class Annealing {
     int moved = trial.moved();
     boolean scarce = moved >= mostMoves && moved > 0;
     int a = scarce && (dice & 1) == 0 ? trial.away(second * moved >>> 16) : one;
+    boolean changed;
     if (dice < 90) {
       int[] options = trial.options(a);
       int to = dice < 12 ? problem.now[a] : options[third * options.length >>> 16];
-      if (to != trial.place[a]) {
-        if (scarce && trial.place[a] == problem.now[a]) {
-          int b = trial.away(second * moved >>> 16);
-          change(a, to, b, problem.now[b], a, to, rise);
-        } else {
-          change(a, to, a, to, a, to, rise);
-        }
+      if (to == trial.place[a]) {
+        return;
       }
-      return;
-    }
-    int b = second * n >>> 16;
-    int c = dice < 218 ? a : third * n >>> 16;
-    int pa = trial.place[a];
-    int pb = trial.place[b];
-    int pc = trial.place[c];
-    if (pa == pb || (c != a && (pb == pc || pa == pc))) {
-      return;
-    }
-    if (c == a) {
-      change(a, pb, b, pa, a, pb, rise);
+      if (scarce && trial.place[a] == problem.now[a]) {
+        int b = trial.away(second * moved >>> 16);
+        changed = trial.together(a, to, b, problem.now[b], a, to, penalty, rise);
+      } else {
+        changed = trial.move(a, to, penalty, rise);
+      }
     } else {
-      change(a, pb, b, pc, c, pa, rise);
+      int b = second * n >>> 16;
+      int pa = trial.place[a];
+      int pb = trial.place[b];
+      if (pa == pb) {
+        return;
+      }
+      int c = dice < 218 ? a : third * n >>> 16;
+      int pc = trial.place[c];
+      if (c == a) {
+        changed = trial.swap(a, b, penalty, rise);
+      } else {
+        boolean distinct = pc != pa && pc != pb;
+        changed = distinct && trial.together(a, pb, b, pc, c, pa, penalty, rise);
+      }
     }
-  }
-
-  private void change(int a, int toA, int b, int toB, int c, int toC, double rise) {
-    if (trial.change(a, toA, b, toB, c, toC, penalty, rise)) {
+    if (changed) {
       keep();
     }
   }

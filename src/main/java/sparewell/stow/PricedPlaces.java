@@ -187,8 +187,7 @@ final class PricedPlaces {
     for (int at = 0; at < problem.boxCount; at++) {
       int i = knapsack.turn(at);
       if (!fixed[i] && i != without && allowed[i][j]) {
-        knapsack.offer(
-            i, worth(i, j), problem.volumeMm3[i], problem.weightMg[i], volume, load);
+        knapsack.offer(i, worth(i, j), problem.volumeMm3[i], problem.weightMg[i], volume, load);
       }
     }
     return knapsack.solve(volume, load);

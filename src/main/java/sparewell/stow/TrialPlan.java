@@ -15,6 +15,10 @@ final class TrialPlan {
 
   private final StowProblem problem;
   private final Breach breach;
+  private final long[] weight;
+  private final long[] size;
+  private final long[] offset;
+  private final int[] now;
   private final double[][] cost;
   private final int[][] options;
   private final long[] load;
@@ -36,6 +40,10 @@ final class TrialPlan {
     int m = problem.placeCount;
     this.problem = problem;
     breach = new Breach(problem, mostMoves);
+    weight = problem.weightMg;
+    size = problem.volumeMm3;
+    offset = problem.offsetUm;
+    now = problem.now;
     place = new int[n];
     cost = new double[n][m];
     options = new int[n][];
@@ -48,8 +56,9 @@ final class TrialPlan {
       int count = 0;
       int[] open = new int[m];
       for (int j = 0; j < m; j++) {
-        cost[i][j] = problem.momentKgM(i, j) + (j == problem.now[i] ? 0 : TIE);
+        cost[i][j] = Double.POSITIVE_INFINITY;
         if (problem.allowed[i][j]) {
+          cost[i][j] = problem.momentKgM(i, j) + (j == now[i] ? 0 : TIE);
           open[count++] = j;
         }
       }
@@ -107,11 +116,11 @@ final class TrialPlan {
     for (int i = 0; i < place.length; i++) {
       int at = problem.allowed[i][from[i]] ? from[i] : cheapest(i);
       place[i] = at;
-      load[at] += problem.weightMg[i];
-      volume[at] += problem.volumeMm3[i];
-      side += problem.weightMg[i] * problem.offsetUm[at];
+      load[at] += weight[i];
+      volume[at] += size[i];
+      side += weight[i] * offset[at];
       total += cost[i][at];
-      if (at != problem.now[i]) {
+      if (at != now[i]) {
         awayAt[i] = moved;
         away[moved++] = i;
       }
@@ -133,109 +142,151 @@ final class TrialPlan {
   }
 
   /**
-   * Two or three boxes (b or c may be a again) change place, if that raises cost and priced breach
-   * by no more than {@code rise}.
+   * One box goes elsewhere, if that raises cost and priced breach by no more than {@code rise}.
    *
+   * @param to where it does not stand yet
    * @param penalty price of a breach of 1, kg m
-   * @return whether they did; where not, all is as before
+   * @param rise kg m
+   * @return whether it did; where not, all is as before
    */
-  boolean change(int a, int toA, int b, int toB, int c, int toC, double penalty, double rise) {
-    if (!problem.allowed[a][toA] || !problem.allowed[b][toB] || !problem.allowed[c][toC]) {
+  boolean move(int box, int to, double penalty, double rise) {
+    int from = place[box];
+    double change = cost[box][to] - cost[box][from];
+    if (change - penalty * broken > rise) {
+      return false; // too dear even if it mended every breach
+    }
+    long w = weight[box];
+    long v = size[box];
+    double overFrom = breach.ofPlace(from, load[from] - w, volume[from] - v);
+    double overTo = breach.ofPlace(to, load[to] + w, volume[to] + v);
+    double places = placesBroken + (overFrom - over[from]) + (overTo - over[to]);
+    long sideThen = side + w * (offset[to] - offset[from]);
+    if (!taken(change, places, sideThen, moved + away(box, to), penalty, rise)) {
       return false;
     }
+    side = sideThen;
+    fill(from, -w, -v, overFrom);
+    fill(to, w, v, overTo);
+    put(box, to);
+    return true;
+  }
+
+  /** Two boxes in different places change places, on the terms of {@link #move}. */
+  boolean swap(int a, int b, double penalty, double rise) {
+    int p = place[a];
+    int q = place[b];
+    double change = cost[a][q] - cost[a][p] + (cost[b][p] - cost[b][q]);
+    if (change - penalty * broken > rise) {
+      return false;
+    }
+    long w = weight[a] - weight[b];
+    long v = size[a] - size[b];
+    double overP = breach.ofPlace(p, load[p] - w, volume[p] - v);
+    double overQ = breach.ofPlace(q, load[q] + w, volume[q] + v);
+    double places = placesBroken + (overP - over[p]) + (overQ - over[q]);
+    long sideThen = side + w * (offset[q] - offset[p]);
+    int movedThen = moved + away(a, q) + away(b, p);
+    if (!taken(change, places, sideThen, movedThen, penalty, rise)) {
+      return false;
+    }
+    side = sideThen;
+    fill(p, -w, -v, overP);
+    fill(q, w, v, overQ);
+    put(a, q);
+    put(b, p);
+    return true;
+  }
+
+  /**
+   * Two boxes, or three, go elsewhere at once, on the terms of {@link #move}.
+   *
+   * @param c {@code a} again with the same place where it is two; the place of a third is {@code
+   *     a}'s old one
+   */
+  boolean together(int a, int toA, int b, int toB, int c, int toC, double penalty, double rise) {
     int fromA = place[a];
     int fromB = place[b];
     int fromC = place[c];
-    double change = cost[a][toA] - cost[a][fromA];
-    if (b != a) {
-      change += cost[b][toB] - cost[b][fromB];
-    }
-    if (c != a) {
-      change += cost[c][toC] - cost[c][fromC];
-    }
+    double change = cost[a][toA] - cost[a][fromA] + (cost[b][toB] - cost[b][fromB]);
+    change += c == a ? 0 : cost[c][toC] - cost[c][fromC];
     if (change - penalty * broken > rise) {
       return false;
     }
     long sideBefore = side;
-    double overFromA = over[fromA];
-    double overToA = over[toA];
-    double overFromB = over[fromB];
-    double overToB = over[toB];
-    double brokenBefore = broken;
     shift(a, fromA, toA);
-    if (b != a) {
-      shift(b, fromB, toB);
-    }
+    shift(b, fromB, toB);
+    int movedThen = moved + away(a, toA) + away(b, toB);
     if (c != a) {
       shift(c, fromC, toC);
+      movedThen += away(c, toC);
     }
-    double places = placesBroken + renewed(fromA) + renewed(toA);
-    if (b != a && toB != fromA) {
-      places += renewed(fromB) + renewed(toB);
-    }
-    places = Breach.withoutRounding(places);
-    int movedThen = moved + home(a, fromA) - home(a, toA);
-    if (b != a) {
-      movedThen += home(b, fromB) - home(b, toB);
-    }
-    if (c != a) {
-      movedThen += home(c, fromC) - home(c, toC);
-    }
-    double brokenThen = breach.ofPlan(places, side, movedThen);
-    if (change + penalty * (brokenThen - brokenBefore) > rise) {
+    double places = placesBroken + worse(fromA) + worse(toA);
+    places += toB == fromA || fromB == fromA || fromB == toA ? 0 : worse(fromB);
+    places += toB == fromA || toB == toA ? 0 : worse(toB);
+    if (!taken(change, places, side, movedThen, penalty, rise)) {
       shift(a, toA, fromA);
-      if (b != a) {
-        shift(b, toB, fromB);
-      }
+      shift(b, toB, fromB);
       if (c != a) {
         shift(c, toC, fromC);
       }
       side = sideBefore;
-      over[fromA] = overFromA;
-      over[toA] = overToA;
-      over[fromB] = overFromB;
-      over[toB] = overToB;
       return false;
+    }
+    for (int at : new int[] {fromA, toA, toB == fromA ? fromA : fromB, toB}) {
+      over[at] = breach.ofPlace(at, load[at], volume[at]);
     }
     put(a, toA);
     put(b, toB);
     put(c, toC);
+    return true;
+  }
+
+  /** Takes the change up into the sums, if that does not cost more than {@code rise}. */
+  private boolean taken(
+      double change, double places, long sideThen, int movedThen, double penalty, double rise) {
+    double left = Breach.withoutRounding(places);
+    double brokenThen = breach.ofPlan(left, sideThen, movedThen);
+    if (change + penalty * (brokenThen - broken) > rise) {
+      return false;
+    }
     total += change;
-    placesBroken = places;
+    placesBroken = left;
     broken = brokenThen;
     return true;
   }
 
+  private void fill(int at, long w, long v, double overThen) {
+    load[at] += w;
+    volume[at] += v;
+    over[at] = overThen;
+  }
+
   private void shift(int box, int from, int to) {
-    long w = problem.weightMg[box];
-    long v = problem.volumeMm3[box];
+    long w = weight[box];
+    long v = size[box];
     load[from] -= w;
     volume[from] -= v;
     load[to] += w;
     volume[to] += v;
-    side += w * (problem.offsetUm[to] - problem.offsetUm[from]);
+    side += w * (offset[to] - offset[from]);
   }
 
-  private double renewed(int j) {
-    double before = over[j];
-    over[j] = breach.ofPlace(j, load[j], volume[j]);
-    return over[j] - before;
+  private double worse(int at) {
+    return breach.ofPlace(at, load[at], volume[at]) - over[at];
   }
 
-  private int home(int box, int at) {
-    return at == problem.now[box] ? 1 : 0;
+  /** What going there adds to the number of moved boxes: 1, 0 or, on the way home, -1. */
+  private int away(int box, int to) {
+    return (place[box] == now[box] ? 1 : 0) - (to == now[box] ? 1 : 0);
   }
 
   private void put(int box, int to) {
-    int from = place[box];
-    if (from == to) {
-      return;
-    }
+    int before = away(box, to);
     place[box] = to;
-    if (from == problem.now[box]) {
+    if (before > 0) {
       awayAt[box] = moved;
       away[moved++] = box;
-    } else if (to == problem.now[box]) {
+    } else if (before < 0) {
       int last = away[--moved];
       away[awayAt[box]] = last;
       awayAt[last] = awayAt[box];
