@@ -221,7 +221,7 @@ final class TrialPlan {
       movedThen += away(c, toC);
     }
     double places = placesBroken + worse(fromA) + worse(toA);
-    places += toB == fromA || fromB == fromA || fromB == toA ? 0 : worse(fromB);
+    places += fromB == fromA || fromB == toA ? 0 : worse(fromB);
     places += toB == fromA || toB == toA ? 0 : worse(toB);
     if (!taken(change, places, side, movedThen, penalty, rise)) {
       shift(a, toA, fromA);
@@ -232,7 +232,7 @@ final class TrialPlan {
       side = sideBefore;
       return false;
     }
-    for (int at : new int[] {fromA, toA, toB == fromA ? fromA : fromB, toB}) {
+    for (int at : new int[] {fromA, toA, fromB, toB}) {
       over[at] = breach.ofPlace(at, load[at], volume[at]);
     }
     put(a, toA);

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
-import java.util.Random;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -17,40 +16,6 @@ class StowSolverTest {
 
   static IntStream seeds() {
     return IntStream.range(0, 60);
-  }
-
-  /** Limits drawn at random, so that some problems have no plan at all. */
-  private static StowProblem random(int seed) {
-    Random random = new Random(seed);
-    int boxes = 3 + random.nextInt(5);
-    int places = 2 + random.nextInt(3);
-    long[] weight = random.longs(boxes, 200_000, 9_000_000).toArray();
-    long[] volume = random.longs(boxes, 1_000_000, 12_000_000).toArray();
-    long[] station = random.longs(places, -300_000, 5_000_000).toArray();
-    long[] offset = random.longs(places, -800_000, 800_000).toArray();
-    double slack = 1.0 + 0.8 * random.nextDouble();
-    long[] loadRoom = new long[places];
-    long[] volumeRoom = new long[places];
-    for (int at = 0; at < places; at++) {
-      double share = slack * (0.5 + random.nextDouble()) / places;
-      loadRoom[at] =
-          random.nextInt(3) == 0
-              ? StowProblem.UNLIMITED
-              : (long) (share * 1.2 * Arrays.stream(weight).sum());
-      volumeRoom[at] = (long) (share * Arrays.stream(volume).sum());
-    }
-    boolean[][] allowed = new boolean[boxes][places];
-    int[] now = new int[boxes];
-    for (int box = 0; box < boxes; box++) {
-      for (int at = 0; at < places; at++) {
-        allowed[box][at] = random.nextInt(5) > 0;
-      }
-      allowed[box][random.nextInt(places)] = true;
-      now[box] = random.nextInt(places);
-    }
-    long side = (long) (Arrays.stream(weight).sum() * 60_000.0 * (0.5 + 2 * random.nextDouble()));
-    return new StowProblem(
-        weight, volume, station, offset, loadRoom, volumeRoom, allowed, now, -side, side);
   }
 
   private static StowProblem planted(int seed) {
@@ -88,68 +53,13 @@ class StowSolverTest {
   @ParameterizedTest
   @MethodSource("seeds")
   void agreesWithExhaustiveSearchOnRandomLimits(int seed) {
-    agrees(random(seed));
+    agrees(RandomProblems.of(seed));
   }
 
   @ParameterizedTest
   @MethodSource("seeds")
   void agreesWithExhaustiveSearchOnTightBoats(int seed) {
     agrees(planted(seed));
-  }
-
-  @Test
-  void boundsOfTheRelaxationsLieUnderEveryPlanAndInOrder() {
-    for (int seed = 0; seed < 60; seed++) {
-      StowProblem problem = random(seed);
-      double[] least = ExhaustiveSearch.leastByMoves(problem);
-      double best = least[problem.boxCount];
-      if (best == Double.POSITIVE_INFINITY) {
-        continue;
-      }
-      double linear = new LinearBound(problem).ascend(problem.allowed, best, 500);
-      double priced = new DualBound(problem).ascend(problem.allowed, best, 200, 1.0);
-      assertTrue(linear <= best + CLOSE, "linear bound, seed " + seed);
-      assertTrue(priced <= best + CLOSE, "priced places, seed " + seed);
-      for (int k = 1; k < problem.boxCount; k++) {
-        if (least[k] < Double.POSITIVE_INFINITY) {
-          DualBound dual = new DualBound(problem);
-          dual.mostMoves(k);
-          double few = dual.ascend(problem.allowed, least[k], 200, 1.0);
-          assertTrue(few <= least[k] + CLOSE, "priced moves, seed " + seed);
-        }
-      }
-    }
-  }
-
-  @Test
-  void neverStrikesOutTheBestPlan() {
-    for (int seed = 0; seed < 60; seed++) {
-      StowProblem problem = random(seed);
-      double best = ExhaustiveSearch.leastByMoves(problem)[problem.boxCount];
-      if (best == Double.POSITIVE_INFINITY) {
-        continue;
-      }
-      boolean[][] allowed = new boolean[problem.boxCount][];
-      for (int box = 0; box < allowed.length; box++) {
-        allowed[box] = problem.allowed[box].clone();
-      }
-      DualBound dual = new DualBound(problem);
-      dual.ascend(allowed, best, 50, 1.0);
-      dual.strikeOut(allowed, dual.evaluate(allowed), best + 1e-6);
-      StowProblem left =
-          new StowProblem(
-              problem.weightMg,
-              problem.volumeMm3,
-              problem.stationUm,
-              problem.offsetUm,
-              problem.loadRoomMg,
-              problem.volumeRoomMm3,
-              allowed,
-              problem.now,
-              problem.sideLowest,
-              problem.sideHighest);
-      assertEquals(best, ExhaustiveSearch.leastByMoves(left)[problem.boxCount], CLOSE);
-    }
   }
 
   @Test
