@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.Arrays;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -68,57 +67,5 @@ class StowSolverTest {
     StowSolver.Curve one = new StowSolver(problem, Effort.standard(20)).curve();
     StowSolver.Curve two = new StowSolver(problem, Effort.standard(20)).curve();
     assertEquals(one, two);
-  }
-
-  @Test
-  void movesCanBeCarriedOutInTheirOrder() {
-    for (int seed = 0; seed < 40; seed++) {
-      StowCases.Case drawn = StowCases.planted(14, 5, seed);
-      StowProblem problem =
-          new StowSetup(drawn.season(), AboardLoads.of(drawn.season(), drawn.onHand())).problem;
-      StowSolver.Answer best = new StowSolver(problem, Effort.standard(20)).best();
-      assertTrue(best.found(), "a plan was planted");
-      carryOut(problem, best.array());
-    }
-  }
-
-  private static void carryOut(StowProblem problem, int[] target) {
-    int[] at = problem.now.clone();
-    int next = 1;
-    for (MoveOrder.Entry entry : MoveOrder.of(problem, target)) {
-      switch (entry.kind()) {
-        case LIFT_OUT -> at[entry.box()] = -1;
-        case SWAP -> {
-          assertEquals(next, entry.number().getAsInt());
-          next += 2;
-          assertEquals(at[entry.other()], entry.to());
-          at[entry.other()] = at[entry.box()];
-          at[entry.box()] = entry.to();
-          assertRoom(problem, at, entry.to());
-          assertRoom(problem, at, entry.from());
-        }
-        case MOVE, PUT_IN -> {
-          assertEquals(next++, entry.number().getAsInt());
-          at[entry.box()] = entry.to();
-          assertRoom(problem, at, entry.to());
-        }
-        default -> throw new IllegalStateException();
-      }
-    }
-    assertEquals(Arrays.toString(target), Arrays.toString(at));
-    assertEquals(problem.moves(target), next - 1);
-  }
-
-  private static void assertRoom(StowProblem problem, int[] at, int place) {
-    long load = 0;
-    long volume = 0;
-    for (int box = 0; box < at.length; box++) {
-      if (at[box] == place) {
-        load += problem.weightMg[box];
-        volume += problem.volumeMm3[box];
-      }
-    }
-    assertTrue(load <= problem.loadRoomMg[place]);
-    assertTrue(volume <= problem.volumeRoomMm3[place]);
   }
 }
