@@ -21,41 +21,36 @@ import sparewell.units.Length;
  */
 public final class StowPlanner {
   /** Share of the possible gain that the recommended number of moves must bring, percent. */
-  public static final double WORTHWHILE_PERCENT = 80;
+  private static final double WORTHWHILE_PERCENT = 80;
 
   private final Season season;
   private final AboardLoads aboard;
   private final StowSetup setup;
   private final StowProblem problem;
-  private final Effort effort;
 
-  private StowPlanner(Season season, OnHand onHand, Optional<Effort> effort) {
+  private StowPlanner(Season season, OnHand onHand) {
     this.season = season;
     aboard = AboardLoads.of(season, onHand);
     setup = new StowSetup(season, aboard);
     problem = setup.problem;
-    this.effort = effort.orElseGet(() -> Effort.standard(problem.boxCount));
   }
 
   /** The plan; the same season and stock give the same plan on every machine. */
   public static StowPlan plan(Season season, OnHand onHand) {
-    return new StowPlanner(season, onHand, Optional.empty()).plan();
-  }
-
-  static StowPlan plan(Season season, OnHand onHand, Effort effort) {
-    return new StowPlanner(season, onHand, Optional.of(effort)).plan();
+    return new StowPlanner(season, onHand).plan();
   }
 
   private StowPlan plan() {
     Findings findings = StowFindings.about(season, aboard, setup);
-    StowSolver solver = new StowSolver(problem, effort);
+    StowSolver solver = new StowSolver(problem, Effort.standard(problem.boxCount));
     if (problem.boxCount == 0) {
       return unmoved(findings, StowPlan.Outcome.NOTHING_TO_MOVE, List.of());
     }
     StowSolver.Curve curve = solver.curve();
     if (!curve.best().found()) {
       int[] closest = solver.closest();
-      StowFindings.conflict(findings, season, setup, closest, curve.best().proven());
+      findings.addAll(
+          List.of(StowFindings.conflict(season, setup, closest, curve.best().proven())));
       CurveRow none = row(0, curve.best(), curve.best());
       return unmoved(findings, StowPlan.Outcome.NO_PLAN, List.of(none));
     }
