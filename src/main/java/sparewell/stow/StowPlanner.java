@@ -85,10 +85,9 @@ public final class StowPlanner {
             ? List.of(
                 new CurveRow(0, now.centre(), OptionalDouble.of(100), OptionalDouble.of(0), true))
             : rows;
-    Optional<int[]> best = settled ? Optional.of(problem.now) : Optional.empty();
     return new StowPlan(
         aboard,
-        boxPlans(problem.now, best, List.of()),
+        boxPlans(problem.now, Optional.empty(), List.of()),
         curve,
         List.of(),
         outcome,

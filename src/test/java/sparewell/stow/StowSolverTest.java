@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -67,5 +68,24 @@ class StowSolverTest {
     StowSolver.Curve one = new StowSolver(problem, Effort.standard(20)).curve();
     StowSolver.Curve two = new StowSolver(problem, Effort.standard(20)).curve();
     assertEquals(one, two);
+  }
+
+  @Test
+  void aRowByItselfIsTheBestForItsNumberOfMoves() {
+    for (int seed = 0; seed < 30; seed++) {
+      StowProblem problem = RandomProblems.of(seed);
+      double[] least = ExhaustiveSearch.leastByMoves(problem);
+      StowSolver solver = new StowSolver(problem, Effort.standard(20));
+      StowSolver.Answer best = solver.best();
+      for (int k = 0; k < problem.boxCount; k++) {
+        StowSolver.Answer row = solver.row(k, List.of(best.array()));
+        assertEquals(least[k] < Double.POSITIVE_INFINITY, row.found());
+        assertTrue(row.proven(), "seed " + seed + ", moves " + k);
+        if (row.found()) {
+          assertEquals(least[k], row.moment(), CLOSE);
+          assertEquals(row.moment(), row.bound(), CLOSE);
+        }
+      }
+    }
   }
 }
