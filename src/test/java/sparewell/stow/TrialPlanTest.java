@@ -110,9 +110,9 @@ class TrialPlanTest {
 
   @Test
   void sumsCarriedAlongAreThoseAddedUpAnew() {
-    for (int seed = 0; seed < 60; seed++) {
+    for (int seed = 0; seed < 40; seed++) {
       Walk walk = new Walk(seed);
-      for (int at = 0; at < 300; at++) {
+      for (int at = 0; at < 150; at++) {
         walk.step();
       }
     }
