@@ -37,7 +37,7 @@ final class Annealing {
     this.mostMoves = mostMoves < 0 ? Integer.MAX_VALUE : mostMoves;
     n = problem.boxCount;
     trial = new TrialPlan(problem, this.mostMoves);
-    spread = Math.max(1e-6, trial.spread());
+    spread = Math.max(1e-6, trial.costs().spread());
     best = new int[n];
     closest = new int[n];
   }
@@ -132,18 +132,18 @@ final class Annealing {
 
   /** A proposal of the kind that {@code dice} (of 256) says, about box {@code one}. */
   private void propose(int dice, int one, int second, int third, double rise) {
-    int moved = trial.moved();
+    int moved = trial.moved().count();
     boolean scarce = moved >= mostMoves && moved > 0;
-    int a = scarce && (dice & 1) == 0 ? trial.away(second * moved >>> 16) : one;
+    int a = scarce && (dice & 1) == 0 ? trial.moved().get(second * moved >>> 16) : one;
     boolean changed;
     if (dice < 90) {
-      int[] options = trial.options(a);
+      int[] options = trial.costs().options(a);
       int to = dice < 12 ? problem.now[a] : options[third * options.length >>> 16];
       if (to == trial.place[a]) {
         return;
       }
       if (scarce && trial.place[a] == problem.now[a]) {
-        int b = trial.away(second * moved >>> 16);
+        int b = trial.moved().get(second * moved >>> 16);
         changed = trial.together(a, to, b, problem.now[b], a, to, penalty, rise);
       } else {
         changed = trial.move(a, to, penalty, rise);

@@ -7,9 +7,6 @@ import java.util.Arrays;
  * much limits are broken, carried along from change to change.
  */
 final class TrialPlan {
-  /** Cost of a move where all else is equal, kg m: fewer moves win ties. */
-  private static final double TIE = 1e-6;
-
   /** Place of each box; to be read only. */
   final int[] place;
 
@@ -18,9 +15,9 @@ final class TrialPlan {
   private final long[] weight;
   private final long[] size;
   private final long[] offset;
-  private final int[] now;
+  private final PlaceCosts costs;
+  private final MovedBoxes moved;
   private final double[][] cost;
-  private final int[][] options;
   private final long[] load;
   private final long[] volume;
   private final double[] over;
@@ -29,61 +26,29 @@ final class TrialPlan {
   private double placesBroken;
   private double broken;
 
-  /** The boxes away from where they stand now, and where each stands in that list. */
-  private final int[] away;
-
-  private final int[] awayAt;
-  private int moved;
-
   TrialPlan(StowProblem problem, int mostMoves) {
-    int n = problem.boxCount;
-    int m = problem.placeCount;
     this.problem = problem;
     breach = new Breach(problem, mostMoves);
     weight = problem.weightMg;
     size = problem.volumeMm3;
     offset = problem.offsetUm;
-    now = problem.now;
-    place = new int[n];
-    cost = new double[n][m];
-    options = new int[n][];
-    away = new int[n];
-    awayAt = new int[n];
-    load = new long[m];
-    volume = new long[m];
-    over = new double[m];
-    for (int i = 0; i < n; i++) {
-      int count = 0;
-      int[] open = new int[m];
-      for (int j = 0; j < m; j++) {
-        cost[i][j] = Double.POSITIVE_INFINITY;
-        if (problem.allowed[i][j]) {
-          cost[i][j] = problem.momentKgM(i, j) + (j == now[i] ? 0 : TIE);
-          open[count++] = j;
-        }
-      }
-      options[i] = Arrays.copyOf(open, count);
-    }
+    costs = new PlaceCosts(problem);
+    cost = costs.table();
+    moved = new MovedBoxes(problem.now);
+    place = new int[problem.boxCount];
+    load = new long[problem.placeCount];
+    volume = new long[problem.placeCount];
+    over = new double[problem.placeCount];
   }
 
-  /** By how much the place of a box changes its cost, kg m, on average over the boxes. */
-  double spread() {
-    double range = 0;
-    for (int i = 0; i < options.length; i++) {
-      double low = Double.POSITIVE_INFINITY;
-      double high = Double.NEGATIVE_INFINITY;
-      for (int j : options[i]) {
-        low = Math.min(low, cost[i][j]);
-        high = Math.max(high, cost[i][j]);
-      }
-      range += high - low;
-    }
-    return range / Math.max(1, options.length);
+  /** What each box costs in each place. */
+  PlaceCosts costs() {
+    return costs;
   }
 
-  /** The places that a box may stand in; to be read only. */
-  int[] options(int box) {
-    return options[box];
+  /** The boxes that stand elsewhere than now. */
+  MovedBoxes moved() {
+    return moved;
   }
 
   /** Sum of the boxes' costs: moment, kg m, and a trifle for each moved box. */
@@ -96,49 +61,28 @@ final class TrialPlan {
     return broken;
   }
 
-  /** Boxes that stand elsewhere than now. */
-  int moved() {
-    return moved;
-  }
-
-  /** One of the boxes that stand elsewhere than now, {@code index} from 0 to {@link #moved}. */
-  int away(int index) {
-    return away[index];
-  }
-
   /** Takes up a plan; a box that may not stand where that puts it goes to its cheapest place. */
   void start(int[] from) {
     Arrays.fill(load, 0);
     Arrays.fill(volume, 0);
     side = 0;
-    moved = 0;
+    moved.clear();
     total = 0;
     for (int i = 0; i < place.length; i++) {
-      int at = problem.allowed[i][from[i]] ? from[i] : cheapest(i);
+      int at = problem.allowed[i][from[i]] ? from[i] : costs.cheapest(i);
       place[i] = at;
       load[at] += weight[i];
       volume[at] += size[i];
       side += weight[i] * offset[at];
       total += cost[i][at];
-      if (at != now[i]) {
-        awayAt[i] = moved;
-        away[moved++] = i;
-      }
+      moved.step(i, problem.now[i], at);
     }
     placesBroken = 0;
     for (int j = 0; j < over.length; j++) {
       over[j] = breach.ofPlace(j, load[j], volume[j]);
       placesBroken += over[j];
     }
-    broken = breach.ofPlan(placesBroken, side, moved);
-  }
-
-  private int cheapest(int box) {
-    int at = options[box][0];
-    for (int option : options[box]) {
-      at = cost[box][option] < cost[box][at] ? option : at;
-    }
-    return at;
+    broken = breach.ofPlan(placesBroken, side, moved.count());
   }
 
   /**
@@ -161,7 +105,7 @@ final class TrialPlan {
     double overTo = breach.ofPlace(to, load[to] + w, volume[to] + v);
     double places = placesBroken + (overFrom - over[from]) + (overTo - over[to]);
     long sideThen = side + w * (offset[to] - offset[from]);
-    if (!taken(change, places, sideThen, moved + away(box, to), penalty, rise)) {
+    if (!taken(change, places, sideThen, moved.change(box, from, to), penalty, rise)) {
       return false;
     }
     side = sideThen;
@@ -185,8 +129,8 @@ final class TrialPlan {
     double overQ = breach.ofPlace(q, load[q] + w, volume[q] + v);
     double places = placesBroken + (overP - over[p]) + (overQ - over[q]);
     long sideThen = side + w * (offset[q] - offset[p]);
-    int movedThen = moved + away(a, q) + away(b, p);
-    if (!taken(change, places, sideThen, movedThen, penalty, rise)) {
+    int more = moved.change(a, p, q) + moved.change(b, q, p);
+    if (!taken(change, places, sideThen, more, penalty, rise)) {
       return false;
     }
     side = sideThen;
@@ -215,15 +159,15 @@ final class TrialPlan {
     long sideBefore = side;
     shift(a, fromA, toA);
     shift(b, fromB, toB);
-    int movedThen = moved + away(a, toA) + away(b, toB);
+    int more = moved.change(a, fromA, toA) + moved.change(b, fromB, toB);
     if (c != a) {
       shift(c, fromC, toC);
-      movedThen += away(c, toC);
+      more += moved.change(c, fromC, toC);
     }
     double places = placesBroken + worse(fromA) + worse(toA);
     places += fromB == fromA || fromB == toA ? 0 : worse(fromB);
     places += toB == fromA || toB == toA ? 0 : worse(toB);
-    if (!taken(change, places, side, movedThen, penalty, rise)) {
+    if (!taken(change, places, side, more, penalty, rise)) {
       shift(a, toA, fromA);
       shift(b, toB, fromB);
       if (c != a) {
@@ -243,9 +187,9 @@ final class TrialPlan {
 
   /** Takes the change up into the sums, if that does not cost more than {@code rise}. */
   private boolean taken(
-      double change, double places, long sideThen, int movedThen, double penalty, double rise) {
+      double change, double places, long sideThen, int more, double penalty, double rise) {
     double left = Breach.withoutRounding(places);
-    double brokenThen = breach.ofPlan(left, sideThen, movedThen);
+    double brokenThen = breach.ofPlan(left, sideThen, moved.count() + more);
     if (change + penalty * (brokenThen - broken) > rise) {
       return false;
     }
@@ -275,21 +219,8 @@ final class TrialPlan {
     return breach.ofPlace(at, load[at], volume[at]) - over[at];
   }
 
-  /** What going there adds to the number of moved boxes: 1, 0 or, on the way home, -1. */
-  private int away(int box, int to) {
-    return (place[box] == now[box] ? 1 : 0) - (to == now[box] ? 1 : 0);
-  }
-
   private void put(int box, int to) {
-    int before = away(box, to);
+    moved.step(box, place[box], to);
     place[box] = to;
-    if (before > 0) {
-      awayAt[box] = moved;
-      away[moved++] = box;
-    } else if (before < 0) {
-      int last = away[--moved];
-      away[awayAt[box]] = last;
-      awayAt[last] = awayAt[box];
-    }
   }
 }

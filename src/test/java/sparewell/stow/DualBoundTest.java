@@ -44,7 +44,7 @@ class DualBoundTest {
       if (best < Double.POSITIVE_INFINITY) {
         double linear = new LinearBound(problem).ascend(problem.allowed, best, 2_000);
         double priced = new DualBound(problem).ascend(problem.allowed, best, 400, 1.0);
-        double usual = new TrialPlan(problem, Integer.MAX_VALUE).spread();
+        double usual = new PlaceCosts(problem).spread();
         assertTrue(priced > linear - 0.02 * usual, "seed " + seed);
         shortOfBest += (best - priced) / usual;
         linearShort += (best - linear) / usual;

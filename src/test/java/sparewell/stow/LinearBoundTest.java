@@ -80,7 +80,7 @@ class LinearBoundTest {
       }
       double bound = new LinearBound(problem).ascend(problem.allowed, exact + 0.01, 2_000);
       assertTrue(bound <= exact + 1e-7, "seed " + seed + ": " + bound + " over " + exact);
-      double short1 = (exact - bound) / new TrialPlan(problem, Integer.MAX_VALUE).spread();
+      double short1 = (exact - bound) / new PlaceCosts(problem).spread();
       assertTrue(short1 < 0.015, "seed " + seed + " stays " + short1 + " of a usual box below");
       compared++;
       reached += short1 < 1e-4 ? 1 : 0;

@@ -56,11 +56,11 @@ class TrialPlanTest {
       TrialPlan sums = anew(expected);
       assertEquals(sums.total(), trial.total(), CLOSE);
       assertEquals(sums.broken(), trial.broken(), CLOSE);
-      assertEquals(problem.moves(expected), trial.moved());
+      assertEquals(problem.moves(expected), trial.moved().count());
       boolean kept = problem.feasible(expected) && problem.moves(expected) <= mostMoves;
       assertEquals(kept, trial.broken() == 0, "broken " + trial.broken());
       assertTrue(kept || trial.broken() > 0);
-      int[] away = IntStream.range(0, trial.moved()).map(trial::away).sorted().toArray();
+      int[] away = IntStream.range(0, trial.moved().count()).map(trial.moved()::get).sorted().toArray();
       int[] really =
           IntStream.range(0, expected.length)
               .filter(box -> expected[box] != problem.now[box])
@@ -140,7 +140,7 @@ class TrialPlanTest {
           assertEquals(problem.now[box], at);
           continue;
         }
-        for (int other : trial.options(box)) {
+        for (int other : trial.costs().options(box)) {
           assertTrue(problem.allowed[box][other]);
           assertTrue(problem.momentKgM(box, at) <= problem.momentKgM(box, other));
         }
@@ -163,7 +163,7 @@ class TrialPlanTest {
             new int[] {0, 0},
             -StowProblem.UNLIMITED,
             StowProblem.UNLIMITED);
-    assertEquals(3, new TrialPlan(problem, 9).spread(), 1e-5);
+    assertEquals(3, new PlaceCosts(problem).spread(), 1e-5);
   }
 
   @Test
