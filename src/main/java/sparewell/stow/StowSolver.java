@@ -141,7 +141,11 @@ final class StowSolver {
     return new Answer(Arrays.stream(problem.now).boxed().toList(), moment, moment, true);
   }
 
-  /** The best plan with at most that many moves, with the effort of a row. */
+  /**
+   * The best plan with at most that many moves, with the effort of a row.
+   *
+   * @param starts plans to begin with; those that break a limit or move too many are passed over
+   */
   Answer row(int mostMoves, List<int[]> starts) {
     Annealing plans = new Annealing(problem, mostMoves);
     plans.offer(problem.now);

@@ -60,7 +60,8 @@ class TrialPlanTest {
       boolean kept = problem.feasible(expected) && problem.moves(expected) <= mostMoves;
       assertEquals(kept, trial.broken() == 0, "broken " + trial.broken());
       assertTrue(kept || trial.broken() > 0);
-      int[] away = IntStream.range(0, trial.moved().count()).map(trial.moved()::get).sorted().toArray();
+      int[] away =
+          IntStream.range(0, trial.moved().count()).map(trial.moved()::get).sorted().toArray();
       int[] really =
           IntStream.range(0, expected.length)
               .filter(box -> expected[box] != problem.now[box])
