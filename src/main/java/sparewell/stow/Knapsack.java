@@ -133,6 +133,7 @@ final class Knapsack {
       root = arranged(volumeBinds ? 1 : 0, volumeRoom, loadRoom);
     }
     bestValue = 0;
+    Arrays.fill(best, 0, count, false); // no set at all, where the tolerance allows for that
     nodes = 0;
     search(0, 0, 0, 1.0, volumeRoom, loadRoom);
     work += nodes;

@@ -144,6 +144,17 @@ class KnapsackTest {
   }
 
   @Test
+  void whereTheToleranceIsMoreThanAllWorthNothingIsTaken() {
+    Offers offers = Offers.random(new Random(3), 30, 20);
+    Knapsack knapsack = new Knapsack(30);
+    assertTrue(offers.solve(knapsack) > 0 && offers.found(knapsack) > 0);
+    knapsack.tolerance(1_000);
+    double bound = offers.solve(knapsack);
+    assertEquals(0, offers.found(knapsack), 0);
+    assertTrue(bound >= offers.best() && bound <= 1_000);
+  }
+
+  @Test
   void anyMixGivesTheSameAnswer() {
     Offers offers = Offers.random(new Random(5), 14, 20);
     double best = offers.best();
