@@ -2,10 +2,8 @@ package sparewell.spares;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -49,7 +47,16 @@ public final class BuyPlanner {
     this.wanted = source.wanted();
   }
 
-  /** The buy list. */
+  /**
+   * The buy list.
+   *
+   * <p>Worth of a pack: importance x (E(losses - held)+ - E(losses - held - pieces a pack)+),
+   * pieces times importance; losses are those over the horizon of {@code spares}.
+   *
+   * @param spares what to carry and what is short after bringing
+   * @param forecast the one that {@code spares} rests on, for the chance that nothing runs out
+   * @throws ArithmeticException for money beyond about 9 x 10<sup>14</sup>
+   */
   public static BuyList plan(Season season, SparesReport spares, LossForecast forecast) {
     return new BuyPlanner(season, spares, forecast).plan();
   }
@@ -61,8 +68,7 @@ public final class BuyPlanner {
     List<Pack> order = new ArrayList<>(basket.packs());
     Set<Pack> inside = new HashSet<>(order);
     wanted.stream().filter(pack -> !inside.contains(pack)).forEach(order::add);
-    List<BuyList.Line> lines = lines(together(order, inside), inside);
-    lines.addAll(unpriced(lines.size()));
+    List<BuyList.Line> lines = new BuyLines(rows, source, budget.isPresent()).of(order, inside);
     return new BuyList(
         budget,
         season.settings().currency(),
@@ -74,107 +80,6 @@ public final class BuyPlanner {
         more(basket),
         basket.gapPieces(),
         findings());
-  }
-
-  /**
-   * The packs with those that save nothing put together by item: among them the order has no
-   * meaning, and fewer lines read better.
-   */
-  private static List<Pack> together(List<Pack> order, Set<Pack> inside) {
-    Map<List<Object>, List<Pack>> groups = new LinkedHashMap<>();
-    for (Pack pack : order) {
-      List<Object> group =
-          pack.savedPieces() > 0
-              ? List.of(pack)
-              : List.of(pack.row(), pack.forFloor(), inside.contains(pack));
-      groups.computeIfAbsent(group, key -> new ArrayList<>()).add(pack);
-    }
-    return groups.values().stream().flatMap(List::stream).toList();
-  }
-
-  private List<BuyList.Line> lines(List<Pack> order, Set<Pack> inside) {
-    List<BuyList.Line> lines = new ArrayList<>();
-    long spent = 0;
-    for (int i = 0; i < order.size(); ) {
-      Pack first = order.get(i);
-      int packs = 0;
-      while (i < order.size() && joins(first, order.get(i), inside)) {
-        spent += first.costUnits();
-        packs++;
-        i++;
-      }
-      lines.add(
-          line(
-              lines.size() + 1,
-              first.row(),
-              source.held(first),
-              packs,
-              first.forFloor(),
-              Optional.of(source.money(packs * first.costUnits())),
-              Optional.of(source.money(spent)),
-              inside.contains(first)));
-    }
-    return lines;
-  }
-
-  private static boolean joins(Pack first, Pack next, Set<Pack> inside) {
-    return first.row() == next.row()
-        && first.forFloor() == next.forFloor()
-        && inside.contains(first) == inside.contains(next);
-  }
-
-  /** Items without a price: listed after all others, largest fall of shortage first. */
-  private List<BuyList.Line> unpriced(int ranked) {
-    List<Integer> open = new ArrayList<>();
-    for (int i = 0; i < rows.size(); i++) {
-      if (rows.get(i).buyPacks() > 0 && rows.get(i).packPrice().isEmpty()) {
-        open.add(i);
-      }
-    }
-    open.sort(
-        Comparator.comparingDouble(
-            at ->
-                -rows.get(at).importance()
-                    * rows.get(at).losses().expectedShortage(rows.get(at).aboardAfterBringing())));
-    List<BuyList.Line> lines = new ArrayList<>();
-    for (int at : open) {
-      SparesRow row = rows.get(at);
-      lines.add(
-          line(
-              ranked + lines.size() + 1,
-              at,
-              row.aboardAfterBringing(),
-              row.buyPacks(),
-              row.aboardAfterBringing() < row.floor(),
-              Optional.empty(),
-              Optional.empty(),
-              season.settings().budget().isEmpty()));
-    }
-    return lines;
-  }
-
-  private BuyList.Line line(
-      int rank,
-      int at,
-      int held,
-      int packs,
-      boolean forFloor,
-      Optional<BigDecimal> cost,
-      Optional<BigDecimal> cumulative,
-      boolean within) {
-    SparesRow row = rows.get(at);
-    int pieces = packs * row.piecesPerPack();
-    return new BuyList.Line(
-        rank,
-        row.item(),
-        forFloor,
-        packs,
-        pieces,
-        cost,
-        cumulative,
-        row.losses().expectedShortage(held),
-        row.losses().expectedShortage(held + pieces),
-        within);
   }
 
   private List<BuyList.Point> curve() {

@@ -1,6 +1,5 @@
 package sparewell.spares;
 
-import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -51,16 +50,16 @@ public record Horizon(
       stretches = List.copyOf(stretches);
     }
 
-    /** Hours over all stretches. */
+    /** Hours over all stretches, &ge; 0. */
     public double hours() {
       return stretches.stream().mapToDouble(Exposure::hours).sum();
     }
 
     /** The stretches in which the item is used. */
     public List<Exposure> of(ItemId item) {
-      List<Exposure> own = new ArrayList<>(stretches);
-      own.removeIf(stretch -> stretch.hours() <= 0 || !stretch.among().contains(item));
-      return List.copyOf(own);
+      return stretches.stream()
+          .filter(stretch -> stretch.hours() > 0 && stretch.among().contains(item))
+          .toList();
     }
   }
 

@@ -43,14 +43,17 @@ public final class HorizonPlanner {
             (style, stocks) -> items.put(style, stocks.stream().map(ItemStock::item).toList()));
   }
 
-  /** The stretch to plan for. */
+  /**
+   * The stretch to plan for. Hours of a style: at an event with a plan the planned ones, else the
+   * hours afloat x its mean share of them; a style that no item of is in stock has none.
+   */
   public static Horizon plan(Season season, OnHand onHand, LossForecast forecast) {
     HorizonPlanner planner = new HorizonPlanner(season, onHand, forecast);
     List<Event> events = run(season);
     return events.isEmpty() ? planner.planningHours() : planner.events(events);
   }
 
-  /** The stretch of one event alone. */
+  /** The stretch of one event alone, wherever it lies in time. */
   public static Horizon single(Season season, OnHand onHand, LossForecast forecast, Event event) {
     return new HorizonPlanner(season, onHand, forecast).events(List.of(event));
   }

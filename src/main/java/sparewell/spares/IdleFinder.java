@@ -74,6 +74,7 @@ final class IdleFinder {
         .settings()
         .asOf()
         .minusMonths(whole)
+        // of a mean month, 365.25 / 12 days
         .minusDays(Math.round((months - whole) * 30.4375));
   }
 

@@ -33,7 +33,13 @@ public final class OffSeasonPlanner {
     onHand.items().forEach(item -> packPrices.put(item.item(), item.packPrice()));
   }
 
-  /** The off-season view; absent where no trip with hours lies in the last twelve months. */
+  /**
+   * The off-season view; absent where no trip with hours lies in the last twelve months.
+   *
+   * <p>Looks back from the date of analysis over twelve months, that day included. A lost piece
+   * costs pack price / pieces a pack. The next season has as many hours and days as these months
+   * had.
+   */
   public static Optional<OffSeason> plan(Season season, OnHand onHand, LossForecast forecast) {
     LocalDate to = season.settings().asOf();
     LocalDate from = to.minusYears(1).plusDays(1);

@@ -35,7 +35,7 @@ final class PackSource {
     return packs;
   }
 
-  /** Packs beyond what is wanted that still save something. */
+  /** Packs beyond what is wanted that still save something, each item up to the budget alone. */
   List<Pack> beyond(long budget) {
     List<Pack> packs = new ArrayList<>();
     for (int i = 0; i < rows.size(); i++) {
@@ -45,7 +45,7 @@ final class PackSource {
       long left = budget;
       for (int k = rows.get(i).buyPacks(); ; k++) {
         Pack pack = pack(i, k);
-        left -= Math.max(1, pack.costUnits());
+        left -= pack.costUnits();
         if (left < 0 || pack.savedPieces() < 1e-6) {
           break;
         }
@@ -76,13 +76,16 @@ final class PackSource {
 
   /** Pieces held before the pack. */
   int held(Pack pack) {
-    SparesRow row = rows.get(pack.row());
-    return row.aboardAfterBringing() + pack.number() * row.piecesPerPack();
+    return held(rows.get(pack.row()), pack.number());
+  }
+
+  private static int held(SparesRow row, int packs) {
+    return row.aboardAfterBringing() + packs * row.piecesPerPack();
   }
 
   private Pack pack(int at, int number) {
     SparesRow row = rows.get(at);
-    int before = row.aboardAfterBringing() + number * row.piecesPerPack();
+    int before = held(row, number);
     double saved =
         row.importance()
             * (row.losses().expectedShortage(before)
@@ -96,7 +99,7 @@ final class PackSource {
         saved < 1e-12 ? 0 : saved);
   }
 
-  /** Money in whole units. */
+  /** Money in whole units, the smallest in which budget and prices are whole (0.01 to 0.0001). */
   long units(BigDecimal money) {
     return money.setScale(decimals, RoundingMode.HALF_UP).unscaledValue().longValueExact();
   }

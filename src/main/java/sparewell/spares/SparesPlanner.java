@@ -34,7 +34,14 @@ public final class SparesPlanner {
     this.horizon = horizon;
   }
 
-  /** The plan for what lies ahead. */
+  /**
+   * The plan for what lies ahead.
+   *
+   * <p>Packs to buy: ceil((carry - aboard - brought) / pieces a pack), at least 0. The chance
+   * wanted is that of {@link ChanceWanted}, the floor that of {@link Floors}.
+   *
+   * @param forecast losses of items over the horizon
+   */
   public static SparesReport plan(Season season, OnHand onHand, LossForecast forecast) {
     Horizon horizon = HorizonPlanner.plan(season, onHand, forecast);
     List<SparesRow> rows = rows(season, onHand, forecast, horizon);

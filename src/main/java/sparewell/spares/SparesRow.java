@@ -59,17 +59,17 @@ public record SparesRow(
     }
   }
 
-  /** Expected losses, pieces. */
+  /** Expected losses over the horizon, pieces, &ge; 0. */
   public double expectedLossPieces() {
     return losses.mean();
   }
 
-  /** Chance that losses exceed what is aboard now. */
+  /** P(losses &gt; aboard), 0..1. */
   public double runOutNowProbability() {
     return losses.above(aboard);
   }
 
-  /** Chance that losses exceed what is to be carried. */
+  /** P(losses &gt; carry), 0..1; at most 1 - the chance wanted. */
   public double runOutAtCarryProbability() {
     return losses.above(carry);
   }
@@ -91,7 +91,10 @@ public record SparesRow(
         : packPrice.map(price -> price.multiply(BigDecimal.valueOf(buyPacks)));
   }
 
-  /** Fall of the importance-weighted expected shortage by bringing pieces aboard. */
+  /**
+   * Fall of the expected shortage by bringing pieces aboard: importance x (E(losses - aboard)+ -
+   * E(losses - aboard after bringing)+), pieces times importance, &ge; 0.
+   */
   public double shortageSavedByBringing() {
     return importance
         * (losses.expectedShortage(aboard) - losses.expectedShortage(aboardAfterBringing()));

@@ -43,7 +43,7 @@ public record OnHand(List<Holding> holdings, List<ItemStock> items, List<Finding
       Optional<BigDecimal> packPrice,
       Optional<Mass> weightEach) {}
 
-  /** Item stocks by style, in the order of the workbook. */
+  /** Item stocks by style, in the order of the workbook; styles without any are not in it. */
   public Map<String, List<ItemStock>> itemsByStyle() {
     Map<String, List<ItemStock>> map = new LinkedHashMap<>();
     for (ItemStock item : items) {

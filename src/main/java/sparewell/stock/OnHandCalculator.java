@@ -38,7 +38,10 @@ public final class OnHandCalculator {
     this.styles = season.stylesByName();
   }
 
-  /** What is on hand at the date of analysis. */
+  /**
+   * What is on hand after all that the season has logged; never less than nothing: losses beyond
+   * what was there ask for a recount in the findings.
+   */
   public static OnHand of(Season season) {
     return new OnHandCalculator(season).onHand();
   }

@@ -119,7 +119,7 @@ final class BranchAndBound {
       if (bound >= target() - tolerance) {
         return Math.min(children, target());
       }
-      int struck = dual.strikeOut(allowed, dual.evaluate(allowed), target() - tolerance);
+      int struck = dual.strikeOut(allowed, target() - tolerance);
       if (struck < 0) {
         return Math.min(children, target());
       }
@@ -162,16 +162,16 @@ final class BranchAndBound {
       for (int j = 0; j < problem.placeCount; j++) {
         if (allowed[i][j]) {
           open++;
-          low = Math.min(low, dual.cost[i][j]);
-          high = Math.max(high, dual.cost[i][j]);
-          if (likeliest < 0 || dual.average[i][j] > dual.average[i][likeliest]) {
+          low = Math.min(low, problem.momentKgM(i, j));
+          high = Math.max(high, problem.momentKgM(i, j));
+          if (likeliest < 0 || dual.share(i, j) > dual.share(i, likeliest)) {
             likeliest = j;
           }
         }
       }
       plan[i] = likeliest;
       if (open > 1) {
-        double share = Math.min(1, dual.average[i][likeliest]);
+        double share = Math.min(1, dual.share(i, likeliest));
         double score = (high - low + 1e-6) * (0.1 + Math.min(share, 1 - share));
         if (score > most) {
           most = score;

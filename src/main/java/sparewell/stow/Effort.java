@@ -19,9 +19,4 @@ record Effort(int rounds, long roundSteps, long searchWork, long rowSteps, long 
   static Effort standard(int boxes) {
     return new Effort(4, 4_000L * boxes, 1_200_000, 1_500L * boxes, 120_000);
   }
-
-  /** For the benchmark: up to 10 s of one core. */
-  static Effort thorough(int boxes) {
-    return new Effort(24, 1_250L * boxes * Math.min(boxes, 40), 120_000_000, 0, 0);
-  }
 }

@@ -1,5 +1,7 @@
 package sparewell.stow;
 
+import java.util.Arrays;
+
 /**
  * The most valuable set of boxes for one place under its volume and load limits: depth-first branch
  * and bound. The bound is the fractional knapsack over one surrogate limit, a mix of the two that
@@ -65,6 +67,7 @@ final class Knapsack {
     mix = Math.min(1 - MIX_STEP, Math.max(MIX_STEP, share));
   }
 
+  /** Begins anew: nothing is on offer. */
   void clear() {
     count = 0;
     work += sequence.length;
@@ -75,7 +78,12 @@ final class Knapsack {
     return sequence[index];
   }
 
-  /** Offers a box; one without value or too big alone is left out. */
+  /**
+   * Offers a box; one without value or too big alone is left out.
+   *
+   * @param one its index
+   * @param worth kg m
+   */
   void offer(int one, double worth, long boxVolume, long boxLoad, long volumeRoom, long loadRoom) {
     if (worth > 0 && boxVolume <= volumeRoom && boxLoad <= loadRoom) {
       box[count] = one;
@@ -86,7 +94,13 @@ final class Knapsack {
     }
   }
 
-  /** An upper bound on the value of the best set; exact unless the search was cut short. */
+  /**
+   * An upper bound on the value of the best set: at most the tolerance above it unless the search
+   * was cut short at its limit of nodes, then the bound of linear programming.
+   *
+   * @param volumeRoom as given with the offers, mm3
+   * @param loadRoom as given with the offers, mg
+   */
   double solve(long volumeRoom, long loadRoom) {
     long allVolume = 0;
     long allLoad = 0;
@@ -99,7 +113,7 @@ final class Knapsack {
     boolean volumeBinds = allVolume > volumeRoom;
     boolean loadBinds = allLoad > loadRoom;
     if (!volumeBinds && !loadBinds) {
-      java.util.Arrays.fill(best, 0, count, true);
+      Arrays.fill(best, 0, count, true);
       bestValue = all;
       return all;
     }
@@ -119,8 +133,7 @@ final class Knapsack {
       root = arranged(volumeBinds ? 1 : 0, volumeRoom, loadRoom);
     }
     bestValue = 0;
-    java.util.Arrays.fill(best, 0, count, false);
-    java.util.Arrays.fill(taken, 0, count, false);
+    Arrays.fill(best, 0, count, false); // no set at all, where the tolerance allows for that
     nodes = 0;
     search(0, 0, 0, 1.0, volumeRoom, loadRoom);
     work += nodes;
@@ -155,10 +168,12 @@ final class Knapsack {
     return box[index];
   }
 
+  /** Boxes on offer that have worth and fit alone. */
   int count() {
     return count;
   }
 
+  /** Work done so far: boxes looked at and sets tried. */
   long work() {
     return work;
   }
@@ -224,7 +239,7 @@ final class Knapsack {
     if (sum > bestValue) {
       bestValue = sum;
       System.arraycopy(taken, 0, best, 0, from);
-      java.util.Arrays.fill(best, from, count, false);
+      Arrays.fill(best, from, count, false);
     }
     nodes++;
     int split = parentSplit;

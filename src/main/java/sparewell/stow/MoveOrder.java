@@ -10,6 +10,9 @@ import java.util.OptionalInt;
  * its room is free.
  */
 final class MoveOrder {
+  private static final int OUTSIDE = -1;
+  private static final int NO_BOX = -1;
+
   private final StowProblem problem;
   private final int[] target;
   private final int[] at;
@@ -18,7 +21,15 @@ final class MoveOrder {
   private final List<Entry> entries = new ArrayList<>();
   private int number = 1;
 
-  /** A step by numbers; {@code other} is -1 but for a swap. */
+  /**
+   * A step by numbers, see {@link MoveStep}.
+   *
+   * @param number of the move; absent for lifting out
+   * @param box which
+   * @param from place it stood in at first
+   * @param to place it goes to in the end
+   * @param other the other box of a swap, else -1
+   */
   record Entry(MoveStep.Kind kind, OptionalInt number, int box, int from, int to, int other) {}
 
   private MoveOrder(StowProblem problem, int[] target) {
@@ -32,24 +43,27 @@ final class MoveOrder {
     }
   }
 
-  /** The steps from the present stow to the target. */
+  /**
+   * The steps from the present stow to the target; each box is moved once. Where the present stow
+   * breaks limits, so may what is left of it on the way, but never a place that a box is put into.
+   *
+   * @param target place of each box, within all limits
+   */
   static List<Entry> of(StowProblem problem, int[] target) {
     MoveOrder order = new MoveOrder(problem, target);
     order.carryOut();
     return order.entries;
   }
 
-  private static final int OUTSIDE = -1;
-
   private void carryOut() {
     while (true) {
       int next = movable();
-      if (next >= 0) {
+      if (next != NO_BOX) {
         boolean outside = at[next] == OUTSIDE;
-        int from = outside ? problem.now[next] : at[next];
-        put(next);
         MoveStep.Kind kind = outside ? MoveStep.Kind.PUT_IN : MoveStep.Kind.MOVE;
-        entries.add(new Entry(kind, OptionalInt.of(number++), next, from, target[next], -1));
+        int from = problem.now[next];
+        put(next);
+        entries.add(new Entry(kind, OptionalInt.of(number++), next, from, target[next], NO_BOX));
       } else if (!swap() && !liftOut()) {
         return;
       }
@@ -58,11 +72,11 @@ final class MoveOrder {
 
   /** The box whose move can be done now; of several the one that frees the most room. */
   private int movable() {
-    int found = -1;
+    int found = NO_BOX;
     for (int box = 0; box < problem.boxCount; box++) {
       if (at[box] != target[box] && roomFor(box, target[box])) {
         boolean better =
-            found < 0
+            found == NO_BOX
                 || (at[box] == OUTSIDE && at[found] != OUTSIDE)
                 || (at[found] != OUTSIDE && problem.volumeMm3[box] > problem.volumeMm3[found]);
         found = better ? box : found;
@@ -72,8 +86,16 @@ final class MoveOrder {
   }
 
   private boolean roomFor(int box, int place) {
-    return load[place] + problem.weightMg[box] <= problem.loadRoomMg[place]
-        && volume[place] + problem.volumeMm3[box] <= problem.volumeRoomMm3[place];
+    return roomFor(box, place, NO_BOX);
+  }
+
+  /** Whether the box finds room once {@code leaving} is gone from where it stands. */
+  private boolean roomFor(int box, int place, int leaving) {
+    boolean leaves = leaving != NO_BOX && at[leaving] == place;
+    long loadThen = load[place] - (leaves ? problem.weightMg[leaving] : 0) + problem.weightMg[box];
+    long volumeThen =
+        volume[place] - (leaves ? problem.volumeMm3[leaving] : 0) + problem.volumeMm3[box];
+    return loadThen <= problem.loadRoomMg[place] && volumeThen <= problem.volumeRoomMm3[place];
   }
 
   private void fill(int box, int place, int sign) {
@@ -89,31 +111,13 @@ final class MoveOrder {
     at[box] = target[box];
   }
 
-  private void takeOut(int box) {
-    fill(box, at[box], -1);
-    at[box] = OUTSIDE;
-  }
-
   private boolean swap() {
     for (int one = 0; one < problem.boxCount; one++) {
       for (int two = one + 1; two < problem.boxCount; two++) {
-        if (at[one] == target[one]
-            || at[two] == target[two]
-            || at[one] == OUTSIDE
-            || at[one] != target[two]
-            || at[two] != target[one]) {
-          continue;
-        }
         int from = at[one];
-        int to = at[two];
-        takeOut(one);
-        takeOut(two);
-        boolean fits = roomFor(one, to) && roomFor(two, from);
-        at[one] = from;
-        at[two] = to;
-        fill(one, from, 1);
-        fill(two, to, 1);
-        if (fits) {
+        int to = target[one];
+        boolean crossed = from != to && at[two] == to && target[two] == from;
+        if (crossed && roomFor(one, to, two) && roomFor(two, from, one)) {
           entries.add(new Entry(MoveStep.Kind.SWAP, OptionalInt.of(number), one, from, to, two));
           number += 2;
           put(one);
@@ -127,34 +131,31 @@ final class MoveOrder {
 
   /** Lifts out the box that lets most others move after it; of equals the smallest. */
   private boolean liftOut() {
-    int found = -1;
+    int found = NO_BOX;
     int most = -1;
     for (int box = 0; box < problem.boxCount; box++) {
       if (at[box] == target[box] || at[box] == OUTSIDE) {
         continue;
       }
-      int from = at[box];
-      takeOut(box);
       int freed = 0;
       for (int other = 0; other < problem.boxCount; other++) {
-        if (other != box && at[other] != target[other] && roomFor(other, target[other])) {
+        if (at[other] != target[other] && roomFor(other, target[other], box)) {
           freed++;
         }
       }
-      at[box] = from;
-      fill(box, from, 1);
       if (freed > most || (freed == most && problem.volumeMm3[box] < problem.volumeMm3[found])) {
         found = box;
         most = freed;
       }
     }
-    if (found < 0) {
+    if (found == NO_BOX) {
       return false;
     }
     entries.add(
         new Entry(
-            MoveStep.Kind.LIFT_OUT, OptionalInt.empty(), found, at[found], target[found], -1));
-    takeOut(found);
+            MoveStep.Kind.LIFT_OUT, OptionalInt.empty(), found, at[found], target[found], NO_BOX));
+    fill(found, at[found], -1);
+    at[found] = OUTSIDE;
     return true;
   }
 }

@@ -2,7 +2,9 @@ package sparewell.stow;
 
 import java.util.ArrayList;
 import java.util.List;
+import sparewell.finding.Cell;
 import sparewell.finding.Code;
+import sparewell.finding.Finding;
 import sparewell.finding.Findings;
 import sparewell.season.Box;
 import sparewell.season.Compartment;
@@ -73,13 +75,8 @@ final class StowFindings {
   }
 
   private void places() {
-    long[] mass = setup.fixedMassMg.clone();
-    long[] volume = setup.fixedVolumeMm3.clone();
-    StowProblem problem = setup.problem;
-    for (int i = 0; i < problem.boxCount; i++) {
-      mass[problem.now[i]] += problem.weightMg[i];
-      volume[problem.now[i]] += problem.volumeMm3[i];
-    }
+    long[] boxMass = setup.problem.loads(setup.problem.now);
+    long[] boxVolume = setup.problem.volumes(setup.problem.now);
     for (int at = 0; at < setup.places.size(); at++) {
       Compartment place = setup.places.get(at);
       if (place.size().isEmpty()) {
@@ -89,31 +86,37 @@ final class StowFindings {
         findings.add(Code.NO_MAX_LOAD, place.origin(), place.name());
       }
       long limit = setup.maxLoadMg[at];
-      if (mass[at] > limit) {
+      long fixedMass = setup.fixedMassMg[at];
+      long mass = fixedMass + boxMass[at];
+      if (mass > limit) {
+        String over = mass(mass - limit);
         findings.add(
             Code.COMPARTMENT_OVER_LOAD,
             place.origin(),
             place.name(),
-            mass(mass[at]),
-            mass(mass[at] - limit),
+            mass(mass),
+            over,
             mass(limit));
       }
       long room = setup.usableVolumeMm3[at];
-      if (volume[at] > room) {
+      long fixedVolume = setup.fixedVolumeMm3[at];
+      long volume = fixedVolume + boxVolume[at];
+      if (volume > room) {
+        String over = volume(volume - room);
         findings.add(
             Code.COMPARTMENT_OVER_VOLUME,
             place.origin(),
             place.name(),
-            volume(volume[at]),
-            volume(volume[at] - room),
+            volume(volume),
+            over,
             volume(room));
       }
-      if (setup.fixedMassMg[at] > limit) {
-        String over = mass(setup.fixedMassMg[at] - limit);
+      if (fixedMass > limit) {
+        String over = mass(fixedMass - limit);
         findings.add(Code.FIXED_OVER_LIMIT, place.origin(), place.name(), over, "max load");
       }
-      if (setup.fixedVolumeMm3[at] > room) {
-        String over = volume(setup.fixedVolumeMm3[at] - room);
+      if (fixedVolume > room) {
+        String over = volume(fixedVolume - room);
         findings.add(Code.FIXED_OVER_LIMIT, place.origin(), place.name(), over, "usable volume");
       }
     }
@@ -124,7 +127,7 @@ final class StowFindings {
     if (Math.abs(side) > setup.sideTolerance) {
       findings.add(
           Code.SIDE_OVER_TOLERANCE,
-          sparewell.finding.Cell.NOWHERE,
+          Cell.NOWHERE,
           side > 0 ? "starboard" : "port",
           moment(Math.abs(side)),
           moment(setup.sideTolerance));
@@ -159,44 +162,45 @@ final class StowFindings {
     }
   }
 
-  /** Which limits the closest plan still breaks, by how much, and which of them is in the way. */
-  static void conflict(
-      Findings findings, Season season, StowSetup setup, int[] closest, boolean proven) {
-    StowProblem problem = setup.problem;
-    UnitSystem units = season.settings().units();
-    List<String> broken = new ArrayList<>();
-    long[] mass = new long[problem.placeCount];
-    long[] volume = new long[problem.placeCount];
-    for (int i = 0; i < problem.boxCount; i++) {
-      mass[closest[i]] += problem.weightMg[i];
-      volume[closest[i]] += problem.volumeMm3[i];
-    }
-    for (int at = 0; at < problem.placeCount; at++) {
-      String name = setup.places.get(at).name();
-      long overLoad = mass[at] - problem.loadRoomMg[at];
-      if (overLoad > 0) {
-        broken.add(name + " is " + Spoken.mass(new Mass(overLoad), units) + " over its max load");
-      }
-      long over = volume[at] - problem.volumeRoomMm3[at];
-      if (over > 0) {
-        broken.add(name + " is " + Spoken.volume(over * 1e-6, units) + " over its usable volume");
-      }
-    }
-    long side = problem.sideMoment(closest);
-    long overSide = Math.max(side - problem.sideHighest, problem.sideLowest - side);
-    if (overSide > 0) {
-      broken.add(
-          "the side moment is "
-              + Spoken.moment(overSide * 1e-12, units)
-              + " over its tolerance to "
-              + (side > problem.sideHighest ? "starboard" : "port"));
-    }
-    findings.add(
+  /**
+   * Which limits the closest plan still breaks, by how much, and which of them is in the way.
+   *
+   * @param closest place of each box
+   * @param proven whether it is proven that no plan keeps every limit
+   */
+  static Finding conflict(Season season, StowSetup setup, int[] closest, boolean proven) {
+    List<String> broken = new StowFindings(season, setup).broken(closest);
+    return Finding.of(
         Code.NO_STOW_PLAN,
-        sparewell.finding.Cell.ofSheet("Boxes"),
+        Cell.ofSheet("Boxes"),
         proven ? "no plan keeps every limit" : "no plan that keeps every limit was found",
         broken.isEmpty() ? "several limits conflict" : String.join("; ", broken),
-        remedy(problem));
+        remedy(setup.problem));
+  }
+
+  private List<String> broken(int[] places) {
+    StowProblem problem = setup.problem;
+    List<String> broken = new ArrayList<>();
+    long[] load = problem.loads(places);
+    long[] volume = problem.volumes(places);
+    for (int at = 0; at < problem.placeCount; at++) {
+      String name = setup.places.get(at).name();
+      long overLoad = load[at] - problem.loadRoomMg[at];
+      if (overLoad > 0) {
+        broken.add(name + " is " + mass(overLoad) + " over its max load");
+      }
+      long overVolume = volume[at] - problem.volumeRoomMm3[at];
+      if (overVolume > 0) {
+        broken.add(name + " is " + volume(overVolume) + " over its usable volume");
+      }
+    }
+    long side = problem.sideMoment(places);
+    long overSide = Math.max(side - problem.sideHighest, problem.sideLowest - side);
+    if (overSide > 0) {
+      String where = side > problem.sideHighest ? "starboard" : "port";
+      broken.add("the side moment is " + moment(overSide) + " over its tolerance to " + where);
+    }
+    return broken;
   }
 
   private static String remedy(StowProblem problem) {

@@ -4,9 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import sparewell.finding.Findings;
-import sparewell.season.Box;
 import sparewell.season.Season;
 import sparewell.stock.OnHand;
 import sparewell.units.Length;
@@ -21,43 +19,52 @@ import sparewell.units.Length;
  */
 public final class StowPlanner {
   /** Share of the possible gain that the recommended number of moves must bring, percent. */
-  public static final double WORTHWHILE_PERCENT = 80;
+  private static final double WORTHWHILE_PERCENT = 80;
 
   private final Season season;
   private final AboardLoads aboard;
   private final StowSetup setup;
   private final StowProblem problem;
-  private final Effort effort;
 
-  private StowPlanner(Season season, OnHand onHand, Optional<Effort> effort) {
+  private StowPlanner(Season season, OnHand onHand) {
     this.season = season;
     aboard = AboardLoads.of(season, onHand);
     setup = new StowSetup(season, aboard);
     problem = setup.problem;
-    this.effort = effort.orElseGet(() -> Effort.standard(problem.boxCount));
   }
 
-  /** The plan; the same season and stock give the same plan on every machine. */
+  /**
+   * The plan; the same season and stock give the same plan on every machine.
+   *
+   * <p>Minimised: sum over boxes of weight x station, kg m, stations forward of the transom. Gain
+   * of a plan: (moment now - its moment) / (moment now - best moment), percent. Gap: (its moment -
+   * proven bound) / moment of all tackle, percent. Boxes in no compartment of the season, and those
+   * ashore, are left out.
+   */
   public static StowPlan plan(Season season, OnHand onHand) {
-    return new StowPlanner(season, onHand, Optional.empty()).plan();
-  }
-
-  static StowPlan plan(Season season, OnHand onHand, Effort effort) {
-    return new StowPlanner(season, onHand, Optional.of(effort)).plan();
+    return new StowPlanner(season, onHand).plan();
   }
 
   private StowPlan plan() {
     Findings findings = StowFindings.about(season, aboard, setup);
-    StowSolver solver = new StowSolver(problem, effort);
+    StowSolver solver = new StowSolver(problem, Effort.standard(problem.boxCount));
     if (problem.boxCount == 0) {
-      return unmoved(findings, StowPlan.Outcome.NOTHING_TO_MOVE, List.of());
+      CurveRow settled =
+          new CurveRow(
+              0,
+              standing(problem.now).centre(),
+              OptionalDouble.of(100),
+              OptionalDouble.of(0),
+              true);
+      return unmoved(findings, StowPlan.Outcome.NOTHING_TO_MOVE, settled);
     }
     StowSolver.Curve curve = solver.curve();
     if (!curve.best().found()) {
       int[] closest = solver.closest();
-      StowFindings.conflict(findings, season, setup, closest, curve.best().proven());
+      findings.addAll(
+          List.of(StowFindings.conflict(season, setup, closest, curve.best().proven())));
       CurveRow none = row(0, curve.best(), curve.best());
-      return unmoved(findings, StowPlan.Outcome.NO_PLAN, List.of(none));
+      return unmoved(findings, StowPlan.Outcome.NO_PLAN, none);
     }
     List<CurveRow> rows = new ArrayList<>();
     for (int k = 0; k < curve.rows().size(); k++) {
@@ -69,7 +76,7 @@ public final class StowPlanner {
     StowPlan.Outcome outcome = order.isEmpty() ? StowPlan.Outcome.STAYS : StowPlan.Outcome.MOVE;
     return new StowPlan(
         aboard,
-        boxPlans(recommended, Optional.of(best), order),
+        BoxPlans.of(setup, recommended, Optional.of(best), order),
         rows,
         steps(order),
         outcome,
@@ -82,19 +89,13 @@ public final class StowPlanner {
         findings.list());
   }
 
-  private StowPlan unmoved(Findings findings, StowPlan.Outcome outcome, List<CurveRow> rows) {
+  private StowPlan unmoved(Findings findings, StowPlan.Outcome outcome, CurveRow row) {
     Standing now = standing(problem.now);
     boolean settled = outcome == StowPlan.Outcome.NOTHING_TO_MOVE;
-    List<CurveRow> curve =
-        settled
-            ? List.of(
-                new CurveRow(0, now.centre(), OptionalDouble.of(100), OptionalDouble.of(0), true))
-            : rows;
-    Optional<int[]> best = settled ? Optional.of(problem.now) : Optional.empty();
     return new StowPlan(
         aboard,
-        boxPlans(problem.now, best, List.of()),
-        curve,
+        BoxPlans.of(setup, problem.now, Optional.empty(), List.of()),
+        List.of(row),
         List.of(),
         outcome,
         now,
@@ -115,16 +116,12 @@ public final class StowPlanner {
       }
     }
     int[] found = curve.best().array();
+    int[] last = curve.rows().get(rows - 1).array();
     int low = rows;
     int high = problem.moves(found);
     while (low < high) {
       int middle = (low + high) / 2;
-      List<int[]> starts = new ArrayList<>(List.of(found));
-      StowSolver.Answer before = curve.rows().get(rows - 1);
-      if (before.found()) {
-        starts.add(before.array());
-      }
-      StowSolver.Answer answer = solver.row(middle, starts);
+      StowSolver.Answer answer = solver.row(middle, List.of(found, last));
       if (worthwhile(answer, curve.best())) {
         found = answer.array();
         high = Math.min(middle, problem.moves(found));
@@ -164,9 +161,7 @@ public final class StowPlanner {
 
   private double gapPercent(StowSolver.Answer answer) {
     double moment = Math.abs(answer.moment() + setup.fixedMoment * 1e-12);
-    return answer.proven() || moment == 0
-        ? 0
-        : 100 * Math.max(0, answer.moment() - answer.bound()) / moment;
+    return moment == 0 ? 0 : 100 * (answer.moment() - answer.bound()) / moment;
   }
 
   private Standing standing(int[] places) {
@@ -183,76 +178,11 @@ public final class StowPlanner {
           new MoveStep(
               entry.kind(),
               entry.number(),
-              boxOf(entry.box()).name(),
+              setup.box(entry.box()).name(),
               setup.places.get(entry.from()).name(),
               setup.places.get(entry.to()).name(),
-              entry.other() < 0 ? "" : boxOf(entry.other()).name()));
+              entry.other() < 0 ? "" : setup.box(entry.other()).name()));
     }
     return steps;
-  }
-
-  private Box boxOf(int free) {
-    return setup.boxes.get(setup.free.get(free));
-  }
-
-  private List<BoxPlan> boxPlans(
-      int[] recommended, Optional<int[]> best, List<MoveOrder.Entry> order) {
-    int[] step = new int[problem.boxCount];
-    for (MoveOrder.Entry entry : order) {
-      if (entry.number().isPresent()) {
-        step[entry.box()] = entry.number().getAsInt();
-        if (entry.other() >= 0) {
-          step[entry.other()] = entry.number().getAsInt() + 1;
-        }
-      }
-    }
-    List<BoxPlan> plans = new ArrayList<>();
-    for (int i = 0; i < setup.boxes.size(); i++) {
-      Box box = setup.boxes.get(i);
-      int free = setup.free.indexOf(i);
-      String to = free < 0 ? box.compartment() : setup.places.get(recommended[free]).name();
-      Optional<String> bestPlace =
-          free < 0
-              ? Optional.of(box.compartment())
-              : best.map(places -> setup.places.get(places[free]).name());
-      plans.add(
-          new BoxPlan(
-              box.name(),
-              setup.loads.get(i).weight(),
-              setup.loads.get(i).weightKnown(),
-              box.compartment(),
-              to,
-              free >= 0 && step[free] > 0 ? OptionalInt.of(step[free]) : OptionalInt.empty(),
-              bestPlace,
-              reason(i, free, recommended, best),
-              box.origin()));
-    }
-    return plans;
-  }
-
-  private String reason(int index, int free, int[] recommended, Optional<int[]> best) {
-    Box box = setup.boxes.get(index);
-    if (free < 0) {
-      return box.staysPut() ? "stays put" : "fits into no compartment aboard";
-    }
-    int from = problem.now[free];
-    int to = recommended[free];
-    if (from == to) {
-      if (best.isEmpty()) {
-        return "no plan within all limits";
-      }
-      return best.get()[free] == from ? "stands well" : "moving it would gain little";
-    }
-    if (!StowSetup.fits(setup.places.get(from), box)) {
-      return "does not fit where it is";
-    }
-    if (!problem.allowed[free][from]) {
-      return "to be at hand";
-    }
-    int aft = Long.compare(problem.stationUm[from], problem.stationUm[to]);
-    if (aft == 0) {
-      return "for balance or room";
-    }
-    return aft > 0 ? "weight goes aft" : "makes room further aft";
   }
 }

@@ -1,5 +1,7 @@
 package sparewell.stow;
 
+import java.util.Arrays;
+
 /**
  * The assignment problem in numbers: every box that may be moved goes to one place (a compartment
  * aboard); least sum of weight x station under volume, load and side limits.
@@ -13,17 +15,39 @@ final class StowProblem {
 
   final int boxCount;
   final int placeCount;
+
+  /** By box. */
   final long[] weightMg;
+
   final long[] volumeMm3;
+
+  /** By place: forward of the transom; from the centreline, starboard positive. */
   final long[] stationUm;
+
   final long[] offsetUm;
+
+  /** By place: what the boxes may weigh and fill. */
   final long[] loadRoomMg;
+
   final long[] volumeRoomMm3;
+
+  /** By box and place: whether the box fits there and may be put there. */
   final boolean[][] allowed;
+
+  /** By box: the place it stands in now, allowed or not. */
   final int[] now;
+
+  /** Limits of the boxes' side moment, mg um. */
   final long sideLowest;
+
   final long sideHighest;
 
+  /**
+   * The arrays are kept, not copied.
+   *
+   * @param loadRoomMg at least 0, or {@link #UNLIMITED}
+   * @param volumeRoomMm3 at least 0, or {@link #UNLIMITED}
+   */
   StowProblem(
       long[] weightMg,
       long[] volumeMm3,
@@ -47,6 +71,16 @@ final class StowProblem {
     this.now = now;
     this.sideLowest = sideLowest;
     this.sideHighest = sideHighest;
+  }
+
+  /** Moment of one box in one place, weight x station, kg m. */
+  double momentKgM(int box, int at) {
+    return weightMg[box] * 1e-6 * (stationUm[at] * 1e-6);
+  }
+
+  /** Side moment of one box in one place, weight x side offset (starboard positive), kg m. */
+  double sideMomentKgM(int box, int at) {
+    return weightMg[box] * 1e-6 * (offsetUm[at] * 1e-6);
   }
 
   /** Moment of the boxes as assigned, mg um. */
@@ -78,17 +112,33 @@ final class StowProblem {
     return moves;
   }
 
+  /** Mass of the boxes in each place as assigned, mg. */
+  long[] loads(int[] place) {
+    return sums(weightMg, place);
+  }
+
+  /** Volume of the boxes in each place as assigned, mm3. */
+  long[] volumes(int[] place) {
+    return sums(volumeMm3, place);
+  }
+
+  private long[] sums(long[] amount, int[] place) {
+    long[] sums = new long[placeCount];
+    for (int box = 0; box < boxCount; box++) {
+      sums[place[box]] += amount[box];
+    }
+    return sums;
+  }
+
   /** Whether every limit is kept. */
   boolean feasible(int[] place) {
-    long[] load = new long[placeCount];
-    long[] volume = new long[placeCount];
     for (int box = 0; box < boxCount; box++) {
       if (!allowed[box][place[box]]) {
         return false;
       }
-      load[place[box]] += weightMg[box];
-      volume[place[box]] += volumeMm3[box];
     }
+    long[] load = loads(place);
+    long[] volume = volumes(place);
     for (int at = 0; at < placeCount; at++) {
       if (load[at] > loadRoomMg[at] || volume[at] > volumeRoomMm3[at]) {
         return false;
@@ -115,7 +165,7 @@ final class StowProblem {
 
   private long[] unlimited() {
     long[] none = new long[placeCount];
-    java.util.Arrays.fill(none, UNLIMITED);
+    Arrays.fill(none, UNLIMITED);
     return none;
   }
 }

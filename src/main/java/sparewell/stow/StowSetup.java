@@ -141,6 +141,11 @@ final class StowSetup {
         || box.size().get().fitsInto(place.size().get());
   }
 
+  /** The box of that index in the problem. */
+  Box box(int index) {
+    return boxes.get(free.get(index));
+  }
+
   private StowProblem problem() {
     int boxCount = free.size();
     int placeCount = places.size();
@@ -149,7 +154,7 @@ final class StowSetup {
     boolean[][] allowed = new boolean[boxCount][placeCount];
     int[] now = new int[boxCount];
     for (int i = 0; i < boxCount; i++) {
-      Box box = boxes.get(free.get(i));
+      Box box = box(i);
       weight[i] = loads.get(free.get(i)).weight().milligrams();
       volume[i] = volumeMm3(box);
       now[i] = placeIndex.get(box.compartment());

@@ -89,7 +89,7 @@ final class StowSolver {
       double most = Double.NEGATIVE_INFINITY;
       for (int j = 0; j < problem.placeCount; j++) {
         if (problem.allowed[i][j]) {
-          most = Math.max(most, problem.weightMg[i] * 1e-6 * (problem.stationUm[j] * 1e-6));
+          most = Math.max(most, problem.momentKgM(i, j));
         }
       }
       sum += most;
@@ -141,7 +141,11 @@ final class StowSolver {
     return new Answer(Arrays.stream(problem.now).boxed().toList(), moment, moment, true);
   }
 
-  /** The best plan with at most that many moves, with the effort of a row. */
+  /**
+   * The best plan with at most that many moves, with the effort of a row.
+   *
+   * @param starts plans to begin with; those that break a limit or move too many are passed over
+   */
   Answer row(int mostMoves, List<int[]> starts) {
     Annealing plans = new Annealing(problem, mostMoves);
     plans.offer(problem.now);

@@ -402,4 +402,30 @@ class BuyPlannerTest {
         new SeasonMaker().style("Rod").pack(1, "80.00").floor(1).add().aboard("Rod", "", "B", 0);
     assertTrue(list(maker, new KnownForecast()).within().nothingRunsOutProbability().isEmpty());
   }
+
+  @Test
+  void ofUnpricedItemsAMoreImportantOneThatHardlyRunsShortStandsLater() {
+    SeasonMaker maker = new SeasonMaker();
+    maker.style("Toad").importance(3).floor(1).add();
+    maker.style("Frog").add();
+    maker.aboard("Toad", "", "B", 0).aboard("Frog", "", "B", 0);
+    KnownForecast forecast =
+        new KnownForecast().poisson("Toad", 0.5 / 24).poisson("Frog", 2.0 / 24);
+    assertEquals(
+        List.of("Frog", "Toad"),
+        list(maker, forecast).lines().stream().map(line -> line.item().style()).toList(),
+        "expected short 2 against 0.5 x importance 3");
+  }
+
+  @Test
+  void packsForNothingAreTakenAsLongAsTheySaveAnything() {
+    SeasonMaker maker =
+        new SeasonMaker().style("Jig").pack(1, "0.00").add().aboard("Jig", "", "B", 5);
+    BuyList list = list(maker, new KnownForecast().poisson("Jig", 2.0 / 24));
+    // SciPy: poisson.sf([10, 11, 12], 2) = 8.3e-06 1.4e-06 2.1e-07; the seventh brings it to 12
+    assertEquals(
+        List.of(new BuyList.More.Change(new ItemId("Jig", "", ""), 7, 7)),
+        list.more().get().packs());
+    assertEquals(0, list.wanted().signum());
+  }
 }

@@ -106,6 +106,6 @@ class DemoStowTest {
   }
 
   private String name(int box) {
-    return setup.boxes.get(setup.free.get(box)).name();
+    return setup.box(box).name();
   }
 }

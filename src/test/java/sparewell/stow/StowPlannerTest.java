@@ -321,4 +321,113 @@ class StowPlannerTest {
         StowPlanner.plan(drawn.season(), drawn.onHand()),
         StowPlanner.plan(drawn.season(), drawn.onHand()));
   }
+
+  private static List<String> reasons(StowPlan plan) {
+    return plan.boxes().stream().map(row -> row.box() + ": " + row.reason()).toList();
+  }
+
+  @Test
+  void saysWhyEachBoxIsMovedOrNot() {
+    StowPlan ends =
+        twoEnds()
+            .box("Jigs", "Bow", 6, 40, 10, 10)
+            .box("Crankbaits", "Stern", 1, 40, 10, 10)
+            .box("Weights", "Stern", 8, 40, 10, 10)
+            .box("Worms", "Bow", 2, 40, 10, 10)
+            .plan();
+    assertEquals(
+        List.of(
+            "Jigs: weight goes aft",
+            "Crankbaits: makes room further aft",
+            "Weights: stands well",
+            "Worms: stands well"),
+        reasons(ends));
+    assertEquals(Optional.of("Stern"), box(ends, "Jigs").bestCompartment());
+    assertEquals(Optional.of("Bow"), box(ends, "Worms").bestCompartment());
+    StowPlan little =
+        new Boats()
+            .compartment("Stern", 0, 0, 0)
+            .compartment("Bow", 400, 0, 0)
+            .box("A", "Bow", 9)
+            .box("B", "Bow", 1)
+            .plan();
+    assertEquals(List.of("A: weight goes aft", "B: moving it would gain little"), reasons(little));
+    StowPlan across =
+        new Boats()
+            .compartment("Port", 50, -60, 0)
+            .compartment("Starboard", 50, 60, 0)
+            .box("A", "Port", 5)
+            .box("B", "Port", 5)
+            .sideTolerance(0.1)
+            .plan();
+    assertEquals(
+        List.of("for balance or room", "stands well"),
+        across.boxes().stream().map(BoxPlan::reason).sorted().toList());
+    StowPlan tooLong =
+        new Boats()
+            .compartment("Stern", 50, 0, 0, 50, 20, 10)
+            .compartment("Bow", 400, 0, 0, 90, 20, 10)
+            .box("Tube", "Stern", 1, 80, 5, 5)
+            .plan();
+    assertEquals(List.of("Tube: does not fit where it is"), reasons(tooLong));
+    StowPlan none = new Boats().compartment("Stern", 50, 0, 5).box("A", "Stern", 6).plan();
+    assertEquals(List.of("A: no plan within all limits"), reasons(none));
+    assertEquals(Optional.empty(), box(none, "A").bestCompartment());
+  }
+
+  @Test
+  void whatStaysPutTakesItsRoomAndPullsToItsSide() {
+    StowPlan plan =
+        new Boats()
+            .compartment("Stern", 50, -30, 0, 50, 20, 10)
+            .compartment("Bow", 450, 40, 0, 50, 20, 10)
+            .box("Chest", "Stern", Optional.of(Boats.kg(5)), true, false, 42.5, 10, 10)
+            .box("A", "Bow", 2, 43, 10, 10)
+            .sideTolerance(9)
+            .plan();
+    assertEquals("Bow", box(plan, "A").toCompartment(), "4.25 of 8.5 l are left, it takes 4.3 l");
+    // 5 kg at 30 cm to port, 2 kg at 40 cm to starboard: -0.7 kg m of 7 kg.
+    assertEquals(-0.7, plan.now().sideMomentKgM(), 1e-9);
+    assertEquals(Boats.cm(-10), plan.now().sideCentre().orElseThrow());
+    // 5 kg at 0.5 m, 2 kg at 4.5 m: 11.5 kg m of 7 kg.
+    assertEquals(11.5, plan.now().momentKgM(), 1e-9);
+    assertEquals(9, plan.sideToleranceKgM(), 1e-9);
+    assertTrue(new Standing(0, 0, 0).sideCentre().isEmpty());
+  }
+
+  @Test
+  void withNothingToMoveTheToleranceIsTold() {
+    StowPlan plan =
+        new Boats()
+            .compartment("Stern", 50, 0, 0)
+            .box("Chest", "Stern", Optional.of(Boats.kg(5)), true, false)
+            .sideTolerance(3)
+            .plan();
+    assertEquals(StowPlan.Outcome.NOTHING_TO_MOVE, plan.outcome());
+    assertEquals(3, plan.sideToleranceKgM(), 1e-9);
+    assertEquals(Optional.of("Stern"), box(plan, "Chest").bestCompartment());
+    assertEquals(plan.now(), plan.best().orElseThrow());
+  }
+
+  /** Shares of the whole tackle's moment: loose stock and what stays put count. */
+  @Test
+  void gapsAreSharesOfTheTacklesMoment() {
+    StowCases.Case drawn = StowCases.planted(40, 10, 2);
+    StowPlan plan = StowPlanner.plan(drawn.season(), drawn.onHand());
+    StowProblem problem = new StowSetup(drawn.season(), plan.loads()).problem;
+    StowSolver.Curve curve = new StowSolver(problem, Effort.standard(problem.boxCount)).curve();
+    int open = 0;
+    for (int k = 0; k < curve.rows().size(); k++) {
+      StowSolver.Answer answer = curve.rows().get(k);
+      if (answer.found()) {
+        double rest = plan.now().momentKgM() - problem.moment(problem.now) * 1e-12;
+        double gap = 100 * (answer.moment() - answer.bound()) / (answer.moment() + rest);
+        assertEquals(gap, plan.curve().get(k).gapPercent().getAsDouble(), 1e-9);
+        open += gap > 0 ? 1 : 0;
+      }
+    }
+    assertTrue(open > 0, "some rows of a boat of this size are not proven");
+    double best = curve.best().moment() - curve.best().bound();
+    assertEquals(100 * best / plan.best().orElseThrow().momentKgM(), plan.bestGapPercent(), 1e-9);
+  }
 }

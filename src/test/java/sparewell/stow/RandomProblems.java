@@ -1,0 +1,63 @@
+package sparewell.stow;
+
+import java.util.Arrays;
+import java.util.Random;
+
+/** Small invented problems with all limits drawn at random: some have no plan at all. */
+final class RandomProblems {
+  private RandomProblems() {}
+
+  /** Three to seven boxes, two to four places. */
+  static StowProblem of(int seed) {
+    Random random = new Random(seed);
+    int boxes = 3 + random.nextInt(5);
+    int places = 2 + random.nextInt(3);
+    long[] weight = random.longs(boxes, 200_000, 9_000_000).toArray();
+    long[] volume = random.longs(boxes, 1_000_000, 12_000_000).toArray();
+    long[] station = random.longs(places, -300_000, 5_000_000).toArray();
+    long[] offset = random.longs(places, -800_000, 800_000).toArray();
+    double slack = 1.0 + 0.8 * random.nextDouble();
+    long[] loadRoom = new long[places];
+    long[] volumeRoom = new long[places];
+    for (int at = 0; at < places; at++) {
+      double share = slack * (0.5 + random.nextDouble()) / places;
+      loadRoom[at] =
+          random.nextInt(3) == 0
+              ? StowProblem.UNLIMITED
+              : (long) (share * 1.2 * Arrays.stream(weight).sum());
+      volumeRoom[at] = (long) (share * Arrays.stream(volume).sum());
+    }
+    boolean[][] allowed = new boolean[boxes][places];
+    int[] now = new int[boxes];
+    for (int box = 0; box < boxes; box++) {
+      for (int at = 0; at < places; at++) {
+        allowed[box][at] = random.nextInt(5) > 0;
+      }
+      allowed[box][random.nextInt(places)] = true;
+      now[box] = random.nextInt(places);
+    }
+    long side = (long) (Arrays.stream(weight).sum() * 60_000.0 * (0.5 + 2 * random.nextDouble()));
+    return new StowProblem(
+        weight, volume, station, offset, loadRoom, volumeRoom, allowed, now, -side, side);
+  }
+
+  /** The same problem with other open places. */
+  static StowProblem with(StowProblem problem, boolean[][] allowed) {
+    return new StowProblem(
+        problem.weightMg,
+        problem.volumeMm3,
+        problem.stationUm,
+        problem.offsetUm,
+        problem.loadRoomMg,
+        problem.volumeRoomMm3,
+        allowed,
+        problem.now,
+        problem.sideLowest,
+        problem.sideHighest);
+  }
+
+  /** The open places of a problem, to be changed. */
+  static boolean[][] open(StowProblem problem) {
+    return Arrays.stream(problem.allowed).map(boolean[]::clone).toArray(boolean[][]::new);
+  }
+}
