@@ -122,32 +122,38 @@ public final class QuasiNewton {
   }
 
   /**
-   * Minus the second derivatives of f, by differences.
+   * Minus the second derivatives of f, by symmetric differences: right for a cubic, too.
    *
    * @param step width of the differences, &gt; 0
    */
   public static double[][] curvature(ToDoubleFunction<double[]> f, double[] at, double step) {
     int n = at.length;
     double centre = f.applyAsDouble(at);
-    double[] up = new double[n];
+    double[] sides = new double[n]; // sum of the values on both sides
     double[][] matrix = new double[n][n];
     for (int i = 0; i < n; i++) {
-      double[] x = at.clone();
-      x[i] += step;
-      up[i] = f.applyAsDouble(x);
-      x[i] -= 2 * step;
-      matrix[i][i] = (2 * centre - up[i] - f.applyAsDouble(x)) / (step * step);
+      sides[i] = sum(f, at, i, i, step);
+      matrix[i][i] = (2 * centre - sides[i]) / (step * step);
     }
     for (int i = 0; i < n; i++) {
       for (int j = 0; j < i; j++) {
-        double[] x = at.clone();
-        x[i] += step;
-        x[j] += step;
-        matrix[i][j] = (up[i] + up[j] - centre - f.applyAsDouble(x)) / (step * step);
+        double both = sum(f, at, i, j, step);
+        matrix[i][j] = (sides[i] + sides[j] - 2 * centre - both) / (2 * step * step);
         matrix[j][i] = matrix[i][j];
       }
     }
     return matrix;
+  }
+
+  /** f a step forward along both variables (or the one), plus f a step back. */
+  private static double sum(ToDoubleFunction<double[]> f, double[] at, int i, int j, double step) {
+    double[] forward = at.clone();
+    double[] back = at.clone();
+    forward[i] = at[i] + step;
+    forward[j] = at[j] + step;
+    back[i] = at[i] - step;
+    back[j] = at[j] - step;
+    return f.applyAsDouble(forward) + f.applyAsDouble(back);
   }
 
   private static double[] centralGradient(ToDoubleFunction<double[]> f, double[] at) {
