@@ -1,6 +1,7 @@
 package sparewell.stow;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
@@ -194,5 +195,41 @@ class TrialPlanTest {
     assertEquals(0.3 + 2 * 0.7, breach.ofPlan(0.3, 0, 3), CLOSE);
     assertEquals(0, Breach.withoutRounding(0.02));
     assertEquals(0.05, Breach.withoutRounding(0.05));
+  }
+
+  @Test
+  void aSecondStartForgetsTheFirst() {
+    for (int seed = 0; seed < 40; seed++) {
+      Walk walk = new Walk(seed);
+      walk.trial.start(walk.problem.now);
+      TrialPlan fresh = walk.anew(walk.problem.now);
+      assertEquals(fresh.broken(), walk.trial.broken(), 0);
+      assertEquals(fresh.total(), walk.trial.total(), 0);
+    }
+  }
+
+  @Test
+  void whatJustKeepsEveryLimitIsFeasible() {
+    StowProblem problem = twoBoxes(6, 40, -20, 20);
+    assertTrue(problem.feasible(new int[] {0, 0}));
+    assertFalse(twoBoxes(5, 40, -20, 20).feasible(new int[] {0, 0}), "too heavy");
+    assertFalse(twoBoxes(6, 39, -20, 20).feasible(new int[] {0, 0}), "too big");
+    assertTrue(twoBoxes(6, 40, 12, 12).feasible(new int[] {0, 0}), "2 x 2 + 4 x 2 to the side");
+    assertFalse(twoBoxes(6, 40, 13, 20).feasible(new int[] {0, 0}));
+    assertFalse(twoBoxes(6, 40, -20, 11).feasible(new int[] {0, 0}));
+  }
+
+  private static StowProblem twoBoxes(long load, long volume, long lowest, long highest) {
+    return new StowProblem(
+        new long[] {2, 4},
+        new long[] {10, 30},
+        new long[] {1, 2},
+        new long[] {2, 0},
+        new long[] {load, load},
+        new long[] {volume, volume},
+        new boolean[][] {{true, true}, {true, true}},
+        new int[] {0, 0},
+        lowest,
+        highest);
   }
 }
