@@ -48,10 +48,11 @@ public final class Formulas {
       loaded = load();
     }
     try {
-      return loaded
-          .map(all -> all.workbook().getSheet(sheet))
-          .flatMap(found -> cellAt(found, row, cell.column()))
-          .flatMap(found -> computed(found, cell));
+      return loaded.flatMap(
+          all ->
+              Optional.ofNullable(all.workbook().getSheet(sheet))
+                  .flatMap(found -> cellAt(found, row, cell.column()))
+                  .flatMap(found -> computed(all.evaluator(), found, cell)));
     } catch (RuntimeException | StackOverflowError e) {
       return Optional.empty(); // whatever the evaluator cannot do counts as not computed
     }
@@ -62,11 +63,11 @@ public final class Formulas {
     return found == null ? Optional.empty() : Optional.ofNullable(found.getCell(column - 1));
   }
 
-  private Optional<RawCell> computed(Cell at, RawCell raw) {
+  private Optional<RawCell> computed(FormulaEvaluator evaluator, Cell at, RawCell raw) {
     if (VOLATILE.matcher(at.getCellFormula()).find()) {
       return Optional.empty();
     }
-    CellValue value = loaded.orElseThrow().evaluator().evaluate(at);
+    CellValue value = evaluator.evaluate(at);
     if (value == null) {
       return Optional.empty();
     }
