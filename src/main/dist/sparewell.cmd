@@ -12,8 +12,8 @@ set "verb="
 if exist "%~1" set "verb=analyse"
 rem One workbook is done before the slower compiler pays; several, or a folder, have time for it.
 set "one="
-if defined verb if "%~2"=="" if not exist "%~1\" set "one=yes"
-if "%~1"=="analyse" if "%~3"=="" if not exist "%~2\" set "one=yes"
+if defined verb if "%~2"=="" if not exist "%~1\*" set "one=yes"
+if "%~1"=="analyse" if "%~3"=="" if not exist "%~2\*" set "one=yes"
 set "flags=-XX:+UseSerialGC -Xmn48m -XX:-UsePerfData -Dfile.encoding=UTF-8"
 if defined one set "flags=-XX:+UseSerialGC -XX:TieredStopAtLevel=1 -Xmn24m -XX:-UsePerfData -Dfile.encoding=UTF-8"
 rem The archive of loaded classes makes every start but the first one faster; it belongs to one jar
