@@ -70,6 +70,9 @@ record FormulaColumns(List<CopiedFormula> copied, List<String> blank) {
         blank.add(heading.get());
       }
     }
+    for (int column : cells.unclear(last)) {
+      target.ownHeading(column).ifPresent(blank::add);
+    }
     return new FormulaColumns(copied, blank);
   }
 }
