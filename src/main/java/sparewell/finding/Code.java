@@ -419,7 +419,10 @@ public enum Code {
       "person '%1$s' weighs %2$s kg; is the unit right?",
       "used as it is"),
   POSITION_DOUBTFUL(
-      "I-132", Severity.WARNING, "'%1$s' stands %2$s m %3$s; is the unit right?", "used as it is"),
+      "I-132",
+      Severity.WARNING,
+      "'%1$s' stands %2$s %3$s; is the unit right?",
+      "used as it is, so centres and moments rest on it; the bound, %4$s, is ours"),
   FLOORS_DIFFER(
       "I-133",
       Severity.NOTE,

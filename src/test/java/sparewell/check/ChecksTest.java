@@ -156,6 +156,21 @@ class ChecksTest {
   }
 
   @Test
+  void aDoubtfulPositionIsSaidInTheAnglersUnit() {
+    Finding found =
+        Checks.of(
+                Reading.of(
+                        sound()
+                            .plus("Compartments", "Locker|17800|no")
+                            .plus("Stock", "Worm||Pink|Locker|3|2026-01-01"))
+                    .season())
+            .get(0);
+    assertEquals(
+        "'Locker' stands 17800.0 in forward of the transom; is the unit right?", found.message());
+    assertTrue(found.done().contains("the bound, 315.0 in, is ours"), found.done());
+  }
+
+  @Test
   void eventsThatAreOverAreNoted() {
     assertEquals(
         List.of("note Events A2 EVENT_PAST"),
