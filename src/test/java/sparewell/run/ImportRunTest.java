@@ -479,6 +479,21 @@ class ImportRunTest {
   }
 
   @Test
+  void aFixedRangeThatWouldMissTheNewRowsStaysBlank() throws Exception {
+    remake(
+        Books.season()
+            .with(
+                "Losses",
+                OWN.strip()
+                    + "\nT1|Crank|'3/8|Red|2|snag|=E2/SUM(E$2:E$3)"
+                    + "\nT1|Worm||Green|4|fish|=E3/SUM(E$2:E$3)"));
+    Outcome outcome = take(InputSheets.LOSSES, LOSSES + TWO_MORE);
+    ok(outcome);
+    String said = String.join("\n", outcome.summary());
+    assertTrue(said.contains("Twice stays blank in the new rows"), said);
+  }
+
+  @Test
   void formulasBesideTheDataGoOnAsIfCopiedDown() throws Exception {
     remake(
         Books.season()
