@@ -140,6 +140,16 @@ class ChecksTest {
   }
 
   @Test
+  void aDoubtfulWeightIsSaidInTheAnglersUnit() {
+    Finding found =
+        Checks.of(
+                Reading.of(sound().with("Boxes", "Box|Compartment|Empty weight\nTray A|Bow|700"))
+                    .season())
+            .get(0);
+    assertEquals("box 'Tray A' weighs 700.0 lb empty; is the unit right?", found.message());
+  }
+
+  @Test
   void positionsOfAnotherUnitAreRemarked() {
     assertEquals(
         List.of(
