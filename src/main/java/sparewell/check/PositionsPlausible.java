@@ -8,38 +8,59 @@ import sparewell.season.FixedLoad;
 import sparewell.season.Season;
 import sparewell.units.Length;
 import sparewell.units.LengthUnit;
+import sparewell.units.Spoken;
+import sparewell.units.UnitSystem;
 
 /** Positions outside any trailered boat. The bounds are common practice, no source. */
 final class PositionsPlausible implements Rule {
 
-  private static final double FURTHEST_FORWARD_M = 8;
-  private static final double FURTHEST_AFT_M = 1.5;
-  private static final double FURTHEST_ASIDE_M = 1.5;
+  private static final Length FURTHEST_FORWARD = Length.of(8, LengthUnit.METRE);
+  private static final Length FURTHEST_AFT = Length.of(1.5, LengthUnit.METRE);
+  private static final Length FURTHEST_ASIDE = Length.of(1.5, LengthUnit.METRE);
 
   @Override
   public void check(Season season, Findings findings) {
+    UnitSystem units = season.settings().units();
     for (Compartment c : season.compartments()) {
       if (!c.ashore()) {
-        check(findings, c.origin(), c.name(), c.fromTransom(), c.fromCentreline());
+        check(findings, units, c.origin(), c.name(), c.fromTransom(), c.fromCentreline());
       }
     }
-    for (FixedLoad load : season.loads()) {
-      check(findings, load.origin(), load.name(), load.fromTransom(), load.fromCentreline());
+    for (FixedLoad l : season.loads()) {
+      check(findings, units, l.origin(), l.name(), l.fromTransom(), l.fromCentreline());
     }
   }
 
   private static void check(
-      Findings findings, Cell at, String name, Length fromTransom, Length fromCentreline) {
-    double forward = fromTransom.in(LengthUnit.METRE);
-    double aside = Math.abs(fromCentreline.in(LengthUnit.METRE));
-    if (forward > FURTHEST_FORWARD_M) {
-      findings.add(Code.POSITION_DOUBTFUL, at, name, Shown.of(forward), "forward of the transom");
-    }
-    if (forward < -FURTHEST_AFT_M) {
-      findings.add(Code.POSITION_DOUBTFUL, at, name, Shown.of(-forward), "behind the transom");
-    }
-    if (aside > FURTHEST_ASIDE_M) {
-      findings.add(Code.POSITION_DOUBTFUL, at, name, Shown.of(aside), "off the centreline");
+      Findings findings,
+      UnitSystem units,
+      Cell at,
+      String name,
+      Length fromTransom,
+      Length fromCentreline) {
+    Length behind = new Length(-fromTransom.micrometres());
+    Length aside = new Length(Math.abs(fromCentreline.micrometres()));
+    say(findings, units, at, name, fromTransom, FURTHEST_FORWARD, "forward of the transom");
+    say(findings, units, at, name, behind, FURTHEST_AFT, "behind the transom");
+    say(findings, units, at, name, aside, FURTHEST_ASIDE, "off the centreline");
+  }
+
+  private static void say(
+      Findings findings,
+      UnitSystem units,
+      Cell at,
+      String name,
+      Length found,
+      Length furthest,
+      String where) {
+    if (found.compareTo(furthest) > 0) {
+      findings.add(
+          Code.POSITION_DOUBTFUL,
+          at,
+          name,
+          Spoken.length(found, units),
+          where,
+          Spoken.length(furthest, units));
     }
   }
 }

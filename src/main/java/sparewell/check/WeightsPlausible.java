@@ -10,6 +10,8 @@ import sparewell.season.StockRow;
 import sparewell.season.Style;
 import sparewell.units.Mass;
 import sparewell.units.MassUnit;
+import sparewell.units.Spoken;
+import sparewell.units.UnitSystem;
 
 /** Weights that look like a mix-up of units. The bounds are common practice, no source. */
 final class WeightsPlausible implements Rule {
@@ -21,34 +23,51 @@ final class WeightsPlausible implements Rule {
 
   @Override
   public void check(Season season, Findings findings) {
+    UnitSystem units = season.settings().units();
     for (Style style : season.styles()) {
       style
           .weightEach()
           .filter(weight -> weight.in(MassUnit.KILOGRAM) > HEAVIEST_PIECE_KG)
           .ifPresent(
-              w -> say(findings, Code.ITEM_WEIGHT_DOUBTFUL, style.origin(), style.name(), w));
+              w ->
+                  say(findings, units, Code.ITEM_WEIGHT_DOUBTFUL, style.origin(), style.name(), w));
     }
     for (StockRow row : season.stock()) {
       row.weightEach()
           .filter(weight -> weight.in(MassUnit.KILOGRAM) > HEAVIEST_PIECE_KG)
           .ifPresent(
-              w -> say(findings, Code.ITEM_WEIGHT_DOUBTFUL, row.origin(), row.item().spoken(), w));
+              w ->
+                  say(
+                      findings,
+                      units,
+                      Code.ITEM_WEIGHT_DOUBTFUL,
+                      row.origin(),
+                      row.item().spoken(),
+                      w));
     }
     for (Box box : season.boxes()) {
       box.emptyWeight()
           .filter(weight -> weight.in(MassUnit.KILOGRAM) > HEAVIEST_BOX_KG)
-          .ifPresent(w -> say(findings, Code.BOX_WEIGHT_DOUBTFUL, box.origin(), box.name(), w));
+          .ifPresent(
+              w -> say(findings, units, Code.BOX_WEIGHT_DOUBTFUL, box.origin(), box.name(), w));
     }
     for (FixedLoad load : season.loads()) {
       double kg = load.weight().in(MassUnit.KILOGRAM);
       if (load.kind() == FixedLoad.Kind.PERSON
           && (kg < LIGHTEST_PERSON_KG || kg > HEAVIEST_PERSON_KG)) {
-        say(findings, Code.PERSON_WEIGHT_DOUBTFUL, load.origin(), load.name(), load.weight());
+        say(
+            findings,
+            units,
+            Code.PERSON_WEIGHT_DOUBTFUL,
+            load.origin(),
+            load.name(),
+            load.weight());
       }
     }
   }
 
-  private static void say(Findings findings, Code code, Cell at, String name, Mass weight) {
-    findings.add(code, at, name, Shown.of(weight.in(MassUnit.KILOGRAM)));
+  private static void say(
+      Findings findings, UnitSystem units, Code code, Cell at, String name, Mass weight) {
+    findings.add(code, at, name, Spoken.mass(weight, units));
   }
 }

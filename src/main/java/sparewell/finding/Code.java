@@ -406,20 +406,20 @@ public enum Code {
   ITEM_WEIGHT_DOUBTFUL(
       "I-129",
       Severity.WARNING,
-      "one piece of '%1$s' weighs %2$s kg; is the unit right?",
+      "one piece of '%1$s' weighs %2$s; is the unit right?",
       "used as it is"),
   BOX_WEIGHT_DOUBTFUL(
       "I-130",
       Severity.WARNING,
-      "box '%1$s' weighs %2$s kg empty; is the unit right?",
+      "box '%1$s' weighs %2$s empty; is the unit right?",
       "used as it is"),
   PERSON_WEIGHT_DOUBTFUL(
-      "I-131",
-      Severity.WARNING,
-      "person '%1$s' weighs %2$s kg; is the unit right?",
-      "used as it is"),
+      "I-131", Severity.WARNING, "person '%1$s' weighs %2$s; is the unit right?", "used as it is"),
   POSITION_DOUBTFUL(
-      "I-132", Severity.WARNING, "'%1$s' stands %2$s m %3$s; is the unit right?", "used as it is"),
+      "I-132",
+      Severity.WARNING,
+      "'%1$s' stands %2$s %3$s; is the unit right?",
+      "used as it is, so centres and moments rest on it; the bound, %4$s, is ours"),
   FLOORS_DIFFER(
       "I-133",
       Severity.NOTE,

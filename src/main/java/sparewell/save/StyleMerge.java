@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
 
@@ -153,7 +154,12 @@ final class StyleMerge {
   /** The part with our formats; empty where nothing had to be added. */
   Optional<byte[]> edited() {
     XmlEdits edits = new XmlEdits(theirs);
-    sections.values().forEach(s -> s.write(edits));
+    if (theirs.root().empty()) {
+      String all = sections.values().stream().map(Section::whole).collect(Collectors.joining());
+      edits.append(theirs.root(), all);
+    } else {
+      sections.values().forEach(s -> s.write(edits));
+    }
     return edits.any() ? Optional.of(edits.apply()) : Optional.empty();
   }
 
@@ -212,28 +218,35 @@ final class StyleMerge {
         return;
       }
       Optional<XmlElement> there = theirs.root().child(name);
-      String fragment = String.join("", added);
       if (there.isPresent()) {
-        edits.append(there.get(), fragment);
+        edits.append(there.get(), String.join("", added));
         if (there.get().value("count").isPresent()) {
           edits.set(there.get(), "count", String.valueOf(known.size()));
         }
         return;
       }
-      String tag = theirs.root().qualified(name);
-      String whole = "<" + tag + " count=\"" + known.size() + "\">" + fragment + "</" + tag + ">";
       int position = ORDER.indexOf(name);
       Optional<XmlElement> next =
           theirs.root().children().stream()
               .filter(c -> ORDER.indexOf(c.name()) > position)
               .findFirst();
-      if (next.isPresent()) {
-        edits.insert(next.get().start(), whole);
-      } else if (!theirs.root().empty()) {
-        edits.insert(theirs.root().endTagStart(), whole);
-      } else {
-        throw new IllegalArgumentException("an empty styles part");
-      }
+      edits.insert(next.map(XmlElement::start).orElse(theirs.root().endTagStart()), whole());
+    }
+
+    /** The list by itself, where the angler's part has none; empty where nothing is added. */
+    String whole() {
+      String tag = theirs.root().qualified(name);
+      return added.isEmpty()
+          ? ""
+          : "<"
+              + tag
+              + " count=\""
+              + known.size()
+              + "\">"
+              + String.join("", added)
+              + "</"
+              + tag
+              + ">";
     }
   }
 }

@@ -5,12 +5,19 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
+import sparewell.finding.Cell;
+import sparewell.finding.Code;
+import sparewell.finding.Finding;
 import sparewell.load.LoadReport;
 import sparewell.load.PlateLine;
+import sparewell.season.Compartment;
 import sparewell.sheet.AfterTripSheet.Figure;
 import sparewell.spares.Outlook;
 import sparewell.spares.SparesRow;
 import sparewell.table.Tone;
+import sparewell.units.Length;
 import sparewell.units.Mass;
 import sparewell.units.MassUnit;
 import sparewell.units.Spoken;
@@ -103,17 +110,37 @@ final class Figures {
         least + Spoken.mass(Mass.of(load.tackle().weightKg(), MassUnit.KILOGRAM), units),
         "Boxes aboard with contents, and what lies loose.",
         Tone.NONE);
-    load.tackle()
-        .centre()
-        .ifPresent(
-            centre ->
-                add(
-                    "Tackle centre from the transom",
-                    Spoken.length(centre, units),
-                    "Smaller is further aft.",
-                    Tone.NONE));
+    load.tackle().centre().ifPresent(this::centre);
     plate("Left to the capacity plate", load.plateTotal());
     plate("Left to the plate's persons line", load.platePersons());
+  }
+
+  private void centre(Length centre) {
+    Optional<Cell> doubtful = doubtfulPosition();
+    add(
+        "Tackle centre from the transom",
+        Spoken.length(centre, units),
+        doubtful
+            .map(at -> "Do not trust it: mend the position at " + spoken(at) + " first.")
+            .orElse("Smaller is further aft."),
+        doubtful.isPresent() ? Tone.BAD : Tone.NONE);
+  }
+
+  private static String spoken(Cell at) {
+    return at.sheet() + " " + at.reference();
+  }
+
+  /** Row of the first compartment that is said to stand outside any boat. */
+  private Optional<Cell> doubtfulPosition() {
+    Set<Cell> doubted =
+        results.findings().stream()
+            .filter(finding -> finding.code() == Code.POSITION_DOUBTFUL)
+            .map(Finding::at)
+            .collect(Collectors.toSet());
+    return results.season().compartments().stream()
+        .map(Compartment::origin)
+        .filter(doubted::contains)
+        .findFirst();
   }
 
   private void plate(String name, PlateLine line) {

@@ -140,6 +140,16 @@ class ChecksTest {
   }
 
   @Test
+  void aDoubtfulWeightIsSaidInTheAnglersUnit() {
+    Finding found =
+        Checks.of(
+                Reading.of(sound().with("Boxes", "Box|Compartment|Empty weight\nTray A|Bow|700"))
+                    .season())
+            .get(0);
+    assertEquals("box 'Tray A' weighs 700.0 lb empty; is the unit right?", found.message());
+  }
+
+  @Test
   void positionsOfAnotherUnitAreRemarked() {
     assertEquals(
         List.of(
@@ -153,6 +163,21 @@ class ChecksTest {
                 .with(
                     "Loads",
                     "Load|Weight|From transom|From centreline\nMotor|400|-20|0\nA|9|-90|0\nB|9|9|90")));
+  }
+
+  @Test
+  void aDoubtfulPositionIsSaidInTheAnglersUnit() {
+    Finding found =
+        Checks.of(
+                Reading.of(
+                        sound()
+                            .plus("Compartments", "Locker|17800|no")
+                            .plus("Stock", "Worm||Pink|Locker|3|2026-01-01"))
+                    .season())
+            .get(0);
+    assertEquals(
+        "'Locker' stands 17800.0 in forward of the transom; is the unit right?", found.message());
+    assertTrue(found.done().contains("the bound, 315.0 in, is ours"), found.done());
   }
 
   @Test

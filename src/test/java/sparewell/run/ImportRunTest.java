@@ -462,6 +462,38 @@ class ImportRunTest {
   }
 
   @Test
+  void formulasOverSeveralCellsStayBlankAndAreNamed() throws Exception {
+    remake(
+        Books.season()
+            .with("Losses", OWN + "T1|Crank|'3/8|Red|2|snag|=E2*2\nT1|Worm||Green|4|fish|=E3*2")
+            .rawSheet(
+                "Losses",
+                xml ->
+                    xml.replaceAll(
+                        "<c r=\"G(\\d)\"[^>]*><f>[^<]*</f>",
+                        "<c r=\"G$1\"><f t=\"array\" ref=\"G$1\">SUM(E$1*2)</f>")));
+    Outcome outcome = take(InputSheets.LOSSES, LOSSES + TWO_MORE);
+    ok(outcome);
+    String said = String.join("\n", outcome.summary());
+    assertTrue(said.contains("Twice stays blank in the new rows"), said);
+  }
+
+  @Test
+  void aFixedRangeThatWouldMissTheNewRowsStaysBlank() throws Exception {
+    remake(
+        Books.season()
+            .with(
+                "Losses",
+                OWN.strip()
+                    + "\nT1|Crank|'3/8|Red|2|snag|=E2/SUM(E$2:E$3)"
+                    + "\nT1|Worm||Green|4|fish|=E3/SUM(E$2:E$3)"));
+    Outcome outcome = take(InputSheets.LOSSES, LOSSES + TWO_MORE);
+    ok(outcome);
+    String said = String.join("\n", outcome.summary());
+    assertTrue(said.contains("Twice stays blank in the new rows"), said);
+  }
+
+  @Test
   void formulasBesideTheDataGoOnAsIfCopiedDown() throws Exception {
     remake(
         Books.season()

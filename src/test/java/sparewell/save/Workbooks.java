@@ -31,6 +31,7 @@ public final class Workbooks {
           "poi.xlsx",
           "prefixed.xlsx",
           "wide.xlsx",
+          "plain.xlsx",
           "odd.xlsx");
 
   private Workbooks() {}
@@ -41,6 +42,7 @@ public final class Workbooks {
       case "poi.xlsx" -> poi();
       case "prefixed.xlsx" -> prefixed();
       case "wide.xlsx" -> wide();
+      case "plain.xlsx" -> plain();
       case "odd.xlsx" -> odd();
       default -> {
         try (InputStream in = Workbooks.class.getResourceAsStream("/fidelity/" + name)) {
@@ -107,6 +109,14 @@ public final class Workbooks {
         "");
     Zips.edit(
         parts, "xl/_rels/workbook.xml.rels", "\"worksheets/sheet1", "\"/xl/worksheets/sheet1");
+    return Zips.write(parts);
+  }
+
+  /** A styles part without any style: one empty element. */
+  private static byte[] plain() {
+    Map<String, byte[]> parts = new LinkedHashMap<>(Zips.read(Zips.ordinary("Stock", "Trips")));
+    String styles = Zips.text(parts, "xl/styles.xml");
+    parts.put("xl/styles.xml", Zips.utf8(styles.replaceFirst("(?s)(<styleSheet[^>]*)>.*", "$1/>")));
     return Zips.write(parts);
   }
 

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import sparewell.event.EventPacker;
 import sparewell.finding.Cell;
@@ -19,7 +20,9 @@ import sparewell.load.LoadSheet;
 import sparewell.rates.LossModel;
 import sparewell.rates.TrackRecord;
 import sparewell.season.Boat;
+import sparewell.season.Box;
 import sparewell.season.Cause;
+import sparewell.season.Compartment;
 import sparewell.season.FixedLoad;
 import sparewell.season.ItemId;
 import sparewell.season.Season;
@@ -34,6 +37,7 @@ import sparewell.table.Block;
 import sparewell.table.Layout;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
+import sparewell.table.Tone;
 import sparewell.units.Length;
 import sparewell.units.LengthUnit;
 import sparewell.units.Mass;
@@ -157,6 +161,73 @@ class AfterTripSheetTest {
     assertTrue(lines.get(1).matches("1\\. The load is .*OVER the capacity plate.*"), lines.get(1));
     assertTrue(lines.get(1).contains("ake weight out"), lines.get(1));
     assertTrue(lines.contains("2. Recount 1 item:"), lines.toString());
+  }
+
+  @Test
+  void aCentreFromADoubtfulPositionIsNotToBeTrusted() {
+    SeasonMaker maker = plenty();
+    Cell bow = new Cell("Compartments", 3, 1);
+    Season season = standingAt(maker.season(), bow);
+    Finding doubt =
+        Finding.of(Code.POSITION_DOUBTFUL, bow, "Bow", "17800.0 in", "forward", "315.0 in");
+    assertEquals(
+        "Smaller is further aft.",
+        centre(results(maker, season, List.of(), Optional.empty())).meaning());
+    AfterTripSheet.Figure doubtful =
+        centre(results(maker, season, List.of(doubt), Optional.empty()));
+    assertEquals(
+        "Do not trust it: mend the position at Compartments A3 first.", doubtful.meaning());
+    assertEquals(Tone.BAD, doubtful.tone());
+  }
+
+  /** The same season with a box of some weight in compartments that have a row. */
+  private static Season standingAt(Season season, Cell origin) {
+    return new Season(
+        season.settings(),
+        season.styles(),
+        season.stock(),
+        List.of(heavyBox()),
+        season.compartments().stream().map(one -> at(one, origin)).toList(),
+        season.trips(),
+        season.styleHours(),
+        season.losses(),
+        season.restocks(),
+        season.events(),
+        season.loads(),
+        season.boat());
+  }
+
+  private static Box heavyBox() {
+    return new Box(
+        "Tray",
+        "Bow",
+        Optional.empty(),
+        Optional.of(Mass.of(5, MassUnit.POUND)),
+        "",
+        false,
+        false,
+        Optional.empty(),
+        OptionalInt.empty(),
+        Cell.NOWHERE);
+  }
+
+  private static Compartment at(Compartment one, Cell origin) {
+    return new Compartment(
+        one.name(),
+        one.fromTransom(),
+        one.fromCentreline(),
+        one.size(),
+        one.maxLoad(),
+        one.atHand(),
+        one.ashore(),
+        origin);
+  }
+
+  private static AfterTripSheet.Figure centre(Results results) {
+    return Figures.of(results).stream()
+        .filter(figure -> figure.name().equals("Tackle centre from the transom"))
+        .findFirst()
+        .orElseThrow();
   }
 
   @Test

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.function.IntPredicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -32,6 +33,7 @@ public final class FormulaCells {
 
   private final IntPredicate wanted;
   private final Map<Integer, Map<Integer, String>> formulas = new TreeMap<>();
+  private final Map<Integer, Set<Integer>> unclear = new HashMap<>();
   private final Map<Integer, Set<Integer>> filled = new HashMap<>();
   private final List<Merged> merged = new ArrayList<>();
   private final Map<String, Shared> shared = new HashMap<>();
@@ -70,6 +72,11 @@ public final class FormulaCells {
   /** The plain formulas of a row by column; those over several cells at once are left out. */
   public Map<Integer, String> of(int row) {
     return formulas.getOrDefault(row, Map.of());
+  }
+
+  /** Columns of a row whose formula cannot be told: over several cells at once, or not copied. */
+  public Set<Integer> unclear(int row) {
+    return new TreeSet<>(unclear.getOrDefault(row, Set.of()));
   }
 
   /** Whether a cell holds anything, or is merged with others. */
@@ -126,10 +133,12 @@ public final class FormulaCells {
                             first.text(), row - first.row(), column - first.column()));
       }
     } else if (!type.equals("normal")) {
-      return; // an array or a data table
+      plain = Optional.empty(); // an array or a data table
     }
-    if (wanted.test(row) && plain.isPresent()) {
-      formulas.computeIfAbsent(row, r -> new TreeMap<>()).put(column, plain.get());
+    if (wanted.test(row)) {
+      plain.ifPresentOrElse(
+          known -> formulas.computeIfAbsent(row, r -> new TreeMap<>()).put(column, known),
+          () -> unclear.computeIfAbsent(row, r -> new HashSet<>()).add(column));
     }
   }
 

@@ -35,7 +35,8 @@ public final class FormulaText {
    *
    * @param text a formula as the file holds it, without its equals sign
    * @return empty where a reference would leave the sheet, or where the formula holds what is not
-   *     moved with certainty: references to whole rows, error values, spilled ranges
+   *     moved with certainty: references to whole rows, error values, spilled ranges, sheets from
+   *     one on that is named like a cell
    */
   public static Optional<String> moved(String text, int rows, int columns) {
     FormulaText moving = new FormulaText(text, rows, columns);
@@ -123,12 +124,25 @@ public final class FormulaText {
     }
     Matcher cell = CELL.matcher(word);
     if (cell.matches()) {
-      return cell(cell);
+      boolean mayBeSheet = behind == ':' && before != '!' && sheetFrom(end + 1);
+      return !mayBeSheet && cell(cell);
     }
     boolean ranged = before == ':' || behind == ':';
     out.append(word);
     return !(ranged && ROW.matcher(word).matches()
         || ranged && columns != 0 && COLUMN.matcher(word).matches());
+  }
+
+  /** Whether the name of a sheet stands there. */
+  private boolean sheetFrom(int from) {
+    int end = from;
+    if (end < text.length() && text.charAt(end) == '\'') {
+      return true;
+    }
+    while (end < text.length() && inWord(text.charAt(end))) {
+      end++;
+    }
+    return end < text.length() && text.charAt(end) == '!';
   }
 
   private boolean cell(Matcher cell) {

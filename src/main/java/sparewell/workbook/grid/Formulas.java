@@ -3,7 +3,9 @@ package sparewell.workbook.grid;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
+import java.util.EnumSet;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Pattern;
 import org.apache.poi.ss.usermodel.Cell;
 import org.apache.poi.ss.usermodel.CellValue;
@@ -28,6 +30,13 @@ public final class Formulas {
   /** Their value changes by itself, and results must not. */
   private static final Pattern VOLATILE =
       Pattern.compile("\\b(TODAY|NOW|RAND|RANDBETWEEN|RANDARRAY)\\s*\\(", Pattern.CASE_INSENSITIVE);
+
+  /** What stands for a formula beyond the evaluator, and is no value that a cell can show. */
+  private static final Set<FormulaError> NOT_COMPUTED =
+      EnumSet.of(
+          FormulaError.NAME, // most often a function that it does not know
+          FormulaError.CIRCULAR_REF,
+          FormulaError.FUNCTION_NOT_IMPLEMENTED);
 
   private final WorkbookPackage book;
   private final DateSystem dates;
@@ -85,7 +94,7 @@ public final class Formulas {
   }
 
   private static Optional<RawCell> error(RawCell raw, FormulaError error) {
-    return error == FormulaError.NAME // a function that the evaluator does not know
+    return NOT_COMPUTED.contains(error)
         ? Optional.empty()
         : Optional.of(RawCell.of(raw.column(), RawCell.Kind.ERROR, error.getString()));
   }

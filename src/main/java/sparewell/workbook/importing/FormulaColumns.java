@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.workbook.grid.FormulaCells;
@@ -15,7 +16,8 @@ import sparewell.workbook.grid.RawRow;
 /**
  * The angler's own columns of formulas beside the data, and which of them go on in new rows: those
  * with a heading that joins the table without a gap, whose formula is the same in the last two rows
- * but for the row. Of any other it is not sure what belongs in a new row, so it stays blank.
+ * but for the row and has no fixed range that ends at the last of them. Of any other it is not sure
+ * what belongs in a new row, so it stays blank.
  *
  * @param copied those that go on
  * @param blank headings of those that do not
@@ -57,6 +59,7 @@ record FormulaColumns(List<CopiedFormula> copied, List<String> blank) {
           Optional.ofNullable(cells.of(before).get(column))
               .flatMap(above -> FormulaText.moved(above, last - before, 0))
               .filter(formula.getValue()::equals)
+              .filter(text -> !endsAt(text, last))
               .isPresent();
       if (same) {
         Set<Integer> taken = new HashSet<>();
@@ -70,6 +73,14 @@ record FormulaColumns(List<CopiedFormula> copied, List<String> blank) {
         blank.add(heading.get());
       }
     }
+    for (int column : cells.unclear(last)) {
+      target.ownHeading(column).ifPresent(blank::add);
+    }
     return new FormulaColumns(copied, blank);
+  }
+
+  /** Whether a range of fixed rows ends at a row: copied below, it would miss the rows added. */
+  private static boolean endsAt(String formula, int row) {
+    return Pattern.compile(":\\$?[A-Za-z]{1,3}\\$" + row + "(?!\\d)").matcher(formula).find();
   }
 }

@@ -35,7 +35,8 @@ final class TableFormulas {
           "Formulas are not filled in: "
               + String.join(", ", blank)
               + (blank.size() == 1 ? " stays" : " stay")
-              + " blank in the new rows. Copy the formula down from the row above.");
+              + " blank in the new rows. Copy the formula down from the row above and see that its ranges"
+              + " reach the new rows.");
     }
     return said;
   }

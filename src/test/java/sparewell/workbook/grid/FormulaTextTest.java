@@ -27,6 +27,8 @@ class FormulaTextTest {
           VLOOKUP(B2,Styles!A:F,6,FALSE)  | 1  | 0 | VLOOKUP(B3,Styles!A:F,6,FALSE)
           IF(e2>0,{1,2},)                 | 1  | 0 | IF(e3>0,{1,2},)
           E5*2                            | -3 | 0 | E2*2
+          SUM(Trips!B2:Trips!B9)          | 1  | 0 | SUM(Trips!B3:Trips!B10)
+          SUM(Trips:Losses!B2)            | 1  | 0 | SUM(Trips:Losses!B3)
           """)
   void moves(String text, int rows, int columns, String moved) {
     assertEquals(Optional.of(moved), FormulaText.moved(text, rows, columns));
@@ -44,6 +46,8 @@ class FormulaTextTest {
           SUM(5:7)        | 1       | 0
           SUM($5:7)       | 1       | 0
           SUM(A:C)        | 0       | 1
+          SUM(Q1:Q4!B2)   | 1       | 0
+          SUM(Q1:'Q4'!B2) | 1       | 0
           E2+#REF!        | 1       | 0
           SUM(E2#)        | 1       | 0
           "open           | 1       | 0

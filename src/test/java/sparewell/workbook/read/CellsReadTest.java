@@ -384,6 +384,16 @@ class CellsReadTest {
   }
 
   @Test
+  void formulasInACircleAreBlank() {
+    assertEquals(
+        List.of(
+            "warning Stock C2 FORMULA_BLANK",
+            "error Stock C2 REQUIRED_BLANK",
+            "note Losses  NO_ROWS"),
+        stock("=C2+1").lines());
+  }
+
+  @Test
   void aFormulaForAnErrorIsSaid() {
     assertEquals(
         "the cell in Count shows the error #DIV/0!; mend its formula",
