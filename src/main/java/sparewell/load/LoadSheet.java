@@ -88,8 +88,6 @@ public final class LoadSheet {
         new Choice(planned, total.marginKg(), bow),
         ashore,
         moving.weightKg(),
-        heelNow,
-        heelPlanned,
         summary(tackle, allUp, total, persons, bow, heelNow, heelPlanned),
         TradeRule.notes(season, onHand, plan),
         boatPlan(compartments, tackle),
