@@ -5,6 +5,7 @@ import java.util.Optional;
 import sparewell.finding.Finding;
 import sparewell.season.FixedLoad;
 import sparewell.spares.IdleStyle;
+import sparewell.stow.Moment;
 import sparewell.units.MassUnit;
 
 /**

@@ -9,6 +9,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import sparewell.season.Boat;
 import sparewell.stow.Boats;
+import sparewell.stow.Moment;
 import sparewell.units.Length;
 import sparewell.units.LengthUnit;
 import sparewell.units.Mass;

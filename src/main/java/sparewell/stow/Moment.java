@@ -1,4 +1,4 @@
-package sparewell.load;
+package sparewell.stow;
 
 import java.util.Optional;
 import sparewell.units.Length;
