@@ -2,6 +2,6 @@
  * The command line: one thin class for each command; parses, delegates to run, prints, gives the
  * exit code.
  *
- * <p>May import run and picocli, nothing else of the project.
+ * <p>The only place that prints, exits or asks the clock. No work on a workbook is done here.
  */
 package sparewell.cli;

@@ -1,7 +1,7 @@
 /**
  * What goes into the box for a coming event, from where, and where it goes back to.
  *
- * <p>Last of the analyses. May import season, units, finding, numerics and the result records of
- * the analyses before it.
+ * <p>Last of the analyses: reads the records of stock and spares. No count to carry is worked out
+ * here, and nothing is known of sheets.
  */
 package sparewell.event;

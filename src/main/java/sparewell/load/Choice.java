@@ -1,6 +1,7 @@
 package sparewell.load;
 
 import java.util.Optional;
+import sparewell.stow.Moment;
 import sparewell.units.Length;
 
 /**

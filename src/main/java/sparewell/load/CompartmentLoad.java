@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import sparewell.finding.Cell;
+import sparewell.stow.Moment;
 import sparewell.units.Length;
 import sparewell.units.Mass;
 

@@ -5,6 +5,7 @@ import java.util.Optional;
 import sparewell.finding.Finding;
 import sparewell.season.FixedLoad;
 import sparewell.spares.IdleStyle;
+import sparewell.stow.Moment;
 import sparewell.units.MassUnit;
 
 /**
@@ -21,8 +22,6 @@ import sparewell.units.MassUnit;
  * @param planned the boat with the recommended moves made
  * @param ashore the boat with the boxes that would move left ashore; absent where none moves
  * @param movedKg weight of those boxes, kg
- * @param heelNowDegrees heel from all side moments, starboard down positive; absent without a test
- * @param heelPlannedDegrees the same with the recommended moves made
  * @param summary the quantities of the summary file, in its order
  * @param tradeNotes boxes that stand against the trade's rule
  * @param boatPlan the boat from above
@@ -40,8 +39,6 @@ public record LoadReport(
     Choice planned,
     Optional<Choice> ashore,
     double movedKg,
-    Optional<Double> heelNowDegrees,
-    Optional<Double> heelPlannedDegrees,
     List<SummaryRow> summary,
     List<TradeNote> tradeNotes,
     BoatPlan boatPlan,

@@ -19,7 +19,7 @@ import sparewell.stock.OnHand;
 import sparewell.stow.BoxLoad;
 import sparewell.stow.BoxPlan;
 import sparewell.stow.LooseLoad;
-import sparewell.stow.Standing;
+import sparewell.stow.Moment;
 import sparewell.stow.StowPlan;
 import sparewell.units.Length;
 import sparewell.units.Mass;
@@ -48,7 +48,7 @@ public final class LoadSheet {
   }
 
   private LoadReport report() {
-    Moment tackle = moment(plan.now());
+    Moment tackle = plan.now();
     boolean tackleKnown =
         plan.loads().boxes().stream().allMatch(BoxLoad::weightKnown)
             && plan.loads().loose().stream().allMatch(loose -> loose.unknownPieces() == 0);
@@ -60,7 +60,7 @@ public final class LoadSheet {
         new PlateLine(season.boat().platePersonsWeight(), sum(FixedLoad.Kind.PERSON), true);
     plateFindings(total, persons);
     testFindings();
-    Moment planned = allUp.minus(tackle).plus(moment(plan.recommended()));
+    Moment planned = allUp.minus(tackle).plus(plan.recommended());
     double aft = tackle.momentKgM() - plan.recommended().momentKgM();
     Optional<Length> bow = OwnTests.bowRise(season.boat().trimTest(), aft);
     Moment moving = moving();
@@ -88,16 +88,10 @@ public final class LoadSheet {
         new Choice(planned, total.marginKg(), bow),
         ashore,
         moving.weightKg(),
-        heelNow,
-        heelPlanned,
         summary(tackle, allUp, total, persons, bow, heelNow, heelPlanned),
         TradeRule.notes(season, onHand, plan),
         boatPlan(compartments, tackle),
         findings.list());
-  }
-
-  private static Moment moment(Standing standing) {
-    return new Moment(standing.weightKg(), standing.momentKgM(), standing.sideMomentKgM());
   }
 
   private Moment loads() {
@@ -298,7 +292,7 @@ public final class LoadSheet {
               row.weightKnown(),
               row.sharePercent().orElse(0) / 100));
     }
-    return new BoatPlan(outlines, point(tackle), point(moment(plan.recommended())));
+    return new BoatPlan(outlines, point(tackle), point(plan.recommended()));
   }
 
   private static Optional<BoatPlan.Point> point(Moment moment) {
@@ -326,7 +320,7 @@ public final class LoadSheet {
     rows.add(new SummaryRow("all_up_centre_from_centreline", length, allUp.sideCentre()));
     plate(rows, "plate", total);
     plate(rows, "plate_persons", persons);
-    rows.add(new SummaryRow("best_tackle_centre", length, plan.best().flatMap(Standing::centre)));
+    rows.add(new SummaryRow("best_tackle_centre", length, plan.best().flatMap(Moment::centre)));
     rows.add(new SummaryRow("bow_change_per_plan", length, bow));
     rows.add(new SummaryRow("heel_now_deg", SummaryRow.Kind.DEGREES, heelNow));
     rows.add(new SummaryRow("heel_with_plan_deg", SummaryRow.Kind.DEGREES, heelPlanned));

@@ -30,19 +30,19 @@ final class JointChance {
   }
 
   /**
-   * Losses of one style that fall on the same items.
+   * How long the items last on which the same losses of a style fall.
    *
    * @param terms the exposures
    * @param lasts chance that the items last if so many pieces are lost, for 0, 1, ...; 0 beyond
    */
-  record Demand(List<RateFit.Term> terms, double[] lasts) {}
+  record Lasting(List<RateFit.Term> terms, double[] lasts) {}
 
   /**
    * Chance that a style's stock lasts, by draw and by point of the family mean.
    *
    * @param demands what the stock is asked for, on different items each
    */
-  double[][] style(int style, LossForecast.StyleStock stock, Supplier<List<Demand>> demands) {
+  double[][] style(int style, LossForecast.StyleStock stock, Supplier<List<Lasting>> demands) {
     Map<LossForecast.StyleStock, double[][]> known =
         kept.computeIfAbsent(style, number -> new LinkedHashMap<>());
     double[][] chances = known.get(stock);
@@ -90,7 +90,7 @@ final class JointChance {
     return Math.min(1, chance);
   }
 
-  private double[][] chances(int style, List<Demand> demands) {
+  private double[][] chances(int style, List<Lasting> demands) {
     int family = fit.input().familyOfStyle().get(style);
     double[][] chances = new double[fit.draws().size()][];
     for (int d = 0; d < chances.length; d++) {
@@ -100,7 +100,7 @@ final class JointChance {
       double[] likely = posterior.weights(style);
       double[] given = new double[nodes.count() + 1];
       Arrays.fill(given, 1);
-      for (Demand demand : demands) {
+      for (Lasting demand : demands) {
         times(given, likely, demand, draw, style);
       }
       FamilyPosterior mean = posterior.family(family);
@@ -113,7 +113,7 @@ final class JointChance {
   }
 
   /** Multiplies the chances at each rate by those that the items of a demand last. */
-  private static void times(double[] given, double[] likely, Demand demand, Draw draw, int style) {
+  private static void times(double[] given, double[] likely, Lasting demand, Draw draw, int style) {
     int terms = demand.terms().size();
     double[] perRate = new double[terms];
     double[] sizes = new double[terms];

@@ -140,8 +140,8 @@ public final class LossModel implements LossForecast {
     return joint.all(all);
   }
 
-  private List<JointChance.Demand> lasting(int style, StyleStock stock) {
-    List<JointChance.Demand> lasting = new ArrayList<>();
+  private List<JointChance.Lasting> lasting(int style, StyleStock stock) {
+    List<JointChance.Lasting> lasting = new ArrayList<>();
     for (Demand demand : Demand.disjoint(demands(stock.exposures()))) {
       int largest = fit.losses(style, demand.terms()).cut() - 1;
       List<Double> weights = new ArrayList<>();
@@ -157,7 +157,7 @@ public final class LossModel implements LossForecast {
       }
       if (!weights.isEmpty()) {
         double[] lasts = BetaBinomial.withinLimits(weights, limits, rest, largest);
-        lasting.add(new JointChance.Demand(demand.terms(), lasts));
+        lasting.add(new JointChance.Lasting(demand.terms(), lasts));
       }
     }
     return lasting;

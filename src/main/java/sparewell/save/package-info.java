@@ -3,7 +3,7 @@
  * in the old one's place in one step, after a backup.
  *
  * <p>Every entry of the angler's is copied packed as it is; only the parts that must list our
- * sheets are edited, as text, by addition or by removal of what an earlier run added. May import
- * ooxml and finding.
+ * sheets are edited, as text, by addition or by removal of what an earlier run added. What stands
+ * on our sheets is not known here.
  */
 package sparewell.save;

@@ -3,7 +3,6 @@ package sparewell.season;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.function.Function;
 
 /**
@@ -58,13 +57,6 @@ public record Season(
   /** Trips by id, in their order. */
   public Map<String, Trip> tripsById() {
     return index(trips, Trip::id);
-  }
-
-  /** The next event on or after the date of analysis, where there is one. */
-  public Optional<Event> nextEvent() {
-    return events.stream()
-        .filter(event -> !event.date().isBefore(settings.asOf()))
-        .min(java.util.Comparator.comparing(Event::date));
   }
 
   private static <T> Map<String, T> index(List<T> list, Function<T, String> key) {

@@ -40,7 +40,7 @@ public record Settings(
     OptionalDouble sideToleranceKgM,
     double idleAfterMonths,
     OptionalDouble halfLifeMonths,
-    LabelGrid labels) {
+    LabelPage labels) {
   /** Size of one label and how many stand on a page. */
-  public record LabelGrid(Length width, Length height, int across, int down) {}
+  public record LabelPage(Length width, Length height, int across, int down) {}
 }

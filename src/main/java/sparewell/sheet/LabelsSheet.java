@@ -54,7 +54,7 @@ public final class LabelsSheet {
       labels.add(top(box, items, codeOf));
       labels.add(side(box, items));
     }
-    Settings.LabelGrid grid = season.settings().labels();
+    Settings.LabelPage grid = season.settings().labels();
     return new ReportSheet(
         NAME,
         "Labels to print at actual size and cut out: two for each box, top first, then side. The codes are explained"

@@ -243,17 +243,12 @@ public final class StowPlanSheet {
                 "Where the best plan found would put it, whatever the number of moves.",
                 BoxPlan::bestCompartment),
             Column.of("reason", "Reason", Format.TEXT, "Why it is moved or not.", BoxPlan::reason));
-    List<Column<BoxPlan>> shown = new ArrayList<>(columns);
-    if (plan.boxes().stream().anyMatch(row -> !row.weightKnown())) {
-      shown.add(
-          Column.sheetOnly(
-              "Weight is",
-              Format.TEXT,
-              "Whether all of the weight is known; 'at least' where it is not.",
-              row -> row.weightKnown() ? "known" : "at least"));
-    }
     return new Table<>(
-        "stow-plan.csv", "Every box aboard", shown, plan.boxes(), "No box is aboard.");
+        "stow-plan.csv",
+        "Every box aboard",
+        WeightKnown.shown(columns, plan.boxes(), BoxPlan::weightKnown),
+        plan.boxes(),
+        "No box is aboard.");
   }
 
   private static Table<CurveRow> curve(StowPlan plan) {

@@ -173,19 +173,10 @@ public final class WeightByCompartmentSheet {
                     "ok, over load, over volume, or not checked where a limit or size is missing.",
                     CompartmentLoad::status)
                 .toned(WeightByCompartmentSheet::tone));
-    List<Column<CompartmentLoad>> shown = new ArrayList<>(columns);
-    if (report.compartments().stream().anyMatch(row -> !row.weightKnown())) {
-      shown.add(
-          Column.sheetOnly(
-              "Weight is",
-              Format.TEXT,
-              "Whether all of the weight is known; 'at least' where it is not.",
-              row -> row.weightKnown() ? "known" : "at least"));
-    }
     return new Table<>(
         "weight-by-compartment.csv",
         "Tackle by compartment",
-        shown,
+        WeightKnown.shown(columns, report.compartments(), CompartmentLoad::weightKnown),
         report.compartments(),
         "No compartment aboard is listed.");
   }

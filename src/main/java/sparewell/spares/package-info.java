@@ -2,7 +2,7 @@
  * From loss forecasts to decisions: over what stretch to plan, what to carry, what to bring aboard,
  * what to buy first.
  *
- * <p>Reads a season, what is on hand and a loss forecast. May import season, units, finding,
- * numerics and the result records of stock and rates.
+ * <p>Reads a season, what is on hand and a {@link sparewell.rates.LossForecast}, never the fitted
+ * model behind it. No rate is estimated here.
  */
 package sparewell.spares;

@@ -1,6 +1,6 @@
 /**
  * What is on hand now: counts less losses plus restocks, by place, with its weight.
  *
- * <p>First of the analyses; all others read its records. May import season, units and finding.
+ * <p>First of the analyses; all but rates read its records. Nothing is estimated or advised here.
  */
 package sparewell.stock;

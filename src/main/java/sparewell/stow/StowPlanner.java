@@ -90,7 +90,7 @@ public final class StowPlanner {
   }
 
   private StowPlan unmoved(Findings findings, StowPlan.Outcome outcome, CurveRow row) {
-    Standing now = standing(problem.now);
+    Moment now = standing(problem.now);
     boolean settled = outcome == StowPlan.Outcome.NOTHING_TO_MOVE;
     return new StowPlan(
         aboard,
@@ -164,8 +164,8 @@ public final class StowPlanner {
     return moment == 0 ? 0 : 100 * (answer.moment() - answer.bound()) / moment;
   }
 
-  private Standing standing(int[] places) {
-    return new Standing(
+  private Moment standing(int[] places) {
+    return new Moment(
         setup.tackleMassMg * 1e-6,
         (setup.fixedMoment + problem.moment(places)) * 1e-12,
         (setup.fixedSideMoment + problem.sideMoment(places)) * 1e-12);

@@ -1,7 +1,7 @@
 /**
  * Which box goes into which compartment, with what is proven about it and in how few moves.
  *
- * <p>Reads a season and what is on hand, gives records. May import season, units, finding and the
- * result records of stock.
+ * <p>Reads a season and what is on hand, gives a {@link sparewell.stow.StowPlan}. The search works
+ * on the whole numbers of {@code StowProblem} and knows no names. Plate, trim and heel are load's.
  */
 package sparewell.stow;

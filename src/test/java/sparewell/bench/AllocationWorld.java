@@ -158,7 +158,7 @@ final class AllocationWorld {
             OptionalDouble.empty(),
             12,
             OptionalDouble.empty(),
-            new Settings.LabelGrid(Length.ZERO, Length.ZERO, 3, 8)),
+            new Settings.LabelPage(Length.ZERO, Length.ZERO, 3, 8)),
         styles,
         List.of(),
         List.of(),

@@ -13,6 +13,7 @@ import sparewell.season.Boat;
 import sparewell.season.FixedLoad;
 import sparewell.spares.IdleStyle;
 import sparewell.stow.Boats;
+import sparewell.stow.Moment;
 import sparewell.stow.StowPlan;
 import sparewell.units.Length;
 import sparewell.units.LengthUnit;

@@ -9,6 +9,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import sparewell.season.Boat;
 import sparewell.stow.Boats;
+import sparewell.stow.Moment;
 import sparewell.units.Length;
 import sparewell.units.LengthUnit;
 import sparewell.units.Mass;
@@ -34,7 +35,10 @@ class ReferenceValuesTest {
     // 78.5
     Moment before = Moment.of(8000 * KG_PER_LB, inches(77), NO_WAY);
     assertEquals(616_000, before.momentKgM() / (KG_PER_LB * 0.0254), 1e-3);
-    Moment after = before.shifted(100 * KG_PER_LB, inches(120), NO_WAY);
+    Moment after =
+        before
+            .minus(Moment.of(100 * KG_PER_LB, inches(30), NO_WAY))
+            .plus(Moment.of(100 * KG_PER_LB, inches(150), NO_WAY));
     assertEquals(628_000, after.momentKgM() / (KG_PER_LB * 0.0254), 1e-3);
     assertEquals(78.5, centreInches(after), 1e-4);
   }
@@ -66,7 +70,7 @@ class ReferenceValuesTest {
         Moment.of(300, Boats.cm(210), Boats.cm(5)).plus(Moment.of(12, Boats.cm(80), Boats.cm(-60)));
     Moment box = Moment.of(7.5, Boats.cm(430), Boats.cm(-20));
     Moment moved = Moment.of(7.5, Boats.cm(95), Boats.cm(55));
-    Moment formula = rest.plus(box).shifted(7.5, Boats.cm(95 - 430), Boats.cm(75));
+    Moment formula = rest.plus(box).plus(new Moment(0, 7.5 * (0.95 - 4.30), 7.5 * 0.75));
     Moment recomputed = rest.plus(moved);
     assertEquals(recomputed.weightKg(), formula.weightKg(), 1e-12);
     assertEquals(recomputed.momentKgM(), formula.momentKgM(), 1e-9);

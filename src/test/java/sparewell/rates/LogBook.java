@@ -144,7 +144,7 @@ final class LogBook {
             OptionalDouble.empty(),
             12,
             halfLife,
-            new Settings.LabelGrid(
+            new Settings.LabelPage(
                 Length.of(63, LengthUnit.MILLIMETRE), Length.of(34, LengthUnit.MILLIMETRE), 3, 8)),
         styles,
         stock,

@@ -71,7 +71,7 @@ class OffSeasonPlannerTest {
     maker.trip("older", AS_OF.minusYears(1), 9, "Jig", 2);
     assertTrue(
         OffSeasonPlanner.plan(maker.season(), maker.onHand(), new KnownForecast()).isEmpty());
-    assertEquals(Optional.empty(), maker.season().nextEvent());
+    assertEquals(List.of(), maker.season().events());
   }
 
   @Test

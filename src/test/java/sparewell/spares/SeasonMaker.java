@@ -261,7 +261,7 @@ public final class SeasonMaker {
             OptionalDouble.empty(),
             12,
             OptionalDouble.empty(),
-            new Settings.LabelGrid(
+            new Settings.LabelPage(
                 Length.of(63, LengthUnit.MILLIMETRE), Length.of(34, LengthUnit.MILLIMETRE), 3, 8)),
         styles,
         List.of(),

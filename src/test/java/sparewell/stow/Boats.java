@@ -147,7 +147,7 @@ public final class Boats {
             sideToleranceKgM,
             12,
             OptionalDouble.empty(),
-            new Settings.LabelGrid(cm(6.3), cm(3.4), 3, 8));
+            new Settings.LabelPage(cm(6.3), cm(3.4), 3, 8));
     return new Season(
         settings,
         List.of(),

@@ -215,7 +215,7 @@ final class StowCases {
             sideToleranceKgM,
             12,
             OptionalDouble.empty(),
-            new Settings.LabelGrid(cm(6.3), cm(3.4), 3, 8));
+            new Settings.LabelPage(cm(6.3), cm(3.4), 3, 8));
     return new Season(
         settings,
         List.of(),

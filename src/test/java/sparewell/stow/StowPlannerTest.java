@@ -392,7 +392,7 @@ class StowPlannerTest {
     // 5 kg at 0.5 m, 2 kg at 4.5 m: 11.5 kg m of 7 kg.
     assertEquals(11.5, plan.now().momentKgM(), 1e-9);
     assertEquals(9, plan.sideToleranceKgM(), 1e-9);
-    assertTrue(new Standing(0, 0, 0).sideCentre().isEmpty());
+    assertTrue(new Moment(0, 0, 0).sideCentre().isEmpty());
   }
 
   @Test

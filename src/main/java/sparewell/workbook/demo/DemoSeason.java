@@ -136,11 +136,6 @@ public final class DemoSeason {
     return wanted.getOrDefault(DemoTackle.style(style), 0);
   }
 
-  /** Rows of losses in the log. */
-  public int lossRows() {
-    return losses.size();
-  }
-
   List<Outing> outings() {
     return List.copyOf(outings);
   }

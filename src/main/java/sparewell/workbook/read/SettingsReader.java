@@ -101,7 +101,7 @@ final class SettingsReader {
         value(InputRows.HALF_LIFE, SettingsReader::months)
             .map(OptionalDouble::of)
             .orElse(OptionalDouble.empty()),
-        new Settings.LabelGrid(
+        new Settings.LabelPage(
             label(InputRows.LABEL_WIDTH, 63),
             label(InputRows.LABEL_HEIGHT, 34),
             labels(InputRows.LABELS_ACROSS, 3),

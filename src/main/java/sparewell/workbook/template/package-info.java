@@ -1,6 +1,6 @@
 /**
  * Blank and demo workbooks, generated from {@link sparewell.workbook.InputSheets}.
  *
- * <p>May import workbook, workbook.demo, units, and the libraries that write cells.
+ * <p>The only place that writes cells through POI. No column is declared here.
  */
 package sparewell.workbook.template;

@@ -1,4 +1,4 @@
-package sparewell.load;
+package sparewell.stow;
 
 import java.util.Optional;
 import sparewell.units.Length;
@@ -37,20 +37,6 @@ public record Moment(double weightKg, double momentKgM, double sideMomentKgM) {
   public Moment minus(Moment part) {
     return new Moment(
         weightKg - part.weightKg, momentKgM - part.momentKgM, sideMomentKgM - part.sideMomentKgM);
-  }
-
-  /**
-   * The same load after a part of it was moved: each moment changes by the part's weight x the way
-   * it went, so the centre shifts by that over the whole weight.
-   *
-   * @param partKg weight moved, kg
-   * @param forward way forward (aft negative)
-   * @param starboard way to starboard (port negative)
-   */
-  public Moment shifted(double partKg, Length forward, Length starboard) {
-    return plus(
-        new Moment(
-            0, partKg * forward.in(LengthUnit.METRE), partKg * starboard.in(LengthUnit.METRE)));
   }
 
   /** Station of the centre; absent where nothing has weight. */

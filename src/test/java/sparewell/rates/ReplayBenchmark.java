@@ -12,8 +12,8 @@ import sparewell.season.Season;
  * Processor time of a fit and of a replay for 60 styles, 600 trips and 6,000 style-trips with
  * cover, some of them run out, without and with a half-life.
  */
-public final class SpeedBenchmark {
-  private SpeedBenchmark() {}
+public final class ReplayBenchmark {
+  private ReplayBenchmark() {}
 
   /** Runs it. */
   public static void main(String[] args) {
