@@ -30,8 +30,10 @@ final class SheetPage {
   /** Headings stay in view only where enough of the screen is left below them. */
   private static final double MOST_POINTS_IN_VIEW = 170;
 
+  /** A table that goes on without its headings is as bad as a further page. */
   private static final Comparator<PageBreaks.Breaks> FEWEST =
-      Comparator.comparingInt(PageBreaks.Breaks::pages).thenComparingInt(PageBreaks.Breaks::split);
+      Comparator.<PageBreaks.Breaks>comparingInt(breaks -> breaks.pages() + breaks.split())
+          .thenComparingInt(PageBreaks.Breaks::split);
 
   private SheetPage() {}
 
@@ -153,8 +155,8 @@ final class SheetPage {
   }
 
   /**
-   * The page, upright or lying, of the fewest sheets of paper, of these with the fewest tables that
-   * go on without their headings, and of these with the largest print.
+   * The page, upright or lying, of the fewest sheets of paper and tables that go on without their
+   * headings, and of these with the largest print.
    */
   private static Page readable(Page usual, Grid grid) {
     double width = points(grid, grid.lastPrintedColumn);
