@@ -12,6 +12,9 @@ final class PageBreaks {
   /** A table of at most such a share of a page is kept whole. */
   private static final double SMALL_SHARE = 0.5;
 
+  /** A page that ends with less of it used looks torn off. */
+  private static final double BARE_SHARE = 0.4;
+
   /** Title, headings and a few rows. */
   private static final int HEAD_ROWS = 6;
 
@@ -22,7 +25,8 @@ final class PageBreaks {
    *
    * @param behind rows behind which a page ends; those that end by themselves are not among them
    * @param pages number of pages
-   * @param split tables that go on on a further page without their headings
+   * @param split tables that go on on a further page without their headings, and pages left mostly
+   *     bare
    */
   record Breaks(List<Integer> behind, int pages, int split) {
     Breaks {
@@ -44,6 +48,7 @@ final class PageBreaks {
     List<Integer> firstRows = new ArrayList<>();
     List<Integer> behind = new ArrayList<>();
     int pages = 1;
+    int bare = 0;
     double room = page.innerPoints() * SAFE_SHARE;
     double slack = page.innerPoints() - room;
     double used = 0;
@@ -57,6 +62,7 @@ final class PageBreaks {
       // Just behind a page that ran over by itself, a row may still stand at the foot of that page.
       if (needed > height && (full || ranOver && used <= slack)) {
         behind.add(row - 1);
+        bare += full && used < room * BARE_SHARE ? 1 : 0;
         pages += ranOver && !full ? 0 : 1;
         used = repeated(grid, row);
         ranOver = false;
@@ -68,7 +74,7 @@ final class PageBreaks {
       }
       used += height;
     }
-    return new Breaks(behind, pages, split(grid, firstRows));
+    return new Breaks(behind, pages, split(grid, firstRows) + bare);
   }
 
   /** Height of the headings that are repeated on a page that begins with a row. */

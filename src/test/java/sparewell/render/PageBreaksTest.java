@@ -43,8 +43,14 @@ class PageBreaksTest {
 
   @Test
   void aTableOfAWholePageCanBeKeptWhole() {
-    PageBreaks.Breaks breaks = PageBreaks.keepingWhole(grid(11, ROWS + 5), PAGE);
-    assertEquals(new PageBreaks.Breaks(List.of(10), 2, 0), breaks);
+    PageBreaks.Breaks breaks = PageBreaks.keepingWhole(grid(31, ROWS + 5), PAGE);
+    assertEquals(new PageBreaks.Breaks(List.of(30), 2, 0), breaks);
+  }
+
+  @Test
+  void aPageLeftMostlyBareIsCounted() {
+    PageBreaks.Breaks breaks = PageBreaks.keepingWhole(grid(6, ROWS + 3), PAGE);
+    assertEquals(new PageBreaks.Breaks(List.of(5), 2, 1), breaks);
   }
 
   @Test
