@@ -3,6 +3,7 @@ package sparewell.render;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import sparewell.table.LabelGrid;
 
 /**
@@ -32,50 +33,97 @@ final class LabelFit {
 
   /** The label, or as many parts of it as are needed, for so much room in points. */
   static List<Fitted> fit(LabelGrid.Label label, double width, double height) {
-    List<List<LabelGrid.Words>> parts = new ArrayList<>();
-    List<LabelGrid.Words> rest = new ArrayList<>(label.body());
+    List<List<List<LabelGrid.Words>>> parts = new ArrayList<>();
+    List<List<LabelGrid.Words>> rest = entries(label.body());
     do {
-      List<LabelGrid.Words> part = new ArrayList<>();
+      List<List<LabelGrid.Words>> part = new ArrayList<>();
       while (!rest.isEmpty() && fits(label.head(), with(part, rest.get(0)), 0, width, height)) {
         part.add(rest.remove(0));
       }
       if (part.isEmpty() && !rest.isEmpty()) {
-        LabelGrid.Words words = rest.remove(0);
-        List<LabelGrid.Words> halves = halves(words);
-        if (halves.size() == 1 || !fits(label.head(), List.of(), 0, width, height)) {
-          // Nothing can be split further: it stands alone and is shrunk below.
-          part.add(words);
-        } else {
-          rest.addAll(0, halves);
+        List<LabelGrid.Words> entry = rest.remove(0);
+        List<List<LabelGrid.Words>> pieces =
+            fits(label.head(), List.of(), 0, width, height)
+                ? split(label.head(), entry, width, height)
+                : List.of(entry);
+        if (pieces.size() > 1) {
+          rest.addAll(0, pieces);
           continue;
         }
+        part.add(entry); // nothing can be split further: it stands alone and is shrunk below
       }
       parts.add(part);
     } while (!rest.isEmpty());
     parts = evened(label, parts, width, height);
     List<Fitted> fitted = new ArrayList<>();
-    for (List<LabelGrid.Words> part : parts) {
-      List<Grid.Run> runs = largest(label.head(), part, width, height);
+    for (List<List<LabelGrid.Words>> part : parts) {
+      List<Grid.Run> runs = largest(label.head(), lines(part), width, height);
       fitted.add(new Fitted(runs, label.tape(), fitted.size() + 1, parts.size()));
     }
     return fitted;
   }
 
-  /** The same number of parts with about as many lines each, where all of them still fit. */
-  private static List<List<LabelGrid.Words>> evened(
-      LabelGrid.Label label, List<List<LabelGrid.Words>> parts, double width, double height) {
-    List<LabelGrid.Words> all = parts.stream().flatMap(List::stream).toList();
-    List<List<LabelGrid.Words>> even = new ArrayList<>();
+  /** Lines that belong together: small ones explain the larger one above them. */
+  private static List<List<LabelGrid.Words>> entries(List<LabelGrid.Words> body) {
+    List<List<LabelGrid.Words>> entries = new ArrayList<>();
+    boolean led = false;
+    for (LabelGrid.Words words : body) {
+      boolean small = words.size() == LabelGrid.Size.SMALL;
+      if (small && led) {
+        entries.get(entries.size() - 1).add(words);
+      } else {
+        entries.add(new ArrayList<>(List.of(words)));
+        led = !small;
+      }
+    }
+    return entries;
+  }
+
+  /**
+   * Parts an entry that is too long for a label of its own. The line that leads it is repeated over
+   * the rest, so that no small line stands without what it belongs to, as long as there is room.
+   *
+   * @return one entry where nothing can be parted
+   */
+  private static List<List<LabelGrid.Words>> split(
+      List<LabelGrid.Words> head, List<LabelGrid.Words> entry, double width, double height) {
+    LabelGrid.Words lead = entry.get(0);
+    if (entry.size() == 1) {
+      return halves(lead).stream().map(List::of).toList();
+    }
+    List<LabelGrid.Words> small = entry.subList(1, entry.size());
+    List<List<LabelGrid.Words>> halves =
+        small.size() > 1
+            ? List.of(
+                small.subList(0, small.size() / 2), small.subList(small.size() / 2, small.size()))
+            : halves(small.get(0)).stream().map(List::of).toList();
+    if (halves.size() == 1 || !fits(head, List.of(lead), 0, width, height)) {
+      return entry.stream().map(List::of).toList();
+    }
+    return halves.stream()
+        .map(half -> Stream.concat(Stream.of(lead), half.stream()).toList())
+        .toList();
+  }
+
+  /** The same number of parts with about as many entries each, where all of them still fit. */
+  private static List<List<List<LabelGrid.Words>>> evened(
+      LabelGrid.Label label, List<List<List<LabelGrid.Words>>> parts, double width, double height) {
+    List<List<LabelGrid.Words>> all = parts.stream().flatMap(List::stream).toList();
+    List<List<List<LabelGrid.Words>>> even = new ArrayList<>();
     int from = 0;
     for (int left = parts.size(); left > 0; left--) {
       int to = from + (all.size() - from + left - 1) / left;
       even.add(all.subList(from, to));
-      if (!fits(label.head(), all.subList(from, to), 0, width, height)) {
+      if (!fits(label.head(), lines(all.subList(from, to)), 0, width, height)) {
         return parts;
       }
       from = to;
     }
     return even;
+  }
+
+  private static List<LabelGrid.Words> lines(List<List<LabelGrid.Words>> entries) {
+    return entries.stream().flatMap(List::stream).toList();
   }
 
   private static List<Grid.Run> largest(
@@ -141,8 +189,8 @@ final class LabelFit {
 
   private static double least(LabelGrid.Words words, double width) {
     return switch (words.size()) {
-      case SMALL -> 8;
-      case MEDIUM -> 12;
+      case SMALL -> 7.5;
+      case MEDIUM -> 11.5; // two entries with their colours still fit a label of 34 mm
       case LARGE -> leastLarge(words.text(), width);
     };
   }
@@ -164,9 +212,10 @@ final class LabelFit {
     };
   }
 
-  private static List<LabelGrid.Words> with(List<LabelGrid.Words> some, LabelGrid.Words one) {
-    List<LabelGrid.Words> all = new ArrayList<>(some);
-    all.add(one);
+  private static List<LabelGrid.Words> with(
+      List<List<LabelGrid.Words>> some, List<LabelGrid.Words> one) {
+    List<LabelGrid.Words> all = new ArrayList<>(lines(some));
+    all.addAll(one);
     return all;
   }
 

@@ -12,6 +12,9 @@ final class PageBreaks {
   /** A table of at most such a share of a page is kept whole. */
   private static final double SMALL_SHARE = 0.5;
 
+  /** A page that ends with less of it used looks torn off. */
+  private static final double BARE_SHARE = 0.4;
+
   /** Title, headings and a few rows. */
   private static final int HEAD_ROWS = 6;
 
@@ -22,8 +25,10 @@ final class PageBreaks {
    *
    * @param behind rows behind which a page ends; those that end by themselves are not among them
    * @param pages number of pages
+   * @param split tables that go on on a further page without their headings, and pages left mostly
+   *     bare
    */
-  record Breaks(List<Integer> behind, int pages) {
+  record Breaks(List<Integer> behind, int pages, int split) {
     Breaks {
       behind = List.copyOf(behind);
     }
@@ -31,8 +36,19 @@ final class PageBreaks {
 
   /** Finds the breaks; the rows' heights must be final. */
   static Breaks of(Grid grid, Page page) {
+    return of(grid, page, SMALL_SHARE);
+  }
+
+  /** Finds the breaks where every table that fits a page is kept whole, which may cost pages. */
+  static Breaks keepingWhole(Grid grid, Page page) {
+    return of(grid, page, 1);
+  }
+
+  private static Breaks of(Grid grid, Page page, double smallShare) {
+    List<Integer> firstRows = new ArrayList<>();
     List<Integer> behind = new ArrayList<>();
     int pages = 1;
+    int bare = 0;
     double room = page.innerPoints() * SAFE_SHARE;
     double slack = page.innerPoints() - room;
     double used = 0;
@@ -40,32 +56,55 @@ final class PageBreaks {
     for (int row = 1; row <= grid.lastPrintedRow; row++) {
       double height = grid.heights.getOrDefault(row, Layout.ROW_POINTS);
       double needed =
-          Math.max(height, Math.max(drawnPoints(grid, row), tablePoints(grid, row, room)));
-      boolean full = used > 0 && used + needed > room;
+          Math.max(
+              height, Math.max(drawnPoints(grid, row), tablePoints(grid, row, room, smallShare)));
+      boolean full = used > repeated(grid, row) && used + needed > room;
       // Just behind a page that ran over by itself, a row may still stand at the foot of that page.
       if (needed > height && (full || ranOver && used <= slack)) {
         behind.add(row - 1);
+        bare += full && used < room * BARE_SHARE ? 1 : 0;
         pages += ranOver && !full ? 0 : 1;
-        used = 0;
+        used = repeated(grid, row);
         ranOver = false;
       } else if (full) {
-        used = 0;
+        used = repeated(grid, row);
         ranOver = true;
         pages++;
+        firstRows.add(row);
       }
       used += height;
     }
-    return new Breaks(behind, pages);
+    return new Breaks(behind, pages, split(grid, firstRows) + bare);
+  }
+
+  /** Height of the headings that are repeated on a page that begins with a row. */
+  private static double repeated(Grid grid, int row) {
+    return grid.headingRow > 0 && row > grid.headingRow
+        ? grid.heights.getOrDefault(grid.headingRow, Layout.ROW_POINTS)
+        : 0;
+  }
+
+  private static int split(Grid grid, List<Integer> firstRows) {
+    if (grid.headingRow > 0) {
+      return 0;
+    }
+    return (int)
+        grid.together.stream()
+            .filter(
+                table ->
+                    firstRows.stream()
+                        .anyMatch(row -> row > table.firstRow() && row <= table.lastRow()))
+            .count();
   }
 
   /** Height of a table that begins in a row, or of its head where the whole is long. */
-  private static double tablePoints(Grid grid, int row, double room) {
+  private static double tablePoints(Grid grid, int row, double room, double smallShare) {
     double needed = 0;
     for (Grid.Together table : grid.together) {
       if (table.firstRow() == row) {
         double whole = points(grid, row, table.lastRow());
         int headRows = Math.min(table.lastRow(), row + HEAD_ROWS - 1);
-        needed = whole <= room * SMALL_SHARE ? whole : points(grid, row, headRows);
+        needed = whole <= room * smallShare ? whole : points(grid, row, headRows);
       }
     }
     return needed;

@@ -1,6 +1,7 @@
 package sparewell.render;
 
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
@@ -28,6 +29,11 @@ final class SheetPage {
 
   /** Headings stay in view only where enough of the screen is left below them. */
   private static final double MOST_POINTS_IN_VIEW = 170;
+
+  /** A table that goes on without its headings is as bad as a further page. */
+  private static final Comparator<PageBreaks.Breaks> FEWEST =
+      Comparator.<PageBreaks.Breaks>comparingInt(breaks -> breaks.pages() + breaks.split())
+          .thenComparingInt(PageBreaks.Breaks::split);
 
   private SheetPage() {}
 
@@ -120,31 +126,56 @@ final class SheetPage {
       row += rows + 1;
     }
     grid.lastPrintedRow = Math.max(1, row - 2);
-    if (!grid.drawn.isEmpty() && !grid.exactSize) {
-      page = readable(page, grid);
-      grid.pageBreaks.addAll(PageBreaks.of(grid, page).behind());
-    } else if (!grid.exactSize) {
-      Page least = page.scaled(LEAST_READABLE_PERCENT);
-      grid.onOnePage = PageBreaks.of(grid, least).pages() == 1;
+    if (!grid.exactSize) {
+      page = paged(page, grid);
     }
     return new Laid(grid, page);
   }
 
-  /** The page, upright or lying, of the fewest sheets of paper, and then of the largest print. */
+  /**
+   * The page for a sheet, with its breaks in the grid. What needs no breaks is left to the
+   * spreadsheet, which shrinks it to the width, or to one page.
+   */
+  private static Page paged(Page usual, Grid grid) {
+    if (grid.drawn.isEmpty()) {
+      for (Page page : List.of(usual, usual.turned())) {
+        int widest = page.scaledTo(points(grid, grid.lastPrintedColumn)).scalePercent();
+        Page least = page.scaled(LEAST_READABLE_PERCENT);
+        if ((page == usual || widest >= LEAST_READABLE_PERCENT)
+            && PageBreaks.of(grid, least).pages() == 1) {
+          grid.onOnePage = true;
+          return page;
+        }
+      }
+      if (grid.tables.size() < 2) {
+        return usual;
+      }
+    }
+    return readable(usual, grid);
+  }
+
+  /**
+   * The page, upright or lying, of the fewest sheets of paper and tables that go on without their
+   * headings, and of these with the largest print.
+   */
   private static Page readable(Page usual, Grid grid) {
     double width = points(grid, grid.lastPrintedColumn);
     Page best = usual.scaledTo(width);
-    int pages = PageBreaks.of(grid, best).pages();
+    PageBreaks.Breaks breaks = PageBreaks.of(grid, best);
     for (Page fitting : List.of(best, usual.turned().scaledTo(width))) {
       for (int less = 0; fitting.scalePercent() - less >= LEAST_READABLE_PERCENT; less++) {
         Page smaller = fitting.scaled(fitting.scalePercent() - less);
-        int fewer = PageBreaks.of(grid, smaller).pages();
-        if (fewer < pages || fewer == pages && smaller.scalePercent() > best.scalePercent()) {
-          best = smaller;
-          pages = fewer;
+        for (PageBreaks.Breaks other :
+            List.of(PageBreaks.of(grid, smaller), PageBreaks.keepingWhole(grid, smaller))) {
+          int fewer = FEWEST.compare(other, breaks);
+          if (fewer < 0 || fewer == 0 && smaller.scalePercent() > best.scalePercent()) {
+            best = smaller;
+            breaks = other;
+          }
         }
       }
     }
+    grid.pageBreaks.addAll(breaks.behind());
     return best;
   }
 

@@ -65,9 +65,22 @@ final class TableBlock {
       double most =
           linksText(table, at) ? WIDEST_LINK_POINTS : widest(leads, grid.crowded, at == 0);
       points = Math.max(points, Math.min(most, widest(table, at, grid.crowded)));
+      if (!grid.crowded) {
+        points = besideArrow(table.headings().get(at), points, reserved);
+      }
       grid.widths.merge(at + 1, Measure.characters(points + AROUND_POINTS), Math::max);
     }
     grid.lastPrintedColumn = Math.max(grid.lastPrintedColumn, table.columns().size());
+  }
+
+  /** Widened until no line of a heading runs on under the arrow, where a program wraps it later. */
+  private static double besideArrow(String heading, double points, double reserved) {
+    double wide = points;
+    while (TextSize.lines(heading, Look.BODY_POINTS, true, wide + INDENT_POINTS)
+        < headingLines(heading, wide - reserved)) {
+      wide += 2;
+    }
+    return wide;
   }
 
   private static double widest(boolean leads, boolean crowded, boolean first) {

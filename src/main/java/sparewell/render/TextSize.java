@@ -8,6 +8,7 @@ package sparewell.render;
  */
 final class TextSize {
   private static final int FIRST = ' ';
+  private static final char NO_BREAK_SPACE = '\u00a0';
 
   /** Widths in thousandths of the font size, from the space to the tilde. */
   private static final int[] WIDTHS = {
@@ -77,6 +78,9 @@ final class TextSize {
   }
 
   private static int letter(char letter) {
+    if (letter == NO_BREAK_SPACE) {
+      return WIDTHS[0];
+    }
     if (letter >= FIRST && letter - FIRST < WIDTHS.length) {
       return WIDTHS[letter - FIRST];
     }

@@ -67,7 +67,7 @@ public final class BuyListSheet {
 
   private static Block.Line action(BuyList list, long unpriced) {
     if (list.lines().isEmpty()) {
-      return Phrase.strong("Nothing to buy: what is aboard and ashore is enough.", Tone.GOOD);
+      return Phrase.strong("Nothing to buy: no item of the Stock sheet falls short.", Tone.GOOD);
     }
     String wanted = Phrase.money(list.wanted(), list.currency());
     if (list.lines().size() == unpriced) {

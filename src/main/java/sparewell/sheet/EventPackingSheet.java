@@ -42,7 +42,7 @@ public final class EventPackingSheet {
                 new Table<>(
                     "event-packing.csv",
                     "Pack from the top down",
-                    columns(),
+                    columns(packing.lists().size() > 1),
                     lines,
                     "Nothing to pack."))));
   }
@@ -74,9 +74,12 @@ public final class EventPackingSheet {
         missing == 0 ? Tone.GOOD : Tone.WATCH);
   }
 
-  private static List<Column<Line>> columns() {
+  /** The event is named above the table, and in each row only where there are several. */
+  private static List<Column<Line>> columns(boolean several) {
     return List.of(
-        Column.of("event", "Event", Format.TEXT, "Event.", Line::event),
+        several
+            ? Column.of("event", "Event", Format.TEXT, "Event.", Line::event)
+            : Column.csvOnly("event", Format.TEXT, Line::event),
         Column.of("style", "Style", Format.TEXT, "Style.", line -> line.item().style()),
         Column.of("size", "Size", Format.TEXT, "Size.", line -> line.item().size()),
         Column.of("colour", "Colour", Format.TEXT, "Colour.", line -> line.item().colour()),
@@ -122,7 +125,7 @@ public final class EventPackingSheet {
 
   private static String before(Line line) {
     if (line.pieces() == 0) {
-      return line.noSlot() ? "no slot left: leave it" : "none on hand: buy it or do without";
+      return line.noSlot() ? "no slot left: leave it" : "none left: buy it";
     }
     return line.inBox()
         ? "leave it in the box"

@@ -29,6 +29,8 @@ public final class LabelsSheet {
   /** Tab of the sheet. */
   public static final String NAME = "Labels";
 
+  private static final char NO_BREAK_SPACE = '\u00a0';
+
   private record Code(String box, String code, String colour) {}
 
   private LabelsSheet() {}
@@ -89,7 +91,7 @@ public final class LabelsSheet {
     for (ItemId item : items) {
       Set<String> of = sizes.computeIfAbsent(item.style(), style -> new LinkedHashSet<>());
       if (!item.size().isEmpty()) {
-        of.add(item.size());
+        of.add(unbroken(item.size()));
       }
     }
     List<Words> body = new ArrayList<>();
@@ -106,7 +108,12 @@ public final class LabelsSheet {
   }
 
   private static String styleAndSize(ItemId item) {
-    return (item.style() + " " + item.size()).strip();
+    return (item.style() + " " + unbroken(item.size())).strip();
+  }
+
+  /** A size whose figure and unit are not parted at the end of a line. */
+  private static String unbroken(String size) {
+    return size.replace(' ', NO_BREAK_SPACE);
   }
 
   private static Optional<LabelGrid.Tape> tape(Box box) {

@@ -3,6 +3,7 @@ package sparewell.sheet;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import sparewell.rates.CoverEffect;
 import sparewell.rates.LossModel;
 import sparewell.rates.StyleRate;
@@ -15,6 +16,9 @@ import sparewell.table.Tone;
 
 /** What is lost of each style, and what cover does to it. */
 public final class LossRatesSheet {
+  private static final Pattern RESTS_ON =
+      Pattern.compile("^(rests on [^,]*, (?=leans on )|[^:]*: (?=taken from ))");
+
   private LossRatesSheet() {}
 
   /** The sheet. */
@@ -22,8 +26,8 @@ public final class LossRatesSheet {
     List<Block> blocks = new ArrayList<>();
     blocks.add(new Block.Text(top(model)));
     blocks.add(new Block.Rows(rates(model.styles())));
-    Charts.lossRates(model.styles()).ifPresent(blocks::add);
     blocks.add(new Block.Rows(covers(model.covers())));
+    Charts.lossRates(model.styles()).ifPresent(blocks::add);
     return new ReportSheet(
         "Loss rates", "What you really lose of each style, and how sure that is", blocks);
   }
@@ -76,13 +80,13 @@ public final class LossRatesSheet {
                 "lost", "Lost", Format.COUNT, "Pieces lost in those hours", StyleRate::lostPieces),
             Column.of(
                 "raw_per_10h",
-                "Raw in 10 h",
+                "Log alone",
                 Format.NUMBER,
                 "Pieces lost divided by hours, times 10: what the log alone says",
                 StyleRate::rawPer10Hours),
             Column.of(
                 "rate_per_10h",
-                "Rate in 10 h",
+                "Best estimate",
                 Format.NUMBER,
                 "Best estimate of pieces lost in 10 hours, own log and family together",
                 StyleRate::ratePer10Hours),
@@ -104,9 +108,23 @@ public final class LossRatesSheet {
                 Format.PROBABILITY,
                 "How much of the rate comes from the style's own log; the rest is its family's",
                 StyleRate::ownShare),
-            Column.of("note", "Note", Format.TEXT, "What to bear in mind", StyleRate::note));
+            Column.csvOnly("note", Format.TEXT, StyleRate::note),
+            Column.sheetOnly(
+                "Note",
+                Format.TEXT,
+                "What the rate leans on where the style's own log says little",
+                row -> leaning(row.note())));
     return new Table<>(
-        "loss-rates.csv", "Loss rate of each style", columns, rows, "No styles are listed.");
+        "loss-rates.csv",
+        "Loss rate of each style: pieces lost in 10 hours",
+        columns,
+        rows,
+        "No styles are listed.");
+  }
+
+  /** A note without what the columns for trips and losses say already. */
+  private static String leaning(String note) {
+    return RESTS_ON.matcher(note).replaceFirst("");
   }
 
   private static Table<CoverEffect> covers(List<CoverEffect> rows) {

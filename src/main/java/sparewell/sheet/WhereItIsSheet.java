@@ -77,7 +77,7 @@ public final class WhereItIsSheet {
     Table<Holding> byBox =
         new Table<>(
             "",
-            "By box: tick what is there",
+            "By box: tick in the last column what is there",
             List.of(
                 style,
                 size,

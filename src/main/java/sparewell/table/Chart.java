@@ -47,7 +47,7 @@ public record Chart(
     if (kind != Kind.BAR) {
       return SHORTEST_ROWS + 2;
     }
-    int bars = ROWS_BESIDE_BARS + (int) Math.ceil(data.rows().size() * 1.1);
+    int bars = ROWS_BESIDE_BARS + data.rows().size();
     return Math.max(SHORTEST_ROWS, Math.min(TALLEST_ROWS, bars));
   }
 

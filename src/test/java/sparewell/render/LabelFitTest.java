@@ -87,4 +87,22 @@ class LabelFitTest {
     assertEquals(1, parts.size());
     assertTrue(high(parts.get(0)) <= HEIGHT);
   }
+
+  @Test
+  void coloursNeverStandOnALabelWithoutTheirStyle() {
+    List<LabelGrid.Words> body = new ArrayList<>();
+    for (int i = 1; i <= 5; i++) {
+      body.add(new LabelGrid.Words("Style " + i, LabelGrid.Size.MEDIUM));
+      String codes = i == 3 ? "AA · BB · CC · ".repeat(40) + "DD" : "AA · BB";
+      body.add(new LabelGrid.Words(codes, LabelGrid.Size.SMALL));
+    }
+    List<LabelGrid.Words> head = List.of(new LabelGrid.Words("Shelf", LabelGrid.Size.LARGE));
+    List<LabelFit.Fitted> parts =
+        LabelFit.fit(new LabelGrid.Label(head, body, Optional.empty()), WIDTH, HEIGHT);
+    assertTrue(parts.size() > 3);
+    for (LabelFit.Fitted part : parts) {
+      assertTrue(part.runs().get(1).text().startsWith("Style "), part.runs().get(1).text());
+      assertTrue(high(part) <= HEIGHT);
+    }
+  }
 }

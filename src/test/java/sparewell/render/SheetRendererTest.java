@@ -369,9 +369,9 @@ class SheetRendererTest {
     assertEquals("Uses by thing", charts.get(0).getTitleText().getString());
     var bars = charts.get(0).getCTChart().getPlotArea().getBarChartArray(0).getSerArray(0);
     String cells = bars.getVal().getNumRef().getF();
-    assertEquals("'Charts'!$B$122:$B$139", cells);
+    assertEquals("'Charts'!$B$120:$B$137", cells);
     assertEquals(
-        3.2, sheet.getRow(121).getCell(1).getNumericCellValue(), "first value of the series");
+        3.2, sheet.getRow(119).getCell(1).getNumericCellValue(), "first value of the series");
     assertNull(sheet.getRow(3).getCell(0), "nothing under a chart");
   }
 

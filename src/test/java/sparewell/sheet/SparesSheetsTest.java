@@ -228,7 +228,7 @@ class SparesSheetsTest {
         BuyListSheet.of(
             BuyPlanner.plan(calm.season(), report, new KnownForecast()),
             java.util.Optional.empty());
-    assertEquals("Nothing to buy: what is aboard and ashore is enough.", text(buy));
+    assertEquals("Nothing to buy: no item of the Stock sheet falls short.", text(buy));
     ReportSheet packing =
         EventPackingSheet.of(EventPacker.pack(calm.season(), calm.onHand(), report.eventNeeds()));
     assertTrue(text(packing).startsWith("No event lies ahead"));

@@ -107,6 +107,7 @@ final class CellLooks {
     style.setFillPattern(FillPatternType.SOLID_FOREGROUND);
     style.setFillForegroundColor(new XSSFColor(colour));
     style.setWrapText(true);
+    style.setVerticalAlignment(VerticalAlignment.TOP);
     style.setBorderBottom(BorderStyle.MEDIUM);
     style.setBottomBorderColor(new XSSFColor(SLATE));
   }

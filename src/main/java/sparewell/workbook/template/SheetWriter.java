@@ -32,7 +32,9 @@ import sparewell.workbook.template.CellLooks.Use;
 
 /** Writes one input sheet: headers with notes, rows, formats, rules, table and print set-up. */
 final class SheetWriter {
-  private static final double HEADER_POINTS = 34;
+  /** Three lines, or two above the filter's arrow. */
+  private static final double HEADER_POINTS = 46;
+
   private static final float ROW_POINTS = 15;
 
   /** Characters that go across a standing page, a little shrunk. */
@@ -164,7 +166,7 @@ final class SheetWriter {
       XSSFCell cell = (XSSFCell) row.createCell(c);
       cell.setCellValue(text);
       cell.setCellStyle(looks.of(column.required() ? Use.REQUIRED_HEADER : Use.HEADER));
-      widths[c] = Math.max(longestWord(text) + 4, text.length() / 2 + 7);
+      widths[c] = Math.max(longestWord(text) + 4, text.length() / 2 + 8);
       Comment note = drawing.createCellComment(new XSSFClientAnchor(0, 0, 0, 0, c, 1, c + 3, 6));
       note.setString(
           new XSSFRichTextString((c == 0 ? form.purpose() + " " : "") + message(column)));

@@ -1,0 +1,63 @@
+package sparewell.render;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import sparewell.units.UnitSystem;
+
+class PageBreaksTest {
+  private static final Page PAGE = Page.fitting(500, UnitSystem.US).scaled(100);
+
+  /** Rows of the usual height that a page takes. */
+  private static final int ROWS = (int) (PAGE.innerPoints() * 0.97 / 15);
+
+  private static Grid grid(int firstRow, int lastRow) {
+    Grid grid = new Grid("Sheet", new Looks());
+    grid.together.add(new Grid.Together(firstRow, lastRow));
+    grid.lastPrintedRow = lastRow;
+    return grid;
+  }
+
+  @Test
+  void aSmallTableIsKeptWhole() {
+    int first = ROWS - 3;
+    PageBreaks.Breaks breaks = PageBreaks.of(grid(first, first + 9), PAGE);
+    assertEquals(new PageBreaks.Breaks(List.of(first - 1), 2, 0), breaks);
+  }
+
+  @Test
+  void theHeadOfALongTableIsNotLeftAtTheFootOfAPage() {
+    int first = ROWS - 3;
+    PageBreaks.Breaks breaks = PageBreaks.of(grid(first, first + 3 * ROWS), PAGE);
+    assertEquals(List.of(first - 1), breaks.behind());
+  }
+
+  @Test
+  void aTableThatGoesOnWithoutItsHeadingsIsCounted() {
+    Grid grid = grid(11, ROWS + 5);
+    assertEquals(new PageBreaks.Breaks(List.of(), 2, 1), PageBreaks.of(grid, PAGE));
+    grid.headingRow = 12;
+    assertEquals(new PageBreaks.Breaks(List.of(), 2, 0), PageBreaks.of(grid, PAGE));
+  }
+
+  @Test
+  void aTableOfAWholePageCanBeKeptWhole() {
+    PageBreaks.Breaks breaks = PageBreaks.keepingWhole(grid(31, ROWS + 5), PAGE);
+    assertEquals(new PageBreaks.Breaks(List.of(30), 2, 0), breaks);
+  }
+
+  @Test
+  void aPageLeftMostlyBareIsCounted() {
+    PageBreaks.Breaks breaks = PageBreaks.keepingWhole(grid(6, ROWS + 3), PAGE);
+    assertEquals(new PageBreaks.Breaks(List.of(5), 2, 1), breaks);
+  }
+
+  @Test
+  void repeatedHeadingsTakeRoomOnEveryFurtherPage() {
+    Grid grid = grid(1, 3 * ROWS);
+    assertEquals(3, PageBreaks.of(grid, PAGE).pages());
+    grid.headingRow = 2;
+    assertEquals(4, PageBreaks.of(grid, PAGE).pages());
+  }
+}
