@@ -3,7 +3,6 @@ package sparewell.sheet;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Pattern;
 import sparewell.rates.CoverEffect;
 import sparewell.rates.LossModel;
 import sparewell.rates.StyleRate;
@@ -16,9 +15,6 @@ import sparewell.table.Tone;
 
 /** What is lost of each style, and what cover does to it. */
 public final class LossRatesSheet {
-  private static final Pattern RESTS_ON =
-      Pattern.compile("^(rests on [^,]*, (?=leans on )|[^:]*: (?=taken from ))");
-
   private LossRatesSheet() {}
 
   /** The sheet. */
@@ -108,23 +104,13 @@ public final class LossRatesSheet {
                 Format.PROBABILITY,
                 "How much of the rate comes from the style's own log; the rest is its family's",
                 StyleRate::ownShare),
-            Column.csvOnly("note", Format.TEXT, StyleRate::note),
-            Column.sheetOnly(
-                "Note",
-                Format.TEXT,
-                "What the rate leans on where the style's own log says little",
-                row -> leaning(row.note())));
+            Column.of("note", "Note", Format.TEXT, "What to bear in mind", StyleRate::note));
     return new Table<>(
         "loss-rates.csv",
         "Loss rate of each style: pieces lost in 10 hours",
         columns,
         rows,
         "No styles are listed.");
-  }
-
-  /** A note without what the columns for trips and losses say already. */
-  private static String leaning(String note) {
-    return RESTS_ON.matcher(note).replaceFirst("");
   }
 
   private static Table<CoverEffect> covers(List<CoverEffect> rows) {
