@@ -4,40 +4,40 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
+import java.util.zip.Adler32;
+import java.util.zip.CRC32;
 
 /**
- * What a file was at one moment, to tell whether somebody changed it since.
+ * What a file was at one moment, to tell whether somebody changed it since. Two checksums of
+ * different kinds stand for its content: they guard against mishaps, not against forgers, and take
+ * no time worth speaking of.
  *
  * @param bytes its size
- * @param sha256 digest of its content, hexadecimal
+ * @param crc32 cyclic redundancy check of its content
+ * @param adler32 checksum of its content after RFC 1950
  */
-public record Fingerprint(long bytes, String sha256) {
+public record Fingerprint(long bytes, long crc32, long adler32) {
   /** Reads the file as it is now. */
   public static Fingerprint of(Path file) throws IOException {
-    MessageDigest digest = digest();
+    CRC32 crc = new CRC32();
+    Adler32 adler = new Adler32();
     long bytes = 0;
     byte[] buffer = new byte[1 << 16];
     try (InputStream in = Files.newInputStream(file)) {
       for (int n = in.read(buffer); n >= 0; n = in.read(buffer)) {
-        digest.update(buffer, 0, n);
+        crc.update(buffer, 0, n);
+        adler.update(buffer, 0, n);
         bytes += n;
       }
     }
-    return new Fingerprint(bytes, HexFormat.of().formatHex(digest.digest()));
+    return new Fingerprint(bytes, crc.getValue(), adler.getValue());
   }
 
   static Fingerprint of(byte[] content) {
-    return new Fingerprint(content.length, HexFormat.of().formatHex(digest().digest(content)));
-  }
-
-  private static MessageDigest digest() {
-    try {
-      return MessageDigest.getInstance("SHA-256");
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java has SHA-256", e);
-    }
+    CRC32 crc = new CRC32();
+    Adler32 adler = new Adler32();
+    crc.update(content);
+    adler.update(content);
+    return new Fingerprint(content.length, crc.getValue(), adler.getValue());
   }
 }
