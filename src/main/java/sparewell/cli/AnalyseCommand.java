@@ -7,95 +7,78 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
-import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Spec;
+import picocli.CommandLine.Model.OptionSpec;
 import sparewell.run.Batch;
 import sparewell.run.RunOptions;
 
 /** Reads workbooks, works everything out, writes the answers back. */
-@Command(
-    name = "analyse",
-    description = "Read workbooks, write the recommendation sheets and the CSV files.",
-    mixinStandardHelpOptions = true,
-    versionProvider = BuildVersion.class,
-    sortOptions = false)
 final class AnalyseCommand implements Callable<Integer> {
   private final Console console;
+  private final CommandForm form =
+      CommandForm.of(
+          "analyse", this, "Read workbooks, write the recommendation sheets and the CSV files.");
+  private final BookOptions over = new BookOptions(form);
+  private final BackupOption backups = new BackupOption(form);
+  private final OptionSpec out =
+      form.option("--out", "FILE", Path.class, "write to this workbook instead");
+  private final OptionSpec reports =
+      form.option(
+          "--reports", "DIR", Path.class, "folder for the CSV files (${DEFAULT-VALUE})", "reports");
+  private final OptionSpec budget =
+      form.option("--budget", "N", BigDecimal.class, "money for the buy list");
+  private final OptionSpec chance =
+      form.option(
+          "--chance", "P", BigDecimal.class, "wanted chance of not running out, between 0 and 1");
+  private final OptionSpec dropSignature =
+      form.flag(
+          "--drop-signature", "accept signed workbooks; what is written has no signature any more");
 
-  @Mixin private BookOptions over;
-
-  @Mixin private BackupOption backups;
-
-  @Option(names = "--out", paramLabel = "FILE", description = "write to this workbook instead")
-  private Path out;
-
-  @Option(
-      names = "--reports",
-      paramLabel = "DIR",
-      defaultValue = "reports",
-      description = "folder for the CSV files (${DEFAULT-VALUE})")
-  private Path reports;
-
-  @Option(names = "--budget", paramLabel = "N", description = "money for the buy list")
-  private BigDecimal budget;
-
-  @Option(
-      names = "--chance",
-      paramLabel = "P",
-      description = "wanted chance of not running out, between 0 and 1")
-  private BigDecimal chance;
-
-  @Option(
-      names = "--drop-signature",
-      description = "accept signed workbooks; what is written has no signature any more")
-  private boolean dropSignature;
-
-  @Spec private CommandSpec spec;
-
-  AnalyseCommand(Console console) {
+  private AnalyseCommand(Console console) {
     this.console = console;
+  }
+
+  static CommandSpec of(Console console) {
+    return new AnalyseCommand(console).form.complete();
   }
 
   @Override
   public Integer call() {
-    if (budget != null && budget.signum() < 0) {
-      throw new ParameterException(spec.commandLine(), "--budget must not be negative: " + budget);
+    Optional<BigDecimal> money = Optional.ofNullable(budget.getValue());
+    if (money.isPresent() && money.get().signum() < 0) {
+      throw form.wrong("--budget must not be negative: " + money.get());
     }
-    List<Path> found = Books.expand(over.books, spec);
-    if (out != null && found.size() > 1) {
-      throw new ParameterException(
-          spec.commandLine(), "--out takes one workbook, not " + found.size() + ".");
+    List<Path> found = Books.expand(over.books(), form);
+    Optional<Path> target = Optional.ofNullable(out.getValue());
+    if (target.isPresent() && found.size() > 1) {
+      throw form.wrong("--out takes one workbook, not " + found.size() + ".");
     }
+    BigDecimal asked = chance.getValue();
     RunOptions options =
         new RunOptions(
             LocalDateTime.now(),
-            Optional.ofNullable(over.asOf),
-            Optional.ofNullable(out),
-            reports,
-            Optional.ofNullable(budget),
-            chance == null ? OptionalDouble.empty() : OptionalDouble.of(chanceWanted()),
-            over.strict,
+            over.asOf(),
+            target,
+            reports.getValue(),
+            money,
+            asked == null ? OptionalDouble.empty() : OptionalDouble.of(chanceWanted(asked)),
+            over.strict(),
             backups.kept(),
-            dropSignature,
+            dropSignature.getValue(),
             BuildVersion.number());
     return Books.report(
-        console, over.quiet, found, (progress) -> Batch.analyse(found, options, progress));
+        console, over.quiet(), found, (progress) -> Batch.analyse(found, options, progress));
   }
 
-  private double chanceWanted() {
-    double asked = chance.doubleValue();
-    String typed = chance.toPlainString();
+  private double chanceWanted(BigDecimal given) {
+    double asked = given.doubleValue();
+    String typed = given.toPlainString();
     if (asked >= 50 && asked <= 99.9) {
       console.complain("--chance " + typed + " is read as percent.");
       return asked; // the reader divides it, and leaves a finding
     }
     if (!(asked > 0 && asked < 1)) {
-      throw new ParameterException(
-          spec.commandLine(), "--chance must lie between 0 and 1, such as 0.95: " + typed);
+      throw form.wrong("--chance must lie between 0 and 1, such as 0.95: " + typed);
     }
     return asked;
   }

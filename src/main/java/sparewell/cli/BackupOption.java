@@ -1,33 +1,29 @@
 package sparewell.cli;
 
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Spec;
-import picocli.CommandLine.Spec.Target;
+import picocli.CommandLine.Model.OptionSpec;
 import sparewell.run.RunOptions;
 
 /** How many backups stay, for every command that replaces a workbook. */
 final class BackupOption {
-  @Spec(Target.MIXEE)
-  private CommandSpec command;
+  private final CommandForm form;
+  private final OptionSpec option;
 
-  private int kept;
-
-  @Option(
-      names = "--keep-backups",
-      paramLabel = "N",
-      defaultValue = "" + RunOptions.USUAL_BACKUPS,
-      description = "how many backups of a workbook stay, at least 1 (${DEFAULT-VALUE})")
-  void keep(int number) {
-    if (number < 1) {
-      throw new ParameterException(
-          command.commandLine(), "--keep-backups must be at least 1: " + number);
-    }
-    kept = number;
+  BackupOption(CommandForm form) {
+    this.form = form;
+    option =
+        form.option(
+            "--keep-backups",
+            "N",
+            int.class,
+            "how many backups of a workbook stay, at least 1 (${DEFAULT-VALUE})",
+            "" + RunOptions.USUAL_BACKUPS);
   }
 
   int kept() {
-    return kept;
+    int number = option.getValue();
+    if (number < 1) {
+      throw form.wrong("--keep-backups must be at least 1: " + number);
+    }
+    return number;
   }
 }

@@ -3,23 +3,37 @@ package sparewell.cli;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
+import java.util.Optional;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Model.PositionalParamSpec;
 
 /** What every command over workbooks takes. */
 final class BookOptions {
-  @Parameters(
-      paramLabel = "BOOK",
-      arity = "1..*",
-      description = "workbook (.xlsx, .xlsm) or folder")
-  List<Path> books;
+  private final PositionalParamSpec books;
+  private final OptionSpec asOf;
+  private final OptionSpec strict;
+  private final OptionSpec quiet;
 
-  @Option(names = "--as-of", paramLabel = "DATE", description = "date of the analysis, yyyy-mm-dd")
-  LocalDate asOf;
+  BookOptions(CommandForm form) {
+    books = form.parameter("BOOK", List.class, "1..*", "workbook (.xlsx, .xlsm) or folder");
+    asOf = form.option("--as-of", "DATE", LocalDate.class, "date of the analysis, yyyy-mm-dd");
+    strict = form.flag("--strict", "exit with 1 where there are errors among the findings");
+    quiet = form.flag("--quiet", "print nothing but problems");
+  }
 
-  @Option(names = "--strict", description = "exit with 1 where there are errors among the findings")
-  boolean strict;
+  List<Path> books() {
+    return books.getValue();
+  }
 
-  @Option(names = "--quiet", description = "print nothing but problems")
-  boolean quiet;
+  Optional<LocalDate> asOf() {
+    return Optional.ofNullable(asOf.getValue());
+  }
+
+  boolean strict() {
+    return strict.getValue();
+  }
+
+  boolean quiet() {
+    return quiet.getValue();
+  }
 }

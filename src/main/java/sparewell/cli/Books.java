@@ -10,8 +10,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Stream;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.ParameterException;
 import sparewell.run.Batch;
 import sparewell.run.Outcome;
 
@@ -25,7 +23,7 @@ final class Books {
   private Books() {}
 
   /** The workbooks named, and those in the folders named, in order of their names. */
-  static List<Path> expand(List<Path> named, CommandSpec spec) {
+  static List<Path> expand(List<Path> named, CommandForm form) {
     List<Path> found = new ArrayList<>();
     for (Path path : named) {
       if (!Files.isDirectory(path)) {
@@ -35,14 +33,11 @@ final class Books {
       try (Stream<Path> inside = Files.list(path)) {
         List<Path> books = inside.filter(Books::looksLikeWorkbook).sorted().toList();
         if (books.isEmpty()) {
-          throw new ParameterException(
-              spec.commandLine(),
-              "There is no workbook (.xlsx, .xlsm) in the folder " + path + ".");
+          throw form.wrong("There is no workbook (.xlsx, .xlsm) in the folder " + path + ".");
         }
         found.addAll(books);
       } catch (IOException unreadable) {
-        throw new ParameterException(
-            spec.commandLine(), "The folder " + path + " cannot be read.", unreadable);
+        throw form.wrong("The folder " + path + " cannot be read.");
       }
     }
     return once(found);

@@ -6,47 +6,41 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
-import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Spec;
 import sparewell.run.Batch;
 import sparewell.run.RunOptions;
 
 /** Reads workbooks and says what is wrong in them; writes nothing. */
-@Command(
-    name = "check",
-    description = "Say what needs mending in workbooks; write nothing.",
-    mixinStandardHelpOptions = true,
-    versionProvider = BuildVersion.class,
-    sortOptions = false)
 final class CheckCommand implements Callable<Integer> {
   private final Console console;
+  private final CommandForm form =
+      CommandForm.of("check", this, "Say what needs mending in workbooks; write nothing.");
+  private final BookOptions over = new BookOptions(form);
 
-  @Mixin private BookOptions over;
-
-  @Spec private CommandSpec spec;
-
-  CheckCommand(Console console) {
+  private CheckCommand(Console console) {
     this.console = console;
+  }
+
+  static CommandSpec of(Console console) {
+    return new CheckCommand(console).form.complete();
   }
 
   @Override
   public Integer call() {
-    List<Path> found = Books.expand(over.books, spec);
+    List<Path> found = Books.expand(over.books(), form);
     RunOptions options =
         new RunOptions(
             LocalDateTime.now(),
-            Optional.ofNullable(over.asOf),
+            over.asOf(),
             Optional.empty(),
             Path.of("reports"),
             Optional.empty(),
             OptionalDouble.empty(),
-            over.strict,
+            over.strict(),
             RunOptions.USUAL_BACKUPS,
             false,
             BuildVersion.number());
     return Books.report(
-        console, over.quiet, found, progress -> Batch.check(found, options, progress));
+        console, over.quiet(), found, progress -> Batch.check(found, options, progress));
   }
 }

@@ -3,15 +3,13 @@ package sparewell.cli;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
-import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Model.PositionalParamSpec;
 import sparewell.run.ImportRun;
 import sparewell.run.Outcome;
 import sparewell.workbook.InputSheet;
@@ -19,75 +17,64 @@ import sparewell.workbook.InputSheets;
 import sparewell.workbook.importing.ImportSource;
 
 /** Adds rows of CSV files to the angler's sheets. */
-@Command(
-    name = "import",
-    description = {
-      "Add rows of CSV files to your own sheets, after a backup.",
-      "A row that the sheet holds already is not added again."
-    },
-    mixinStandardHelpOptions = true,
-    versionProvider = BuildVersion.class,
-    sortOptions = false)
 final class ImportCommand implements Callable<Integer> {
   private final Console console;
+  private final CommandForm form =
+      CommandForm.of(
+          "import",
+          this,
+          "Add rows of CSV files to your own sheets, after a backup.",
+          "A row that the sheet holds already is not added again.");
+  private final PositionalParamSpec book =
+      form.parameter("BOOK", Path.class, "1", "workbook (.xlsx, .xlsm) that gets the rows");
+  private final Map<InputSheet, OptionSpec> files = new LinkedHashMap<>();
+  private final OptionSpec dryRun;
+  private final BackupOption backups;
+  private final OptionSpec quiet;
 
-  @Parameters(paramLabel = "BOOK", description = "workbook (.xlsx, .xlsm) that gets the rows")
-  private Path book;
-
-  @Option(names = "--trips", paramLabel = "F.csv", description = "rows for the sheet Trips")
-  private Path trips;
-
-  @Option(names = "--style-hours", paramLabel = "F.csv", description = "rows for Style hours")
-  private Path styleHours;
-
-  @Option(names = "--losses", paramLabel = "F.csv", description = "rows for Losses")
-  private Path losses;
-
-  @Option(names = "--restocks", paramLabel = "F.csv", description = "rows for Restocks")
-  private Path restocks;
-
-  @Option(names = "--stock", paramLabel = "F.csv", description = "rows for Stock")
-  private Path stock;
-
-  @Option(names = "--dry-run", description = "say what would be added; write nothing")
-  private boolean dryRun;
-
-  @Mixin private BackupOption backups;
-
-  @Option(names = "--quiet", description = "print nothing but problems")
-  private boolean quiet;
-
-  @Spec private CommandSpec spec;
-
-  ImportCommand(Console console) {
+  private ImportCommand(Console console) {
     this.console = console;
+    file(InputSheets.TRIPS, "--trips", "rows for the sheet Trips");
+    file(InputSheets.STYLE_HOURS, "--style-hours", "rows for Style hours");
+    file(InputSheets.LOSSES, "--losses", "rows for Losses");
+    file(InputSheets.RESTOCKS, "--restocks", "rows for Restocks");
+    file(InputSheets.STOCK, "--stock", "rows for Stock");
+    dryRun = form.flag("--dry-run", "say what would be added; write nothing");
+    backups = new BackupOption(form);
+    quiet = form.flag("--quiet", "print nothing but problems");
+  }
+
+  private void file(InputSheet sheet, String name, String description) {
+    files.put(sheet, form.option(name, "F.csv", Path.class, description));
+  }
+
+  static CommandSpec of(Console console) {
+    return new ImportCommand(console).form.complete();
   }
 
   @Override
   public Integer call() {
     List<ImportSource> sources = new ArrayList<>();
-    add(sources, InputSheets.TRIPS, trips);
-    add(sources, InputSheets.STYLE_HOURS, styleHours);
-    add(sources, InputSheets.LOSSES, losses);
-    add(sources, InputSheets.RESTOCKS, restocks);
-    add(sources, InputSheets.STOCK, stock);
+    files.forEach(
+        (sheet, option) -> {
+          Path file = option.getValue();
+          if (file != null) {
+            sources.add(new ImportSource(sheet, file));
+          }
+        });
     if (sources.isEmpty()) {
-      throw new ParameterException(
-          spec.commandLine(),
+      throw form.wrong(
           "Say what to import: --trips, --style-hours, --losses, --restocks or --stock.");
     }
+    boolean silent = quiet.getValue();
     Outcome outcome;
-    try (Watch watch = new Watch(console, 1, quiet)) {
-      outcome = ImportRun.run(book, sources, dryRun, LocalDateTime.now(), backups.kept());
+    try (Watch watch = new Watch(console, 1, silent)) {
+      outcome =
+          ImportRun.run(
+              book.getValue(), sources, dryRun.getValue(), LocalDateTime.now(), backups.kept());
       watch.report(1);
     }
-    Books.report(console, quiet, outcome);
+    Books.report(console, silent, outcome);
     return outcome.exitCode();
-  }
-
-  private static void add(List<ImportSource> sources, InputSheet sheet, Path file) {
-    if (file != null) {
-      sources.add(new ImportSource(sheet, file));
-    }
   }
 }

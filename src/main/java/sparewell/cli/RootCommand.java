@@ -1,42 +1,44 @@
 package sparewell.cli;
 
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.concurrent.Callable;
 import picocli.CommandLine;
-import picocli.CommandLine.Command;
 import picocli.CommandLine.Help;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Spec;
 import picocli.CommandLine.UnmatchedArgumentException;
 import sparewell.run.ExitCode;
 
 /** The program without a command: shows what there is. */
-@Command(
-    name = "sparewell",
-    description = {
-      "Reads a tackle workbook and writes back what to carry, bring aboard, buy, pack and move.",
-      "Your own sheets are never changed."
-    },
-    mixinStandardHelpOptions = true,
-    versionProvider = BuildVersion.class,
-    exitCodeListHeading = "%nExit codes:%n",
-    exitCodeList = {
-      "0:done (findings allowed)",
-      "1:done, but --strict was given and there were errors among the findings",
-      "2:wrong usage",
-      "3:a workbook could not be used or written; it is left as it was"
-    })
-public final class RootCommand implements Runnable {
-  @Spec private CommandSpec spec;
+public final class RootCommand implements Callable<Integer> {
+  private final CommandForm form =
+      CommandForm.of(
+          "sparewell",
+          this,
+          "Reads a tackle workbook and writes back what to carry, bring aboard, buy, pack and move.",
+          "Your own sheets are never changed.");
+
+  private static Map<String, String> exitCodes() {
+    Map<String, String> codes = new LinkedHashMap<>();
+    codes.put("0", "done (findings allowed)");
+    codes.put("1", "done, but --strict was given and there were errors among the findings");
+    codes.put("2", "wrong usage");
+    codes.put("3", "a workbook could not be used or written; it is left as it was");
+    return codes;
+  }
 
   private RootCommand() {}
 
   /** Runs a command line and gives the exit code. */
   public static int execute(Console console, String... arguments) {
-    CommandLine line = new CommandLine(new RootCommand());
-    line.addSubcommand(new AnalyseCommand(console));
-    line.addSubcommand(new CheckCommand(console));
-    line.addSubcommand(new NewCommand(console));
-    line.addSubcommand(new ImportCommand(console));
+    CommandSpec root = new RootCommand().form.complete();
+    root.usageMessage().exitCodeListHeading("%nExit codes:%n").exitCodeList(exitCodes());
+    CommandLine line = new CommandLine(root);
+    line.addSubcommand("analyse", AnalyseCommand.of(console));
+    line.addSubcommand("check", CheckCommand.of(console));
+    line.addSubcommand("new", NewCommand.of(console));
+    line.addSubcommand("import", ImportCommand.of(console));
     line.setOut(console.out());
     line.setErr(console.error());
     line.setColorScheme(Help.defaultColorScheme(Help.Ansi.OFF)); // words first, no colours at all
@@ -64,8 +66,7 @@ public final class RootCommand implements Runnable {
   }
 
   @Override
-  public void run() {
-    throw new ParameterException(
-        spec.commandLine(), "Say what to do: analyse, check, new or import.");
+  public Integer call() {
+    throw form.wrong("Say what to do: analyse, check, new or import.");
   }
 }
