@@ -42,7 +42,8 @@ final class JointChance {
    *
    * @param demands what the stock is asked for, on different items each
    */
-  double[][] style(int style, LossForecast.StyleStock stock, Supplier<List<Lasting>> demands) {
+  synchronized double[][] style(
+      int style, LossForecast.StyleStock stock, Supplier<List<Lasting>> demands) {
     Map<LossForecast.StyleStock, double[][]> known =
         kept.computeIfAbsent(style, number -> new LinkedHashMap<>());
     double[][] chances = known.get(stock);

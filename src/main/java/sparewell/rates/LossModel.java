@@ -1,13 +1,13 @@
 package sparewell.rates;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
@@ -20,14 +20,16 @@ import sparewell.season.Season;
 
 /**
  * The loss model of a season: rates by style, effects of cover, and what will be lost. The rates
- * are those of {@link RateFit}; items share a style's losses as {@link ItemShares} has it.
+ * are those of {@link RateFit}; items share a style's losses as {@link ItemShares} has it. It
+ * remembers what it was asked, and threads may share it: all weights of the rates are known once
+ * its tables stand.
  */
 public final class LossModel implements LossForecast {
   private final SeasonHistory history;
   private final RateFit fit;
   private final ItemShares shares;
   private final JointChance joint;
-  private final Map<Share, CountDistribution> shared = new HashMap<>();
+  private final Map<Share, CountDistribution> shared = new ConcurrentHashMap<>();
   private final List<StyleRate> styles;
   private final List<CoverEffect> covers;
   private final List<Finding> findings;

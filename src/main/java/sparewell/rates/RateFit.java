@@ -1,9 +1,9 @@
 package sparewell.rates;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import org.apache.commons.math3.special.Gamma;
 import sparewell.numerics.CountDistribution;
 
@@ -22,7 +22,7 @@ public final class RateFit {
 
   private final FitInput input;
   private final HyperPosterior hyper;
-  private final List<Map<List<Term>, CountDistribution>> known = new ArrayList<>();
+  private final List<Map<List<Term>, CountDistribution>> known = new ArrayList<>(); // by style
 
   /**
    * One stretch of use.
@@ -46,7 +46,7 @@ public final class RateFit {
     this.input = input;
     this.hyper = hyper;
     for (int s = 0; s < input.styles(); s++) {
-      known.add(new LinkedHashMap<>());
+      known.add(new ConcurrentHashMap<>());
     }
   }
 

@@ -2,10 +2,6 @@ package sparewell.render;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.io.Writer;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -24,16 +20,23 @@ public final class CsvRenderer {
   private CsvRenderer() {}
 
   /**
-   * Writes a table as RFC 4180: header first, lines ended by CR LF, an empty cell where a value is
+   * A table as RFC 4180 has it: header first, lines ended by CR LF, an empty cell where a value is
    * not known, dates as yyyy-mm-dd, a point before decimals, no exponents. Text that a spreadsheet
-   * would take for a formula gets a leading apostrophe. The writer is flushed, not closed.
-   *
-   * @throws IOException if the writer fails
+   * would take for a formula gets a leading apostrophe.
    */
-  public static <R> void render(Table<R> table, UnitSystem units, Writer out) throws IOException {
+  public static String text(Table<?> table, UnitSystem units) {
+    StringBuilder out = new StringBuilder();
+    try {
+      print(table, units, new CSVPrinter(out, CSVFormat.RFC4180));
+    } catch (IOException impossible) {
+      throw new UncheckedIOException(impossible);
+    }
+    return out.toString();
+  }
+
+  private static <R> void print(Table<R> table, UnitSystem units, CSVPrinter printer)
+      throws IOException {
     List<Column<R>> columns = table.columns().stream().filter(Column::inCsv).toList();
-    // Not closed: the writer belongs to the caller.
-    CSVPrinter printer = new CSVPrinter(out, CSVFormat.RFC4180);
     printer.printRecord(columns.stream().map(column -> name(column, units)).toList());
     Object[] cells = new Object[columns.size()];
     for (R row : table.rows()) {
@@ -43,29 +46,6 @@ public final class CsvRenderer {
       }
       printer.printRecord(cells);
     }
-    printer.flush();
-  }
-
-  /**
-   * Writes a table to a file in UTF-8 without byte order mark.
-   *
-   * @throws IOException if the file cannot be written
-   */
-  public static void render(Table<?> table, UnitSystem units, Path file) throws IOException {
-    try (Writer out = Files.newBufferedWriter(file, StandardCharsets.UTF_8)) {
-      render(table, units, out);
-    }
-  }
-
-  /** A table as CSV text. */
-  public static String text(Table<?> table, UnitSystem units) {
-    java.io.StringWriter out = new java.io.StringWriter();
-    try {
-      render(table, units, out);
-    } catch (IOException impossible) {
-      throw new UncheckedIOException(impossible);
-    }
-    return out.toString();
   }
 
   /** A column's name with its unit, such as {@code weight_lb}. */

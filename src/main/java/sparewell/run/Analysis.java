@@ -4,8 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
-import java.util.concurrent.ForkJoinTask;
 import java.util.function.Supplier;
 import sparewell.check.Checks;
 import sparewell.event.EventPacker;
@@ -47,14 +45,14 @@ final class Analysis {
     Season season = read.season();
     OnHand onHand = OnHandCalculator.of(season);
     // What needs no fitted rates runs beside the fit, in parts that either thread may take up.
-    Supplier<TrackRecord> record = beside(() -> TrackRecord.of(season));
-    Supplier<StowPlan> stowing = beside(() -> StowPlanner.plan(season, onHand));
+    Supplier<TrackRecord> record = Beside.begin(() -> TrackRecord.of(season));
+    Supplier<StowPlan> stowing = Beside.begin(() -> StowPlanner.plan(season, onHand));
     LossModel rates = LossModel.fit(season);
+    Supplier<Optional<OffSeason>> offSeason =
+        Beside.begin(() -> OffSeasonPlanner.plan(season, onHand, rates));
     SparesReport spares = SparesPlanner.plan(season, onHand, rates);
     BuyList buys = BuyPlanner.plan(season, spares, rates);
     EventPacking packing = EventPacker.pack(season, onHand, spares.eventNeeds());
-    // The fitted rates remember what they were asked, so one thread asks them.
-    Optional<OffSeason> offSeason = OffSeasonPlanner.plan(season, onHand, rates);
     StowPlan stow = stowing.get();
     LoadReport load = LoadSheet.of(season, onHand, stow);
     List<Finding> findings = new ArrayList<>(alreadyFound);
@@ -76,20 +74,11 @@ final class Analysis {
         record.get(),
         spares,
         buys,
-        offSeason,
+        offSeason.get(),
         packing,
         stow,
         load,
         LastFigures.of(book));
-  }
-
-  /**
-   * Begins work that another thread may do meanwhile. Among several workbooks each keeps to its
-   * thread, so that no more of them are in memory than there are threads.
-   */
-  private static <T> Supplier<T> beside(Callable<T> work) {
-    ForkJoinTask<T> task = ForkJoinTask.adapt(work);
-    return ForkJoinTask.inForkJoinPool() ? task::invoke : task.fork()::join;
   }
 
   /** Gravest first, otherwise in the order of the sheets, row and column. */

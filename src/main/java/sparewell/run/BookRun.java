@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
@@ -49,8 +50,10 @@ final class BookRun {
               original, readOptions(options), options.version(), alreadyFound(original, names));
       List<ReportSheet> sheets = ReportSheets.of(results);
       ReportFolder.prepare(folder); // what cannot end well is not begun
+      Supplier<Map<String, String>> files =
+          Beside.begin(() -> ReportFolder.texts(sheets, results.season().settings().units()));
       SaveResult saved = save(original, target, results, sheets, names, options);
-      return reported(book, folder, options, results, sheets, saved);
+      return reported(book, folder, options, results, files.get(), saved);
     } catch (UnusableWorkbook unusable) {
       return Outcome.refused(book, unusable(book, unusable));
     } catch (WorkbookRefused refused) {
@@ -80,10 +83,10 @@ final class BookRun {
       Path folder,
       RunOptions options,
       Results results,
-      List<ReportSheet> sheets,
+      Map<String, String> files,
       SaveResult saved) {
     try {
-      ReportFolder.write(folder, sheets, results.season().settings().units());
+      ReportFolder.write(folder, files);
       return new Outcome(
           book,
           exitCode(results, options),

@@ -139,8 +139,9 @@ public final class Parts {
     for (ReportSheet sheet : sheets) {
       for (Block block : sheet.blocks()) {
         if (block instanceof Block.Rows rows && !rows.table().csvFile().isEmpty()) {
-          CsvRenderer.render(
-              rows.table(), season.settings().units(), folder.resolve(rows.table().csvFile()));
+          Files.writeString(
+              folder.resolve(rows.table().csvFile()),
+              CsvRenderer.text(rows.table(), season.settings().units()));
         }
       }
     }

@@ -1,6 +1,5 @@
 package sparewell.render;
 
-import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -8,9 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.io.StringReader;
 import java.math.BigDecimal;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
@@ -19,7 +15,6 @@ import java.util.OptionalDouble;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -179,17 +174,6 @@ class CsvRendererTest {
     assertEquals(
         "shelf,pieces,mass_kg,run_out_chance,ratio,cost,checked,full",
         CsvRenderer.text(Sample.TABLE, UnitSystem.METRIC).split("\r\n", 2)[0]);
-  }
-
-  @Test
-  void theFileIsUtf8WithoutMarkAndTheSameTwice(@TempDir Path folder) throws IOException {
-    Table<List<String>> table = texts(List.of(List.of("größe")));
-    Path file = folder.resolve("t.csv");
-    CsvRenderer.render(table, UnitSystem.US, file);
-    byte[] first = Files.readAllBytes(file);
-    assertArrayEquals("c0\r\ngröße\r\n".getBytes(StandardCharsets.UTF_8), first);
-    CsvRenderer.render(table, UnitSystem.US, file);
-    assertArrayEquals(first, Files.readAllBytes(file));
   }
 
   @Test
