@@ -15,7 +15,7 @@ set "one="
 if defined verb if "%~2"=="" if not exist "%~1\*" set "one=yes"
 if "%~1"=="analyse" if "%~3"=="" if not exist "%~2\*" set "one=yes"
 set "flags=-XX:+UseSerialGC -Xmn48m -XX:-UsePerfData -Dfile.encoding=UTF-8"
-if defined one set "flags=-XX:+UseSerialGC -XX:TieredStopAtLevel=1 -Xmn24m -XX:-UsePerfData -Dfile.encoding=UTF-8"
+if defined one set "flags=-XX:+UseSerialGC -XX:TieredStopAtLevel=1 -Xmn40m -XX:-UsePerfData -Dfile.encoding=UTF-8"
 rem The archive of loaded classes makes every start but the first one faster; it belongs to one jar
 rem and one Java, and Java itself passes over it where it no longer fits.
 set "cache=%LOCALAPPDATA%\sparewell"

@@ -1,9 +1,11 @@
 package sparewell.sheet;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ForkJoinTask;
 import java.util.function.Function;
 import sparewell.table.Block;
 import sparewell.table.ReportSheet;
@@ -46,7 +48,12 @@ public final class ReportSheets {
 
   /** All output sheets, in their order. */
   public static List<ReportSheet> of(Results results) {
-    List<ReportSheet> behind = BEHIND.values().stream().map(sheet -> sheet.apply(results)).toList();
+    Collection<Function<Results, ReportSheet>> sheets = BEHIND.values();
+    // Among several workbooks each keeps to its thread.
+    List<ReportSheet> behind =
+        (ForkJoinTask.inForkJoinPool() ? sheets.stream() : sheets.parallelStream())
+            .map(sheet -> sheet.apply(results))
+            .toList();
     List<ReportSheet> all = new ArrayList<>();
     all.add(AfterTripSheet.of(results, behind));
     all.addAll(behind);

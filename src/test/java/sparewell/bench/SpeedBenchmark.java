@@ -23,7 +23,7 @@ import java.util.stream.Stream;
 public final class SpeedBenchmark {
   /** As the launcher sets them. */
   private static final List<String> FLAGS =
-      List.of("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-Xmn24m", "-XX:-UsePerfData");
+      List.of("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-Xmn40m", "-XX:-UsePerfData");
 
   /** As the launcher sets them for several workbooks. */
   private static final List<String> MANY_FLAGS =
