@@ -48,11 +48,12 @@ final class Analysis {
     Supplier<TrackRecord> record = Beside.begin(() -> TrackRecord.of(season));
     Supplier<StowPlan> stowing = Beside.begin(() -> StowPlanner.plan(season, onHand));
     LossModel rates = LossModel.fit(season);
-    Supplier<Optional<OffSeason>> offSeason =
+    Supplier<Optional<OffSeason>> yearAhead =
         Beside.begin(() -> OffSeasonPlanner.plan(season, onHand, rates));
     SparesReport spares = SparesPlanner.plan(season, onHand, rates);
     BuyList buys = BuyPlanner.plan(season, spares, rates);
     EventPacking packing = EventPacker.pack(season, onHand, spares.eventNeeds());
+    Optional<OffSeason> offSeason = yearAhead.get(); // first what most likely nobody has begun
     StowPlan stow = stowing.get();
     LoadReport load = LoadSheet.of(season, onHand, stow);
     List<Finding> findings = new ArrayList<>(alreadyFound);
@@ -74,7 +75,7 @@ final class Analysis {
         record.get(),
         spares,
         buys,
-        offSeason.get(),
+        offSeason,
         packing,
         stow,
         load,

@@ -1,7 +1,10 @@
 package sparewell.run;
 
 import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
+import java.util.concurrent.FutureTask;
 import java.util.function.Supplier;
 
 /** Work on one workbook that two threads may share. */
@@ -9,13 +12,38 @@ final class Beside {
   private Beside() {}
 
   /**
-   * Begins work that another thread may do meanwhile. Among several workbooks each keeps to its
-   * thread, so that no more of them are in memory than there are threads.
+   * Offers work that another thread may do meanwhile; what nobody has begun when its result is
+   * asked for is done then and there. Among several workbooks each keeps to its thread, so that no
+   * more of them are in memory than there are threads.
    *
+   * @param work throws no checked exception
    * @return its result, waited for when asked for
    */
   static <T> Supplier<T> begin(Callable<T> work) {
-    ForkJoinTask<T> task = ForkJoinTask.adapt(work);
-    return ForkJoinTask.inForkJoinPool() ? task::invoke : task.fork()::join;
+    FutureTask<T> task = new FutureTask<>(work);
+    if (!ForkJoinTask.inForkJoinPool()) {
+      ForkJoinPool.commonPool().execute(task);
+    }
+    return () -> {
+      task.run(); // does nothing where it was begun
+      return result(task);
+    };
+  }
+
+  private static <T> T result(FutureTask<T> task) {
+    try {
+      return task.get();
+    } catch (InterruptedException stopped) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("stopped while working", stopped);
+    } catch (ExecutionException failed) {
+      if (failed.getCause() instanceof RuntimeException failure) {
+        throw failure;
+      }
+      if (failed.getCause() instanceof Error failure) {
+        throw failure;
+      }
+      throw new IllegalStateException(failed.getCause());
+    }
   }
 }
