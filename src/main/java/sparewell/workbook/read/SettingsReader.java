@@ -84,28 +84,34 @@ final class SettingsReader {
     return new Settings(
         units,
         options.asOf().or(() -> asOf).orElse(options.today()),
-        value(InputRows.CARRY_AT_LEAST, Amounts::pieces).orElse(3),
-        asked.or(() -> chance).orElse(0.95),
+        value(InputRows.CARRY_AT_LEAST, Amounts::pieces)
+            .orElse((int) usual(InputRows.CARRY_AT_LEAST)),
+        asked.or(() -> chance).orElse(usual(InputRows.CHANCE_WANTED)),
         asked.isPresent(),
         value(InputRows.PLANNING_HOURS, (c, r) -> Row.positive(Amounts.hours(c, r), r))
-            .orElse(24.0),
-        value(InputRows.PLANNING_DAYS, Amounts::days).orElse(3.0),
+            .orElse(usual(InputRows.PLANNING_HOURS)),
+        value(InputRows.PLANNING_DAYS, Amounts::days).orElse(usual(InputRows.PLANNING_DAYS)),
         budget(),
-        value(InputRows.CURRENCY, SettingsReader::currency).orElse("USD"),
+        value(InputRows.CURRENCY, SettingsReader::currency).orElse(InputRows.CURRENCY.standard()),
         value(
                 InputRows.FILL_FACTOR,
                 (c, r) -> within(Amounts.number(c, r), 1, "above 0, at most 1", r))
-            .orElse(0.85),
+            .orElse(usual(InputRows.FILL_FACTOR)),
         sideTolerance(units),
-        value(InputRows.IDLE_AFTER, SettingsReader::months).orElse(12.0),
+        value(InputRows.IDLE_AFTER, SettingsReader::months).orElse(usual(InputRows.IDLE_AFTER)),
         value(InputRows.HALF_LIFE, SettingsReader::months)
             .map(OptionalDouble::of)
             .orElse(OptionalDouble.empty()),
         new Settings.LabelPage(
-            label(InputRows.LABEL_WIDTH, 63),
-            label(InputRows.LABEL_HEIGHT, 34),
-            labels(InputRows.LABELS_ACROSS, 3),
-            labels(InputRows.LABELS_DOWN, 8)));
+            label(InputRows.LABEL_WIDTH),
+            label(InputRows.LABEL_HEIGHT),
+            labels(InputRows.LABELS_ACROSS),
+            labels(InputRows.LABELS_DOWN)));
+  }
+
+  /** The number that a blank cell stands for, as the setting is declared; its unit is left out. */
+  private static double usual(InputColumn column) {
+    return Double.parseDouble(column.standard().split(" ", 2)[0]);
   }
 
   private <T> Optional<T> value(
@@ -164,13 +170,13 @@ final class SettingsReader {
     return moment.map(OptionalDouble::of).orElse(OptionalDouble.empty());
   }
 
-  private Length label(InputColumn column, double standardMillimetres) {
+  private Length label(InputColumn column) {
     return rows.get(column)
         .flatMap(named -> named.row().length(named.value()))
-        .orElse(Length.of(standardMillimetres, LengthUnit.MILLIMETRE));
+        .orElse(Length.of(usual(column), LengthUnit.MILLIMETRE));
   }
 
-  private int labels(InputColumn column, int standard) {
+  private int labels(InputColumn column) {
     return value(
             column,
             (c, r) -> {
@@ -181,6 +187,6 @@ final class SettingsReader {
               }
               return count;
             })
-        .orElse(standard);
+        .orElse((int) usual(column));
   }
 }
