@@ -58,10 +58,7 @@ final class Graft {
         new StyleMerge(styled ? book.xml(book.stylesPart().get()) : ourStyles, ourStyles);
     OwnParts parts =
         new OwnParts(
-            scratch,
-            takenKeys(),
-            new SheetRewrite(styles, OwnStrings.of(scratch), days(book) - days(scratch)),
-            OwnParts.Tables.of(book, dropped));
+            scratch, takenKeys(), new SheetRewrite(styles), OwnParts.Tables.of(book, dropped));
     RelationshipsEdit relationships =
         new RelationshipsEdit(book.xml(PartNames.relationshipsOf(book.workbookPart())), leaving());
     Map<String, String> types = new LinkedHashMap<>();
@@ -92,11 +89,6 @@ final class Graft {
     edit(
         ContentTypesEdit.PART,
         ContentTypesEdit.apply(book.xml(ContentTypesEdit.PART), dropped, book.signed(), types));
-  }
-
-  /** Day number of one and the same day, less that of the 1900 system. */
-  private static int days(WorkbookPackage book) {
-    return book.date1904() ? -1462 : 0; // ECMA-376 part 1, section 18.17.4.1
   }
 
   private void editWorkbook(WorkbookPackage scratch, List<OwnSheet> sheets, Map<String, String> ids)

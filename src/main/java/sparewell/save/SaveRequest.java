@@ -10,8 +10,8 @@ import sparewell.ooxml.WorkbookPackage;
  *
  * @param original the workbook as it was read; stays open
  * @param target the file to write: the original's own, or another ({@code --out})
- * @param scratch a workbook with our sheets only, without names for the whole workbook; dates may
- *     count from 1900 or 1904, whatever the original does
+ * @param scratch a workbook with our sheets only, without names for the whole workbook; every text
+ *     stands in its cell, and dates count from where the original's do
  * @param sheets our sheets in their order; each stands in the scratch workbook under this name
  * @param now date and time for the backup's name
  * @param backupsKept how many backups stay, at least 1

@@ -3,15 +3,13 @@ package sparewell.save;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
-import java.io.StringWriter;
 import java.io.Writer;
-import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 
 /**
- * One of our sheets (or its tables), made to stand in another workbook: texts stand in their cells,
- * formats have the indexes of the angler's styles, and the sheet is not selected.
+ * One of our sheets (or its tables), made to stand in another workbook: formats have the indexes of
+ * the angler's styles, and the sheet is not selected.
  */
 final class SheetRewrite {
   private static final List<String> DIFFERENTIAL =
@@ -25,19 +23,9 @@ final class SheetRewrite {
           "totalsRowBorderDxfId");
 
   private final StyleMerge styles;
-  private final List<String> strings;
-  private final int daysLater;
 
-  /**
-   * A rewriter.
-   *
-   * @param daysLater what is added to day numbers: our scratch workbook and the angler's may count
-   *     days from different dates
-   */
-  SheetRewrite(StyleMerge styles, List<String> strings, int daysLater) {
+  SheetRewrite(StyleMerge styles) {
     this.styles = styles;
-    this.strings = strings;
-    this.daysLater = daysLater;
   }
 
   /** Writes a sheet or table anew; several may be written at once. */
@@ -45,10 +33,11 @@ final class SheetRewrite {
     Markup in = new Markup(new InputStreamReader(part, StandardCharsets.UTF_8));
     while (in.next(out)) {
       if (in.opens("c")) {
-        cell(in, out);
-        continue;
-      }
-      if (in.opens("row")) {
+        if ("s".equals(in.value("t"))) {
+          throw new IllegalArgumentException("a text of our sheet does not stand in its cell");
+        }
+        format(in, "s");
+      } else if (in.opens("row")) {
         format(in, "s");
       } else if (in.opens("col")) {
         format(in, "style");
@@ -74,38 +63,6 @@ final class SheetRewrite {
     }
   }
 
-  private void cell(Markup in, Writer out) throws IOException {
-    boolean shared = "s".equals(in.value("t"));
-    boolean day = daysLater != 0 && isDay(in);
-    if (shared) {
-      in.replace("t", "inlineStr");
-    }
-    format(in, "s");
-    out.append(in.tag());
-    if ((shared || day) && !in.mentions("/>")) {
-      value(in, out, shared);
-    }
-  }
-
-  /** Copies the cell just entered up to its value, if it has one, and puts the new value. */
-  private void value(Markup in, Writer out, boolean shared) throws IOException {
-    while (in.next(out) && !in.opens("v")) {
-      out.append(in.tag());
-      if (in.mentions("</c>")) {
-        return;
-      }
-    }
-    StringWriter value = new StringWriter();
-    in.next(value);
-    String there = value.toString().strip();
-    if (shared) {
-      out.append("<is>").append(text(there)).append("</is>");
-    } else {
-      BigDecimal moved = new BigDecimal(there).add(BigDecimal.valueOf(daysLater));
-      out.append("<v>").append(moved.toString()).append("</v>");
-    }
-  }
-
   private void format(Markup in, String attribute) {
     String index = in.value(attribute);
     if (index != null) {
@@ -120,21 +77,5 @@ final class SheetRewrite {
           attribute,
           String.valueOf(Math.min(255, Double.parseDouble(width) * styles.widthFactor())));
     }
-  }
-
-  private boolean isDay(Markup cell) {
-    String type = cell.value("t");
-    String format = cell.value("s");
-    return (type == null || type.equals("n"))
-        && format != null
-        && styles.isDay(Integer.parseInt(format));
-  }
-
-  private String text(String index) {
-    int at = Integer.parseInt(index.strip());
-    if (at < 0 || at >= strings.size()) {
-      throw new IllegalArgumentException("our sheet names text " + at + " of " + strings.size());
-    }
-    return strings.get(at);
   }
 }

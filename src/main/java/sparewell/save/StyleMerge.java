@@ -79,19 +79,6 @@ final class StyleMerge {
     return widthFactor;
   }
 
-  /** Whether one of our cell formats shows a number as a date. */
-  boolean isDay(int index) {
-    int id = number(our("cellXfs", index), "numFmtId");
-    if (id < FIRST_OWN_FORMAT) {
-      return id >= 14 && id <= 17 || id == 22;
-    }
-    return ourNumberFormat(id)
-        .value("formatCode")
-        .orElse("")
-        .replaceAll("\"[^\"]*\"|\\\\.|\\[[^]]*]", "")
-        .matches("(?i).*[yd].*");
-  }
-
   private XmlElement ourNumberFormat(int id) {
     return children(ours, "numFmts").stream()
         .filter(f -> number(f, "numFmtId") == id)

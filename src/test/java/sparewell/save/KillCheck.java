@@ -36,7 +36,7 @@ class KillCheck {
     Path book = Files.write(folder.resolve("season.xlsx"), Workbooks.bytes("office.xlsx"));
     Path one = OwnWorkbook.write(folder.resolve("one"), false, List.of("After trip", "Spares"));
     Map<String, byte[]> parts = Zips.read(Files.readAllBytes(one));
-    Zips.edit(parts, "xl/sharedStrings.xml", "two blanks", "other answers");
+    Zips.edit(parts, "xl/worksheets/sheet1.xml", "two blanks", "other answers");
     Path two = Files.write(folder.resolve("two"), Zips.write(parts));
     Map<Fingerprint, String> whole = new HashMap<>();
     whole.put(Fingerprint.of(book), "before");

@@ -6,11 +6,15 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.apache.poi.ss.usermodel.BorderStyle;
+import org.apache.poi.ss.usermodel.Cell;
+import org.apache.poi.ss.usermodel.CellType;
 import org.apache.poi.ss.usermodel.ClientAnchor;
 import org.apache.poi.ss.usermodel.ConditionalFormattingRule;
 import org.apache.poi.ss.usermodel.FillPatternType;
 import org.apache.poi.ss.usermodel.Font;
 import org.apache.poi.ss.usermodel.IndexedColors;
+import org.apache.poi.ss.usermodel.Row;
+import org.apache.poi.ss.usermodel.Sheet;
 import org.apache.poi.ss.util.AreaReference;
 import org.apache.poi.ss.util.CellRangeAddress;
 import org.apache.poi.xddf.usermodel.chart.AxisCrosses;
@@ -28,6 +32,9 @@ import org.apache.poi.xssf.usermodel.XSSFRichTextString;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFTable;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import org.openxmlformats.schemas.spreadsheetml.x2006.main.CTCell;
+import org.openxmlformats.schemas.spreadsheetml.x2006.main.CTRst;
+import org.openxmlformats.schemas.spreadsheetml.x2006.main.STCellType;
 
 /** A scratch workbook with sheets as rich as ours will be: looks, notes, tables, charts, rules. */
 public final class OwnWorkbook {
@@ -41,6 +48,9 @@ public final class OwnWorkbook {
       }
       for (String name : names) {
         fill(book, book.createSheet(name), names.indexOf(name));
+      }
+      for (Sheet sheet : book) {
+        textsInTheirCells(sheet);
       }
       try (OutputStream out = Files.newOutputStream(file)) {
         book.write(out);
@@ -110,6 +120,19 @@ public final class OwnWorkbook {
             .createHyperlink(org.apache.poi.common.usermodel.HyperlinkType.DOCUMENT);
     link.setAddress("'Stock'!A1");
     sheet.getRow(9).getCell(0).setHyperlink(link);
+  }
+
+  private static void textsInTheirCells(Sheet sheet) {
+    for (Row row : sheet) {
+      for (Cell cell : row) {
+        if (cell.getCellType() == CellType.STRING) {
+          CTCell raw = ((XSSFCell) cell).getCTCell();
+          raw.setIs((CTRst) ((XSSFCell) cell).getRichStringCellValue().getCTRst().copy());
+          raw.unsetV();
+          raw.setT(STCellType.INLINE_STR);
+        }
+      }
+    }
   }
 
   private static void chart(XSSFSheet sheet, XSSFDrawing drawing) {

@@ -18,18 +18,21 @@ public final class Saving {
 
   public static final LocalDateTime NOW = LocalDateTime.of(2026, 3, 8, 17, 30, 5);
 
-  private static final Map<List<String>, byte[]> MADE = new ConcurrentHashMap<>();
+  private static final Map<Made, byte[]> MADE = new ConcurrentHashMap<>();
+
+  private record Made(List<String> names, boolean date1904) {}
 
   private Saving() {}
 
-  /** Made once for each list of names, as that takes longer than a save. */
-  private static byte[] scratch(List<String> names) throws IOException {
-    byte[] made = MADE.get(names);
+  /** Made once, as that takes longer than a save. */
+  private static byte[] scratch(List<String> names, boolean date1904) throws IOException {
+    Made wanted = new Made(names, date1904);
+    byte[] made = MADE.get(wanted);
     if (made == null) {
       Path file = Files.createTempFile("made", ".xlsx");
-      made = Files.readAllBytes(OwnWorkbook.write(file, false, names));
+      made = Files.readAllBytes(OwnWorkbook.write(file, date1904, names));
       Files.delete(file);
-      MADE.put(names, made);
+      MADE.put(wanted, made);
     }
     return made;
   }
@@ -55,7 +58,7 @@ public final class Saving {
     names.forEach(n -> sheets.add(new OwnSheet(n, sheets.isEmpty())));
     Path scratch = Files.createTempFile("scratch", ".xlsx");
     try {
-      Files.write(scratch, scratch(names));
+      Files.write(scratch, scratch(names, original.date1904()));
       return WorkbookSaver.save(
           new SaveRequest(original, to, scratch, sheets, now, SaveRequest.USUAL_BACKUPS));
     } finally {
