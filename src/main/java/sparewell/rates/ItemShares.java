@@ -141,11 +141,4 @@ record ItemShares(Map<String, Map<ItemId, Double>> weights, double alpha) {
     Map<ItemId, Double> of = weights.getOrDefault(item.style(), Map.of());
     return of.getOrDefault(item, alpha / Math.max(1, of.size()));
   }
-
-  /** Sum of the Dirichlet parameters of the other items among which losses are shared. */
-  double weightOfOthers(ItemId item, Set<ItemId> among) {
-    // As a difference, so that items of equal weight get the very same sum.
-    double all = among.stream().mapToDouble(this::weight).sum();
-    return among.size() == 1 ? 0 : all - weight(item);
-  }
 }

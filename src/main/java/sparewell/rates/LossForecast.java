@@ -24,10 +24,10 @@ public interface LossForecast {
   CountDistribution styleLosses(String style, List<Exposure> exposures);
 
   /**
-   * Pieces of the item lost over all the exposures together; only exposures that name the item
-   * count.
+   * Pieces of each item of a style lost over all the exposures together, those that name it. An
+   * item that none with hours names is absent: nothing of it is lost.
    */
-  CountDistribution itemLosses(ItemId item, List<Exposure> exposures);
+  Map<ItemId, CountDistribution> itemLosses(String style, List<Exposure> exposures);
 
   /**
    * Chance that no item of the given stocks runs out, with everything that items and styles have in

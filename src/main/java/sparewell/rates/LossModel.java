@@ -106,24 +106,39 @@ public final class LossModel implements LossForecast {
   }
 
   @Override
-  public CountDistribution itemLosses(ItemId item, List<Exposure> exposures) {
-    List<Demand> demands =
-        demands(exposures).stream().filter(demand -> demand.among().contains(item)).toList();
-    if (demands.isEmpty()) {
-      return CountDistribution.none();
+  public Map<ItemId, CountDistribution> itemLosses(String style, List<Exposure> exposures) {
+    Map<ItemId, List<Among>> byItem = new LinkedHashMap<>();
+    for (Demand demand : demands(exposures)) {
+      double all = demand.among().stream().mapToDouble(shares::weight).sum();
+      for (ItemId item : demand.among()) {
+        double own = shares.weight(item);
+        // As a difference, so that items of equal weight get the very same rest.
+        double rest = demand.among().size() == 1 ? 0 : all - own;
+        byItem
+            .computeIfAbsent(item, key -> new ArrayList<>())
+            .add(new Among(demand.terms(), own, rest));
+      }
     }
-    double own = shares.weight(item);
+    Map<ItemId, CountDistribution> losses = new LinkedHashMap<>();
+    byItem.forEach((item, demands) -> losses.put(item, losses(number(style), demands)));
+    return losses;
+  }
+
+  /** What an item is asked for: terms, its weight, and that of the others among which it stands. */
+  private record Among(List<RateFit.Term> terms, double own, double rest) {}
+
+  private CountDistribution losses(int style, List<Among> demands) {
+    Among first = demands.get(0);
     if (demands.size() == 1) {
-      double rest = shares.weightOfOthers(item, demands.get(0).among());
       return shared.computeIfAbsent(
-          new Share(number(item.style()), demands.get(0).terms(), own, rest),
-          share -> BetaBinomial.thin(fit.losses(share.style(), share.terms()), own, share.rest()));
+          new Share(style, first.terms(), first.own(), first.rest()),
+          share -> BetaBinomial.thin(fit.losses(style, share.terms()), share.own(), share.rest()));
     }
     return fit.shared(
-        number(item.style()),
-        demands.stream().map(Demand::terms).toList(),
-        own,
-        demands.stream().map(demand -> shares.weightOfOthers(item, demand.among())).toList());
+        style,
+        demands.stream().map(Among::terms).toList(),
+        first.own(),
+        demands.stream().map(Among::rest).toList());
   }
 
   /**

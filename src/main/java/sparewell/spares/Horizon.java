@@ -7,7 +7,6 @@ import java.util.Map;
 import sparewell.finding.Finding;
 import sparewell.rates.Exposure;
 import sparewell.season.Event;
-import sparewell.season.ItemId;
 
 /**
  * The stretch that stock must last for.
@@ -53,13 +52,6 @@ public record Horizon(
     /** Hours over all stretches, &ge; 0. */
     public double hours() {
       return stretches.stream().mapToDouble(Exposure::hours).sum();
-    }
-
-    /** The stretches in which the item is used. */
-    public List<Exposure> of(ItemId item) {
-      return stretches.stream()
-          .filter(stretch -> stretch.hours() > 0 && stretch.among().contains(item))
-          .toList();
     }
   }
 

@@ -4,10 +4,10 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.numerics.CountDistribution;
-import sparewell.rates.Exposure;
 import sparewell.rates.LossForecast;
 import sparewell.season.Event;
 import sparewell.season.ItemId;
@@ -118,19 +118,12 @@ public final class SparesPlanner {
   private List<SparesRow> style(Style style, List<ItemStock> items) {
     double chance = ChanceWanted.of(season.settings(), horizon.events(), style);
     Horizon.Use use = horizon.use(style.name());
-    List<CountDistribution> losses = new ArrayList<>();
-    List<Integer> forLosses = new ArrayList<>();
-    for (ItemStock item : items) {
-      List<Exposure> own = use.of(item.item());
-      CountDistribution loss =
-          own.isEmpty() ? CountDistribution.none() : forecast.itemLosses(item.item(), own);
-      losses.add(loss);
-      forLosses.add(loss.quantile(chance));
-    }
+    Map<ItemId, CountDistribution> losses = forecast.itemLosses(style.name(), use.stretches());
     List<Floors.Floor> floors = Floors.of(season.settings(), style, items);
     List<SparesRow> rows = new ArrayList<>();
     for (int i = 0; i < items.size(); i++) {
-      rows.add(row(style, items.get(i), losses.get(i), forLosses.get(i), floors.get(i), chance));
+      Optional<CountDistribution> loss = Optional.ofNullable(losses.get(items.get(i).item()));
+      rows.add(row(style, items.get(i), loss, floors.get(i), chance));
     }
     return rows;
   }
@@ -138,11 +131,12 @@ public final class SparesPlanner {
   private SparesRow row(
       Style style,
       ItemStock item,
-      CountDistribution losses,
-      int forLosses,
+      Optional<CountDistribution> loss,
       Floors.Floor floor,
       double chance) {
     Horizon.Use use = horizon.use(style.name());
+    CountDistribution losses = loss.orElse(CountDistribution.none());
+    int forLosses = losses.quantile(chance);
     int carry = Math.max(forLosses, floor.pieces());
     int missing = Math.max(0, carry - item.aboard());
     int bring = Math.min(item.ashore(), missing);
@@ -157,7 +151,7 @@ public final class SparesPlanner {
         item.ashore(),
         use.hours(),
         losses,
-        !use.of(item.item()).isEmpty(),
+        loss.isPresent(),
         style.importance(),
         chance,
         floor.pieces(),

@@ -2,10 +2,8 @@ package sparewell.rates;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.apache.commons.math3.special.Gamma;
 import org.junit.jupiter.api.Test;
 import sparewell.season.ItemId;
@@ -77,10 +75,7 @@ class ItemSharesTest {
     assertEquals(part, shares.weight(blue), 1e-12);
     assertEquals(part, shares.weight(item("Shad", "9 in", "red")), 1e-12, "of no stock row");
     assertEquals(shares.alpha(), shares.weight(item("Toad", "", "x")), 1e-12);
-    Set<ItemId> among = new LinkedHashSet<>(List.of(red, blue, big));
-    assertEquals(2 * part, shares.weightOfOthers(red, among), 1e-12);
-    assertEquals(2 * part + 5, shares.weightOfOthers(blue, among), 1e-12);
-    assertEquals(0, shares.weightOfOthers(red, Set.of(red)));
+    assertEquals(part, shares.weight(big), 1e-12);
   }
 
   @Test

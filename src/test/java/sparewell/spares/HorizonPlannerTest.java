@@ -81,9 +81,9 @@ class HorizonPlannerTest {
     Horizon horizon = plan(FORECAST);
     assertEquals(10, horizon.use("Jig").hours(), "plan hours may exceed event hours");
     assertEquals(0, horizon.use("Worm").hours());
-    assertTrue(horizon.use("Jig").of(new ItemId("Jig", "", "black")).isEmpty());
-    List<Exposure> blue = horizon.use("Jig").of(new ItemId("Jig", "", "Blue"));
-    assertEquals(List.of(new ItemId("Jig", "", "Blue")), blue.get(0).among());
+    List<Exposure> stretches = horizon.use("Jig").stretches();
+    assertEquals(1, stretches.size());
+    assertEquals(List.of(new ItemId("Jig", "", "Blue")), stretches.get(0).among());
     assertTrue(horizon.findings().isEmpty());
   }
 
@@ -143,7 +143,7 @@ class HorizonPlannerTest {
     maker.event("Cup", AS_OF.plusDays(2), 8, 1, line("Jig", 0));
     Horizon.Use jig = plan(forecast).use("Jig");
     assertTrue(jig.inPlan());
-    assertTrue(jig.of(new ItemId("Jig", "", "Blue")).isEmpty(), "planned for no time at all");
+    assertEquals(0, jig.hours(), "planned for no time at all");
   }
 
   @Test

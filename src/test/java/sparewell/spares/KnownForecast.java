@@ -62,14 +62,17 @@ public final class KnownForecast implements LossForecast {
   }
 
   @Override
-  public CountDistribution itemLosses(ItemId item, List<Exposure> exposures) {
-    double hours = 0;
+  public Map<ItemId, CountDistribution> itemLosses(String style, List<Exposure> exposures) {
+    Map<ItemId, Double> hours = new HashMap<>();
     for (Exposure exposure : exposures) {
-      if (exposure.among().contains(item)) {
-        hours += exposure.hours() / exposure.among().size();
+      if (exposure.hours() > 0) {
+        double each = exposure.hours() / exposure.among().size();
+        exposure.among().forEach(item -> hours.merge(item, each, Double::sum));
       }
     }
-    return counts(item.style(), hours);
+    Map<ItemId, CountDistribution> losses = new HashMap<>();
+    hours.forEach((item, each) -> losses.put(item, counts(style, each)));
+    return losses;
   }
 
   @Override
@@ -77,7 +80,10 @@ public final class KnownForecast implements LossForecast {
     double chance = 1;
     for (StyleStock stock : stocks) {
       for (Map.Entry<ItemId, Integer> entry : stock.pieces().entrySet()) {
-        chance *= itemLosses(entry.getKey(), stock.exposures()).atMost(entry.getValue());
+        chance *=
+            itemLosses(stock.style(), stock.exposures())
+                .getOrDefault(entry.getKey(), CountDistribution.none())
+                .atMost(entry.getValue());
       }
     }
     return chance;
