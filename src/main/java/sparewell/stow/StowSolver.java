@@ -154,8 +154,9 @@ final class StowSolver {
     return answer(plans, search.search(mostMoves, plans, effort.rowWork()));
   }
 
+  /** False where one of them is infinite: as far apart as the tolerance is then, and not within. */
   private static boolean same(double one, double other) {
-    return Math.abs(one - other) <= tolerance(other);
+    return Math.abs(one - other) < tolerance(other);
   }
 
   /** A bound for many moves holds for few, a plan with few moves serves for many. */

@@ -220,6 +220,24 @@ class StowSolverTest {
   }
 
   @Test
+  void aRowIsAnnealedToo() {
+    int there = 0;
+    int best = 0;
+    for (int seed = 0; seed < 60; seed++) {
+      StowProblem problem = planted(seed);
+      double[] least = ExhaustiveSearch.leastByMoves(problem);
+      StowSolver solver = new StowSolver(problem, new Effort(1, 0, 0, 2_000, 0));
+      for (int k = 1; k < problem.boxCount; k++) {
+        if (least[k] < Double.POSITIVE_INFINITY) {
+          there++;
+          best += solver.row(k, List.of()).moment() < least[k] + CLOSE ? 1 : 0;
+        }
+      }
+    }
+    assertTrue(best > 0.9 * there, "best " + best + " of " + there);
+  }
+
+  @Test
   void valuesWithinAHundredMillionthAreTheSame() {
     assertEquals(1e-8, StowSolver.tolerance(0.5), 1e-20);
     assertEquals(5e-6, StowSolver.tolerance(500), 1e-18);
