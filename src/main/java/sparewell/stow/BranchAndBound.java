@@ -52,7 +52,8 @@ final class BranchAndBound {
     nodes = 0;
     workLimit = dual.work() + work;
     tolerance = 1e-9 * Math.max(1, Math.abs(target()));
-    int moves = mostMoves < 0 ? problem.boxCount : mostMoves;
+    boolean counted = mostMoves >= 0;
+    int moves = counted ? mostMoves : problem.boxCount;
     double bound = known(moves);
     if (closes(bound)) {
       return target();
@@ -73,8 +74,8 @@ final class BranchAndBound {
       dual.mixes(linear.volumeShares());
     } else {
       dual.prices(warmPrices);
-      steps = mostMoves >= 0 && !warmForMoves ? ROOT_STEPS : WARM_STEPS;
-      warmForMoves |= mostMoves >= 0;
+      steps = counted && !warmForMoves ? ROOT_STEPS : WARM_STEPS;
+      warmForMoves |= counted;
     }
     double root = ascend(allowed, bound, steps, 1.0);
     warmPrices = dual.prices();
