@@ -116,10 +116,7 @@ final class Annealing {
           penalty = Math.max(penalty * 0.998, spread * 0.1);
         }
       }
-      // xorshift64 (Marsaglia 2003); its fields are the parts of one proposal
-      random ^= random << 13;
-      random ^= random >>> 7;
-      random ^= random << 17;
+      random = next(random); // its fields are the parts of one proposal
       int dice = (int) (random >>> 56);
       propose(
           dice,
@@ -128,6 +125,13 @@ final class Annealing {
           (int) (random >>> 8 & 0xFFFF),
           temperature * ACCEPTED[(int) (random & 0xFF)]);
     }
+  }
+
+  /** The random number after that one: xorshift64 (Marsaglia 2003); every number but 0 comes up. */
+  static long next(long random) {
+    long next = random ^ random << 13;
+    next ^= next >>> 7;
+    return next ^ next << 17;
   }
 
   /** A proposal of the kind that {@code dice} (of 256) says, about box {@code one}. */

@@ -52,8 +52,10 @@ final class BranchAndBound {
     nodes = 0;
     workLimit = dual.work() + work;
     tolerance = 1e-9 * Math.max(1, Math.abs(target()));
-    double bound = known(mostMoves);
-    if (bound >= target() - tolerance) {
+    boolean counted = mostMoves >= 0;
+    int moves = counted ? mostMoves : problem.boxCount;
+    double bound = known(moves);
+    if (closes(bound)) {
       return target();
     }
     boolean[][] allowed = new boolean[problem.boxCount][];
@@ -65,36 +67,31 @@ final class BranchAndBound {
     if (warmPrices.length == 0) {
       LinearBound linear = new LinearBound(problem);
       bound = linear.ascend(allowed, target(), LINEAR_STEPS);
-      if (bound >= target() - tolerance) {
+      if (closes(bound)) {
         return target();
       }
       dual.prices(linear.boxPrices(allowed));
       dual.mixes(linear.volumeShares());
     } else {
       dual.prices(warmPrices);
-      steps = mostMoves >= 0 && !warmForMoves ? ROOT_STEPS : WARM_STEPS;
-      warmForMoves |= mostMoves >= 0;
+      steps = counted && !warmForMoves ? ROOT_STEPS : WARM_STEPS;
+      warmForMoves |= counted;
     }
-    dual.knapsackTolerance(Math.max(0, target() - bound) * 0.002);
-    double root = dual.ascend(allowed, target(), steps, 1.0);
-    if (root < Double.POSITIVE_INFINITY) {
-      warmPrices = dual.prices();
-      lines.add(new double[] {root + dual.movePrice() * Math.max(0, mostMoves), dual.movePrice()});
-    }
+    double root = ascend(allowed, bound, steps, 1.0);
+    warmPrices = dual.prices();
+    lines.add(new double[] {root + dual.movePrice() * moves, dual.movePrice()});
     root = Math.max(bound, root);
-    if (root >= target() - tolerance) {
+    if (closes(root)) {
       return target();
     }
-    return Math.min(target(), Math.max(root, explore(allowed, root, 0)));
+    return Math.min(target(), Math.max(root, explore(allowed, root, true)));
   }
 
   /** The best bound for that number of moves that the searches before give. */
-  private double known(int mostMoves) {
+  private double known(int moves) {
     double bound = Double.NEGATIVE_INFINITY;
     for (double[] line : lines) {
-      if (mostMoves >= 0 || line[1] == 0) {
-        bound = Math.max(bound, line[0] - line[1] * Math.max(0, mostMoves));
-      }
+      bound = Math.max(bound, line[0] - line[1] * moves);
     }
     return bound;
   }
@@ -104,19 +101,28 @@ final class BranchAndBound {
     return Math.min(ceiling, plans.bestMoment());
   }
 
-  private double explore(boolean[][] allowed, double parent, int depth) {
+  /** Whether nothing of use can lie above that bound. */
+  private boolean closes(double bound) {
+    return bound >= target() - tolerance;
+  }
+
+  /** Raises the bound; the places are searched the more exactly the less is left to gain. */
+  private double ascend(boolean[][] allowed, double bound, int steps, double steadiness) {
+    dual.knapsackTolerance(Math.max(0, target() - bound) * 0.002);
+    return dual.ascend(allowed, target(), steps, steadiness);
+  }
+
+  private double explore(boolean[][] allowed, double parent, boolean top) {
     nodes++;
     double children = Double.POSITIVE_INFINITY;
     double bound = parent;
-    int steps = depth == 0 ? 100 : 30;
+    int steps = top ? 100 : 30;
     while (true) {
       if (dual.work() >= workLimit) {
         return Math.min(children, bound);
       }
-      dual.knapsackTolerance(Math.max(0, target() - bound) * 0.002);
-      double here = dual.ascend(allowed, target(), steps, 0.7);
-      bound = Math.max(bound, here);
-      if (bound >= target() - tolerance) {
+      bound = Math.max(bound, ascend(allowed, bound, steps, 0.7));
+      if (closes(bound)) {
         return Math.min(children, target());
       }
       int struck = dual.strikeOut(allowed, target() - tolerance);
@@ -126,7 +132,7 @@ final class BranchAndBound {
       steps = struck > 0 ? 20 : 10;
       int[] plan = new int[problem.boxCount];
       int branch = pick(allowed, plan);
-      if (depth == 0 || nodes % 8 == 0) {
+      if (top || nodes % 8 == 0) {
         plans.run(plan, 500L * problem.boxCount, 0.05, nodes);
       }
       if (branch < 0) {
@@ -141,7 +147,7 @@ final class BranchAndBound {
       }
       Arrays.fill(child[branch], false);
       child[branch][at] = true;
-      children = Math.min(children, explore(child, bound, depth + 1));
+      children = Math.min(children, explore(child, bound, false));
       allowed[branch][at] = false;
       dual.prices(prices);
       if (children <= bound) {
@@ -156,6 +162,7 @@ final class BranchAndBound {
     double most = -1;
     for (int i = 0; i < problem.boxCount; i++) {
       int likeliest = -1;
+      double share = -1;
       int open = 0;
       double low = Double.POSITIVE_INFINITY;
       double high = Double.NEGATIVE_INFINITY;
@@ -164,14 +171,14 @@ final class BranchAndBound {
           open++;
           low = Math.min(low, problem.momentKgM(i, j));
           high = Math.max(high, problem.momentKgM(i, j));
-          if (likeliest < 0 || dual.share(i, j) > dual.share(i, likeliest)) {
+          if (dual.share(i, j) > share) {
+            share = dual.share(i, j);
             likeliest = j;
           }
         }
       }
       plan[i] = likeliest;
       if (open > 1) {
-        double share = Math.min(1, dual.share(i, likeliest));
         double score = (high - low + 1e-6) * (0.1 + Math.min(share, 1 - share));
         if (score > most) {
           most = score;

@@ -97,6 +97,7 @@ final class DualBound {
    * Raises the bound by at most that many steps, towards {@code target}; leaves the best prices
    * found in force and evaluated.
    *
+   * @param steps at least 1
    * @param steadiness starting length of a step, about 1
    * @return the best bound found; positive infinity where no plan is left
    */
@@ -106,7 +107,6 @@ final class DualBound {
     int sinceBetter = 0;
     int shrunk = 0;
     prices.forgetDirection();
-    prices.keep();
     for (int at = 0; at < steps; at++) {
       double bound = evaluate(allowed);
       if (bound == Double.POSITIVE_INFINITY) {
@@ -170,16 +170,15 @@ final class DualBound {
         continue;
       }
       double[] forced = places.forced(allowed, bound, i);
-      int left = 0;
+      boolean left = false;
       for (int j = 0; j < forced.length; j++) {
         if (allowed[i][j] && forced[j] >= target) {
           allowed[i][j] = false;
           struck++;
-        } else if (allowed[i][j]) {
-          left++;
         }
+        left |= allowed[i][j];
       }
-      if (left == 0) {
+      if (!left) {
         return -1;
       }
     }

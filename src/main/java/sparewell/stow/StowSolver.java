@@ -49,7 +49,6 @@ final class StowSolver {
   /** The best plan with any number of moves. */
   Answer best() {
     Annealing plans = new Annealing(problem, -1);
-    plans.offer(problem.now);
     for (int round = 0; round < effort.rounds(); round++) {
       anneal(plans, effort.roundSteps(), round);
     }
@@ -68,14 +67,16 @@ final class StowSolver {
   }
 
   private Answer answer(Annealing plans, double bound) {
-    int[] places = plans.best();
-    if (plans.bestMoment() == Double.POSITIVE_INFINITY) {
-      return new Answer(List.of(), Double.POSITIVE_INFINITY, bound, bound >= ceiling(problem));
-    }
-    List<Integer> list = Arrays.stream(places).boxed().toList();
     double moment = plans.bestMoment();
+    if (moment == Double.POSITIVE_INFINITY) {
+      return new Answer(List.of(), moment, bound, bound >= ceiling(problem));
+    }
+    return plan(Arrays.stream(plans.best()).boxed().toList(), moment, bound);
+  }
+
+  private static Answer plan(List<Integer> places, double moment, double bound) {
     boolean proven = bound >= moment - tolerance(moment);
-    return new Answer(list, moment, proven ? moment : bound, proven);
+    return new Answer(places, moment, proven ? moment : bound, proven);
   }
 
   /** Values closer than this count as the same. */
@@ -116,7 +117,6 @@ final class StowSolver {
     List<Annealing> plans = new ArrayList<>();
     for (int k = 1; k <= last; k++) {
       Annealing row = new Annealing(problem, k);
-      row.offer(problem.now);
       if (k > 1) {
         row.offer(plans.get(k - 2).best());
       }
@@ -138,7 +138,7 @@ final class StowSolver {
       return new Answer(List.of(), Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, true);
     }
     double moment = problem.moment(problem.now) * 1e-12;
-    return new Answer(Arrays.stream(problem.now).boxed().toList(), moment, moment, true);
+    return plan(Arrays.stream(problem.now).boxed().toList(), moment, moment);
   }
 
   /**
@@ -154,43 +154,43 @@ final class StowSolver {
     return answer(plans, search.search(mostMoves, plans, effort.rowWork()));
   }
 
+  /** False where one of them is infinite: as far apart as the tolerance is then, and not within. */
   private static boolean same(double one, double other) {
-    return Math.abs(one - other) <= tolerance(other);
+    return Math.abs(one - other) < tolerance(other);
   }
 
   /** A bound for many moves holds for few, a plan with few moves serves for many. */
   private static Curve settled(Answer best, List<Answer> rows) {
     Answer top = best;
     for (Answer row : rows) {
-      if (row.found() && row.moment() <= top.moment() + tolerance(top.moment())) {
-        top = row.moment() < top.moment() - tolerance(top.moment()) || top == best ? row : top;
+      double better = top.moment() - row.moment();
+      double same = tolerance(top.moment());
+      if (better > same || top == best && better >= -same) {
+        top = row;
       }
     }
-    double known = best.bound();
     List<Answer> result = new ArrayList<>(rows);
     for (int k = 1; k < rows.size(); k++) {
       Answer fewer = result.get(k - 1);
       if (fewer.moment() < result.get(k).moment()) {
-        result.set(k, new Answer(fewer.places(), fewer.moment(), result.get(k).bound(), false));
+        result.set(k, plan(fewer.places(), fewer.moment(), result.get(k).bound()));
       }
     }
+    double known = best.bound();
     for (int k = rows.size() - 1; k >= 0; k--) {
       Answer row = result.get(k);
-      known = Math.max(known, row.found() ? Math.min(row.bound(), row.moment()) : known);
-      double bound = row.found() ? Math.min(known, row.moment()) : row.bound();
-      result.set(k, row.found() ? withBound(row, bound) : row);
-    }
-    int end = result.size();
-    for (int k = 0; k < result.size(); k++) {
-      if (result.get(k).found() && same(result.get(k).moment(), top.moment())) {
-        end = Math.min(end, k + 1);
+      if (row.found()) {
+        known = Math.max(known, row.bound());
+        result.set(k, plan(row.places(), row.moment(), known));
       }
     }
-    return new Curve(withBound(top, Math.min(best.bound(), top.moment())), result.subList(0, end));
-  }
-
-  private static Answer withBound(Answer answer, double bound) {
-    boolean proven = bound >= answer.moment() - tolerance(answer.moment());
-    return new Answer(answer.places(), answer.moment(), proven ? answer.moment() : bound, proven);
+    List<Answer> upToBest = new ArrayList<>();
+    for (Answer row : result) {
+      upToBest.add(row);
+      if (same(row.moment(), top.moment())) {
+        break;
+      }
+    }
+    return new Curve(plan(top.places(), top.moment(), best.bound()), upToBest);
   }
 }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 
 /** Annealing by itself on problems so small that every plan can be tried. */
@@ -143,5 +144,141 @@ class AnnealingTest {
     Annealing plans = new Annealing(problem, -1);
     plans.run(problem.now, 100, 0.5, 1);
     assertEquals(0, plans.bestMoment());
+  }
+
+  @Test
+  void drawsAreThoseOfXorshift() {
+    // The first numbers after 1, worked out apart in whole numbers of any size.
+    assertEquals(1_082_269_761L, Annealing.next(1));
+    assertEquals(1_152_992_998_833_853_505L, Annealing.next(1_082_269_761L));
+    assertEquals(
+        Long.parseUnsignedLong("11177516664432764457"), Annealing.next(1_152_992_998_833_853_505L));
+    assertEquals(
+        Long.parseUnsignedLong("17678023832001937445"),
+        Annealing.next(Long.parseUnsignedLong("11177516664432764457")));
+  }
+
+  /** Boxes that weigh 1 kg each, in places 1 m apart of which the last is aftmost; no limits. */
+  private static StowProblem alike(int places, int... now) {
+    long none = StowProblem.UNLIMITED;
+    long[] room = new long[places];
+    Arrays.fill(room, none);
+    long[] weight = new long[now.length];
+    Arrays.fill(weight, 1_000_000);
+    long[] station = new long[places];
+    Arrays.setAll(station, at -> (places - at) * 1_000_000L);
+    boolean[][] allowed = new boolean[now.length][places];
+    for (boolean[] row : allowed) {
+      Arrays.fill(row, true);
+    }
+    return new StowProblem(
+        weight, weight, station, new long[places], room, room, allowed, now, -none, none);
+  }
+
+  /** The first step leads from one plan to that better one with about that chance. */
+  private static void leads(
+      StowProblem problem, int mostMoves, double chance, int[] from, int... to) {
+    int seeds = 20_000;
+    int times = 0;
+    for (int seed = 1; seed <= seeds; seed++) {
+      Annealing plans = new Annealing(problem, mostMoves);
+      plans.run(from, 1, 0.5, seed);
+      times += Arrays.equals(plans.best(), to) ? 1 : 0;
+    }
+    assertEquals(seeds * chance, times, 2.5 * Math.sqrt(seeds * chance));
+  }
+
+  /** Of 256 proposals 12 send a box home and 78 to any of its places. */
+  @Test
+  void aBoxGoesHomeOrAnywhere() {
+    StowProblem away = alike(2, 1, 1, 1, 1);
+    leads(away, -1, (12 + 78 / 2.0) / 256 / 4, new int[] {1, 1, 0, 1}, 1, 1, 1, 1);
+    StowProblem home = alike(2, 0, 0, 0, 0);
+    leads(home, -1, 78 / 2.0 / 256 / 4, new int[] {0, 0, 0, 0}, 0, 0, 1, 0);
+  }
+
+  /** Of 256 proposals 128 swap two boxes, and so do those that rotate one of them with itself. */
+  @Test
+  void twoBoxesSwap() {
+    leads(alike(2, 1, 0, 0, 0), -1, (128 + 38 / 4.0) / 256 / 8, new int[] {0, 1, 0, 0}, 1, 0, 0, 0);
+  }
+
+  /** Of 256 proposals 38 rotate three boxes, each of which may be the first. */
+  @Test
+  void threeBoxesRotate() {
+    leads(alike(3, 1, 2, 0, 0), -1, 38.0 / 256 * 3 / 64, new int[] {0, 1, 2, 0}, 1, 2, 0, 0);
+  }
+
+  /** Where no more may move, every other proposal is about a box that has moved. */
+  @Test
+  void whereMovesAreScarceThoseWhoMovedMoveOn() {
+    StowProblem problem = alike(3, 0, 0, 0, 0, 0, 0);
+    double drawn = 0.5 * (1 + 1 / 6.0);
+    leads(problem, 1, 78 / 256.0 / 3 * drawn, new int[] {0, 1, 0, 0, 0, 0}, 0, 2, 0, 0, 0, 0);
+    double oneOfTwo = 0.5 * (1 / 2.0 + 1 / 6.0);
+    leads(problem, 2, 78 / 256.0 / 3 * oneOfTwo, new int[] {0, 1, 1, 0, 0, 0}, 0, 1, 2, 0, 0, 0);
+    leads(problem, 3, 78 / 256.0 / 3 / 6, new int[] {0, 1, 1, 0, 0, 0}, 0, 1, 2, 0, 0, 0);
+  }
+
+  @Test
+  void whereMovesAreScarceOneGoesHomeAsAnotherSetsOut() {
+    StowProblem problem = alike(3, 0, 0, 0, 0, 0, 0);
+    double drawn = 0.5 / 6;
+    leads(problem, 1, 78 / 256.0 / 3 * drawn, new int[] {0, 1, 0, 0, 0, 0}, 0, 0, 0, 2, 0, 0);
+    leads(problem, 2, 78 / 256.0 / 3 * drawn / 2, new int[] {0, 1, 1, 0, 0, 0}, 0, 1, 0, 2, 0, 0);
+  }
+
+  @Test
+  void withoutStepsAPlanIsOnlyTakenUp() {
+    StowProblem problem = alike(2, 0, 0);
+    for (int seed = 0; seed < 100; seed++) {
+      Annealing plans = new Annealing(problem, -1);
+      plans.run(problem.now, 0, 0.5, seed);
+      assertArrayEquals(problem.now, plans.best());
+    }
+  }
+
+  @Test
+  void ofEqualsTheFirstStays() {
+    StowProblem problem = alike(2, 0, 0);
+    Annealing plans = new Annealing(problem, -1);
+    plans.offer(new int[] {1, 0});
+    plans.offer(new int[] {0, 1});
+    assertArrayEquals(new int[] {1, 0}, plans.best());
+    Arrays.fill(problem.loadRoomMg, 1_500_000);
+    Annealing tight = new Annealing(problem, -1);
+    tight.run(new int[] {1, 1}, 0, 0.5, 1);
+    tight.run(new int[] {0, 0}, 0, 0.5, 1);
+    assertArrayEquals(new int[] {1, 1}, tight.closest());
+  }
+
+  /** How good plans are after few steps: what the temperatures and prices are for. */
+  @Test
+  void fewStepsLeadNearTheBestPlan() {
+    double[] above = new double[8];
+    int runs = 0;
+    for (int seed = 1; seed <= 12; seed++) {
+      StowProblem problem = StowCases.problem(14, 5, seed);
+      double range = new PlaceCosts(problem).spread();
+      for (int counted = 0; counted < 2; counted++) {
+        int most = counted == 0 ? -1 : 5;
+        Annealing known = new Annealing(problem, most);
+        double best = new BranchAndBound(problem, 1e4).search(most, known, 5_000_000);
+        assertTrue(best < 1e4, "a plan with 5 moves, case " + seed);
+        for (int run = 1; run <= 15; run++) {
+          for (int kind = 0; kind < 4; kind++) {
+            Annealing plans = new Annealing(problem, most);
+            plans.run(problem.now, kind % 2 == 0 ? 600 : 4_000, kind < 2 ? 0.5 : 0.1, run);
+            above[4 * counted + kind] += Math.min(1, (plans.bestMoment() - best) / range);
+          }
+          runs += counted;
+        }
+      }
+    }
+    double[] usual = {0.264, 0.102, 0.280, 0.137, 0.305, 0.092, 0.303, 0.152};
+    for (int kind = 0; kind < above.length; kind++) {
+      double mean = above[kind] / runs;
+      assertTrue(mean < usual[kind], "usual boxes above the best, kind " + kind + ": " + mean);
+    }
   }
 }

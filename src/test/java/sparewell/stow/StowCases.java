@@ -49,6 +49,12 @@ final class StowCases {
     }
   }
 
+  /** The numbers of such a case. */
+  static StowProblem problem(int boxCount, int placeCount, long seed) {
+    Case drawn = planted(boxCount, placeCount, seed);
+    return new StowSetup(drawn.season(), AboardLoads.of(drawn.season(), drawn.onHand())).problem;
+  }
+
   private static Optional<Case> draw(int boxCount, int placeCount, Random random) {
     double[][] boxCm = new double[boxCount][];
     double[] boxKg = new double[boxCount];
