@@ -9,7 +9,11 @@ import sparewell.units.MassUnit;
 /**
  * The demo's boat, about 19 ft long, with its compartments, boxes and loads. All figures are made
  * up at a plausible size; the stow is as an angler might leave it, heavy jigs and weights forward
- * and light hard baits aft.
+ * and half of the light hard baits aft.
+ *
+ * <p>The large lockers are in the front deck. Jigs and terminal tackle lie in small flat cases,
+ * sealed against rust, hard baits in large deep ones, as they take far more room for their weight:
+ * with room as the only limit the former belong aft and the latter forward.
  */
 final class DemoBoat {
   static final String ROD_LOCKER = "Port rod locker";
@@ -58,41 +62,41 @@ final class DemoBoat {
       List.of(
           new Bay(ROD_LOCKER, 150, -22, 92, 14, 10, 60, false, false),
           new Bay(BOW, 178, 0, 18, 12, 8, 50, false, false),
-          new Bay(FRONT, 142, 24, 20, 13, 8, 60, false, false),
-          new Bay(STEP, 118, 0, 16, 12, 4, 25, true, false),
+          new Bay(FRONT, 142, 23, 24, 14, 10, 60, false, false),
+          new Bay(STEP, 122, 0, 16, 12, 4, 25, true, false),
           new Bay(SEAT, 92, 13, 12, 9, 4.5, 25, true, false),
-          new Bay(PORT_REAR, 52, -27, 20, 14, 8, 60, false, false),
-          new Bay(STARBOARD_REAR, 52, 27, 20, 14, 8, 60, false, false),
+          new Bay(PORT_REAR, 52, -27, 18, 12, 7, 60, false, false),
+          new Bay(STARBOARD_REAR, 52, 27, 18, 12, 7, 60, false, false),
           new Bay(GARAGE, 0, 0, 48, 20, 60, 200, false, true));
 
   static final List<Case> CASES =
       List.of(
-          box("Squarebills", STARBOARD_REAR, 14, 9, 3.25, 1.1, "blue"),
-          box("Lipless", STARBOARD_REAR, 14, 9, 2, 0.9, "blue"),
-          box("Divers", PORT_REAR, 14, 9, 3.25, 1.1, "blue"),
-          box("Jerkbaits", PORT_REAR, 14, 9, 2, 0.9, "yellow"),
-          box("Walkers", PORT_REAR, 14, 9, 2, 0.9, "yellow"),
-          box("Poppers", STARBOARD_REAR, 11, 7, 1.8, 0.6, "yellow"),
-          box("Frogs", STARBOARD_REAR, 11, 7, 2.5, 0.7, "yellow"),
-          box("Spinnerbaits", FRONT, 12, 8, 2.5, 0.9, "white"),
-          new Case("Bladed jigs", STEP, 11, 7, 1.8, 0.6, "white", false, true, "", 0),
-          box("Football jigs", BOW, 11, 7, 1.8, 0.6, "red"),
-          box("Flipping jigs", BOW, 11, 7, 1.8, 0.6, "red"),
-          box("Finesse jigs", BOW, 11, 7, 1.8, 0.6, "red"),
-          box("Stick worms", FRONT, 12, 9, 3.5, 0.7, "green"),
+          box("Squarebills", STARBOARD_REAR, 14, 9, 3.25, 0.9, "blue"),
+          box("Lipless", FRONT, 14, 9, 3.25, 0.9, "blue"),
+          box("Divers", PORT_REAR, 14, 9, 5, 1.1, "blue"),
+          box("Jerkbaits", FRONT, 14, 9, 3.25, 0.9, "yellow"),
+          box("Walkers", FRONT, 14, 9, 3.25, 0.9, "yellow"),
+          box("Poppers", STARBOARD_REAR, 14, 9, 2, 0.7, "yellow"),
+          box("Frogs", PORT_REAR, 11, 7, 2.5, 0.7, "yellow"),
+          box("Spinnerbaits", STARBOARD_REAR, 12, 8, 2.25, 0.9, "white"),
+          new Case("Bladed jigs", STEP, 11, 7, 1.8, 0.8, "white", false, true, "", 0),
+          box("Football jigs", BOW, 11, 7, 1.8, 0.8, "red"),
+          box("Flipping jigs", BOW, 11, 7, 1.8, 0.8, "red"),
+          box("Finesse jigs", BOW, 11, 7, 1.8, 0.8, "red"),
+          box("Stick worms", BOW, 12, 9, 3.5, 0.7, "green"),
           box("Ribbon worms", PORT_REAR, 12, 9, 3.5, 0.7, "green"),
-          box("Finesse worms", FRONT, 12, 8, 2.5, 0.5, "green"),
-          box("Creatures", BOW, 12, 8, 3, 0.6, "green"),
-          box("Craws", BOW, 12, 8, 2.5, 0.5, "green"),
-          box("Paddle tails", STARBOARD_REAR, 12, 9, 3.5, 0.7, "green"),
+          box("Finesse worms", BOW, 12, 8, 2.5, 0.5, "green"),
+          box("Creatures", FRONT, 12, 8, 3, 0.6, "green"),
+          box("Craws", STARBOARD_REAR, 12, 8, 2.5, 0.5, "green"),
+          box("Paddle tails", FRONT, 12, 9, 3.5, 0.7, "green"),
           new Case("Tubes", FRONT, 12, 8, 2.5, 0.5, "green", true, false, "", 0),
-          box("Hooks", BOW, 11, 7, 1.8, 0.6, "black"),
-          box("Weights", BOW, 11, 7, 1.8, 0.6, "black"),
-          new Case(DAY_BOX, STEP, 14, 9, 2, 0.9, "orange", false, true, "2026-03-01", 14),
+          box("Hooks", BOW, 11, 7, 1.8, 0.8, "black"),
+          box("Weights", BOW, 11, 7, 1.8, 0.8, "black"),
+          new Case(DAY_BOX, STEP, 14, 9, 2, 0.7, "orange", false, true, "2026-03-01", 14),
           new Case(TOOL_BAG, SEAT, 11, 7, 3.5, 0.8, "orange", true, true, "2025-08-30", 180),
-          new Case("Spare hard baits", GARAGE, 14, 9, 3.25, 1.1, "", false, false, "", 0),
+          new Case("Spare hard baits", GARAGE, 14, 9, 3.25, 0.9, "", false, false, "", 0),
           new Case("Spare plastics", GARAGE, 16, 11, 7, 1.5, "", false, false, "", 0),
-          new Case("Spare metal", GARAGE, 14, 9, 3.25, 1.1, "", false, false, "", 0));
+          new Case("Spare metal", GARAGE, 14, 9, 3.25, 0.9, "", false, false, "", 0));
 
   static final List<Weight> WEIGHTS =
       List.of(
