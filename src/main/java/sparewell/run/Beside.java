@@ -1,6 +1,5 @@
 package sparewell.run;
 
-import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
@@ -16,11 +15,10 @@ final class Beside {
    * asked for is done then and there. Among several workbooks each keeps to its thread, so that no
    * more of them are in memory than there are threads.
    *
-   * @param work throws no checked exception
    * @return its result, waited for when asked for
    */
-  static <T> Supplier<T> begin(Callable<T> work) {
-    FutureTask<T> task = new FutureTask<>(work);
+  static <T> Supplier<T> begin(Supplier<T> work) {
+    FutureTask<T> task = new FutureTask<>(work::get);
     if (!ForkJoinTask.inForkJoinPool()) {
       ForkJoinPool.commonPool().execute(task);
     }
