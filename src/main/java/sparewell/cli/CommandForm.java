@@ -8,8 +8,8 @@ import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParameterException;
 
 /**
- * What a command takes. Put together by calls: reading it off annotations takes longer than
- * anything else at the start of the program.
+ * What a command takes. Put together by calls, as reading it off annotations would take a twentieth
+ * of a short run.
  */
 final class CommandForm {
   private final CommandSpec spec;
@@ -47,28 +47,31 @@ final class CommandForm {
 
   /** An option with a value. */
   OptionSpec option(String name, String label, Class<?> type, String description) {
-    return add(OptionSpec.builder(name).paramLabel(label).type(type).description(description));
+    return add(valued(name, label, type, description));
   }
 
   /** An option with a value that stands for it where it is not given. */
   OptionSpec option(
       String name, String label, Class<?> type, String description, String usualValue) {
-    return add(
-        OptionSpec.builder(name)
-            .paramLabel(label)
-            .type(type)
-            .description(description)
-            .defaultValue(usualValue));
+    return add(valued(name, label, type, description).defaultValue(usualValue));
+  }
+
+  private static OptionSpec.Builder valued(
+      String name, String label, Class<?> type, String description) {
+    return OptionSpec.builder(name).paramLabel(label).type(type).description(description);
   }
 
   /** An option that is there or not. */
   OptionSpec flag(String name, String description) {
-    return add(
-        OptionSpec.builder(name)
-            .type(boolean.class)
-            .initialValue(false)
-            .arity("0")
-            .description(description));
+    return add(bare(description, name));
+  }
+
+  private static OptionSpec.Builder bare(String description, String... names) {
+    return OptionSpec.builder(names)
+        .type(boolean.class)
+        .initialValue(false)
+        .arity("0")
+        .description(description);
   }
 
   private OptionSpec add(OptionSpec.Builder builder) {
@@ -79,18 +82,8 @@ final class CommandForm {
 
   /** Adds what every command ends with: help and version. */
   CommandSpec complete() {
-    add(
-        OptionSpec.builder("-h", "--help")
-            .type(boolean.class)
-            .arity("0")
-            .usageHelp(true)
-            .description("Show this help message and exit."));
-    add(
-        OptionSpec.builder("-V", "--version")
-            .type(boolean.class)
-            .arity("0")
-            .versionHelp(true)
-            .description("Print version information and exit."));
+    add(bare("Show this help message and exit.", "-h", "--help").usageHelp(true));
+    add(bare("Print version information and exit.", "-V", "--version").versionHelp(true));
     return spec;
   }
 

@@ -97,17 +97,9 @@ class BranchAndBoundTest {
 
   /** The same boat with another zero of its stations. */
   private static StowProblem moved(StowProblem problem, long byUm) {
-    return new StowProblem(
-        problem.weightMg,
-        problem.volumeMm3,
-        Arrays.stream(problem.stationUm).map(station -> station + byUm).toArray(),
-        problem.offsetUm,
-        problem.loadRoomMg,
-        problem.volumeRoomMm3,
-        problem.allowed,
-        problem.now,
-        problem.sideLowest,
-        problem.sideHighest);
+    ProblemChange change = new ProblemChange(problem);
+    Arrays.setAll(change.stationUm, place -> problem.stationUm[place] + byUm);
+    return change.made();
   }
 
   /** Where nothing hinders a box, the first bound closes the gap, whatever rounding left of it. */
@@ -127,17 +119,9 @@ class BranchAndBoundTest {
   }
 
   private static StowProblem heavier(StowProblem problem, long times) {
-    return new StowProblem(
-        Arrays.stream(problem.weightMg).map(weight -> weight * times).toArray(),
-        problem.volumeMm3,
-        problem.stationUm,
-        problem.offsetUm,
-        problem.loadRoomMg,
-        problem.volumeRoomMm3,
-        problem.allowed,
-        problem.now,
-        problem.sideLowest,
-        problem.sideHighest);
+    ProblemChange change = new ProblemChange(problem);
+    Arrays.setAll(change.weightMg, box -> problem.weightMg[box] * times);
+    return change.made();
   }
 
   /** What the heuristics are for: with worse ones all answers are right, but later. */

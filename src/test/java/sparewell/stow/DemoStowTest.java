@@ -8,7 +8,6 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -110,17 +109,9 @@ class DemoStowTest {
 
   /** The same problem with so many times the volume for the boxes in every compartment. */
   private static StowProblem withRoom(StowProblem problem, double times) {
-    return new StowProblem(
-        problem.weightMg,
-        problem.volumeMm3,
-        problem.stationUm,
-        problem.offsetUm,
-        problem.loadRoomMg,
-        Arrays.stream(problem.volumeRoomMm3).map(room -> Math.round(room * times)).toArray(),
-        problem.allowed,
-        problem.now,
-        problem.sideLowest,
-        problem.sideHighest);
+    ProblemChange change = new ProblemChange(problem);
+    Arrays.setAll(change.volumeRoomMm3, place -> Math.round(problem.volumeRoomMm3[place] * times));
+    return change.made();
   }
 
   /** The demo as a stowing problem, and where its middle lies. */
@@ -197,23 +188,12 @@ class DemoStowTest {
 
     /** The same problem with one box kept to the compartments forward or aft of the middle. */
     StowProblem keptTo(StowProblem problem, String name, boolean forward) {
-      boolean[][] allowed =
-          Stream.of(problem.allowed).map(boolean[]::clone).toArray(boolean[][]::new);
-      boolean[] places = allowed[index(name)];
+      ProblemChange change = new ProblemChange(problem);
+      boolean[] places = change.allowed[index(name)];
       for (int at = 0; at < places.length; at++) {
         places[at] &= problem.stationUm[at] > middleUm == forward;
       }
-      return new StowProblem(
-          problem.weightMg,
-          problem.volumeMm3,
-          problem.stationUm,
-          problem.offsetUm,
-          problem.loadRoomMg,
-          problem.volumeRoomMm3,
-          allowed,
-          problem.now,
-          problem.sideLowest,
-          problem.sideHighest);
+      return change.made();
     }
 
     private long stationUm(int[] place, String box) {

@@ -156,17 +156,9 @@ class MoveOrderTest {
   }
 
   private static StowProblem standing(StowProblem problem, int[] now) {
-    return new StowProblem(
-        problem.weightMg,
-        problem.volumeMm3,
-        problem.stationUm,
-        problem.offsetUm,
-        problem.loadRoomMg,
-        problem.volumeRoomMm3,
-        problem.allowed,
-        now,
-        problem.sideLowest,
-        problem.sideHighest);
+    ProblemChange change = new ProblemChange(problem);
+    change.now = now;
+    return change.made();
   }
 
   private static List<int[]> plans(StowProblem problem) {

@@ -43,17 +43,9 @@ final class RandomProblems {
 
   /** The same problem with other open places. */
   static StowProblem with(StowProblem problem, boolean[][] allowed) {
-    return new StowProblem(
-        problem.weightMg,
-        problem.volumeMm3,
-        problem.stationUm,
-        problem.offsetUm,
-        problem.loadRoomMg,
-        problem.volumeRoomMm3,
-        allowed,
-        problem.now,
-        problem.sideLowest,
-        problem.sideHighest);
+    ProblemChange change = new ProblemChange(problem);
+    change.allowed = allowed;
+    return change.made();
   }
 
   /** The open places of a problem, to be changed. */
