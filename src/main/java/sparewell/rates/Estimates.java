@@ -17,11 +17,11 @@ final class Estimates {
     WeightedCells cells = new WeightedCells();
     double mean = 0;
     for (Draw draw : draws) {
-      double[] weights = draw.posterior().weights(style);
-      for (int i = 0; i < weights.length; i++) {
-        mean += draw.weight() * weights[i] * draw.posterior().rate(style, i);
+      RatePoints rates = draw.rate(style);
+      for (int i = 0; i < rates.count(); i++) {
+        mean += draw.weight() * rates.weight(i) * rates.rate(i);
       }
-      addCells(cells, draw.weight(), draw.posterior().nodes(style), weights);
+      addCells(cells, draw.weight(), rates);
     }
     return estimate(mean, cells);
   }
@@ -43,24 +43,22 @@ final class Estimates {
    * (w<sub>-</sub> - 2w + w<sub>+</sub>)/24, and the rise over it, (w<sub>+</sub> -
    * w<sub>-</sub>)/2. Even cells of weight w would widen the interval by up to 1 %.
    */
-  private static void addCells(
-      WeightedCells cells, double share, RateNodes nodes, double[] weights) {
-    double first = Math.log(nodes.rate(0));
-    int last = nodes.count() - 1;
+  private static void addCells(WeightedCells cells, double share, RatePoints rates) {
+    double first = rates.logFirst();
+    int last = rates.count() - 2;
     for (int i = 0; i <= last; i++) {
-      if (share * weights[i] >= LEAST_CELL) {
-        double here = weights[i];
-        double before = i > 0 ? weights[i - 1] : here;
-        double after = i < last ? weights[i + 1] : here;
+      if (share * rates.weight(i) >= LEAST_CELL) {
+        double here = rates.weight(i);
+        double before = i > 0 ? rates.weight(i - 1) : here;
+        double after = i < last ? rates.weight(i + 1) : here;
         double weight = here + (before - 2 * here + after) / 24;
         cells.add(
-            first + i * nodes.step(), nodes.step(), share * weight, share * (after - before) / 2);
+            first + i * rates.step(), rates.step(), share * weight, share * (after - before) / 2);
       }
     }
-    double rest = share * weights[last + 1];
+    double rest = share * rates.weight(last + 1);
     if (rest >= LEAST_CELL) {
-      double centre = nodes.tail().logRate();
-      cells.add(centre, 2 * (first - centre), rest);
+      cells.add(rates.logTail(), rates.tailWidth(), rest);
     }
   }
 

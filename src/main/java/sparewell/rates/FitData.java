@@ -5,6 +5,7 @@ import java.util.List;
 
 /** The input of a fit, laid out by style and family. */
 final class FitData {
+  private final List<List<Observation>> trips = new ArrayList<>(); // by style
   private final StyleHistory[] histories;
   private final int[][] stylesOf;
   private final int[] familyOf;
@@ -27,12 +28,11 @@ final class FitData {
   FitData(FitInput input, boolean rough) {
     this.rough = rough;
     int styles = input.styles();
-    List<List<Observation>> byStyle = new ArrayList<>();
     for (int s = 0; s < styles; s++) {
-      byStyle.add(new ArrayList<>());
+      trips.add(new ArrayList<>());
     }
     for (Observation observation : input.observations()) {
-      byStyle.get(observation.style()).add(observation);
+      trips.get(observation.style()).add(observation);
       amount += observation.weight();
       if (observation.lostPieces() > 0 || !observation.atLeast()) {
         lost += observation.weight() * observation.lostPieces();
@@ -46,7 +46,7 @@ final class FitData {
     }
     familyOf = new int[styles];
     for (int s = 0; s < styles; s++) {
-      histories[s] = new StyleHistory(byStyle.get(s));
+      histories[s] = new StyleHistory(trips.get(s));
       familyOf[s] = input.familyOfStyle().get(s);
       members.get(familyOf[s]).add(s);
     }
@@ -84,6 +84,11 @@ final class FitData {
 
   int families() {
     return stylesOf.length;
+  }
+
+  /** What was logged of a style. */
+  List<Observation> trips(int style) {
+    return trips.get(style);
   }
 
   StyleHistory history(int style) {

@@ -18,6 +18,7 @@ final class HyperPosterior {
   private static final double FEWEST_EFFECTIVE = 8;
   private static final double ENOUGH_LEFT = 0.25;
   private static final double FEWEST_ROUGH = 5;
+  private static final double[] NO_WANDER = {};
 
   private final FitData data;
   private final Hyperprior prior;
@@ -41,7 +42,8 @@ final class HyperPosterior {
     this.peak = climb.at();
     this.precision = precision;
     this.tried = tried;
-    this.draws = weighed.draws;
+    double[] wander = Wander.variances(data, weighed.draws, prior);
+    this.draws = weighed.draws.stream().map(draw -> draw.wandering(wander)).toList();
     this.effective = weighed.effective;
     this.converged = converged;
   }
@@ -63,7 +65,7 @@ final class HyperPosterior {
     double[][] precision = {};
     if (count == 0) {
       Hyper hyper = Hyper.at(climb.at(), prior, data.mix());
-      Draw only = new Draw(1, 1, new RatePosterior(data, hyper, true));
+      Draw only = new Draw(1, 1, new RatePosterior(data, hyper, true), NO_WANDER);
       return new HyperPosterior(
           data, prior, climb, precision, 0, new Weighed(List.of(only), 1), found);
     }
@@ -143,7 +145,7 @@ final class HyperPosterior {
         double log = posterior.logEvidence() + Hyper.logPrior(point.z()) - point.logDensity();
         if (Double.isFinite(log)) {
           double newCover = Math.exp(prior.coverSpread() * point.newCover());
-          tried.add(new Draw(log, newCover, posterior));
+          tried.add(new Draw(log, newCover, posterior, NO_WANDER));
           best = Math.max(best, log);
         }
       }
@@ -162,7 +164,7 @@ final class HyperPosterior {
       double weight = Math.exp(draw.weight() - best) / sum;
       if (weight > 1e-9) {
         // A cover never logged has no effect on average, exactly: few draws must not shift it.
-        kept.add(new Draw(weight, draw.newCover() * sum / newCovers, draw.posterior()));
+        kept.add(new Draw(weight, draw.newCover() * sum / newCovers, draw.posterior(), NO_WANDER));
       }
     }
     return new Weighed(List.copyOf(kept), sum * sum / squares);

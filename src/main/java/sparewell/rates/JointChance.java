@@ -98,23 +98,24 @@ final class JointChance {
       Draw draw = fit.draws().get(d);
       RatePosterior posterior = draw.posterior();
       RateNodes nodes = posterior.nodes(style);
-      double[] likely = posterior.weights(style);
-      double[] given = new double[nodes.count() + 1];
+      RatePoints rates = draw.rate(style);
+      double[] given = new double[rates.count()];
       Arrays.fill(given, 1);
       for (Lasting demand : demands) {
-        times(given, likely, demand, draw, style);
+        times(given, rates, demand, draw);
       }
+      double[] before = rates.expectation(given);
       FamilyPosterior mean = posterior.family(family);
       chances[d] = new double[mean.count()];
       for (int m = 0; m < mean.count(); m++) {
-        chances[d][m] = nodes.expectation(posterior.kernel(), mean.mean(m), given);
+        chances[d][m] = nodes.expectation(posterior.kernel(), mean.mean(m), before);
       }
     }
     return chances;
   }
 
   /** Multiplies the chances at each rate by those that the items of a demand last. */
-  private static void times(double[] given, double[] likely, Lasting demand, Draw draw, int style) {
+  private static void times(double[] given, RatePoints rates, Lasting demand, Draw draw) {
     int terms = demand.terms().size();
     double[] perRate = new double[terms];
     double[] sizes = new double[terms];
@@ -126,11 +127,11 @@ final class JointChance {
     double[] means = new double[terms];
     double[] flow = new double[terms];
     for (int i = 0; i < given.length; i++) {
-      if (likely[i] < UNLIKELY) {
+      if (rates.weight(i) < UNLIKELY) {
         given[i] = 0;
         continue;
       }
-      double rate = draw.posterior().rate(style, i);
+      double rate = rates.rate(i);
       for (int e = 0; e < terms; e++) {
         means[e] = rate * perRate[e];
         flow[e] = 0;

@@ -96,14 +96,14 @@ final class LossPrediction {
     double[] means = new double[terms.size()];
     double[] sizes = new double[terms.size()];
     for (Draw draw : draws) {
-      double[] weights = draw.posterior().weights(style);
+      RatePoints rates = draw.rate(style);
       for (int e = 0; e < sizes.length; e++) {
         sizes[e] = draw.posterior().hyper().size * terms.get(e).days();
       }
-      for (int i = 0; i < weights.length; i++) {
-        double weight = draw.weight() * weights[i];
+      for (int i = 0; i < rates.count(); i++) {
+        double weight = draw.weight() * rates.weight(i);
         if (weight > WEIGHT_FLOOR) {
-          double rate = draw.posterior().rate(style, i);
+          double rate = rates.rate(i);
           for (int k = 0; k < factors.length; k++) {
             for (int e = 0; e < means.length; e++) {
               RateFit.Term term = terms.get(e);

@@ -4,6 +4,7 @@ package sparewell.rates;
  * What happened to one style on one trip.
  *
  * @param style number of the style, from 0
+ * @param trip number of the trip in time, from 0
  * @param hours hours of exposure, &gt; 0
  * @param days days of the trip, &gt; 0
  * @param cover number of the category of cover, or {@link #MIX} where none was logged
@@ -13,6 +14,7 @@ package sparewell.rates;
  */
 public record Observation(
     int style,
+    int trip,
     double hours,
     double days,
     int cover,
@@ -26,13 +28,23 @@ public record Observation(
   public static final int NEVER_LOGGED = -2;
 
   public Observation {
-    if (!(hours > 0)
+    if (trip < 0
+        || !(hours > 0)
         || !(days > 0)
         || !(weight > 0 && weight <= 1)
         || lostPieces < 0
         || cover < MIX) {
       throw new IllegalArgumentException(
-          "hours " + hours + ", days " + days + ", weight " + weight + ", lost " + lostPieces);
+          "trip "
+              + trip
+              + ", hours "
+              + hours
+              + ", days "
+              + days
+              + ", weight "
+              + weight
+              + ", lost "
+              + lostPieces);
     }
   }
 }

@@ -14,7 +14,8 @@ import sparewell.numerics.CountDistribution;
  * <p>y ~ NegBin(mean h &lambda; m, size &kappa; days); &lambda; ~ Gamma(shape a, mean &mu;) within
  * a family; ln &mu; ~ N(ln &mu;0, &tau;&sup2;); ln m ~ N(0, 0.5&sup2;). Family means and rates are
  * integrated by quadrature, hyperparameters by importance sampling around the peak of their
- * posterior.
+ * posterior. From the mean over the log to the next trip, &lambda; walks at random, as {@link
+ * Wander} has it.
  */
 public final class RateFit {
   /** Draws of an ordinary fit. */
@@ -92,8 +93,8 @@ public final class RateFit {
   }
 
   /**
-   * The rate of a style per hour at the mix of covers, with its 90 % interval, whose ends are right
-   * to about 0.2 % of the rate, given the draws.
+   * The rate of a style per hour on the next trip at the mix of covers, with its 90 % interval,
+   * whose ends are right to about 0.2 % of the rate, given the draws.
    */
   public Estimate rate(int style) {
     return Estimates.rate(hyper.draws(), style);

@@ -159,9 +159,15 @@ final class RatePosterior {
     return weights[style];
   }
 
-  /** Rate of a point, the last one standing for the tail. */
-  double rate(int style, int i) {
-    return i < nodes[style].count() ? nodes[style].rate(i) : nodes[style].tail().rate();
+  /** Mean rate of a style, pieces per hour. */
+  double meanRate(int style) {
+    double[] weight = weights(style);
+    RateNodes points = nodes[style];
+    double mean = weight[points.count()] * points.tail().rate();
+    for (int i = 0; i < points.count(); i++) {
+      mean += weight[i] * points.rate(i);
+    }
+    return mean;
   }
 
   /** Variance of the log rate of a style given its family's mean. */

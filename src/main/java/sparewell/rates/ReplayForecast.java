@@ -76,18 +76,17 @@ final class ReplayForecast {
     double[] product = new double[GROUPS * bins];
     for (int d = 0; d < group.length; d++) {
       Draw draw = hyper.draws().get(d);
-      RatePosterior posterior = draw.posterior();
-      double[] weights = posterior.weights(style);
+      RatePoints rates = draw.rate(style);
       double multiplier = draw.multiplier(cover);
-      double first = Math.log(posterior.nodes(style).rate(0) * multiplier);
-      double step = posterior.nodes(style).step();
-      for (int i = 0; i < weights.length; i++) {
-        double place = i < weights.length - 1 ? first + i * step : first - step;
+      double first = rates.logFirst() + Math.log(multiplier);
+      double step = rates.step();
+      for (int i = 0; i < rates.count(); i++) {
+        double place = i < rates.count() - 1 ? first + i * step : first - step;
         int bin = Math.max(0, Math.min(bins - 1, (int) Math.floor(place / BIN) - lowest));
         int k = group[d] * bins + bin;
-        double chance = draw.weight() * weights[i];
+        double chance = draw.weight() * rates.weight(i);
         weight[k] += chance;
-        product[k] += chance * multiplier * posterior.rate(style, i);
+        product[k] += chance * multiplier * rates.rate(i);
       }
     }
     List<Point> kept = new ArrayList<>();

@@ -102,6 +102,7 @@ record SeasonHistory(
         observations.add(
             new Observation(
                 use.style(),
+                use.trip(),
                 use.hours(),
                 trip.days(),
                 cover,

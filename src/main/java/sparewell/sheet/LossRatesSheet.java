@@ -59,8 +59,9 @@ public final class LossRatesSheet {
                     ? "Hours are hours afloat, since no trip has Style hours; "
                     : "Hours are hours thrown; ")
                 + "rates are at your usual mix of cover. A style with few trips leans on its"
-                + " family; own share is the part that rests on its own log. The true rate lies"
-                + " between Low and High nine times in ten."));
+                + " family; own share is the part that rests on its own log. The rate on your next"
+                + " trip lies between Low and High nine times in ten: rates wander from trip to"
+                + " trip, and that is counted in."));
     return lines;
   }
 
@@ -90,13 +91,13 @@ public final class LossRatesSheet {
                 "low90_per_10h",
                 "Low",
                 Format.NUMBER,
-                "The true rate is higher than this with 95 % chance",
+                "The rate on the next trip is higher than this with 95 % chance",
                 StyleRate::low90Per10Hours),
             Column.of(
                 "high90_per_10h",
                 "High",
                 Format.NUMBER,
-                "The true rate is lower than this with 95 % chance",
+                "The rate on the next trip is lower than this with 95 % chance",
                 StyleRate::high90Per10Hours),
             Column.of(
                 "own_share",

@@ -19,7 +19,8 @@ import sparewell.rates.RateFit;
  * How well the predicted losses are calibrated, on simulated seasons with known truth. All scores
  * are exact expectations under the true distribution of the event's losses.
  *
- * <p>Arguments: seasons per number of trips, kinds of world (comma list or all), numbers of trips.
+ * <p>Arguments: seasons per number of trips, kinds of world (comma list or all), numbers of trips,
+ * number of the first season.
  */
 public final class CalibrationBenchmark {
   private static final double WANTED = 0.95;
@@ -71,6 +72,7 @@ public final class CalibrationBenchmark {
         args.length > 2
             ? java.util.Arrays.stream(args[2].split(",")).mapToInt(Integer::parseInt).toArray()
             : new int[] {4, 8, 16, 40};
+    int first = args.length > 3 ? Integer.parseInt(args[3]) : 0;
     PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
     for (SimulatedWorld.Kind kind : kinds) {
       out.println();
@@ -81,14 +83,15 @@ public final class CalibrationBenchmark {
               + " | log score below oracle (s.e.) | 90 % rate interval covers % |");
       out.println("| --- | --- | --- | --- | --- | --- | --- | --- |");
       for (int trips : lengths) {
-        report(out, trips, run(kind, trips, worlds));
+        report(out, trips, run(kind, trips, first, worlds));
       }
     }
   }
 
-  private static Map<String, Score> run(SimulatedWorld.Kind kind, int trips, int worlds) {
+  private static Map<String, Score> run(
+      SimulatedWorld.Kind kind, int trips, int first, int worlds) {
     List<Map<String, Score>> each =
-        IntStream.range(0, worlds)
+        IntStream.range(first, first + worlds)
             .parallel()
             .mapToObj(i -> judge(new SimulatedWorld(kind, trips, 7_919L * i + trips)))
             .toList();

@@ -83,7 +83,7 @@ final class SimulatedWorld {
           double mean = hours * rate[s] * Math.exp(slope * (COVERS[cover] - 0.5)) * shock;
           mean *= Math.exp(drift[s] * (t + 0.5 - trips) / trips);
           double k = kind == Kind.HOURS ? size * hours / 3.5 : size;
-          observations.add(new Observation(s, hours, 1, cover, draw(random, mean, k), false, 1));
+          observations.add(new Observation(s, t, hours, 1, cover, draw(random, mean, k), false, 1));
           mixHours[cover] += hours;
         }
       }

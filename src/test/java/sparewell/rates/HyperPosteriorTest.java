@@ -192,7 +192,7 @@ class HyperPosteriorTest {
       for (int s = 0; s < 4; s++) {
         int cover = covers == 0 ? Observation.MIX : t % covers;
         int lost = random.nextInt(4) == 0 ? 1 + random.nextInt(1 + s) : 0;
-        log.add(new Observation(s, 1 + s % 2, 1, cover, lost, false, 1));
+        log.add(new Observation(s, t, 1 + s % 2, 1, cover, lost, false, 1));
       }
     }
     return new FitInput(List.of(0, 0, 1, 1), 2, covers, log);
@@ -201,10 +201,7 @@ class HyperPosteriorTest {
   private static double mean(HyperPosterior posterior, int style) {
     double mean = 0;
     for (Draw draw : posterior.draws()) {
-      double[] weights = draw.posterior().weights(style);
-      for (int i = 0; i < weights.length; i++) {
-        mean += draw.weight() * weights[i] * draw.posterior().rate(style, i);
-      }
+      mean += draw.weight() * draw.posterior().meanRate(style);
     }
     return mean;
   }
@@ -231,7 +228,7 @@ class HyperPosteriorTest {
   void drawsAgreeWithAGridOverAllHyperparameters() {
     List<Observation> log = new ArrayList<>();
     for (int lost : new int[] {0, 2, 0, 1, 4}) {
-      log.add(new Observation(0, 3, 1, Observation.MIX, lost, false, 1));
+      log.add(new Observation(0, 0, 3, 1, Observation.MIX, lost, false, 1));
     }
     FitInput input = new FitInput(List.of(0), 1, 0, log);
     FitData data = new FitData(input);
@@ -254,8 +251,9 @@ class HyperPosteriorTest {
       double weight = Math.exp(posterior.logEvidence() + Hyper.logPrior(z) + 8);
       double[] weights = posterior.weights(0);
       sum += weight;
+      RatePoints points = new RatePoints(posterior.nodes(0), weights, 0);
       for (int w = 0; w < weights.length; w++) {
-        double rate = posterior.rate(0, w);
+        double rate = points.rate(w);
         mean += weight * weights[w] * rate;
         none += weight * weights[w] * Math.pow(1 + 5 * rate / hyper.size, -hyper.size);
       }
@@ -353,9 +351,9 @@ class HyperPosteriorTest {
   void theSearchStartsAtTheRateOfAllTogether() {
     List<Observation> log =
         List.of(
-            new Observation(0, 10, 1, Observation.MIX, 4, false, 0.5),
-            new Observation(1, 5, 1, Observation.MIX, 3, true, 1),
-            new Observation(1, 70, 1, Observation.MIX, 0, true, 1)); // tells nothing
+            new Observation(0, 0, 10, 1, Observation.MIX, 4, false, 0.5),
+            new Observation(1, 0, 5, 1, Observation.MIX, 3, true, 1),
+            new Observation(1, 0, 70, 1, Observation.MIX, 0, true, 1)); // tells nothing
     FitData data = new FitData(new FitInput(List.of(0, 0), 1, 0, log));
     assertEquals(2.5, data.amount());
     // 5 pieces in 10 hours, and half a piece in as many hours as the prior has it.

@@ -113,7 +113,10 @@ class JointChanceTest {
       double[] weights = new double[nodes.count() + 1];
       int family = history.familyOfStyle().get(style);
       nodes.addWeights(draw.posterior().kernel(), means[family], 1, weights);
-      double rate = draw.posterior().rate(style, pick(weights));
+      double rate =
+          new RatePoints(nodes, weights, 0).rate(pick(weights))
+              * Math.exp(
+                  Math.sqrt(draw.wander(style)) * random.nextGaussian() - draw.wander(style) / 2);
       int lost = 0;
       for (Exposure exposure : stock.exposures()) {
         double mean =

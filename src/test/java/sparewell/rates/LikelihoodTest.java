@@ -24,6 +24,7 @@ class LikelihoodTest {
       log.add(
           new Observation(
               0,
+              0,
               t % 3 == 0 ? 2 : 0.01 + 6 * random.nextDouble(),
               1 + random.nextInt(3),
               random.nextInt(4) - 1,
@@ -89,10 +90,10 @@ class LikelihoodTest {
   void exposureAndPiecesAreWeightedSums() {
     List<Observation> log =
         List.of(
-            new Observation(0, 3, 1, 0, 2, false, 0.5),
-            new Observation(0, 4, 2, Observation.MIX, 0, false, 1),
-            new Observation(0, 5, 2, 1, 6, true, 0.25),
-            new Observation(0, 9, 1, 2, 0, true, 1)); // tells nothing
+            new Observation(0, 0, 3, 1, 0, 2, false, 0.5),
+            new Observation(0, 0, 4, 2, Observation.MIX, 0, false, 1),
+            new Observation(0, 0, 5, 2, 1, 6, true, 0.25),
+            new Observation(0, 0, 9, 1, 2, 0, true, 1)); // tells nothing
     StyleHistory.Likelihood likelihood = likelihood(log, 2);
     assertEquals(0.5 * 3 * 0.4 + 4 + 0.25 * 5 * 1.7, likelihood.exposure, 1e-12);
     assertEquals(0.5 * 2 + 0.25 * 6, likelihood.lost, 1e-12);

@@ -19,8 +19,8 @@ class LossPredictionTest {
   private static FitInput input() {
     List<Observation> log = new ArrayList<>();
     for (int t = 0; t < 12; t++) {
-      log.add(new Observation(0, 2, 1, t % 2, t % 3 == 0 ? 2 + t % 2 : 0, false, 1));
-      log.add(new Observation(1, 3, 1, t % 2, t % 6 == 0 ? 1 : 0, false, 1));
+      log.add(new Observation(0, 0, 2, 1, t % 2, t % 3 == 0 ? 2 + t % 2 : 0, false, 1));
+      log.add(new Observation(1, 0, 3, 1, t % 2, t % 6 == 0 ? 1 : 0, false, 1));
     }
     return new FitInput(List.of(0, 0, 1), 2, 2, log);
   }

@@ -31,6 +31,7 @@ class PublishedDataTest {
         scaled.add(
             new Observation(
                 0,
+                0,
                 o.hours() * Math.exp(logMean),
                 o.days(),
                 o.cover(),
@@ -64,7 +65,7 @@ class PublishedDataTest {
   }
 
   private static Observation seen(double hours, int lost) {
-    return new Observation(0, hours, 1, Observation.MIX, lost, false, 1);
+    return new Observation(0, 0, hours, 1, Observation.MIX, lost, false, 1);
   }
 
   /** ln of the chance of y in t when the rate is Gamma(shape a, rate b): a negative binomial. */
@@ -221,7 +222,7 @@ class PublishedDataTest {
                     2 * years.indexOf(row.text("year")) + (row.text("period").equals("75") ? 1 : 0);
                 trips.add(
                     new Observation(
-                        0, row.number("service"), 1, cover, row.whole("incidents"), false, 1));
+                        0, 0, row.number("service"), 1, cover, row.whole("incidents"), false, 1));
               }
             }
             double logRate = x[0] + (type == 0 ? 0 : x[type]);
@@ -242,6 +243,7 @@ class PublishedDataTest {
       observations.add(
           new Observation(
               types.indexOf(row.text("type")),
+              0,
               row.number("service") / 100,
               1,
               row.text("period").equals("75") ? 1 : 0,
@@ -314,7 +316,7 @@ class PublishedDataTest {
         family.put(row.text("style"), row.text("family").charAt(1) - '1');
         byStyle
             .computeIfAbsent(row.text("style"), id -> new ArrayList<>())
-            .add(new Observation(0, row.number("hours"), 1, t, row.whole("losses"), false, 1));
+            .add(new Observation(0, 0, row.number("hours"), 1, t, row.whole("losses"), false, 1));
       }
       byStyle.forEach(
           (style, trips) ->

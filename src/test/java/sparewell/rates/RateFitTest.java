@@ -16,7 +16,7 @@ import sparewell.numerics.CountDistribution;
 /** Properties that any right fit has. */
 class RateFitTest {
   private static Observation trip(int style, double hours, int lost) {
-    return new Observation(style, hours, 1, Observation.MIX, lost, false, 1);
+    return new Observation(style, 0, hours, 1, Observation.MIX, lost, false, 1);
   }
 
   private static List<Observation> log(long seed, int styles, int trips, double rate) {
@@ -32,7 +32,7 @@ class RateFitTest {
           for (double p = random.nextDouble(); p > Math.exp(-mean); p *= random.nextDouble()) {
             lost++;
           }
-          log.add(new Observation(s, hours, 1, cover, lost, false, 1));
+          log.add(new Observation(s, t, hours, 1, cover, lost, false, 1));
         }
       }
     }
@@ -102,7 +102,7 @@ class RateFitTest {
     List<Observation> atLeast = new ArrayList<>();
     for (int t = 0; t < 10; t++) {
       exact.add(trip(0, 4, 2));
-      atLeast.add(new Observation(0, 4, 1, Observation.MIX, 2, t < 5, 1));
+      atLeast.add(new Observation(0, 0, 4, 1, Observation.MIX, 2, t < 5, 1));
     }
     double rate = RateFit.of(new FitInput(List.of(0), 1, 0, exact)).rate(0).mean();
     double higher = RateFit.of(new FitInput(List.of(0), 1, 0, atLeast)).rate(0).mean();
@@ -113,7 +113,7 @@ class RateFitTest {
   void ranOutWithNothingLoggedTeachesNothing() {
     List<Observation> log = List.of(trip(0, 4, 1), trip(0, 5, 0));
     List<Observation> more = new ArrayList<>(log);
-    more.add(new Observation(0, 6, 1, Observation.MIX, 0, true, 1));
+    more.add(new Observation(0, 0, 6, 1, Observation.MIX, 0, true, 1));
     double rate = RateFit.of(new FitInput(List.of(0), 1, 0, log)).rate(0).mean();
     double same = RateFit.of(new FitInput(List.of(0), 1, 0, more)).rate(0).mean();
     assertEquals(rate, same, 1e-12);
@@ -154,7 +154,14 @@ class RateFitTest {
     for (Observation o : log) {
       shuffled.add(
           new Observation(
-              5 - o.style(), o.hours(), o.days(), o.cover(), o.lostPieces(), o.atLeast(), 1));
+              5 - o.style(),
+              o.trip(),
+              o.hours(),
+              o.days(),
+              o.cover(),
+              o.lostPieces(),
+              o.atLeast(),
+              1));
     }
     Collections.shuffle(shuffled, new Random(1));
     RateFit other = RateFit.of(new FitInput(List.of(1, 1, 1, 0, 0, 0), 2, 3, shuffled));
@@ -217,7 +224,8 @@ class RateFitTest {
     List<Observation> faded = new ArrayList<>();
     for (int t = 0; t < 20; t++) {
       log.add(trip(0, 4, t < 10 ? 3 : 0));
-      faded.add(new Observation(0, 4, 1, Observation.MIX, t < 10 ? 3 : 0, false, t < 10 ? 0.1 : 1));
+      faded.add(
+          new Observation(0, t, 4, 1, Observation.MIX, t < 10 ? 3 : 0, false, t < 10 ? 0.1 : 1));
     }
     double all = RateFit.of(new FitInput(List.of(0), 1, 0, log)).rate(0).mean();
     double recent = RateFit.of(new FitInput(List.of(0), 1, 0, faded)).rate(0).mean();
@@ -259,7 +267,14 @@ class RateFitTest {
     for (Observation o : log) {
       minutes.add(
           new Observation(
-              o.style(), 60 * o.hours(), o.days(), o.cover(), o.lostPieces(), o.atLeast(), 1));
+              o.style(),
+              o.trip(),
+              60 * o.hours(),
+              o.days(),
+              o.cover(),
+              o.lostPieces(),
+              o.atLeast(),
+              1));
     }
     Hyperprior weak = Hyperprior.WEAK;
     Hyperprior perMinute =
@@ -272,7 +287,9 @@ class RateFitTest {
             weak.logStyleSpread(),
             weak.logSizeCentre(),
             weak.logSizeSpread(),
-            weak.coverSpread());
+            weak.coverSpread(),
+            weak.logWanderCentre(),
+            weak.logWanderSpread());
     RateFit fit = RateFit.of(new FitInput(families(6, 2), 2, 3, log), weak, RateFit.DRAWS);
     RateFit other = RateFit.of(new FitInput(families(6, 2), 2, 3, minutes), perMinute, 160);
     for (int s = 0; s < 6; s++) {
@@ -294,7 +311,7 @@ class RateFitTest {
   @ValueSource(ints = {0, 1, 12})
   void fivePercentLieBeyondEitherEndOfAnInterval(int lost) {
     List<Observation> log = List.of(trip(0, 3, lost), trip(0, 4, lost / 2));
-    RateFit fit = RateFit.of(new FitInput(List.of(0), 1, 0, log));
+    RateFit fit = RateFit.of(new FitInput(List.of(0), 1, 0, log), staying(), RateFit.DRAWS);
     StyleHistory history = new StyleHistory(log);
     double low = Math.log(fit.rate(0).low90());
     double high = Math.log(fit.rate(0).high90());
@@ -342,6 +359,21 @@ class RateFitTest {
     CountDistribution losses = fit.losses(0, List.of(new RateFit.Term(8, 1, Observation.MIX)));
     assertTrue(losses.cut() > 500 + 15 * losses.mean());
     assertTrue(losses.above(losses.cut() - 1) < 1e-4, "left out " + losses.above(losses.cut() - 1));
+  }
+
+  /** The weak prior, but of rates that stay as they are. */
+  private static Hyperprior staying() {
+    Hyperprior weak = Hyperprior.WEAK;
+    return new Hyperprior(
+        weak.logRateCentre(),
+        weak.logRateSpread(),
+        weak.logFamilyCentre(),
+        weak.logFamilySpread(),
+        weak.logStyleCentre(),
+        weak.logStyleSpread(),
+        weak.logSizeCentre(),
+        weak.logSizeSpread(),
+        weak.coverSpread());
   }
 
   private static Hyperprior wide() {

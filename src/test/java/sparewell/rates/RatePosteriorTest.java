@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.math3.special.Gamma;
@@ -28,7 +29,7 @@ class RatePosteriorTest {
   }
 
   private static Observation seen(int style, double hours, int lost) {
-    return new Observation(style, hours, 1, Observation.MIX, lost, false, 1);
+    return new Observation(style, 0, hours, 1, Observation.MIX, lost, false, 1);
   }
 
   /** Three families: two styles seen and one not, one style seen, one not seen. */
@@ -92,13 +93,8 @@ class RatePosteriorTest {
           integral(families[familyOf[s]], spread, shape, mean -> (shape + y) / (shape / mean + t))
               / integral(families[familyOf[s]], spread, shape, mean -> 1);
       double[] weights = posterior.weights(s);
-      double mean = 0;
-      double all = 0;
-      for (int i = 0; i < weights.length; i++) {
-        mean += weights[i] * posterior.rate(s, i);
-        all += weights[i];
-      }
-      assertEquals(1, all, 1e-9);
+      double mean = posterior.meanRate(s);
+      assertEquals(1, Arrays.stream(weights).sum(), 1e-9);
       assertEquals(rate, mean, 1e-3 * rate, "style " + s);
       double variance = Gamma.trigamma(shape + y);
       assertEquals(variance, posterior.logVariance(s), 1e-6 * variance, "style " + s);
@@ -131,11 +127,7 @@ class RatePosteriorTest {
     assertEquals(
         LOG_RATE + reach, family.mean(family.count() - 1) * posterior.kernel().unit(), 0.5);
     for (int s = 0; s < 3; s++) {
-      double[] weights = posterior.weights(s);
-      double mean = 0;
-      for (int i = 0; i < weights.length; i++) {
-        mean += weights[i] * posterior.rate(s, i);
-      }
+      double mean = posterior.meanRate(s);
       // The mean of a log-normal family mean.
       assertEquals(Math.exp(LOG_RATE + 0.5 * 0.5 / 2), mean, 1e-4 * mean);
       assertEquals(Gamma.trigamma(4), posterior.logVariance(s), 1e-7);
@@ -214,7 +206,7 @@ class RatePosteriorTest {
       double y = lost * weight;
       int lattice = 15;
       RateNodes nodes =
-          nodes(new Observation(0, 7, 1, Observation.MIX, lost, false, weight), shape, lattice);
+          nodes(new Observation(0, 0, 7, 1, Observation.MIX, lost, false, weight), shape, lattice);
       GammaKernel kernel = new GammaKernel(shape, UNIT);
       kernel.reach(nodes.first() - lattice);
       double b = shape / Math.exp(lattice * UNIT) + t;

@@ -35,7 +35,7 @@ class RateRangeTest {
   })
   void endsWhereNothingIsLeft(double shape, int lost, double hours, double low, double high) {
     StyleHistory.Likelihood likelihood =
-        new StyleHistory(List.of(new Observation(0, hours, 1, Observation.MIX, lost, false, 1)))
+        new StyleHistory(List.of(new Observation(0, 0, hours, 1, Observation.MIX, lost, false, 1)))
             .at(1.5, new double[0], new LatticeShift[1]);
     for (boolean rough : new boolean[] {false, true}) {
       RateRange range = new RateRange(likelihood, UNIT, 6, shape, low, high, rough);

@@ -132,8 +132,8 @@ class SeasonHistoryTest {
     FitInput input = input(book);
     assertEquals(
         List.of(
-            new Observation(0, 4, 2, Observation.MIX, 0, false, 1),
-            new Observation(2, 1, 1, 0, 3, true, 1)),
+            new Observation(0, 0, 4, 2, Observation.MIX, 0, false, 1),
+            new Observation(2, 1, 1, 1, 0, 3, true, 1)),
         input.observations());
     assertEquals(1, input.covers());
     assertEquals(2, input.families());
@@ -172,10 +172,10 @@ class SeasonHistoryTest {
   void theMixIsTheShareOfHoursInEachCover() {
     List<Observation> log =
         List.of(
-            new Observation(0, 3, 1, 0, 0, false, 1),
-            new Observation(0, 5, 2, Observation.MIX, 0, false, 1),
-            new Observation(1, 1, 1, 1, 0, false, 1),
-            new Observation(0, 4, 1, 0, 0, true, 1));
+            new Observation(0, 0, 3, 1, 0, 0, false, 1),
+            new Observation(0, 0, 5, 2, Observation.MIX, 0, false, 1),
+            new Observation(1, 0, 1, 1, 1, 0, false, 1),
+            new Observation(0, 0, 4, 1, 0, 0, true, 1));
     double[] mix = new FitInput(List.of(0, 0), 1, 3, log).mix();
     assertEquals(7 / 8.0, mix[0]);
     assertEquals(1 / 8.0, mix[1]);
@@ -197,7 +197,7 @@ class SeasonHistoryTest {
       double hours, double days, int cover, int lost, double weight) {
     assertThrows(
         IllegalArgumentException.class,
-        () -> new Observation(0, hours, days, cover, lost, false, weight));
+        () -> new Observation(0, 0, hours, days, cover, lost, false, weight));
   }
 
   @Test
