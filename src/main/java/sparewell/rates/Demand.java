@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import sparewell.rates.fit.RateFit;
 import sparewell.season.ItemId;
 
 /**

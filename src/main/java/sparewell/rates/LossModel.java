@@ -14,6 +14,11 @@ import sparewell.finding.Finding;
 import sparewell.finding.Findings;
 import sparewell.numerics.BetaBinomial;
 import sparewell.numerics.CountDistribution;
+import sparewell.rates.fit.FitInput;
+import sparewell.rates.fit.JointChance;
+import sparewell.rates.fit.Observation;
+import sparewell.rates.fit.RateFit;
+import sparewell.rates.history.SeasonHistory;
 import sparewell.season.Event;
 import sparewell.season.ItemId;
 import sparewell.season.Season;
@@ -28,7 +33,7 @@ public final class LossModel implements LossForecast {
   private final SeasonHistory history;
   private final RateFit fit;
   private final ItemShares shares;
-  private final JointChance joint;
+  private final JointChance<StyleStock> joint;
   private final Map<Share, CountDistribution> shared = new ConcurrentHashMap<>();
   private final List<StyleRate> styles;
   private final List<CoverEffect> covers;
@@ -42,7 +47,7 @@ public final class LossModel implements LossForecast {
     this.history = history;
     this.fit = fit;
     this.shares = shares;
-    this.joint = new JointChance(fit);
+    this.joint = new JointChance<>(fit);
     for (int s = 0; s < history.styles().size(); s++) {
       styleNumber.put(history.styles().get(s), s);
     }

@@ -3,6 +3,10 @@ package sparewell.rates;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import sparewell.rates.fit.Observation;
+import sparewell.rates.fit.RateFit;
+import sparewell.rates.history.SeasonHistory;
+import sparewell.rates.history.StyleUse;
 
 /** Puts a fit into words and lines. */
 final class RateTable {

@@ -1,9 +1,8 @@
 /**
  * Loss rates per style and the distribution of coming losses, with their uncertainty.
  *
- * <p>From the log to numbers: {@code TripLog}, {@code SeasonHistory}, {@code ItemShares}. The fit,
- * free of names: from {@link sparewell.rates.FitInput} to {@link sparewell.rates.RateFit}. Both
- * joined: {@link sparewell.rates.LossModel}; replayed over the past: {@link
- * sparewell.rates.TrackRecord}. What to carry is not decided here.
+ * <p>{@link sparewell.rates.LossModel} joins what was logged ({@code rates.history}) with a fit
+ * that knows no names ({@code rates.fit}); other packages ask it through {@link
+ * sparewell.rates.LossForecast}. What to carry is not decided here.
  */
 package sparewell.rates;

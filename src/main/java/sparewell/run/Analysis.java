@@ -15,7 +15,7 @@ import sparewell.load.LoadSheet;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.rates.LossModel;
-import sparewell.rates.TrackRecord;
+import sparewell.rates.record.TrackRecord;
 import sparewell.season.Season;
 import sparewell.sheet.Results;
 import sparewell.spares.BuyList;

@@ -6,7 +6,7 @@ import sparewell.event.EventPacking;
 import sparewell.finding.Finding;
 import sparewell.load.LoadReport;
 import sparewell.rates.LossModel;
-import sparewell.rates.TrackRecord;
+import sparewell.rates.record.TrackRecord;
 import sparewell.season.Season;
 import sparewell.spares.BuyList;
 import sparewell.spares.OffSeason;

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import sparewell.rates.TrackRecord;
+import sparewell.rates.record.TrackRecord;
 import sparewell.table.Block;
 import sparewell.table.Column;
 import sparewell.table.Format;

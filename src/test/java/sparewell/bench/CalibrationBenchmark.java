@@ -10,10 +10,10 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import sparewell.numerics.CountDistribution;
 import sparewell.numerics.NegativeBinomial;
-import sparewell.rates.FitInput;
-import sparewell.rates.Hyperprior;
-import sparewell.rates.Observation;
-import sparewell.rates.RateFit;
+import sparewell.rates.fit.FitInput;
+import sparewell.rates.fit.Hyperprior;
+import sparewell.rates.fit.Observation;
+import sparewell.rates.fit.RateFit;
 
 /**
  * How well the predicted losses are calibrated, on simulated seasons with known truth. All scores

@@ -15,7 +15,7 @@ import sparewell.load.LoadReport;
 import sparewell.load.LoadSheet;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.rates.LossModel;
-import sparewell.rates.TrackRecord;
+import sparewell.rates.record.TrackRecord;
 import sparewell.render.CsvRenderer;
 import sparewell.render.RenderOptions;
 import sparewell.render.SheetRenderer;

@@ -10,8 +10,8 @@ import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
 import sparewell.numerics.GaussNodes;
 import sparewell.numerics.NegativeBinomial;
-import sparewell.rates.FitInput;
-import sparewell.rates.Observation;
+import sparewell.rates.fit.FitInput;
+import sparewell.rates.fit.Observation;
 
 /**
  * A season made up from known truth, with the truth: 12 to 24 styles in 4 families, and an event of

@@ -8,12 +8,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
-import org.apache.commons.math3.distribution.GammaDistribution;
-import org.apache.commons.math3.distribution.PoissonDistribution;
-import org.apache.commons.math3.random.Well19937c;
 import org.junit.jupiter.api.Test;
 import sparewell.numerics.BetaBinomial;
 import sparewell.numerics.CountDistribution;
+import sparewell.rates.fit.Dice;
+import sparewell.rates.fit.RateFit;
+import sparewell.rates.history.SeasonHistory;
 import sparewell.season.ItemId;
 import sparewell.season.Season;
 
@@ -55,82 +55,45 @@ class JointChanceTest {
   private static final class Play {
     private final SeasonHistory history;
     private final RateFit fit;
+    private final Dice dice;
     private final ItemShares shares;
-    private final Well19937c random = new Well19937c(11);
 
     Play(Season season) {
       history = SeasonHistory.of(season);
       fit = RateFit.of(history.input(season.settings().asOf(), season.settings().halfLifeMonths()));
+      dice = new Dice(fit);
       shares = ItemShares.of(season);
-    }
-
-    private int pick(double[] weights) {
-      double u = random.nextDouble();
-      for (int i = 0; i < weights.length; i++) {
-        u -= weights[i];
-        if (u < 0) {
-          return i;
-        }
-      }
-      return weights.length - 1;
-    }
-
-    private double gamma(double shape) {
-      return new GammaDistribution(random, shape, 1).sample();
-    }
-
-    private int poisson(double mean) {
-      return mean < 1e-12 ? 0 : new PoissonDistribution(random, mean, 1e-12, 100_000).sample();
     }
 
     /** Share of seasons in which every stock lasts. */
     double lasting(List<LossForecast.StyleStock> stocks) {
-      double[] drawWeights = fit.draws().stream().mapToDouble(Draw::weight).toArray();
       int lasted = 0;
       for (int i = 0; i < TIMES; i++) {
-        Draw draw = fit.draws().get(pick(drawWeights));
-        int[] means = new int[fit.input().families()];
-        for (int f = 0; f < means.length; f++) {
-          FamilyPosterior family = draw.posterior().family(f);
-          double[] weights = new double[family.count()];
-          for (int k = 0; k < weights.length; k++) {
-            weights[k] = family.weight(k);
-          }
-          means[f] = family.mean(pick(weights));
-        }
+        dice.again();
         boolean all = true;
         for (LossForecast.StyleStock stock : stocks) {
-          all &= lasts(stock, draw, means);
+          all &= lasts(stock);
         }
         lasted += all ? 1 : 0;
       }
       return (double) lasted / TIMES;
     }
 
-    private boolean lasts(LossForecast.StyleStock stock, Draw draw, int[] means) {
-      int style = history.styles().indexOf(stock.style());
-      RateNodes nodes = draw.posterior().nodes(style);
-      double[] weights = new double[nodes.count() + 1];
-      int family = history.familyOfStyle().get(style);
-      nodes.addWeights(draw.posterior().kernel(), means[family], 1, weights);
-      double rate =
-          new RatePoints(nodes, weights, 0).rate(pick(weights))
-              * Math.exp(
-                  Math.sqrt(draw.wander(style)) * random.nextGaussian() - draw.wander(style) / 2);
-      int lost = 0;
-      for (Exposure exposure : stock.exposures()) {
-        double mean =
-            exposure.hours()
-                * rate
-                * draw.multiplier(history.covers().indexOf(exposure.cover().orElseThrow()));
-        double size = draw.posterior().hyper().size * exposure.days();
-        lost += poisson(mean * gamma(size) / size);
-      }
+    private RateFit.Term term(Exposure exposure) {
+      int cover = history.covers().indexOf(exposure.cover().orElseThrow());
+      return new RateFit.Term(exposure.hours(), exposure.days(), cover);
+    }
+
+    private boolean lasts(LossForecast.StyleStock stock) {
+      int lost =
+          dice.lost(
+              history.styles().indexOf(stock.style()),
+              stock.exposures().stream().map(this::term).toList());
       List<ItemId> items = stock.exposures().get(0).among();
       double[] share = new double[items.size()];
       double sum = 0;
       for (int i = 0; i < share.length; i++) {
-        share[i] = gamma(shares.weight(items.get(i)));
+        share[i] = dice.gamma(shares.weight(items.get(i)));
         sum += share[i];
       }
       for (int i = 0; i < share.length; i++) {
@@ -138,7 +101,7 @@ class JointChanceTest {
       }
       int[] of = new int[share.length];
       for (int n = 0; n < lost; n++) {
-        of[pick(share)]++;
+        of[dice.pick(share)]++;
       }
       for (int i = 0; i < of.length; i++) {
         Integer limit = stock.pieces().get(items.get(i));

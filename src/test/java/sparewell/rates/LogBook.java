@@ -24,23 +24,23 @@ import sparewell.units.LengthUnit;
 import sparewell.units.UnitSystem;
 
 /** Builds small seasons for tests of the loss model. */
-final class LogBook {
-  static final LocalDate AS_OF = LocalDate.of(2026, 5, 1);
+public final class LogBook {
+  public static final LocalDate AS_OF = LocalDate.of(2026, 5, 1);
 
-  final List<Style> styles = new ArrayList<>();
-  final List<StockRow> stock = new ArrayList<>();
-  final List<Trip> trips = new ArrayList<>();
-  final List<StyleHours> hours = new ArrayList<>();
-  final List<Loss> losses = new ArrayList<>();
-  final List<Event> events = new ArrayList<>();
-  OptionalDouble halfLife = OptionalDouble.empty();
-  boolean chanceFromCommandLine;
+  public final List<Style> styles = new ArrayList<>();
+  public final List<StockRow> stock = new ArrayList<>();
+  public final List<Trip> trips = new ArrayList<>();
+  public final List<StyleHours> hours = new ArrayList<>();
+  public final List<Loss> losses = new ArrayList<>();
+  public final List<Event> events = new ArrayList<>();
+  public OptionalDouble halfLife = OptionalDouble.empty();
+  public boolean chanceFromCommandLine;
 
-  LogBook style(String name, String family, String... colours) {
+  public LogBook style(String name, String family, String... colours) {
     return style(name, family, OptionalDouble.empty(), colours);
   }
 
-  LogBook style(String name, String family, OptionalDouble chance, String... colours) {
+  public LogBook style(String name, String family, OptionalDouble chance, String... colours) {
     styles.add(
         new Style(
             name,
@@ -61,7 +61,7 @@ final class LogBook {
     return this;
   }
 
-  LogBook stocked(ItemId item) {
+  public LogBook stocked(ItemId item) {
     stock.add(
         new StockRow(
             item,
@@ -75,11 +75,11 @@ final class LogBook {
     return this;
   }
 
-  LogBook trip(String id, int day, double fished, String cover) {
+  public LogBook trip(String id, int day, double fished, String cover) {
     return trip(id, day, 1, fished, cover);
   }
 
-  LogBook trip(String id, int day, double days, double fished, String cover) {
+  public LogBook trip(String id, int day, double days, double fished, String cover) {
     trips.add(
         new Trip(
             id,
@@ -92,26 +92,26 @@ final class LogBook {
     return this;
   }
 
-  LogBook thrown(String trip, String style, double time) {
+  public LogBook thrown(String trip, String style, double time) {
     hours.add(new StyleHours(trip, style, time, Cell.NOWHERE));
     return this;
   }
 
-  LogBook lost(String trip, String style, String colour, int pieces) {
+  public LogBook lost(String trip, String style, String colour, int pieces) {
     return lost(trip, style, colour, pieces, false);
   }
 
-  LogBook lost(String trip, String style, String colour, int pieces, boolean ranOut) {
+  public LogBook lost(String trip, String style, String colour, int pieces, boolean ranOut) {
     return lost(trip, new ItemId(style, "", colour), pieces, ranOut);
   }
 
-  LogBook lost(String trip, ItemId item, int pieces, boolean ranOut) {
+  public LogBook lost(String trip, ItemId item, int pieces, boolean ranOut) {
     losses.add(
         new Loss(trip, item, pieces, Cause.SNAG, ranOut, new Cell("Losses", losses.size() + 2, 2)));
     return this;
   }
 
-  LogBook event(String name, String cover) {
+  public LogBook event(String name, String cover) {
     events.add(
         new Event(
             name,
@@ -128,7 +128,7 @@ final class LogBook {
     return this;
   }
 
-  Season season() {
+  public Season season() {
     return new Season(
         new Settings(
             UnitSystem.US,

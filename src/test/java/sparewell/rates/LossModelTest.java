@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.numerics.CountDistribution;
+import sparewell.rates.record.TrackRecord;
 import sparewell.season.ItemId;
 import sparewell.season.Season;
 
@@ -293,5 +294,15 @@ class LossModelTest {
     book.halfLife = java.util.OptionalDouble.of(3);
     double recent = LossModel.fit(book.season()).styles().get(0).ratePer10Hours();
     assertTrue(recent < 0.7 * plain, recent + " and " + plain);
+  }
+
+  @Test
+  void anImpossibleExposureIsRefused() {
+    assertEquals(0, new Exposure(0, 0.5, Optional.empty(), List.of()).hours());
+    for (double[] bad : new double[][] {{-0.1, 1}, {1, 0}, {Double.NaN, 1}}) {
+      assertThrows(
+          IllegalArgumentException.class,
+          () -> new Exposure(bad[0], bad[1], Optional.empty(), List.of()));
+    }
   }
 }

@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.Random;
+import sparewell.rates.record.TrackRecord;
 import sparewell.season.Season;
 
 /**

@@ -18,7 +18,7 @@ import sparewell.finding.Finding;
 import sparewell.load.LoadReport;
 import sparewell.load.LoadSheet;
 import sparewell.rates.LossModel;
-import sparewell.rates.TrackRecord;
+import sparewell.rates.record.TrackRecord;
 import sparewell.season.Boat;
 import sparewell.season.Box;
 import sparewell.season.Cause;

@@ -1,0 +1,81 @@
+package sparewell.rates.fit;
+
+/**
+ * One set of hyperparameters, decoded from a point in units of prior standard deviations.
+ *
+ * <p>The order of a point: log rate of a typical style, ln family spread, ln style spread, ln size,
+ * then one log multiplier for each cover logged. Rates within a family are skewed, so their mean
+ * lies a factor &radic;(1 + CV&sup2;) above a typical one (exactly so where they are log-normal).
+ */
+final class Hyper {
+  /** Hyperparameters other than covers. */
+  static final int COMMON = 4;
+
+  /** ln of the mean rate between families, per hour. */
+  final double logRate;
+
+  /** Standard deviation of a family's log mean rate. */
+  final double familySpread;
+
+  /** Shape a of the gamma distribution of rates within a family. */
+  final double shape;
+
+  /** Size of the negative binomial for one day. */
+  final double size;
+
+  /** Multiplier of each cover; their hours-weighted mean is 1. */
+  final double[] multiplier;
+
+  Hyper(double logRate, double familySpread, double shape, double size, double[] multiplier) {
+    this.logRate = logRate;
+    this.familySpread = familySpread;
+    this.shape = shape;
+    this.size = size;
+    this.multiplier = multiplier;
+  }
+
+  /** Decodes a point. */
+  static Hyper at(double[] z, Hyperprior prior, double[] mix) {
+    double styleSpread = Math.exp(prior.logStyleCentre() + prior.logStyleSpread() * z[2]);
+    double[] multiplier = new double[z.length - COMMON];
+    double mean = 0;
+    for (int c = 0; c < multiplier.length; c++) {
+      multiplier[c] = Math.exp(prior.coverSpread() * z[COMMON + c]);
+      mean += mix[c] * multiplier[c];
+    }
+    for (int c = 0; c < multiplier.length; c++) {
+      multiplier[c] /= mean;
+    }
+    return new Hyper(
+        prior.logRateCentre()
+            + prior.logRateSpread() * z[0]
+            + Math.log1p(styleSpread * styleSpread) / 2,
+        Math.exp(prior.logFamilyCentre() + prior.logFamilySpread() * z[1]),
+        1 / (styleSpread * styleSpread),
+        Math.exp(prior.logSizeCentre() + prior.logSizeSpread() * z[3]),
+        multiplier);
+  }
+
+  /**
+   * Whether it lies in the range over which the quadrature is exact; beyond, no prior mass counts.
+   */
+  boolean inRange() {
+    return Math.abs(logRate) < 20
+        && familySpread > 0.005
+        && familySpread < 3
+        && shape > 0.08
+        && shape < 400
+        && size > 0.01
+        && size < 1e4;
+  }
+
+  /** ln of the prior density of a point, up to a constant. */
+  static double logPrior(double[] z) {
+    double degrees = Hyperprior.RATE_DEGREES;
+    double sum = -(degrees + 1) / 2 * Math.log1p(z[0] * z[0] / degrees);
+    for (int i = 1; i < z.length; i++) {
+      sum -= z[i] * z[i] / 2;
+    }
+    return sum;
+  }
+}

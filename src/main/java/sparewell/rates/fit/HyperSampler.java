@@ -1,0 +1,151 @@
+package sparewell.rates.fit;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+import org.apache.commons.math3.distribution.ChiSquaredDistribution;
+import org.apache.commons.math3.distribution.NormalDistribution;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.EigenDecomposition;
+import org.apache.commons.math3.random.SobolSequenceGenerator;
+import sparewell.numerics.QuasiNewton;
+
+/**
+ * Points at which hyperparameters are tried, spread like a Student t around the peak of their
+ * posterior; importance weights then correct the shape. A Sobol sequence stands in for random
+ * numbers, so that equal input gives equal output.
+ *
+ * @see "Evans &amp; Swartz, Approximating Integrals via Monte Carlo and Deterministic Methods
+ *     (2000), sec. 6.3 (from memory)"
+ */
+final class HyperSampler {
+  private static final double DEGREES = 5;
+  private static final NormalDistribution NORMAL = new NormalDistribution();
+  private static final ChiSquaredDistribution CHI_SQUARE = new ChiSquaredDistribution(DEGREES);
+
+  private HyperSampler() {}
+
+  /**
+   * A point to try.
+   *
+   * @param z place, in units of prior standard deviations
+   * @param logDensity ln of the density it was drawn from, up to a constant
+   * @param newCover standard normal value for a cover never logged
+   */
+  record Point(double[] z, double logDensity, double newCover) {}
+
+  /** The covariance that axes stand for. */
+  static double[][] covariance(double[][] axes) {
+    int n = axes.length;
+    double[][] covariance = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < n; j++) {
+        for (int k = 0; k < n; k++) {
+          covariance[i][j] += axes[i][k] * axes[j][k];
+        }
+      }
+    }
+    return covariance;
+  }
+
+  /** Points spread as widely as the prior, for where no peak was found. */
+  static List<Point> priorPoints(int dimensions, int count) {
+    double[][] axes = new double[dimensions][dimensions];
+    for (int i = 0; i < dimensions; i++) {
+      axes[i][i] = 1;
+    }
+    return points(axes, new double[dimensions], count);
+  }
+
+  /**
+   * Points around a peak.
+   *
+   * @param axes as of {@link #axes}
+   * @param count how many, even
+   */
+  static List<Point> points(double[][] axes, double[] peak, int count) {
+    int n = peak.length;
+    SobolSequenceGenerator sobol = new SobolSequenceGenerator(n + 2);
+    List<Point> points = new ArrayList<>();
+    for (int d = 0; d < count / 2; d++) {
+      double[] u = sobol.nextVector();
+      for (int i = 0; i < u.length; i++) {
+        // A shift keeps the sequence off 0, where the normal quantile is infinite; 1 is not
+        // reached,
+        // since its first n points are multiples of a power of 2 between 1/n and 1/(2n).
+        u[i] += 0.5 / count;
+      }
+      double stretch = Math.sqrt(DEGREES / CHI_SQUARE.inverseCumulativeProbability(u[n]));
+      double[] t = new double[n];
+      double square = 0;
+      for (int i = 0; i < n; i++) {
+        t[i] = stretch * NORMAL.inverseCumulativeProbability(u[i]);
+        square += t[i] * t[i];
+      }
+      double logDensity = -(DEGREES + n) / 2 * Math.log1p(square / DEGREES);
+      double newCover = NORMAL.inverseCumulativeProbability(u[n + 1]);
+      for (int sign = 1; sign >= -1; sign -= 2) {
+        double[] z = peak.clone();
+        for (int i = 0; i < n; i++) {
+          for (int j = 0; j < n; j++) {
+            z[i] += sign * axes[i][j] * t[j];
+          }
+        }
+        points.add(new Point(z, logDensity, sign * newCover));
+      }
+    }
+    return points;
+  }
+
+  /**
+   * Precision of the posterior around its peak: minus the second derivatives.
+   *
+   * @throws ArithmeticException where they are not finite
+   */
+  static double[][] precision(ToDoubleFunction<double[]> logPosterior, double[] peak) {
+    double[][] curvature = QuasiNewton.curvature(logPosterior, peak, 0.15);
+    for (double[] row : curvature) {
+      for (double entry : row) {
+        if (!Double.isFinite(entry)) {
+          throw new ArithmeticException("curvature is not finite");
+        }
+      }
+    }
+    return curvature;
+  }
+
+  /**
+   * The precision after the log has grown: what came from data grows with it, what came from the
+   * prior stays 1.
+   *
+   * @param dimensions at least as many as before; of new ones only the prior is known
+   * @param growth by what factor, &ge; 1
+   */
+  static double[][] grown(double[][] precision, int dimensions, double growth) {
+    double[][] grown = new double[dimensions][dimensions];
+    for (int i = 0; i < dimensions; i++) {
+      grown[i][i] = 1;
+      for (int j = 0; i < precision.length && j < precision.length; j++) {
+        double own = i == j ? 1 : 0;
+        grown[i][j] = own + growth * (precision[i][j] - own);
+      }
+    }
+    return grown;
+  }
+
+  /** Columns are the axes of the posterior around its peak, as long as its standard deviations. */
+  static double[][] axes(double[][] precision) {
+    int n = precision.length;
+    EigenDecomposition eigen = new EigenDecomposition(new Array2DRowRealMatrix(precision));
+    double[][] axes = new double[n][n];
+    for (int j = 0; j < n; j++) {
+      // Never wider than a little over the prior.
+      double length = 1 / Math.sqrt(Math.max(eigen.getRealEigenvalue(j), 0.6));
+      double norm = eigen.getEigenvector(j).getNorm();
+      for (int i = 0; i < n; i++) {
+        axes[i][j] = length * eigen.getEigenvector(j).getEntry(i) / norm;
+      }
+    }
+    return axes;
+  }
+}

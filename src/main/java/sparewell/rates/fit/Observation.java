@@ -1,0 +1,50 @@
+package sparewell.rates.fit;
+
+/**
+ * What happened to one style on one trip.
+ *
+ * @param style number of the style, from 0
+ * @param trip number of the trip in time, from 0
+ * @param hours hours of exposure, &gt; 0
+ * @param days days of the trip, &gt; 0
+ * @param cover number of the category of cover, or {@link #MIX} where none was logged
+ * @param lostPieces pieces lost, &ge; 0
+ * @param atLeast whether the angler ran out, so that the true demand was at least that
+ * @param weight weight of the log-likelihood, in (0, 1]
+ */
+public record Observation(
+    int style,
+    int trip,
+    double hours,
+    double days,
+    int cover,
+    int lostPieces,
+    boolean atLeast,
+    double weight) {
+  /** Cover not logged: counts as the mix of covers logged. */
+  public static final int MIX = -1;
+
+  /** A cover that no trip has: only its prior is known. */
+  public static final int NEVER_LOGGED = -2;
+
+  public Observation {
+    if (trip < 0
+        || !(hours > 0)
+        || !(days > 0)
+        || !(weight > 0 && weight <= 1)
+        || lostPieces < 0
+        || cover < MIX) {
+      throw new IllegalArgumentException(
+          "trip "
+              + trip
+              + ", hours "
+              + hours
+              + ", days "
+              + days
+              + ", weight "
+              + weight
+              + ", lost "
+              + lostPieces);
+    }
+  }
+}

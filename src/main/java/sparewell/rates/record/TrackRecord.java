@@ -1,0 +1,73 @@
+package sparewell.rates.record;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import sparewell.season.Season;
+
+/**
+ * The angler's own history replayed: from the fifth trip on, each trip is foreseen from what was
+ * known before it, and compared with what happened. A prediction is one style on one trip, for the
+ * hours it was thrown there.
+ *
+ * @param lines one for each policy
+ * @param trips trips foreseen
+ * @param fits how often the rates were fitted anew: the more seldom the more trips are known
+ * @param sentence which policy did better, or that there is too little history to tell
+ */
+public record TrackRecord(List<Line> lines, int trips, int fits, String sentence) {
+  private static final int FLAT = 3;
+
+  public TrackRecord {
+    lines = List.copyOf(lines);
+  }
+
+  /**
+   * How a policy did.
+   *
+   * @param policy which: recommendation, flat three or raw average
+   * @param predictions styles on trips foreseen
+   * @param runOuts how often more was lost than the policy would have carried
+   * @param runOutPercent the same in percent; absent without predictions
+   * @param meanCarried pieces of a style carried on a trip, on average; absent without predictions
+   * @param coverageWantedProbability wanted chance that losses fall in the policy's interval;
+   *     absent where it has none
+   * @param coverageGotProbability share of losses that fell in it, a count on its edge counting in
+   *     part
+   */
+  public record Line(
+      String policy,
+      int predictions,
+      int runOuts,
+      OptionalDouble runOutPercent,
+      OptionalDouble meanCarried,
+      OptionalDouble coverageWantedProbability,
+      OptionalDouble coverageGotProbability) {}
+
+  /** Replays a season. */
+  public static TrackRecord of(Season season) {
+    Replay replay = new Replay(season);
+    PolicyTally recommendation = new PolicyTally();
+    PolicyTally flat = new PolicyTally();
+    PolicyTally raw = new PolicyTally();
+    double wantedRunOuts = 0;
+    while (replay.hasNext()) {
+      for (Foreseen foreseen : replay.next()) {
+        double chance = foreseen.chanceProbability();
+        recommendation.add(foreseen.losses(), chance, foreseen.use());
+        raw.add(foreseen.byRawRate(), chance, foreseen.use());
+        flat.add(FLAT, foreseen.use());
+        wantedRunOuts += 1 - chance;
+      }
+    }
+    List<Line> lines =
+        List.of(
+            recommendation.line("recommendation"),
+            flat.line("flat three"),
+            raw.line("raw average"));
+    return new TrackRecord(
+        lines,
+        Math.max(0, replay.trips() - Replay.KNOWN_FIRST),
+        replay.fits(),
+        Verdict.of(replay.trips(), lines, wantedRunOuts));
+  }
+}

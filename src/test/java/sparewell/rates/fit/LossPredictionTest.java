@@ -1,0 +1,101 @@
+package sparewell.rates.fit;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.commons.math3.distribution.BetaDistribution;
+import org.junit.jupiter.api.Test;
+import sparewell.numerics.CountDistribution;
+
+/** Coming losses out of a fit, whole, shared and as quickly as a growing log needs them. */
+class LossPredictionTest {
+  private static final RateFit FIT = RateFit.of(input());
+
+  private static FitInput input() {
+    List<Observation> log = new ArrayList<>();
+    for (int t = 0; t < 12; t++) {
+      log.add(new Observation(0, 0, 2, 1, t % 2, t % 3 == 0 ? 2 + t % 2 : 0, false, 1));
+      log.add(new Observation(1, 0, 3, 1, t % 2, t % 6 == 0 ? 1 : 0, false, 1));
+    }
+    return new FitInput(List.of(0, 0, 1), 2, 2, log);
+  }
+
+  private static final RateFit.Term FIRST = new RateFit.Term(6, 1, 0);
+  private static final RateFit.Term SECOND = new RateFit.Term(9, 2, 1);
+
+  @Test
+  void unequalSharesRiseAndFallTogether() {
+    double own = 1.3;
+    BetaDistribution one = new BetaDistribution(null, own, 4);
+    BetaDistribution two = new BetaDistribution(null, own, 1.5);
+    int steps = 200;
+    double[] byHand = new double[6];
+    for (int k = 0; k < steps; k++) {
+      double level = (k + 0.5) / steps;
+      RateFit.Term first =
+          new RateFit.Term(6 * one.inverseCumulativeProbability(level), 1, FIRST.cover());
+      RateFit.Term second =
+          new RateFit.Term(9 * two.inverseCumulativeProbability(level), 2, SECOND.cover());
+      CountDistribution given =
+          LossPrediction.whole(FIT.draws().subList(0, 20), 0, List.of(first, second));
+      for (int n = 0; n < byHand.length; n++) {
+        byHand[n] += given.atMost(n) / steps;
+      }
+    }
+    CountDistribution shared =
+        LossPrediction.shared(
+            FIT.draws().subList(0, 20),
+            0,
+            List.of(List.of(FIRST), List.of(SECOND)),
+            own,
+            List.of(4.0, 1.5));
+    for (int n = 0; n < byHand.length; n++) {
+      assertEquals(byHand[n], shared.atMost(n), 1e-3, "n " + n);
+    }
+  }
+
+  @Test
+  void anItemsMeanIsItsShareOfEachGroup() {
+    double first = FIT.losses(0, List.of(FIRST)).mean();
+    double second = FIT.losses(0, List.of(SECOND)).mean();
+    List<List<RateFit.Term>> groups = List.of(List.of(FIRST), List.of(SECOND, FIRST));
+    for (double[] rests : new double[][] {{4, 1.5}, {0, 2}, {3, 0}, {2, 2}, {0, 0}}) {
+      double own = 2.2;
+      double mean = first * own / (own + rests[0]) + (second + first) * own / (own + rests[1]);
+      CountDistribution losses = FIT.shared(0, groups, own, List.of(rests[0], rests[1]));
+      assertEquals(mean, losses.mean(), 1e-6 * mean);
+    }
+  }
+
+  @Test
+  void lossesGrowWithTheHours() {
+    double mean = FIT.losses(1, List.of(new RateFit.Term(3, 1, 1))).mean();
+    assertEquals(4 * mean, FIT.losses(1, List.of(new RateFit.Term(12, 2, 1))).mean(), 1e-8);
+    assertEquals(0, FIT.losses(1, List.of()).mean());
+    assertEquals(0, FIT.losses(1, List.of(new RateFit.Term(0, 1, 1))).mean());
+    // Spread over more days, the same hours bring less extra variation.
+    double oneDay = FIT.losses(1, List.of(new RateFit.Term(30, 1, 1))).atMost(0);
+    double fiveDays = FIT.losses(1, List.of(new RateFit.Term(30, 5, 1))).atMost(0);
+    assertTrue(oneDay > fiveDays);
+  }
+
+  @Test
+  void aQuickForecastKeepsTheMeanAndNearlyTheRest() {
+    HyperPosterior hyper = HyperPosterior.of(new FitData(input(), true), Hyperprior.WEAK, 32);
+    RollingFit forecast = new RollingFit(hyper);
+    for (int style = 0; style < 3; style++) {
+      for (int cover : new int[] {0, 1, Observation.MIX, Observation.NEVER_LOGGED}) {
+        RateFit.Term term = new RateFit.Term(7, 2, cover);
+        CountDistribution whole = LossPrediction.whole(hyper.draws(), style, List.of(term));
+        CountDistribution quick = forecast.losses(style, term);
+        assertEquals(whole.mean(), quick.mean(), 2e-4 * whole.mean());
+        for (int n = 0; n < 9; n++) {
+          assertEquals(whole.atMost(n), quick.atMost(n), 5e-3, style + ", " + cover + ", " + n);
+        }
+        assertEquals(quick.mean(), forecast.losses(style, term).mean());
+      }
+    }
+  }
+}
