@@ -3,6 +3,7 @@ package sparewell.save;
 import java.util.Set;
 import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
+import sparewell.save.xml.XmlEdits;
 
 /**
  * The order in which formulas were last calculated. Entries of our removed sheets leave it.

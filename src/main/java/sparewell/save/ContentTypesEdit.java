@@ -5,6 +5,8 @@ import java.util.Set;
 import sparewell.ooxml.PartNames;
 import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
+import sparewell.save.xml.XmlEdits;
+import sparewell.save.xml.XmlOut;
 
 /**
  * The package's content types: overrides of parts that leave are removed, those of new parts added.

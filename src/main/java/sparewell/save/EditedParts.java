@@ -12,6 +12,7 @@ import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
+import sparewell.save.xml.XmlOut;
 
 /**
  * Compares edited parts before and after, less what is ours: nothing of the angler's may differ.

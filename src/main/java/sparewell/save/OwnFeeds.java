@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
+import sparewell.save.xml.XmlOut;
 
 /** Whether formulas of the angler's may read our sheets, so that their cached values grow stale. */
 final class OwnFeeds {

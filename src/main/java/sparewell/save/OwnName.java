@@ -9,6 +9,7 @@ import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
+import sparewell.save.xml.XmlOut;
 
 /**
  * A defined name of one of our sheets, such as its print area.

@@ -23,6 +23,7 @@ import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
+import sparewell.save.xml.XmlEdits;
 
 /** Our sheets with their tables, drawings, charts and notes, under names that nobody uses. */
 final class OwnParts {

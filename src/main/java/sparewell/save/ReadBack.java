@@ -15,6 +15,8 @@ import sparewell.ooxml.SafeXml;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
+import sparewell.save.append.AppendRequest;
+import sparewell.save.file.Refusals;
 
 /** Reads what was written and compares it with what the angler had, before it may replace it. */
 final class ReadBack {

@@ -6,6 +6,8 @@ import java.util.Set;
 import java.util.TreeSet;
 import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
+import sparewell.save.xml.XmlEdits;
+import sparewell.save.xml.XmlOut;
 
 /** The workbook's relationships: some removed, some added under unused ids. */
 final class RelationshipsEdit {

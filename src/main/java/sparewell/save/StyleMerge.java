@@ -10,6 +10,8 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
+import sparewell.save.xml.XmlEdits;
+import sparewell.save.xml.XmlOut;
 
 /**
  * Our cell formats in the angler's styles part. A format that is already there is used again, so a

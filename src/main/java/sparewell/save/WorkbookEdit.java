@@ -8,6 +8,8 @@ import sparewell.ooxml.OwnMarker;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
+import sparewell.save.xml.XmlEdits;
+import sparewell.save.xml.XmlOut;
 
 /**
  * The workbook part with our sheets in its list.

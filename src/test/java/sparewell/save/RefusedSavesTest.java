@@ -31,6 +31,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.Zips;
+import sparewell.save.file.Refusals;
+import sparewell.save.file.RunLock;
 
 /** Saves that must not happen: the message says why, and the workbook is as it was. */
 class RefusedSavesTest {

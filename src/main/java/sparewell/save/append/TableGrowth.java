@@ -1,4 +1,4 @@
-package sparewell.save;
+package sparewell.save.append;
 
 import java.util.Map;
 import java.util.Optional;
@@ -8,6 +8,8 @@ import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
+import sparewell.save.file.Refusals;
+import sparewell.save.xml.XmlEdits;
 
 /**
  * The tables (list objects) of a sheet that gets more rows: the one whose header is that of the

@@ -1,4 +1,4 @@
-package sparewell.save;
+package sparewell.save.append;
 
 /**
  * A cell to add to a sheet of the angler's.

@@ -1,4 +1,4 @@
-package sparewell.save;
+package sparewell.save.xml;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -7,34 +7,39 @@ import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
 
 /** Cuts and insertions in one part's text; everything between them stays as it is. */
-final class XmlEdits {
+public final class XmlEdits {
   private record Edit(int from, int to, String text) {}
 
   private final XmlText xml;
   private final List<Edit> edits = new ArrayList<>();
 
-  XmlEdits(XmlText xml) {
+  /** Of a part. */
+  public XmlEdits(XmlText xml) {
     this.xml = xml;
   }
 
-  boolean any() {
+  /** Whether there are some. */
+  public boolean any() {
     return !edits.isEmpty();
   }
 
-  void insert(int at, String text) {
+  /** Puts text in. */
+  public void insert(int at, String text) {
     edits.add(new Edit(at, at, text));
   }
 
-  void remove(XmlElement element) {
+  /** Cuts an element out. */
+  public void remove(XmlElement element) {
     edits.add(new Edit(element.start(), element.end(), ""));
   }
 
-  void replace(XmlElement element, String text) {
+  /** Puts text in an element's place. */
+  public void replace(XmlElement element, String text) {
     edits.add(new Edit(element.start(), element.end(), text));
   }
 
   /** Sets an attribute that has no prefix; once per element and attribute. */
-  void set(XmlElement element, String attribute, String value) {
+  public void set(XmlElement element, String attribute, String value) {
     String text = attribute + "=\"" + XmlOut.attribute(value) + "\"";
     element
         .attribute(attribute)
@@ -44,7 +49,7 @@ final class XmlEdits {
   }
 
   /** Adds text as last children of an element; once per element. */
-  void append(XmlElement element, String fragment) {
+  public void append(XmlElement element, String fragment) {
     if (!element.empty()) {
       insert(element.endTagStart(), fragment);
       return;
@@ -60,7 +65,7 @@ final class XmlEdits {
   }
 
   /** The edited part. */
-  byte[] apply() {
+  public byte[] apply() {
     List<Edit> ordered = new ArrayList<>(edits);
     ordered.sort(Comparator.comparingInt(Edit::from)); // stable: insertions keep their order
     StringBuilder out = new StringBuilder();

@@ -1,7 +1,7 @@
-package sparewell.save;
+package sparewell.save.file;
 
 /** A file name's two halves. */
-final class FileNames {
+public final class FileNames {
   private FileNames() {}
 
   /** Without the extension. */
@@ -11,7 +11,7 @@ final class FileNames {
   }
 
   /** With its dot; empty if none. */
-  static String extension(String name) {
+  public static String extension(String name) {
     int dot = name.lastIndexOf('.');
     return dot > 0 ? name.substring(dot) : "";
   }

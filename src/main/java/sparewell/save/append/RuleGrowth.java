@@ -1,10 +1,11 @@
-package sparewell.save;
+package sparewell.save.append;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
+import sparewell.save.xml.XmlEdits;
 
 /**
  * Lets drop-down lists, conditional formats and a filter that cover a table down to its last row

@@ -1,4 +1,4 @@
-package sparewell.save;
+package sparewell.save.file;
 
 import java.io.IOException;
 import java.nio.file.DirectoryStream;

@@ -1,4 +1,4 @@
-package sparewell.save;
+package sparewell.save.file;
 
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
@@ -11,13 +11,13 @@ import java.util.Locale;
 import sparewell.ooxml.WorkbookRefused;
 
 /** What the disk says, in an angler's words. */
-final class Refusals {
+public final class Refusals {
   private static final String UNCHANGED = " The workbook is as it was.";
 
   private Refusals() {}
 
   /** The refusal for a failed reading or writing on the way to a new workbook. */
-  static WorkbookRefused of(Path file, IOException e) {
+  public static WorkbookRefused of(Path file, IOException e) {
     String reason = reason(e).toLowerCase(Locale.ROOT);
     if (reason.contains("no space left")
         || reason.contains("not enough space")
@@ -62,7 +62,8 @@ final class Refusals {
         file, "it could not be written (" + reason(e) + ")", "Check the disk and run again.");
   }
 
-  static WorkbookRefused refused(Path file, String problem, String remedy) {
+  /** A refusal that says what to do, and that nothing was changed. */
+  public static WorkbookRefused refused(Path file, String problem, String remedy) {
     return new WorkbookRefused(file, problem, remedy + UNCHANGED);
   }
 

@@ -1,4 +1,4 @@
-package sparewell.save;
+package sparewell.save.append;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -11,6 +11,7 @@ import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
+import sparewell.save.xml.XmlEdits;
 
 /**
  * What new rows ask of the workbook part: that spreadsheet programs calculate everything when they

@@ -1,4 +1,4 @@
-package sparewell.save;
+package sparewell.save.append;
 
 import java.math.BigDecimal;
 import java.nio.file.Path;
@@ -12,7 +12,10 @@ import java.util.regex.Pattern;
 import sparewell.ooxml.SheetText;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.XmlElement;
-import sparewell.save.SheetRow.Cell;
+import sparewell.save.append.SheetRow.Cell;
+import sparewell.save.file.Refusals;
+import sparewell.save.xml.XmlEdits;
+import sparewell.save.xml.XmlOut;
 
 /**
  * Adds rows below a table in a sheet's part: in the rows that stand there blank, else in new ones.

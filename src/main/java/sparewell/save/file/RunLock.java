@@ -1,4 +1,4 @@
-package sparewell.save;
+package sparewell.save.file;
 
 import java.io.Closeable;
 import java.io.IOException;
@@ -11,7 +11,7 @@ import java.nio.file.StandardOpenOption;
 import sparewell.ooxml.WorkbookRefused;
 
 /** Lets one run at a time write a workbook; a second one gives way. */
-final class RunLock implements Closeable {
+public final class RunLock implements Closeable {
   private static final int TRIES = 5;
 
   private final Path workbook;
@@ -24,7 +24,8 @@ final class RunLock implements Closeable {
     this.channel = channel;
   }
 
-  static RunLock take(Path workbook) throws WorkbookRefused, IOException {
+  /** Takes it, or refuses where another run has it. */
+  public static RunLock take(Path workbook) throws WorkbookRefused, IOException {
     Path file = TemporaryFiles.lock(workbook);
     for (int i = 0; i < TRIES; i++) {
       FileChannel channel =
@@ -67,7 +68,7 @@ final class RunLock implements Closeable {
   }
 
   /** Clears away what an earlier run left; nobody else writes while we hold the lock. */
-  void removeLeftovers() throws IOException {
+  public void removeLeftovers() throws IOException {
     TemporaryFiles.removeLeftovers(workbook);
   }
 

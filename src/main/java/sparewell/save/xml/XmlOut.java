@@ -1,18 +1,20 @@
-package sparewell.save;
+package sparewell.save.xml;
 
 import java.util.Map;
 import java.util.TreeMap;
 import sparewell.ooxml.XmlElement;
 
 /** XML text from values and elements. */
-final class XmlOut {
+public final class XmlOut {
   private XmlOut() {}
 
-  static String attribute(String value) {
+  /** As the value of an attribute. */
+  public static String attribute(String value) {
     return text(value).replace("\"", "&quot;").replace("\n", "&#10;").replace("\t", "&#9;");
   }
 
-  static String text(String value) {
+  /** As text between tags. */
+  public static String text(String value) {
     return value
         .replace("&", "&amp;")
         .replace("<", "&lt;")
@@ -26,7 +28,7 @@ final class XmlOut {
    *
    * @param changed values that replace those of the element's attributes; empty leaves one out
    */
-  static String under(String prefix, XmlElement element, Map<String, String> changed) {
+  public static String under(String prefix, XmlElement element, Map<String, String> changed) {
     Map<String, String> attributes = plainAttributes(element);
     attributes.putAll(changed);
     attributes.values().removeIf(String::isEmpty);
@@ -46,7 +48,7 @@ final class XmlOut {
   }
 
   /** A spelling of an element that is equal for elements that mean the same. */
-  static String canonical(XmlElement element, Map<String, String> changed) {
+  public static String canonical(XmlElement element, Map<String, String> changed) {
     Map<String, String> attributes = new TreeMap<>();
     for (XmlElement.Attribute a : element.attributes()) {
       if (!a.prefix().equals("xmlns") && !(a.prefix().isEmpty() && a.name().equals("xmlns"))) {

@@ -1,4 +1,4 @@
-package sparewell.save;
+package sparewell.save.append;
 
 import java.util.Map;
 import java.util.Optional;

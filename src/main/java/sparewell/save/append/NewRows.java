@@ -1,4 +1,4 @@
-package sparewell.save;
+package sparewell.save.append;
 
 import java.util.List;
 import sparewell.ooxml.SheetEntry;

@@ -1,4 +1,4 @@
-package sparewell.save;
+package sparewell.save.file;
 
 import java.io.IOException;
 import java.nio.channels.FileChannel;
@@ -13,11 +13,11 @@ import java.util.List;
 import sparewell.ooxml.WorkbookRefused;
 
 /** Notices that another program has a workbook open: by lock files and by locks of the system. */
-final class OpenElsewhere {
+public final class OpenElsewhere {
   private OpenElsewhere() {}
 
   /** Refuses a file that another program has open; one that does not exist is free. */
-  static void check(Path file) throws WorkbookRefused {
+  public static void check(Path file) throws WorkbookRefused {
     String name = file.getFileName().toString();
     for (String lock : List.of("~$" + name, ".~lock." + name + "#")) {
       if (Files.exists(file.resolveSibling(lock), LinkOption.NOFOLLOW_LINKS)) {

@@ -1,0 +1,2 @@
+/** Rows added below the angler's tables, as an import asks for them. */
+package sparewell.save.append;

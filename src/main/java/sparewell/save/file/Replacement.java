@@ -1,0 +1,128 @@
+package sparewell.save.file;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.LocalDateTime;
+import java.util.Optional;
+import sparewell.ooxml.Fingerprint;
+import sparewell.ooxml.WorkbookRefused;
+
+/**
+ * Puts a new file in the place of an old one. It is written beside the old one; the old one is
+ * backed up; then the new one takes its place in one step. Whatever happens on the way, the old or
+ * the new file stands there, whole.
+ *
+ * @param original what was read
+ * @param read what it was then
+ * @param target what is to be replaced, the original or another file, or a name still free
+ * @param now date and time for the backup's name
+ * @param backupsKept how many backups stay, at least 1
+ */
+public record Replacement(
+    Path original, Fingerprint read, Path target, LocalDateTime now, int backupsKept) {
+  /** Writes the new file, and makes sure that it is what it should be. */
+  @FunctionalInterface
+  public interface Making {
+    /** Writes it to the given place. */
+    void make(Path fresh) throws WorkbookRefused, IOException;
+  }
+
+  /**
+   * Replaces, while no other run does.
+   *
+   * @return the backup of what stood there; absent if nothing did
+   */
+  public Optional<Path> with(Making making) throws WorkbookRefused, IOException {
+    Path place = place(target);
+    try (RunLock lock = RunLock.take(place)) {
+      lock.removeLeftovers();
+      return replace(place, making);
+    }
+  }
+
+  private Optional<Path> replace(Path place, Making making) throws WorkbookRefused, IOException {
+    Optional<Fingerprint> before = before(place);
+    Path fresh = TemporaryFiles.fresh(place);
+    try {
+      making.make(fresh);
+      Backups backups = new Backups(place);
+      Optional<Path> backup = Optional.empty();
+      if (before.isPresent()) {
+        Disk.copyPermissions(place, fresh);
+        requireUnchanged(place, before.get());
+        backup = Optional.of(backups.make(place, before.get(), now));
+        OpenElsewhere.check(place);
+        requireUnchanged(place, before.get());
+      } else if (Files.exists(place, LinkOption.NOFOLLOW_LINKS)) {
+        throw changed();
+      }
+      Files.move(fresh, place, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+      Disk.syncFolder(place.getParent());
+      if (backup.isPresent()) {
+        keepLast(backups);
+      }
+      return backup;
+    } finally {
+      Files.deleteIfExists(fresh);
+    }
+  }
+
+  /** What stands at the target; for the original itself it must be what was read. */
+  private Optional<Fingerprint> before(Path place) throws WorkbookRefused, IOException {
+    boolean same = target.equals(original) || isSame(original, place);
+    if (!Files.exists(place)) {
+      if (same) {
+        throw changed();
+      }
+      return Optional.empty();
+    }
+    return Optional.of(same ? read : Fingerprint.of(place));
+  }
+
+  private void requireUnchanged(Path place, Fingerprint before)
+      throws WorkbookRefused, IOException {
+    if (!Files.exists(place) || !Fingerprint.of(place).equals(before)) {
+      throw changed();
+    }
+  }
+
+  private WorkbookRefused changed() {
+    return new WorkbookRefused(
+        target,
+        "it was changed, moved or deleted by somebody while this program was at work",
+        "Run again. Nothing was written.");
+  }
+
+  /** Old backups are a matter of tidiness: the workbook is already safe. */
+  private void keepLast(Backups backups) {
+    try {
+      backups.keepLast(backupsKept);
+    } catch (IOException e) {
+      // The next run tries again.
+    }
+  }
+
+  /** Whether two names lead to one file that exists. */
+  public static boolean isSame(Path one, Path other) {
+    try {
+      return Files.exists(other) && Files.isSameFile(one, other);
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
+  /** The real file behind links, so that a link stays one; for a new file its real folder. */
+  public static Path place(Path target) throws IOException, WorkbookRefused {
+    if (Files.isDirectory(target)) {
+      throw Refusals.refused(target, "this is a folder", "Name a file in it.");
+    }
+    if (Files.exists(target)) {
+      return target.toRealPath();
+    }
+    Path folder = target.toAbsolutePath().getParent();
+    return folder.toRealPath().resolve(target.getFileName());
+  }
+}
