@@ -15,18 +15,14 @@ import org.apache.commons.math3.random.Well19937c;
 import sparewell.finding.Cell;
 import sparewell.numerics.CountDistribution;
 import sparewell.numerics.NegativeBinomial;
-import sparewell.season.Boat;
 import sparewell.season.Cause;
-import sparewell.season.Event;
 import sparewell.season.ItemId;
 import sparewell.season.Loss;
 import sparewell.season.Season;
-import sparewell.season.Settings;
+import sparewell.season.SeasonSketch;
 import sparewell.season.Style;
 import sparewell.season.StyleHours;
 import sparewell.season.Trip;
-import sparewell.units.Length;
-import sparewell.units.UnitSystem;
 
 /**
  * A made-up season with known truth: 24 styles in 4 families, log-normal rates, negative binomial
@@ -143,33 +139,15 @@ final class AllocationWorld {
 
   /** The season as an angler would have logged it. */
   Season season() {
-    return new Season(
-        new Settings(
-            UnitSystem.US,
-            LocalDate.of(2026, 1, 1),
-            3,
-            0.95,
-            false,
-            EVENT_HOURS,
-            1,
-            Optional.empty(),
-            "USD",
-            0.85,
-            OptionalDouble.empty(),
-            12,
-            OptionalDouble.empty(),
-            new Settings.LabelPage(Length.ZERO, Length.ZERO, 3, 8)),
-        styles,
-        List.of(),
-        List.of(),
-        List.of(),
-        trips,
-        hours,
-        losses,
-        List.of(),
-        List.<Event>of(),
-        List.of(),
-        Boat.UNKNOWN);
+    SeasonSketch sketch = new SeasonSketch();
+    sketch.asOf = LocalDate.of(2026, 1, 1);
+    sketch.planningHours = EVENT_HOURS;
+    sketch.planningDays = 1;
+    sketch.styles = styles;
+    sketch.trips = trips;
+    sketch.styleHours = hours;
+    sketch.losses = losses;
+    return sketch.season();
   }
 
   /** Cover of the event. */

@@ -7,21 +7,17 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import sparewell.finding.Cell;
-import sparewell.season.Boat;
 import sparewell.season.Cause;
 import sparewell.season.Event;
 import sparewell.season.ItemId;
 import sparewell.season.Loss;
 import sparewell.season.Place;
 import sparewell.season.Season;
-import sparewell.season.Settings;
+import sparewell.season.SeasonSketch;
 import sparewell.season.StockRow;
 import sparewell.season.Style;
 import sparewell.season.StyleHours;
 import sparewell.season.Trip;
-import sparewell.units.Length;
-import sparewell.units.LengthUnit;
-import sparewell.units.UnitSystem;
 
 /** Builds small seasons for tests of the loss model. */
 public final class LogBook {
@@ -129,33 +125,16 @@ public final class LogBook {
   }
 
   public Season season() {
-    return new Season(
-        new Settings(
-            UnitSystem.US,
-            AS_OF,
-            3,
-            0.95,
-            chanceFromCommandLine,
-            24,
-            3,
-            Optional.empty(),
-            "USD",
-            0.85,
-            OptionalDouble.empty(),
-            12,
-            halfLife,
-            new Settings.LabelPage(
-                Length.of(63, LengthUnit.MILLIMETRE), Length.of(34, LengthUnit.MILLIMETRE), 3, 8)),
-        styles,
-        stock,
-        List.of(),
-        List.of(),
-        trips,
-        hours,
-        losses,
-        List.of(),
-        events,
-        List.of(),
-        Boat.UNKNOWN);
+    SeasonSketch sketch = new SeasonSketch();
+    sketch.asOf = AS_OF;
+    sketch.chanceFromCommandLine = chanceFromCommandLine;
+    sketch.halfLifeMonths = halfLife;
+    sketch.styles = styles;
+    sketch.stock = stock;
+    sketch.trips = trips;
+    sketch.styleHours = hours;
+    sketch.losses = losses;
+    sketch.events = events;
+    return sketch.season();
   }
 }

@@ -26,6 +26,7 @@ import sparewell.season.Compartment;
 import sparewell.season.FixedLoad;
 import sparewell.season.ItemId;
 import sparewell.season.Season;
+import sparewell.season.SeasonSketch;
 import sparewell.spares.BuyPlanner;
 import sparewell.spares.OffSeasonPlanner;
 import sparewell.spares.SeasonMaker;
@@ -106,21 +107,12 @@ class AfterTripSheetTest {
             true,
             Optional.empty(),
             Optional.empty());
+    SeasonSketch crewed = SeasonSketch.of(season);
+    crewed.loads = List.of(person);
+    crewed.boat = boat;
     return results(
         maker,
-        new Season(
-            season.settings(),
-            season.styles(),
-            season.stock(),
-            season.boxes(),
-            season.compartments(),
-            season.trips(),
-            season.styleHours(),
-            season.losses(),
-            season.restocks(),
-            season.events(),
-            List.of(person),
-            boat),
+        crewed.season(),
         List.of(Finding.of(Code.RECOUNT, STOCK, "Jig black", "2")),
         Optional.empty());
   }
@@ -182,19 +174,10 @@ class AfterTripSheetTest {
 
   /** The same season with a box of some weight in compartments that have a row. */
   private static Season standingAt(Season season, Cell origin) {
-    return new Season(
-        season.settings(),
-        season.styles(),
-        season.stock(),
-        List.of(heavyBox()),
-        season.compartments().stream().map(one -> at(one, origin)).toList(),
-        season.trips(),
-        season.styleHours(),
-        season.losses(),
-        season.restocks(),
-        season.events(),
-        season.loads(),
-        season.boat());
+    SeasonSketch sketch = SeasonSketch.of(season);
+    sketch.boxes = List.of(heavyBox());
+    sketch.compartments = season.compartments().stream().map(one -> at(one, origin)).toList();
+    return sketch.season();
   }
 
   private static Box heavyBox() {

@@ -8,13 +8,12 @@ import static sparewell.spares.SeasonMaker.line;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import sparewell.season.Cause;
 import sparewell.season.ItemId;
 import sparewell.season.Place;
 import sparewell.season.Season;
-import sparewell.season.Settings;
+import sparewell.season.SeasonSketch;
 import sparewell.stock.Holding;
 import sparewell.stock.OnHand;
 import sparewell.units.Mass;
@@ -97,35 +96,9 @@ class IdleFinderTest {
   }
 
   private Season idleAfter(double months) {
-    Season season = maker.season();
-    Settings old = season.settings();
-    return new Season(
-        new Settings(
-            old.units(),
-            old.asOf(),
-            old.carryAtLeast(),
-            old.chanceWantedProbability(),
-            old.chanceFromCommandLine(),
-            old.planningHours(),
-            old.planningDays(),
-            old.budget(),
-            old.currency(),
-            old.fillFactorShare(),
-            old.sideToleranceKgM(),
-            months,
-            OptionalDouble.empty(),
-            old.labels()),
-        season.styles(),
-        season.stock(),
-        season.boxes(),
-        season.compartments(),
-        season.trips(),
-        season.styleHours(),
-        season.losses(),
-        season.restocks(),
-        season.events(),
-        season.loads(),
-        season.boat());
+    SeasonSketch sketch = SeasonSketch.of(maker.season());
+    sketch.idleAfterMonths = months;
+    return sketch.season();
   }
 
   @Test

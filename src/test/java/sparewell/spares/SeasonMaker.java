@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import sparewell.finding.Cell;
-import sparewell.season.Boat;
 import sparewell.season.Cause;
 import sparewell.season.Compartment;
 import sparewell.season.Event;
@@ -18,7 +17,7 @@ import sparewell.season.ItemId;
 import sparewell.season.Loss;
 import sparewell.season.Place;
 import sparewell.season.Season;
-import sparewell.season.Settings;
+import sparewell.season.SeasonSketch;
 import sparewell.season.Style;
 import sparewell.season.StyleHours;
 import sparewell.season.Trip;
@@ -29,7 +28,6 @@ import sparewell.units.Length;
 import sparewell.units.LengthUnit;
 import sparewell.units.Mass;
 import sparewell.units.MassUnit;
-import sparewell.units.UnitSystem;
 
 /** Builds small seasons and what is on hand, for tests. */
 public final class SeasonMaker {
@@ -246,34 +244,19 @@ public final class SeasonMaker {
 
   /** The season. */
   public Season season() {
-    return new Season(
-        new Settings(
-            UnitSystem.US,
-            AS_OF,
-            carryAtLeast,
-            chance,
-            commandLine,
-            24,
-            3,
-            budget,
-            "USD",
-            0.85,
-            OptionalDouble.empty(),
-            12,
-            OptionalDouble.empty(),
-            new Settings.LabelPage(
-                Length.of(63, LengthUnit.MILLIMETRE), Length.of(34, LengthUnit.MILLIMETRE), 3, 8)),
-        styles,
-        List.of(),
-        List.of(),
-        List.of(compartment("Bow", false), compartment("Garage", true)),
-        trips,
-        hours,
-        losses,
-        List.of(),
-        events,
-        List.of(),
-        Boat.UNKNOWN);
+    SeasonSketch sketch = new SeasonSketch();
+    sketch.asOf = AS_OF;
+    sketch.carryAtLeast = carryAtLeast;
+    sketch.chance = chance;
+    sketch.chanceFromCommandLine = commandLine;
+    sketch.budget = budget;
+    sketch.styles = styles;
+    sketch.compartments = List.of(compartment("Bow", false), compartment("Garage", true));
+    sketch.trips = trips;
+    sketch.styleHours = hours;
+    sketch.losses = losses;
+    sketch.events = events;
+    return sketch.season();
   }
 
   private static Compartment compartment(String name, boolean ashore) {

@@ -1,6 +1,5 @@
 package sparewell.stow;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -15,7 +14,7 @@ import sparewell.season.FixedLoad;
 import sparewell.season.ItemId;
 import sparewell.season.Place;
 import sparewell.season.Season;
-import sparewell.season.Settings;
+import sparewell.season.SeasonSketch;
 import sparewell.stock.Holding;
 import sparewell.stock.OnHand;
 import sparewell.units.Length;
@@ -132,35 +131,14 @@ public final class Boats {
   }
 
   public Season season() {
-    Settings settings =
-        new Settings(
-            units,
-            LocalDate.of(2026, 3, 1),
-            3,
-            0.95,
-            false,
-            24,
-            3,
-            Optional.empty(),
-            "USD",
-            0.85,
-            sideToleranceKgM,
-            12,
-            OptionalDouble.empty(),
-            new Settings.LabelPage(cm(6.3), cm(3.4), 3, 8));
-    return new Season(
-        settings,
-        List.of(),
-        List.of(),
-        boxes,
-        compartments,
-        List.of(),
-        List.of(),
-        List.of(),
-        List.of(),
-        List.of(),
-        loads,
-        boat);
+    SeasonSketch sketch = new SeasonSketch();
+    sketch.units = units;
+    sketch.sideToleranceKgM = sideToleranceKgM;
+    sketch.boxes = boxes;
+    sketch.compartments = compartments;
+    sketch.loads = loads;
+    sketch.boat = boat;
+    return sketch.season();
   }
 
   public StowPlan plan() {

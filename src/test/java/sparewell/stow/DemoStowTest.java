@@ -14,6 +14,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.season.Box;
 import sparewell.season.Season;
+import sparewell.season.SeasonSketch;
 import sparewell.stock.OnHandCalculator;
 import sparewell.workbook.read.ReadOptions;
 import sparewell.workbook.read.SeasonReader;
@@ -153,19 +154,9 @@ class DemoStowTest {
                           box.checkEveryDays(),
                           box.origin()))
               .toList();
-      return new Season(
-          season.settings(),
-          season.styles(),
-          season.stock(),
-          boxes,
-          season.compartments(),
-          season.trips(),
-          season.styleHours(),
-          season.losses(),
-          season.restocks(),
-          season.events(),
-          season.loads(),
-          season.boat());
+      SeasonSketch sketch = SeasonSketch.of(season);
+      sketch.boxes = boxes;
+      return sketch.season();
     }
 
     StowProblem onlyRoom() {

@@ -1,6 +1,5 @@
 package sparewell.stow;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -16,7 +15,7 @@ import sparewell.season.Dimensions;
 import sparewell.season.ItemId;
 import sparewell.season.Place;
 import sparewell.season.Season;
-import sparewell.season.Settings;
+import sparewell.season.SeasonSketch;
 import sparewell.stock.Holding;
 import sparewell.stock.OnHand;
 import sparewell.units.Length;
@@ -206,35 +205,14 @@ final class StowCases {
       OptionalDouble sideToleranceKgM,
       double fill,
       Boat boat) {
-    Settings settings =
-        new Settings(
-            UnitSystem.METRIC,
-            LocalDate.of(2026, 3, 1),
-            3,
-            0.95,
-            false,
-            24,
-            3,
-            Optional.empty(),
-            "USD",
-            fill,
-            sideToleranceKgM,
-            12,
-            OptionalDouble.empty(),
-            new Settings.LabelPage(cm(6.3), cm(3.4), 3, 8));
-    return new Season(
-        settings,
-        List.of(),
-        List.of(),
-        boxes,
-        compartments,
-        List.of(),
-        List.of(),
-        List.of(),
-        List.of(),
-        List.of(),
-        List.of(),
-        boat);
+    SeasonSketch sketch = new SeasonSketch();
+    sketch.units = UnitSystem.METRIC;
+    sketch.fillFactor = fill;
+    sketch.sideToleranceKgM = sideToleranceKgM;
+    sketch.boxes = boxes;
+    sketch.compartments = compartments;
+    sketch.boat = boat;
+    return sketch.season();
   }
 
   static Dimensions dimensions(double[] cm) {

@@ -1,0 +1,101 @@
+package sparewell.season;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import sparewell.units.Length;
+import sparewell.units.LengthUnit;
+import sparewell.units.UnitSystem;
+
+/** A season to be altered field by field: an empty one under usual settings, or another's. */
+public final class SeasonSketch {
+  public UnitSystem units = UnitSystem.US;
+  public LocalDate asOf = LocalDate.of(2026, 3, 1);
+  public int carryAtLeast = 3;
+  public double chance = 0.95;
+  public boolean chanceFromCommandLine;
+  public double planningHours = 24;
+  public double planningDays = 3;
+  public Optional<BigDecimal> budget = Optional.empty();
+  public double fillFactor = 0.85;
+  public OptionalDouble sideToleranceKgM = OptionalDouble.empty();
+  public double idleAfterMonths = 12;
+  public OptionalDouble halfLifeMonths = OptionalDouble.empty();
+  public List<Style> styles = List.of();
+  public List<StockRow> stock = List.of();
+  public List<Box> boxes = List.of();
+  public List<Compartment> compartments = List.of();
+  public List<Trip> trips = List.of();
+  public List<StyleHours> styleHours = List.of();
+  public List<Loss> losses = List.of();
+  public List<Restock> restocks = List.of();
+  public List<Event> events = List.of();
+  public List<FixedLoad> loads = List.of();
+  public Boat boat = Boat.UNKNOWN;
+
+  /** Of a season. */
+  public static SeasonSketch of(Season season) {
+    SeasonSketch sketch = new SeasonSketch();
+    Settings settings = season.settings();
+    sketch.units = settings.units();
+    sketch.asOf = settings.asOf();
+    sketch.carryAtLeast = settings.carryAtLeast();
+    sketch.chance = settings.chanceWantedProbability();
+    sketch.chanceFromCommandLine = settings.chanceFromCommandLine();
+    sketch.planningHours = settings.planningHours();
+    sketch.planningDays = settings.planningDays();
+    sketch.budget = settings.budget();
+    sketch.fillFactor = settings.fillFactorShare();
+    sketch.sideToleranceKgM = settings.sideToleranceKgM();
+    sketch.idleAfterMonths = settings.idleAfterMonths();
+    sketch.halfLifeMonths = settings.halfLifeMonths();
+    sketch.styles = season.styles();
+    sketch.stock = season.stock();
+    sketch.boxes = season.boxes();
+    sketch.compartments = season.compartments();
+    sketch.trips = season.trips();
+    sketch.styleHours = season.styleHours();
+    sketch.losses = season.losses();
+    sketch.restocks = season.restocks();
+    sketch.events = season.events();
+    sketch.loads = season.loads();
+    sketch.boat = season.boat();
+    return sketch;
+  }
+
+  /** The season as it stands. */
+  public Season season() {
+    Settings settings =
+        new Settings(
+            units,
+            asOf,
+            carryAtLeast,
+            chance,
+            chanceFromCommandLine,
+            planningHours,
+            planningDays,
+            budget,
+            "USD",
+            fillFactor,
+            sideToleranceKgM,
+            idleAfterMonths,
+            halfLifeMonths,
+            new Settings.LabelPage(
+                Length.of(63, LengthUnit.MILLIMETRE), Length.of(34, LengthUnit.MILLIMETRE), 3, 8));
+    return new Season(
+        settings,
+        styles,
+        stock,
+        boxes,
+        compartments,
+        trips,
+        styleHours,
+        losses,
+        restocks,
+        events,
+        loads,
+        boat);
+  }
+}
