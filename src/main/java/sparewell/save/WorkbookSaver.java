@@ -134,7 +134,7 @@ public final class WorkbookSaver {
       throws WorkbookRefused, IOException {
     Path target = replacement.target();
     Optional<Path> backup =
-        replacement.with(
+        replacement.replaceBy(
             fresh -> {
               try {
                 making.make(fresh);

@@ -6,7 +6,6 @@ final class Draw {
   private final double newCover;
   private final RatePosterior posterior;
   private final double[] wander;
-  private final RatePoints[] points; // by style; kept, as the same is asked for again and again
 
   /**
    * Puts them together.
@@ -21,7 +20,6 @@ final class Draw {
     this.newCover = newCover;
     this.posterior = posterior;
     this.wander = wander;
-    points = new RatePoints[wander.length];
   }
 
   /** The same with rates that wander so much. */
@@ -48,11 +46,7 @@ final class Draw {
 
   /** The rate of a style on the next trip, at the mix of covers. */
   RatePoints rate(int style) {
-    if (points[style] == null) {
-      points[style] =
-          new RatePoints(posterior.nodes(style), posterior.weights(style), wander[style]);
-    }
-    return points[style];
+    return new RatePoints(posterior.nodes(style), posterior.weights(style), wander[style]);
   }
 
   /** Multiplier of a cover. */

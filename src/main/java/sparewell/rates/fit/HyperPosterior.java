@@ -18,7 +18,6 @@ final class HyperPosterior {
   private static final double FEWEST_EFFECTIVE = 8;
   private static final double ENOUGH_LEFT = 0.25;
   private static final double FEWEST_ROUGH = 5;
-  private static final double[] NO_WANDER = {};
 
   private final FitData data;
   private final Hyperprior prior;
@@ -65,7 +64,7 @@ final class HyperPosterior {
     double[][] precision = {};
     if (count == 0) {
       Hyper hyper = Hyper.at(climb.at(), prior, data.mix());
-      Draw only = new Draw(1, 1, new RatePosterior(data, hyper, true), NO_WANDER);
+      Draw only = new Draw(1, 1, new RatePosterior(data, hyper, true), new double[data.styles()]);
       return new HyperPosterior(
           data, prior, climb, precision, 0, new Weighed(List.of(only), 1), found);
     }
@@ -136,6 +135,7 @@ final class HyperPosterior {
   }
 
   private static Weighed weigh(FitData data, Hyperprior prior, List<HyperSampler.Point> points) {
+    double[] staying = new double[data.styles()];
     List<Draw> tried = new ArrayList<>();
     double best = Double.NEGATIVE_INFINITY;
     for (HyperSampler.Point point : points) {
@@ -145,7 +145,7 @@ final class HyperPosterior {
         double log = posterior.logEvidence() + Hyper.logPrior(point.z()) - point.logDensity();
         if (Double.isFinite(log)) {
           double newCover = Math.exp(prior.coverSpread() * point.newCover());
-          tried.add(new Draw(log, newCover, posterior, NO_WANDER));
+          tried.add(new Draw(log, newCover, posterior, staying));
           best = Math.max(best, log);
         }
       }
@@ -164,7 +164,7 @@ final class HyperPosterior {
       double weight = Math.exp(draw.weight() - best) / sum;
       if (weight > 1e-9) {
         // A cover never logged has no effect on average, exactly: few draws must not shift it.
-        kept.add(new Draw(weight, draw.newCover() * sum / newCovers, draw.posterior(), NO_WANDER));
+        kept.add(new Draw(weight, draw.newCover() * sum / newCovers, draw.posterior(), staying));
       }
     }
     return new Weighed(List.copyOf(kept), sum * sum / squares);

@@ -36,7 +36,8 @@ public record Hyperprior(
   /**
    * The weak prior in use: a typical style loses around 0.6 pieces in 10 hours; families differ by
    * a factor of about 1.5, styles within a family likewise; a day's losses vary about as much again
-   * as chance alone would have them; in 40 trips a rate wanders by 15 to 25 %.
+   * as chance alone would have them; in 40 trips a rate wanders by about a quarter, perhaps by
+   * half.
    */
   public static final Hyperprior WEAK =
       new Hyperprior(
@@ -49,7 +50,7 @@ public record Hyperprior(
           Math.log(2),
           1.0,
           0.5,
-          Math.log(0.0005),
+          Math.log(0.0015),
           1.5);
 
   /** A prior under which rates stay as they are from trip to trip. */

@@ -98,7 +98,8 @@ public final class RollingFit {
       double first = rates.logFirst() + Math.log(multiplier);
       double step = rates.step();
       for (int i = 0; i < rates.count(); i++) {
-        double place = i < rates.count() - 1 ? first + i * step : first - step;
+        double place =
+            i < rates.count() - 1 ? first + i * step : rates.logTail() + Math.log(multiplier);
         int bin = Math.max(0, Math.min(bins - 1, (int) Math.floor(place / BIN) - lowest));
         int k = group[d] * bins + bin;
         double chance = draw.weight() * rates.weight(i);

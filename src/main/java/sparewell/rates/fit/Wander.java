@@ -11,7 +11,9 @@ import java.util.List;
  * trips, that moves the rate on the next trip off the mean by a variance of about q n/3. What is
  * known of q comes from its prior and from the losses of all styles, trip by trip, in a normal
  * approximation around the fitted rates (Kalman filter). Few losses tell next to nothing of it,
- * long logs much.
+ * long logs much. A trip on which far more was lost than expected, a box overboard, tells of no
+ * walk: its error is cut off. And a rate stays tied to what it is the rate of: the walk is held
+ * back, so that its variance never passes a bound.
  *
  * <p>The rates themselves are fitted as if they stayed, so only their intervals and the predictions
  * know of it. Who sets a half-life has old trips fade, and less left to wander.
@@ -23,46 +25,55 @@ final class Wander {
   private static final int GRID = 16; // points on either side of the centre
   private static final double REACH = 4; // prior standard deviations
   private static final double UNKNOWN = 1e3; // variance of the log rate before the first trip
+  private static final double MOST = 4; // standard deviations that an error counts for
+  private static final double BOUND = 0.25; // of the variance: a factor of 1.6 either way
 
   private final int[] trip;
   private final double[] error;
   private final double[] information;
+  private final double[] weight;
 
   /**
    * Of one style.
    *
    * @param trip numbers of its trips, in time
-   * @param error of the log rate that each trip alone shows
+   * @param error of the log rate that each trip alone shows; NaN where it shows none
    * @param information one over the variance of that by chance
+   * @param weight of each trip in the fit
    */
-  Wander(int[] trip, double[] error, double[] information) {
+  Wander(int[] trip, double[] error, double[] information, double[] weight) {
     this.trip = trip;
     this.error = error;
     this.information = information;
+    this.weight = weight;
   }
 
   /** Losses over those expected, less 1, are about what the log rate is off by. */
   private static Wander of(List<Observation> log, double rate, double[] multiplier, double size) {
     List<Observation> trips =
-        log.stream()
-            .filter(one -> !one.atLeast())
-            .sorted(Comparator.comparingInt(Observation::trip))
-            .toList();
+        log.stream().sorted(Comparator.comparingInt(Observation::trip)).toList();
     double[] error = new double[trips.size()];
     double[] information = new double[error.length];
     for (int i = 0; i < error.length; i++) {
       Observation one = trips.get(i);
       double factor = one.cover() == Observation.MIX ? 1 : multiplier[one.cover()];
       double expected = rate * one.hours() * factor;
-      error[i] = one.lostPieces() / expected - 1;
-      information[i] = one.weight() * expected / (1 + expected / (size * one.days()));
+      information[i] = expected / (1 + expected / (size * one.days()));
+      error[i] =
+          one.atLeast()
+              ? Double.NaN
+              : Math.min(one.lostPieces() / expected - 1, MOST / Math.sqrt(information[i]));
     }
-    return new Wander(trips.stream().mapToInt(Observation::trip).toArray(), error, information);
+    return new Wander(
+        trips.stream().mapToInt(Observation::trip).toArray(),
+        error,
+        information,
+        trips.stream().mapToDouble(Observation::weight).toArray());
   }
 
   /**
    * Variance of each style's log rate on the next trip given that over the log; 0 for a style
-   * without trips.
+   * without trips, whose rate is its family's of today.
    *
    * @param data what was logged
    * @param draws the rates as fitted
@@ -73,9 +84,11 @@ final class Wander {
       return variances;
     }
     double logSize = 0;
+    double shape = 0;
     double[] multiplier = new double[data.mix().length];
     for (Draw draw : draws) {
       logSize += draw.weight() * Math.log(draw.posterior().hyper().size);
+      shape += draw.weight() * draw.posterior().hyper().shape;
       for (int c = 0; c < multiplier.length; c++) {
         multiplier[c] += draw.weight() * draw.multiplier(c);
       }
@@ -94,7 +107,8 @@ final class Wander {
     }
     double perTrip = perTrip(styles, prior);
     for (int s = 0; s < styles.length; s++) {
-      variances[s] = perTrip * styles[s].tripsToWander(next);
+      double walked = perTrip * styles[s].tripsToWander(next, shape);
+      variances[s] = -BOUND * Math.expm1(-walked / BOUND);
     }
     return variances;
   }
@@ -124,7 +138,8 @@ final class Wander {
   }
 
   /**
-   * ln of the likelihood of the errors, up to a constant, of which the first only sets the level.
+   * ln of the likelihood of the errors, up to a constant; where they tell much, the first only sets
+   * the level.
    *
    * @param q variance by which the log rate walks from trip to trip, &ge; 0
    */
@@ -132,34 +147,37 @@ final class Wander {
     double sum = 0;
     double level = 0;
     double variance = UNKNOWN;
+    int last = 0;
     for (int i = 0; i < trip.length; i++) {
-      if (i > 0) {
-        variance += q * (trip[i] - trip[i - 1]);
+      if (!Double.isNaN(error[i])) {
+        variance += q * (trip[i] - last);
+        last = trip[i];
+        double spread = variance + 1 / information[i];
+        double surprise = error[i] - level;
+        sum -= (Math.log(spread) + surprise * surprise / spread) / 2;
+        level += variance / spread * surprise;
+        variance *= 1 / (information[i] * spread);
       }
-      double spread = variance + 1 / information[i];
-      double surprise = error[i] - level;
-      sum -= (Math.log(spread) + surprise * surprise / spread) / 2;
-      level += variance / spread * surprise;
-      variance *= 1 / (information[i] * spread);
     }
     return sum;
   }
 
   /**
-   * Variance of the walk from the mean over the log, each trip by its information, to the next
-   * trip, for q = 1.
+   * Variance of the walk from the mean over the log, each trip by its weight and information, to
+   * the next trip, for q = 1. What the family tells is of today.
    *
    * @param next number of the next trip
+   * @param family information of the family
    */
-  double tripsToWander(int next) {
-    double all = 0;
-    for (double one : information) {
-      all += one;
+  double tripsToWander(int next, double family) {
+    double all = family;
+    for (int i = 0; i < trip.length; i++) {
+      all += weight[i] * information[i];
     }
     double sum = 0;
     double passed = 0;
     for (int i = 0; i < trip.length; i++) {
-      passed += information[i] / all;
+      passed += weight[i] * information[i] / all;
       int until = i + 1 < trip.length ? trip[i + 1] : next;
       sum += (until - trip[i]) * passed * passed;
     }

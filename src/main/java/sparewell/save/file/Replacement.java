@@ -23,6 +23,12 @@ import sparewell.ooxml.WorkbookRefused;
  */
 public record Replacement(
     Path original, Fingerprint read, Path target, LocalDateTime now, int backupsKept) {
+  public Replacement {
+    if (backupsKept < 1) {
+      throw new IllegalArgumentException("backups kept: " + backupsKept);
+    }
+  }
+
   /** Writes the new file, and makes sure that it is what it should be. */
   @FunctionalInterface
   public interface Making {
@@ -35,7 +41,7 @@ public record Replacement(
    *
    * @return the backup of what stood there; absent if nothing did
    */
-  public Optional<Path> with(Making making) throws WorkbookRefused, IOException {
+  public Optional<Path> replaceBy(Making making) throws WorkbookRefused, IOException {
     Path place = place(target);
     try (RunLock lock = RunLock.take(place)) {
       lock.removeLeftovers();

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.apache.commons.math3.distribution.BetaDistribution;
 import org.junit.jupiter.api.Test;
 import sparewell.numerics.CountDistribution;
@@ -16,8 +17,8 @@ class LossPredictionTest {
   private static FitInput input() {
     List<Observation> log = new ArrayList<>();
     for (int t = 0; t < 12; t++) {
-      log.add(new Observation(0, 0, 2, 1, t % 2, t % 3 == 0 ? 2 + t % 2 : 0, false, 1));
-      log.add(new Observation(1, 0, 3, 1, t % 2, t % 6 == 0 ? 1 : 0, false, 1));
+      log.add(new Observation(0, t, 2, 1, t % 2, t % 3 == 0 ? 2 + t % 2 : 0, false, 1));
+      log.add(new Observation(1, t, 3, 1, t % 2, t % 6 == 0 ? 1 : 0, false, 1));
     }
     return new FitInput(List.of(0, 0, 1), 2, 2, log);
   }
@@ -96,6 +97,77 @@ class LossPredictionTest {
         }
         assertEquals(quick.mean(), forecast.losses(style, term).mean());
       }
+    }
+  }
+
+  /** Rates that walk so far that nobody can overlook it. */
+  private static final Hyperprior WALKING = walking(0.05);
+
+  private static Hyperprior walking(double perTrip) {
+    Hyperprior weak = Hyperprior.WEAK;
+    return new Hyperprior(
+        weak.logRateCentre(),
+        weak.logRateSpread(),
+        weak.logFamilyCentre(),
+        weak.logFamilySpread(),
+        weak.logStyleCentre(),
+        weak.logStyleSpread(),
+        weak.logSizeCentre(),
+        weak.logSizeSpread(),
+        weak.coverSpread(),
+        Math.log(perTrip),
+        0.1);
+  }
+
+  @Test
+  void ratesThatWalkLeaveMoreInDoubtAndTheMeanAsItIs() {
+    RateFit walking = RateFit.of(input(), WALKING, RateFit.DRAWS);
+    RateFit staying = RateFit.of(input(), walking(1e-15), RateFit.DRAWS);
+    CountDistribution far = walking.losses(0, List.of(SECOND));
+    CountDistribution near = staying.losses(0, List.of(SECOND));
+    assertEquals(near.mean(), far.mean(), 1e-4 * near.mean());
+    assertTrue(far.above(9) > 1.02 * near.above(9), far.above(9) + " and " + near.above(9));
+    assertTrue(walking.rate(0).high90() > 1.02 * staying.rate(0).high90());
+    assertTrue(walking.rate(0).low90() < 0.98 * staying.rate(0).low90());
+  }
+
+  @Test
+  void ratesThatWalkAgreeWithRatesPlayedOut() {
+    RateFit walking = RateFit.of(input(), WALKING, RateFit.DRAWS);
+    Dice dice = new Dice(walking);
+    int times = 40_000;
+    int[] most = new int[60];
+    for (int i = 0; i < times; i++) {
+      dice.again();
+      most[Math.min(59, dice.lost(0, List.of(FIRST, SECOND)))]++;
+    }
+    CountDistribution losses = walking.losses(0, List.of(FIRST, SECOND));
+    double atMost = 0;
+    for (int n = 0; n < 25; n++) {
+      atMost += (double) most[n] / times;
+      double error = Math.sqrt(losses.atMost(n) * losses.above(n) / times);
+      assertEquals(atMost, losses.atMost(n), 4 * error, "n " + n);
+    }
+  }
+
+  @Test
+  void theChanceThatAllLastsAgreesWithTheLossesOfOneStyle() {
+    RateFit walking = RateFit.of(input(), WALKING, RateFit.DRAWS);
+    JointChance<String> joint = new JointChance<>(walking);
+    double[] lasts = {1, 1, 1, 1};
+    List<RateFit.Term> terms = List.of(FIRST, SECOND);
+    double[][] one = joint.style(0, "three", () -> List.of(new JointChance.Lasting(terms, lasts)));
+    assertEquals(walking.losses(0, terms).atMost(3), joint.all(Map.of(0, one)), 1e-6);
+  }
+
+  @Test
+  void aQuickForecastOfRatesThatWalkIsNearlyTheWhole() {
+    HyperPosterior hyper = HyperPosterior.of(new FitData(input(), true), WALKING, 32);
+    CountDistribution whole = LossPrediction.whole(hyper.draws(), 0, List.of(SECOND));
+    CountDistribution quick = new RollingFit(hyper).losses(0, SECOND);
+    assertEquals(whole.mean(), quick.mean(), 2e-4 * whole.mean());
+    for (int n = 0; n < 9; n++) {
+      assertEquals(whole.atMost(n), quick.atMost(n), 3e-3, "n " + n);
     }
   }
 }

@@ -1,12 +1,13 @@
 package sparewell.rates.fit;
 
-import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
+import java.util.Random;
 import org.apache.commons.math3.distribution.MultivariateNormalDistribution;
 import org.junit.jupiter.api.Test;
 import sparewell.reference.Reference;
@@ -16,6 +17,7 @@ class WanderTest {
   private static final int[] TRIPS = {0, 1, 5};
   private static final double[] ERRORS = {0.5, -1, 2};
   private static final double[] INFORMATION = {2, 0.5, 1};
+  private static final double[] ONES = {1, 1, 1};
 
   /** The level of a published series walks at random, in units of its irregular variance. */
   @Test
@@ -31,7 +33,7 @@ class WanderTest {
     double[] information = new double[errors.length];
     Arrays.fill(information, 1);
     int[] trips = rows.stream().mapToInt(row -> row.whole("number")).toArray();
-    Wander series = new Wander(trips, errors, information);
+    Wander series = new Wander(trips, errors, information, information);
     double best = 0;
     for (double q = 0.05; q < 0.2; q += 0.0001) {
       best = series.logLikelihood(q) > series.logLikelihood(best) ? q : best;
@@ -41,7 +43,7 @@ class WanderTest {
 
   @Test
   void theLikelihoodIsThatOfAWalkSeenWithErrors() {
-    Wander style = new Wander(TRIPS, ERRORS, INFORMATION);
+    Wander style = new Wander(TRIPS, ERRORS, INFORMATION, ONES);
     double constant = style.logLikelihood(0.3) - direct(0.3);
     for (double q : new double[] {0, 0.001, 2}) {
       assertEquals(direct(q), style.logLikelihood(q) - constant, 1e-9);
@@ -66,22 +68,30 @@ class WanderTest {
     double[] even = new double[n];
     for (int t = 0; t < n; t++) {
       trips[t] = t;
-      even[t] = 7;
+      even[t] = 7; // weight and information
     }
+    Wander log = new Wander(trips, even, even, even);
     // Sum of (k/n)^2 for k = 1, ..., n.
     double exact = (n + 1) * (2 * n + 1) / (6.0 * n);
-    assertEquals(exact, new Wander(trips, even, even).tripsToWander(n), 1e-12);
-    assertEquals(exact + 10, new Wander(trips, even, even).tripsToWander(n + 10), 1e-12);
+    assertEquals(exact, log.tripsToWander(n, 0), 1e-12);
+    assertEquals(exact + 10, log.tripsToWander(n + 10, 0), 1e-12);
+    // A family that tells three times as much as the log leaves a quarter of the walk, squared.
+    assertEquals(exact / 16, log.tripsToWander(n, 3 * 49 * n), 1e-12);
   }
 
   @Test
   void tripsThatTellMoreCountMore() {
-    Wander style = new Wander(new int[] {0, 10}, new double[2], new double[] {1, 3});
-    assertEquals(10 / 16.0 + 5, style.tripsToWander(15), 1e-12);
-    assertEquals(0, new Wander(new int[0], new double[0], new double[0]).tripsToWander(5));
+    double[] ones = {1, 1};
+    int[] trips = {0, 10};
+    Wander style = new Wander(trips, ones, new double[] {1, 3}, ones);
+    assertEquals(10 / 16.0 + 5, style.tripsToWander(15, 0), 1e-12);
+    Wander faded = new Wander(trips, ones, new double[] {2, 3}, new double[] {0.5, 1});
+    assertEquals(10 / 16.0 + 5, faded.tripsToWander(15, 0), 1e-12);
+    double[] none = {};
+    assertEquals(0, new Wander(new int[0], none, none, none).tripsToWander(5, 2));
   }
 
-  /** Six styles, each losing a piece on every so manieth trip, which changes half way. */
+  /** Six styles, each losing a piece on every so-many-th trip, which changes half way. */
   private static double[] wander(int trips, int before, int after) {
     List<Observation> log = new ArrayList<>();
     for (int t = 0; t < trips; t++) {
@@ -107,22 +117,137 @@ class WanderTest {
   @Test
   void aLongLogOfRatesThatStaySaysSo() {
     // Under the prior alone, four times the trips would leave four times the variance.
-    assertTrue(wander(400, 4, 4)[0] < 1.5 * wander(100, 4, 4)[0]);
+    double few = wander(100, 4, 4)[0];
+    double many = wander(400, 4, 4)[0];
+    assertTrue(many < 2 * few, many + " and " + few);
   }
 
   @Test
-  void aTripThatRanOutTellsNothingOfIt() {
+  void aTripThatRanOutShowsNoErrorButCounts() {
+    double[] ones = {1, 1, 1, 1};
+    int[] trips = {0, 1, 3, 5};
+    Wander ranOut = new Wander(trips, new double[] {0.5, -1, Double.NaN, 2}, ones, ones);
+    Wander without = new Wander(TRIPS, ERRORS, ONES, ONES);
+    assertEquals(without.logLikelihood(0.3), ranOut.logLikelihood(0.3), 1e-12);
+    assertEquals((1 + 2 * 4 + 2 * 9) / 16.0 + 1, ranOut.tripsToWander(6, 0), 1e-12);
+  }
+
+  /** Pieces of a style on a trip. */
+  private interface Losses {
+    double mean(int style, int trip);
+  }
+
+  /** Styles of one family, each lost at random, and on some trips much more. */
+  private static FitInput log(int styles, int trips, long seed, Losses losses) {
+    Random random = new Random(seed);
     List<Observation> log = new ArrayList<>();
-    for (int t = 0; t < 10; t++) {
-      log.add(new Observation(0, t, 4, 1, Observation.MIX, t % 2, false, 1));
+    for (int t = 0; t < trips; t++) {
+      for (int s = 0; s < styles; s++) {
+        double mean = losses.mean(s, t);
+        if (mean > 0) {
+          int lost = -1;
+          for (double p = 1; p > Math.exp(-mean); p *= random.nextDouble()) {
+            lost++;
+          }
+          log.add(new Observation(s, t, 4, 1, Observation.MIX, lost, false, 1));
+        }
+      }
     }
-    List<Observation> more = new ArrayList<>(log);
-    more.add(new Observation(0, 9, 4, 1, Observation.MIX, 9, true, 1));
-    FitData data = new FitData(new FitInput(List.of(0), 1, 0, log));
-    List<Draw> draws = HyperPosterior.of(data, Hyperprior.WEAK, 32).draws();
-    FitData other = new FitData(new FitInput(List.of(0), 1, 0, more));
-    assertArrayEquals(
-        Wander.variances(data, draws, Hyperprior.WEAK),
-        Wander.variances(other, draws, Hyperprior.WEAK));
+    return new FitInput(Collections.nCopies(styles + 1, 0), 1, 0, log);
+  }
+
+  /** The advice is as if rates stayed, or more careful. */
+  private static void careful(FitInput log) {
+    RateFit fit = RateFit.of(log);
+    RateFit staying = RateFit.of(log, staying(), RateFit.DRAWS);
+    List<RateFit.Term> event = List.of(new RateFit.Term(24, 3, Observation.MIX));
+    for (int s = 0; s < log.styles(); s++) {
+      RateFit.Estimate rate = fit.rate(s);
+      assertTrue(rate.low90() < rate.mean() && rate.mean() < rate.high90(), "style " + s);
+      assertTrue(rate.low90() <= staying.rate(s).low90() * 1.001, "style " + s);
+      assertTrue(rate.high90() >= staying.rate(s).high90() * 0.999, "style " + s);
+      int carry = fit.losses(s, event).quantile(0.95);
+      assertTrue(carry >= staying.losses(s, event).quantile(0.95), "style " + s);
+      assertTrue(carry <= 2 * staying.losses(s, event).quantile(0.95), "style " + s);
+    }
+  }
+
+  private static Hyperprior staying() {
+    Hyperprior weak = Hyperprior.WEAK;
+    return new Hyperprior(
+        weak.logRateCentre(),
+        weak.logRateSpread(),
+        weak.logFamilyCentre(),
+        weak.logFamilySpread(),
+        weak.logStyleCentre(),
+        weak.logStyleSpread(),
+        weak.logSizeCentre(),
+        weak.logSizeSpread(),
+        weak.coverSpread());
+  }
+
+  @Test
+  void aBoxOverboardLeavesTheOtherStylesAlone() {
+    FitInput log = log(4, 300, 1, (style, trip) -> style == 0 && trip == 189 ? 60 : 0.4);
+    careful(log);
+    Draw draw = RateFit.of(log).draws().get(0);
+    assertTrue(draw.wander(1) < 0.1, "wander " + draw.wander(1));
+  }
+
+  @Test
+  void ratesThatSwingWithTheYearAreAdvisedWithCare() {
+    careful(log(4, 200, 2, (style, trip) -> Math.exp(0.8 * Math.sin(Math.PI * trip / 25)) / 2));
+    // One that was last thrown long ago.
+    careful(
+        log(
+            4,
+            400,
+            3,
+            (style, trip) ->
+                style == 0 && trip > 60 ? 0 : Math.exp(0.8 * Math.sin(Math.PI * trip / 25)) / 2));
+  }
+
+  @Test
+  void aStyleThatHardlySaysAnythingHardlyWanders() {
+    FitInput log = log(4, 200, 4, (style, trip) -> style > 0 ? 0.4 : trip > 0 ? 0 : 0.4);
+    FitInput shorter =
+        new FitInput(
+            log.familyOfStyle(),
+            1,
+            0,
+            log.observations().stream()
+                .map(o -> o.style() > 0 ? o : new Observation(0, 0, 0.01, 1, -1, 0, false, 1))
+                .toList());
+    RateFit fit = RateFit.of(shorter);
+    // Style 4 was never thrown.
+    assertEquals(fit.rate(4).low90(), fit.rate(0).low90(), 0.01 * fit.rate(4).low90());
+    assertEquals(fit.rate(4).high90(), fit.rate(0).high90(), 0.01 * fit.rate(4).high90());
+  }
+
+  @Test
+  void aHalfLifeDoesNotHideThatRatesWander() {
+    Losses turning = (style, trip) -> trip < 40 == style < 2 ? 0.2 : 1.6;
+    FitInput log = log(4, 80, 5, turning);
+    FitInput faded =
+        new FitInput(
+            log.familyOfStyle(),
+            1,
+            0,
+            log.observations().stream()
+                .map(
+                    o ->
+                        new Observation(
+                            o.style(),
+                            o.trip(),
+                            4,
+                            1,
+                            -1,
+                            o.lostPieces(),
+                            false,
+                            Math.pow(2, (o.trip() - 79) / 20.0)))
+                .toList());
+    double all = RateFit.of(log).draws().get(0).wander(0);
+    double recent = RateFit.of(faded).draws().get(0).wander(0);
+    assertTrue(recent > all / 2, recent + " and " + all);
   }
 }
