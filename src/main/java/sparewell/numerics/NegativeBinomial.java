@@ -1,5 +1,8 @@
 package sparewell.numerics;
 
+import org.apache.commons.math3.special.Beta;
+import org.apache.commons.math3.special.Gamma;
+
 /**
  * The negative binomial distribution by mean m and size k, k not necessarily whole: variance m +
  * m&sup2;/k; k &rarr; &infin; is Poisson.
@@ -11,6 +14,8 @@ package sparewell.numerics;
  * @see "Johnson, Kemp, Kotz, Univariate Discrete Distributions, 3rd ed., ch. 5 (from memory)"
  */
 public final class NegativeBinomial {
+  private static final int MANY = 200; // counts above are not summed one by one
+
   private NegativeBinomial() {}
 
   /**
@@ -91,6 +96,15 @@ public final class NegativeBinomial {
       return Double.NEGATIVE_INFINITY;
     }
     double share = Double.isInfinite(size) ? 0 : mean / (size + mean);
+    if (y > MANY) {
+      double chance =
+          Double.isInfinite(size)
+              ? Gamma.regularizedGammaP(y, mean)
+              : Beta.regularizedBeta(share, y, size);
+      if (chance > 1e-290) {
+        return Math.log(chance);
+      }
+    }
     double zero = Double.isInfinite(size) ? -mean : -size * Math.log1p(mean / size);
     if (mean >= y && zero > -600) {
       double mass = Math.exp(zero);

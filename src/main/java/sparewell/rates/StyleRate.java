@@ -12,9 +12,9 @@ import java.util.OptionalDouble;
  * @param usedHours hours it was used, &ge; 0
  * @param lostPieces pieces lost on trips in the fit
  * @param rawPer10Hours lost pieces per 10 hours; absent where hours are 0
- * @param ratePer10Hours posterior mean of the rate
- * @param low90Per10Hours 5 % point of the rate
- * @param high90Per10Hours 95 % point of the rate
+ * @param ratePer10Hours posterior mean of the rate on the next trip
+ * @param low90Per10Hours 5 % point of that rate
+ * @param high90Per10Hours 95 % point of that rate
  * @param ownShare share of the rate that comes from the style's own history, 0..1
  * @param note what to bear in mind, in an angler's words; may be empty
  */

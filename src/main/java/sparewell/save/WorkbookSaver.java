@@ -17,9 +17,8 @@ import sparewell.save.file.Refusals;
 import sparewell.save.file.Replacement;
 
 /**
- * Writes our sheets into a workbook. The new file is written beside the old one, read back and
- * compared; the old one is backed up; then the new one takes its place in one step. Whatever
- * happens on the way, the old or the new file stands there, whole.
+ * Writes our sheets or an import's rows into a workbook: the new file is read back and compared
+ * before it may replace the old one.
  */
 public final class WorkbookSaver {
   private WorkbookSaver() {}

@@ -84,6 +84,27 @@ class NegativeBinomialTest {
     assertEquals(expected, NegativeBinomial.logAtLeast(y, mean, size), 1e-12);
   }
 
+  /** scipy 1.10.1: nbinom.logsf(y - 1, k, k / (k + m)), equal to log(betainc) within 1e-12. */
+  @ParameterizedTest
+  @CsvSource({
+    "500, 300, 2, -1.8610415539406615",
+    "5000, 9000, 0.7, -0.6681425569021578",
+    "201, 20, 1.5, -13.061939809535009",
+    "900, 1000, 50, -0.2895828716648289"
+  })
+  void tailsOfLargeCountsAreAccurate(int y, double mean, double size, double expected) {
+    assertEquals(expected, NegativeBinomial.logAtLeast(y, mean, size), 2e-11);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"20, 1.5", "150, 0.7", "150, Infinity", "400, 30"})
+  void tailsGoOnWhereCountsAreNoLongerSummed(double mean, double size) {
+    double mass = NegativeBinomial.pmf(200, mean, size);
+    double at = Math.exp(NegativeBinomial.logAtLeast(200, mean, size));
+    double above = Math.exp(NegativeBinomial.logAtLeast(201, mean, size));
+    assertEquals(at - mass, above, 1e-11 * at);
+  }
+
   @Test
   void atTheEdgesOfItsDomain() {
     assertEquals(Double.NEGATIVE_INFINITY, NegativeBinomial.logPmf(-1, 2, 3));

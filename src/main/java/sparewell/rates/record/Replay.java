@@ -17,7 +17,8 @@ import sparewell.season.Trip;
 /**
  * Foresees one trip after the other from the trips before it. What later trips tell (hours, shares
  * of hours, covers, losses) is never looked at; only the names of styles and families are those of
- * the whole season.
+ * the whole season. A fit serves the trips until the next one as if each were its next trip: how
+ * far rates may wander in between is left out.
  */
 final class Replay {
   /** Trips known before the first one foreseen. */
