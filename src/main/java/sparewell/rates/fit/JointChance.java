@@ -105,7 +105,7 @@ public final class JointChance<S> {
       for (Lasting demand : demands) {
         times(given, rates, demand, draw);
       }
-      double[] before = rates.expectation(given);
+      double[] before = rates.expectation(nodes.count(), given);
       FamilyPosterior mean = posterior.family(family);
       chances[d] = new double[mean.count()];
       for (int m = 0; m < mean.count(); m++) {

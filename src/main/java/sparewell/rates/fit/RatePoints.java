@@ -13,6 +13,7 @@ package sparewell.rates.fit;
 final class RatePoints {
   private static final double NO_WANDER = 1e-9;
   private static final double LEAST_CHANCE = 1e-12;
+  private static final double SMOOTH = 0.5; // of the walk's standard deviation, between points
 
   private final double logFirst;
   private final double step;
@@ -22,6 +23,7 @@ final class RatePoints {
   private final double tailWidth;
   private final double[] chance; // of -reach, ..., reach steps
   private final int reach;
+  private final int stride;
 
   /**
    * Lets a rate wander.
@@ -31,28 +33,34 @@ final class RatePoints {
    * @param variance of the log rate on the next trip given that over the log
    */
   RatePoints(RateNodes nodes, double[] weights, double variance) {
-    step = nodes.step();
+    double fine = nodes.step();
     tail = nodes.tail();
-    chance = variance > NO_WANDER ? chances(variance, step) : new double[] {1};
+    chance = variance > NO_WANDER ? chances(variance, fine) : new double[] {1};
     reach = chance.length / 2;
+    // A walk over many steps leaves a curve so smooth that fewer points will do.
+    stride = Math.max(1, (int) (SMOOTH * Math.sqrt(variance) / fine));
+    step = stride * fine;
     tailWidth = 2 * (Math.log(nodes.rate(0)) - tail.logRate());
-    logFirst = Math.log(nodes.rate(0)) - reach * step;
+    logFirst = Math.log(nodes.rate(0)) - reach * fine;
     int points = weights.length - 1;
-    rate = new double[points + 2 * reach + 1];
+    rate = new double[(points - 1 + 2 * reach) / stride + 2];
+    weight = new double[rate.length];
     double grow = Math.exp(step);
     double next = Math.exp(logFirst);
-    for (int i = 0; i < rate.length - 1; i++) {
-      rate[i] = next;
+    for (int k = 0; k < rate.length - 1; k++) {
+      rate[k] = next;
       next *= grow;
-    }
-    rate[rate.length - 1] = tail.rate();
-    weight = new double[rate.length];
-    for (int i = 0; i < points; i++) {
-      for (int j = 0; j < chance.length; j++) {
-        weight[i + j] += weights[i] * chance[j];
+      for (int i = first(k); i < Math.min(points, k * stride + 1); i++) {
+        weight[k] += stride * weights[i] * chance[k * stride - i];
       }
     }
-    weight[weight.length - 1] = weights[points];
+    rate[rate.length - 1] = tail.rate();
+    weight[rate.length - 1] = weights[points];
+  }
+
+  /** The first point over the log from which the walk reaches a point. */
+  private int first(int k) {
+    return Math.max(0, k * stride - 2 * reach);
   }
 
   /** Chances of so many steps, as many up as down. */
@@ -120,17 +128,18 @@ final class RatePoints {
   /**
    * Expectation of a function of the rate on the next trip, at the points of the rate over the log.
    *
-   * @param values at each of these points, the tail's last
-   * @return as many as there are points over the log, the tail's last
+   * @param points how many there are of the latter
+   * @param values at each of the former, the tail's last
+   * @return one more than points, the tail's last
    */
-  double[] expectation(double[] values) {
-    double[] before = new double[values.length - 2 * reach];
-    for (int i = 0; i < before.length - 1; i++) {
-      for (int j = 0; j < chance.length; j++) {
-        before[i] += chance[j] * values[i + j];
+  double[] expectation(int points, double[] values) {
+    double[] before = new double[points + 1];
+    for (int k = 0; k < values.length - 1; k++) {
+      for (int i = first(k); i < Math.min(points, k * stride + 1); i++) {
+        before[i] += stride * chance[k * stride - i] * values[k];
       }
     }
-    before[before.length - 1] = values[values.length - 1];
+    before[points] = values[values.length - 1];
     return before;
   }
 }

@@ -2,7 +2,9 @@ package sparewell.rates.fit;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.junit.jupiter.api.Test;
@@ -13,16 +15,12 @@ import org.junit.jupiter.params.provider.CsvSource;
 class RatePointsTest {
   private static final double SIZE = 2;
 
-  private final RatePosterior posterior;
+  private final RatePosterior posterior = posterior();
 
-  RatePointsTest() {
-    posterior = posterior(12);
-  }
-
-  private static RatePosterior posterior(int lost) {
+  private static RatePosterior posterior() {
     List<Observation> log =
         List.of(
-            new Observation(0, 0, 20, 4, Observation.MIX, lost, false, 1),
+            new Observation(0, 0, 20, 4, Observation.MIX, 12, false, 1),
             new Observation(1, 0, 10, 1, Observation.MIX, 0, false, 1));
     FitData data = new FitData(new FitInput(List.of(0, 0), 1, 0, log));
     return new RatePosterior(data, new Hyper(Math.log(0.1), 0.4, 4, SIZE, new double[0]), true);
@@ -95,7 +93,7 @@ class RatePointsTest {
       values[i] = none(after.rate(i));
       forward += after.weight(i) * values[i];
     }
-    double[] before = after.expectation(values);
+    double[] before = after.expectation(posterior.nodes(1).count(), values);
     double[] weights = posterior.weights(1);
     assertEquals(weights.length, before.length);
     double back = 0;
@@ -115,6 +113,28 @@ class RatePointsTest {
     assertArrayEquals(posterior.weights(0), weights);
     assertEquals(posterior.nodes(0).rate(3), stay.rate(3), 1e-12);
     assertEquals(posterior.nodes(0).tail().rate(), stay.rate(weights.length - 1));
-    assertArrayEquals(weights, stay.expectation(weights));
+    assertArrayEquals(weights, stay.expectation(weights.length - 1, weights));
+  }
+
+  @Test
+  void aFarWalkOfAWellKnownRateNeedsFewPoints() {
+    List<Observation> log = new ArrayList<>();
+    for (int t = 0; t < 400; t++) {
+      log.add(new Observation(0, t, 4, 1, Observation.MIX, t % 3, false, 1));
+    }
+    RatePosterior known =
+        new RatePosterior(
+            new FitData(new FitInput(List.of(0), 1, 0, log)),
+            new Hyper(Math.log(0.1), 0.4, 4, SIZE, new double[0]),
+            true);
+    RatePoints stay = new RatePoints(known.nodes(0), known.weights(0), 0);
+    RatePoints walk = new RatePoints(known.nodes(0), known.weights(0), 0.2);
+    assertTrue(walk.count() < 40, walk.count() + " points");
+    double mean = 0;
+    for (int i = 0; i < walk.count(); i++) {
+      mean += walk.weight(i) * walk.rate(i);
+    }
+    assertEquals(known.meanRate(0), mean, 1e-9 * mean);
+    assertEquals(logVariance(stay) + 0.2, logVariance(walk), 1e-6);
   }
 }
