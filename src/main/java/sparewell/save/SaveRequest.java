@@ -28,21 +28,7 @@ public record SaveRequest(
   /** Backups kept where nobody says otherwise. */
   public static final int USUAL_BACKUPS = 10;
 
-  /** For workbooks that are not signed; a signed one is refused. */
-  public SaveRequest(
-      WorkbookPackage original,
-      Path target,
-      Path scratch,
-      List<OwnSheet> sheets,
-      LocalDateTime now,
-      int backupsKept) {
-    this(original, target, scratch, sheets, now, backupsKept, false);
-  }
-
   public SaveRequest {
     sheets = List.copyOf(sheets);
-    if (backupsKept < 1) {
-      throw new IllegalArgumentException("backups kept: " + backupsKept);
-    }
   }
 }

@@ -6,11 +6,11 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
 import javax.xml.stream.XMLStreamException;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.save.append.AppendRequest;
+import sparewell.save.append.AppendedParts;
 import sparewell.save.file.FileNames;
 import sparewell.save.file.OpenElsewhere;
 import sparewell.save.file.Refusals;
@@ -118,8 +118,7 @@ public final class WorkbookSaver {
 
   private static void append(AppendRequest append, Path fresh)
       throws WorkbookRefused, IOException, XMLStreamException {
-    Map<String, PackedPart> edited = new TreeMap<>();
-    append.parts().forEach((name, content) -> edited.put(name, PackedPart.of(content)));
+    Map<String, PackedPart> edited = AppendedParts.of(append, PackedPart::of);
     new NewPackage(append.original(), Set.of(), edited, Map.of()).write(fresh);
     ReadBack.checkAppended(append, edited, fresh);
   }

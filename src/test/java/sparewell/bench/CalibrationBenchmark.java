@@ -26,7 +26,16 @@ public final class CalibrationBenchmark {
   private static final double WANTED = 0.95;
   private static final Hyperprior NEARLY_FLAT =
       new Hyperprior(
-          Math.log(0.06), 4, Math.log(0.4), 2.5, Math.log(0.5), 2.5, Math.log(2), 2.5, 2);
+          Math.log(0.06),
+          4,
+          Math.log(0.4),
+          2.5,
+          Math.log(0.5),
+          2.5,
+          Math.log(2),
+          2.5,
+          2,
+          Hyperprior.Walk.NONE);
 
   private CalibrationBenchmark() {}
 
@@ -178,7 +187,16 @@ public final class CalibrationBenchmark {
     return RateFit.of(
         pooled,
         new Hyperprior(
-            Math.log(0.06), 4, Math.log(0.02), 0.01, Math.log(0.06), 0.01, Math.log(2), 2.5, 2),
+            Math.log(0.06),
+            4,
+            Math.log(0.02),
+            0.01,
+            Math.log(0.06),
+            0.01,
+            Math.log(2),
+            2.5,
+            2,
+            Hyperprior.Walk.NONE),
         0);
   }
 

@@ -125,7 +125,8 @@ public final class Parts {
                           .map(s -> new OwnSheet(s.name(), s.name().equals(ReportSheets.FRONT)))
                           .toList(),
                       now,
-                      SaveRequest.USUAL_BACKUPS)));
+                      SaveRequest.USUAL_BACKUPS,
+                      false)));
       clock.time("csv files", () -> csv(sheets, season, path));
     } finally {
       Files.deleteIfExists(scratch);

@@ -79,7 +79,13 @@ class FidelityTest {
     try (WorkbookPackage original = WorkbookPackage.open(book)) {
       WorkbookSaver.save(
           new SaveRequest(
-              original, book, scratch, List.of(new OwnSheet("Labels", false)), Saving.NOW, 10));
+              original,
+              book,
+              scratch,
+              List.of(new OwnSheet("Labels", false)),
+              Saving.NOW,
+              10,
+              false));
     }
     assertEquals(List.of("Labels"), own(book));
     assertEquals(

@@ -22,7 +22,8 @@ public final class KilledRun {
   static void save(Path book, Path scratch, int second) throws Exception {
     try (WorkbookPackage original = WorkbookPackage.open(book)) {
       WorkbookSaver.save(
-          new SaveRequest(original, book, scratch, SHEETS, Saving.NOW.plusSeconds(second), 3));
+          new SaveRequest(
+              original, book, scratch, SHEETS, Saving.NOW.plusSeconds(second), 3, false));
     }
   }
 }

@@ -1,6 +1,7 @@
 package sparewell.save;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -28,11 +29,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import sparewell.ooxml.Fingerprint;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.Zips;
 import sparewell.save.file.Refusals;
-import sparewell.save.file.RunLock;
+import sparewell.save.file.Replacement;
 
 /** Saves that must not happen: the message says why, and the workbook is as it was. */
 class RefusedSavesTest {
@@ -114,10 +116,12 @@ class RefusedSavesTest {
 
   @Test
   void anotherRunIsWriting() throws Exception {
-    try (RunLock lock = RunLock.take(book)) {
-      lock.removeLeftovers();
-      refused(book, "another run of this program");
-    }
+    new Replacement(book, Fingerprint.of(book), book, Saving.NOW, 1)
+        .replaceBy(
+            fresh -> {
+              assertDoesNotThrow(() -> refused(book, "another run of this program"));
+              Files.copy(book, fresh);
+            });
     Saving.into(book);
   }
 

@@ -2,6 +2,7 @@ package sparewell.save;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
@@ -18,9 +19,11 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import sparewell.ooxml.Fingerprint;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.Zips;
+import sparewell.save.file.Replacement;
 
 /** How the new workbook takes the old one's place. */
 class ReplacementTest {
@@ -132,5 +135,15 @@ class ReplacementTest {
     }
     assertEquals(done, files(folder.resolve("season-backups")).size());
     assertEquals(List.of("season-backups", "season.xlsx"), files(folder));
+  }
+
+  @Test
+  void atLeastOneBackupIsKept() throws Exception {
+    Fingerprint read = Fingerprint.of(book);
+    for (int kept : new int[] {0, -1}) {
+      assertThrows(
+          IllegalArgumentException.class,
+          () -> new Replacement(book, read, book, Saving.NOW, kept));
+    }
   }
 }

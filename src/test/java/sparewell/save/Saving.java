@@ -60,7 +60,7 @@ public final class Saving {
     try {
       Files.write(scratch, scratch(names, original.date1904()));
       return WorkbookSaver.save(
-          new SaveRequest(original, to, scratch, sheets, now, SaveRequest.USUAL_BACKUPS));
+          new SaveRequest(original, to, scratch, sheets, now, SaveRequest.USUAL_BACKUPS, false));
     } finally {
       Files.delete(scratch);
     }

@@ -14,9 +14,7 @@ package sparewell.rates.fit;
  * @param logSizeCentre ln of the size of a day's extra variation
  * @param logSizeSpread standard deviation of that
  * @param coverSpread standard deviation of the log multiplier of a cover
- * @param logWanderCentre ln of the variance by which a log rate wanders from trip to trip; minus
- *     infinity where rates stay
- * @param logWanderSpread standard deviation of that
+ * @param walk of the variance by which a log rate wanders from trip to trip
  */
 public record Hyperprior(
     double logRateCentre,
@@ -28,10 +26,20 @@ public record Hyperprior(
     double logSizeCentre,
     double logSizeSpread,
     double coverSpread,
-    double logWanderCentre,
-    double logWanderSpread) {
+    Walk walk) {
   /** Degrees of freedom of the prior of the common log rate. */
   static final double RATE_DEGREES = 5;
+
+  /**
+   * What is believed of a log rate's walk.
+   *
+   * @param logCentre ln of its variance for each trip; minus infinity where rates stay
+   * @param logSpread standard deviation of that
+   */
+  public record Walk(double logCentre, double logSpread) {
+    /** Rates stay as they are from trip to trip. */
+    public static final Walk NONE = new Walk(Double.NEGATIVE_INFINITY, 0);
+  }
 
   /**
    * The weak prior in use: a typical style loses around 0.6 pieces in 10 hours; families differ by
@@ -50,31 +58,5 @@ public record Hyperprior(
           Math.log(2),
           1.0,
           0.5,
-          Math.log(0.0015),
-          1.5);
-
-  /** A prior under which rates stay as they are from trip to trip. */
-  public Hyperprior(
-      double logRateCentre,
-      double logRateSpread,
-      double logFamilyCentre,
-      double logFamilySpread,
-      double logStyleCentre,
-      double logStyleSpread,
-      double logSizeCentre,
-      double logSizeSpread,
-      double coverSpread) {
-    this(
-        logRateCentre,
-        logRateSpread,
-        logFamilyCentre,
-        logFamilySpread,
-        logStyleCentre,
-        logStyleSpread,
-        logSizeCentre,
-        logSizeSpread,
-        coverSpread,
-        Double.NEGATIVE_INFINITY,
-        0);
-  }
+          new Walk(Math.log(0.0015), 1.5));
 }

@@ -80,7 +80,7 @@ final class Wander {
    */
   static double[] variances(FitData data, List<Draw> draws, Hyperprior prior) {
     double[] variances = new double[data.styles()];
-    if (prior.logWanderCentre() == Double.NEGATIVE_INFINITY) {
+    if (prior.walk().equals(Hyperprior.Walk.NONE)) {
       return variances;
     }
     double logSize = 0;
@@ -105,7 +105,7 @@ final class Wander {
         next = Math.max(next, one.trip() + 1);
       }
     }
-    double perTrip = perTrip(styles, prior);
+    double perTrip = perTrip(styles, prior.walk());
     for (int s = 0; s < styles.length; s++) {
       double walked = perTrip * styles[s].tripsToWander(next, shape);
       variances[s] = -BOUND * Math.expm1(-walked / BOUND);
@@ -114,13 +114,13 @@ final class Wander {
   }
 
   /** Posterior mean of q. */
-  private static double perTrip(Wander[] styles, Hyperprior prior) {
+  private static double perTrip(Wander[] styles, Hyperprior.Walk prior) {
     double[] q = new double[2 * GRID + 1];
     double[] log = new double[q.length];
     double best = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < q.length; i++) {
       double z = REACH * (i - GRID) / GRID;
-      q[i] = Math.exp(prior.logWanderCentre() + prior.logWanderSpread() * z);
+      q[i] = Math.exp(prior.logCentre() + prior.logSpread() * z);
       log[i] = -z * z / 2;
       for (Wander style : styles) {
         log[i] += style.logLikelihood(q[i]);

@@ -1,12 +1,8 @@
 package sparewell.save.append;
 
-import java.io.IOException;
 import java.time.LocalDateTime;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import java.util.function.IntPredicate;
-import sparewell.ooxml.PartNames;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 
@@ -29,22 +25,6 @@ public record AppendRequest(
     int backupsKept) {
   public AppendRequest {
     sheets = List.copyOf(sheets);
-  }
-
-  /** The parts that change, by their keys. */
-  public Map<String, byte[]> parts() throws WorkbookRefused, IOException {
-    Map<String, byte[]> edited = new TreeMap<>();
-    for (NewRows added : sheets) {
-      String part = added.sheet().partName().orElseThrow();
-      edited.put(
-          PartNames.key(part),
-          new RowAppend(original.file(), added, original.sheetText(part), showsDates).apply());
-      TableGrowth.of(original, added)
-          .forEach((table, content) -> edited.put(PartNames.key(table), content));
-    }
-    Recalculation.asked(original, sheets)
-        .ifPresent(content -> edited.put(PartNames.key(original.workbookPart()), content));
-    return edited;
   }
 
   /** Judges a written workbook. */

@@ -11,7 +11,7 @@ import java.nio.file.StandardOpenOption;
 import sparewell.ooxml.WorkbookRefused;
 
 /** Lets one run at a time write a workbook; a second one gives way. */
-public final class RunLock implements Closeable {
+final class RunLock implements Closeable {
   private static final int TRIES = 5;
 
   private final Path workbook;
@@ -25,7 +25,7 @@ public final class RunLock implements Closeable {
   }
 
   /** Takes it, or refuses where another run has it. */
-  public static RunLock take(Path workbook) throws WorkbookRefused, IOException {
+  static RunLock take(Path workbook) throws WorkbookRefused, IOException {
     Path file = TemporaryFiles.lock(workbook);
     for (int i = 0; i < TRIES; i++) {
       FileChannel channel =
@@ -68,7 +68,7 @@ public final class RunLock implements Closeable {
   }
 
   /** Clears away what an earlier run left; nobody else writes while we hold the lock. */
-  public void removeLeftovers() throws IOException {
+  void removeLeftovers() throws IOException {
     TemporaryFiles.removeLeftovers(workbook);
   }
 

@@ -311,7 +311,17 @@ class HyperPosteriorTest {
   void whereNothingIsInRangeNothingIsFound() {
     // Rates within a family differ by a CV of 50: far beyond the quadrature.
     Hyperprior beyond =
-        new Hyperprior(0, 0.01, Math.log(0.4), 0.8, Math.log(50), 0.01, Math.log(2), 1, 0.5);
+        new Hyperprior(
+            0,
+            0.01,
+            Math.log(0.4),
+            0.8,
+            Math.log(50),
+            0.01,
+            Math.log(2),
+            1,
+            0.5,
+            Hyperprior.Walk.NONE);
     HyperPosterior lost = HyperPosterior.of(new FitData(input(8, 0)), beyond, 32);
     assertFalse(lost.converged());
     assertEquals(List.of(), lost.draws());
@@ -322,7 +332,16 @@ class HyperPosteriorTest {
     // The centre of this prior has shape 0.077, just out of range; much of it is in range.
     Hyperprior rim =
         new Hyperprior(
-            Math.log(0.06), 0.7, Math.log(0.4), 0.8, Math.log(3.6), 0.7, Math.log(2), 1, 0.5);
+            Math.log(0.06),
+            0.7,
+            Math.log(0.4),
+            0.8,
+            Math.log(3.6),
+            0.7,
+            Math.log(2),
+            1,
+            0.5,
+            Hyperprior.Walk.NONE);
     FitData data = new FitData(input(3, 0));
     HyperPosterior fallen = HyperPosterior.of(data, rim, 32);
     assertFalse(fallen.converged());

@@ -101,28 +101,12 @@ class LossPredictionTest {
   }
 
   /** Rates that walk so far that nobody can overlook it. */
-  private static final Hyperprior WALKING = walking(0.05);
-
-  private static Hyperprior walking(double perTrip) {
-    Hyperprior weak = Hyperprior.WEAK;
-    return new Hyperprior(
-        weak.logRateCentre(),
-        weak.logRateSpread(),
-        weak.logFamilyCentre(),
-        weak.logFamilySpread(),
-        weak.logStyleCentre(),
-        weak.logStyleSpread(),
-        weak.logSizeCentre(),
-        weak.logSizeSpread(),
-        weak.coverSpread(),
-        Math.log(perTrip),
-        0.1);
-  }
+  private static final Hyperprior WALKING = Priors.weak(new Hyperprior.Walk(Math.log(0.05), 0.1));
 
   @Test
   void ratesThatWalkLeaveMoreInDoubtAndTheMeanAsItIs() {
     RateFit walking = RateFit.of(input(), WALKING, RateFit.DRAWS);
-    RateFit staying = RateFit.of(input(), walking(1e-15), RateFit.DRAWS);
+    RateFit staying = RateFit.of(input(), Priors.weak(Hyperprior.Walk.NONE), RateFit.DRAWS);
     CountDistribution far = walking.losses(0, List.of(SECOND));
     CountDistribution near = staying.losses(0, List.of(SECOND));
     assertEquals(near.mean(), far.mean(), 1e-4 * near.mean());

@@ -253,7 +253,17 @@ class RateFitTest {
   void aFitThatIsNoFitSaysSo() {
     // A prior under which nothing is in range.
     Hyperprior beyond =
-        new Hyperprior(0, 0.01, Math.log(0.4), 0.8, Math.log(50), 0.01, Math.log(2), 1, 0.5);
+        new Hyperprior(
+            0,
+            0.01,
+            Math.log(0.4),
+            0.8,
+            Math.log(50),
+            0.01,
+            Math.log(2),
+            1,
+            0.5,
+            Hyperprior.Walk.NONE);
     FitInput input = new FitInput(List.of(0), 1, 0, List.of(trip(0, 4, 1)));
     assertFalse(RateFit.of(input, beyond, 32).converged());
     assertTrue(RateFit.of(input).converged());
@@ -288,8 +298,7 @@ class RateFitTest {
             weak.logSizeCentre(),
             weak.logSizeSpread(),
             weak.coverSpread(),
-            weak.logWanderCentre(),
-            weak.logWanderSpread());
+            weak.walk());
     RateFit fit = RateFit.of(new FitInput(families(6, 2), 2, 3, log), weak, RateFit.DRAWS);
     RateFit other = RateFit.of(new FitInput(families(6, 2), 2, 3, minutes), perMinute, 160);
     for (int s = 0; s < 6; s++) {
@@ -311,7 +320,9 @@ class RateFitTest {
   @ValueSource(ints = {0, 1, 12})
   void fivePercentLieBeyondEitherEndOfAnInterval(int lost) {
     List<Observation> log = List.of(trip(0, 3, lost), trip(0, 4, lost / 2));
-    RateFit fit = RateFit.of(new FitInput(List.of(0), 1, 0, log), staying(), RateFit.DRAWS);
+    RateFit fit =
+        RateFit.of(
+            new FitInput(List.of(0), 1, 0, log), Priors.weak(Hyperprior.Walk.NONE), RateFit.DRAWS);
     StyleHistory history = new StyleHistory(log);
     double low = Math.log(fit.rate(0).low90());
     double high = Math.log(fit.rate(0).high90());
@@ -361,23 +372,17 @@ class RateFitTest {
     assertTrue(losses.above(losses.cut() - 1) < 1e-4, "left out " + losses.above(losses.cut() - 1));
   }
 
-  /** The weak prior, but of rates that stay as they are. */
-  private static Hyperprior staying() {
-    Hyperprior weak = Hyperprior.WEAK;
-    return new Hyperprior(
-        weak.logRateCentre(),
-        weak.logRateSpread(),
-        weak.logFamilyCentre(),
-        weak.logFamilySpread(),
-        weak.logStyleCentre(),
-        weak.logStyleSpread(),
-        weak.logSizeCentre(),
-        weak.logSizeSpread(),
-        weak.coverSpread());
-  }
-
   private static Hyperprior wide() {
     return new Hyperprior(
-        Math.log(0.06), 1.5, Math.log(0.4), 0.8, Math.log(2), 0.7, Math.log(0.2), 1.0, 0.5);
+        Math.log(0.06),
+        1.5,
+        Math.log(0.4),
+        0.8,
+        Math.log(2),
+        0.7,
+        Math.log(0.2),
+        1.0,
+        0.5,
+        Hyperprior.Walk.NONE);
   }
 }

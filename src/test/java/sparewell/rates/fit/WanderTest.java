@@ -159,7 +159,7 @@ class WanderTest {
   /** The advice is as if rates stayed, or more careful. */
   private static void careful(FitInput log) {
     RateFit fit = RateFit.of(log);
-    RateFit staying = RateFit.of(log, staying(), RateFit.DRAWS);
+    RateFit staying = RateFit.of(log, Priors.weak(Hyperprior.Walk.NONE), RateFit.DRAWS);
     List<RateFit.Term> event = List.of(new RateFit.Term(24, 3, Observation.MIX));
     for (int s = 0; s < log.styles(); s++) {
       RateFit.Estimate rate = fit.rate(s);
@@ -170,20 +170,6 @@ class WanderTest {
       assertTrue(carry >= staying.losses(s, event).quantile(0.95), "style " + s);
       assertTrue(carry <= 2 * staying.losses(s, event).quantile(0.95), "style " + s);
     }
-  }
-
-  private static Hyperprior staying() {
-    Hyperprior weak = Hyperprior.WEAK;
-    return new Hyperprior(
-        weak.logRateCentre(),
-        weak.logRateSpread(),
-        weak.logFamilyCentre(),
-        weak.logFamilySpread(),
-        weak.logStyleCentre(),
-        weak.logStyleSpread(),
-        weak.logSizeCentre(),
-        weak.logSizeSpread(),
-        weak.coverSpread());
   }
 
   @Test
