@@ -2,6 +2,7 @@ package sparewell.render;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
@@ -9,6 +10,7 @@ import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.function.IntSupplier;
 import sparewell.finding.Cell;
+import sparewell.table.Entry;
 import sparewell.table.Layout;
 
 /** A sheet while it is being laid out: cells, widths, and what hangs on them. Counts from 1. */
@@ -43,6 +45,15 @@ final class Grid {
   /** Rows of one table, which are kept on one page where that costs little. */
   record Together(int firstRow, int lastRow) {}
 
+  /** Cells below each other that are filled by one rule. */
+  record Stretch(int column, int firstRow, int lastRow) {
+    String cells() {
+      return firstRow == lastRow
+          ? reference(firstRow, column)
+          : range(firstRow, column, lastRow, column);
+    }
+  }
+
   /** Something drawn over cells, in EMU from the upper left corner of its cell. */
   record Drawn(int row, int column, long width, long height, Consumer<Anchor> content) {}
 
@@ -59,6 +70,7 @@ final class Grid {
   final SortedMap<Integer, Double> widths = new TreeMap<>();
   final List<String> merged = new ArrayList<>();
   final List<Link> links = new ArrayList<>();
+  final Map<Entry, List<Stretch>> entries = new LinkedHashMap<>();
   final List<Note> notes = new ArrayList<>();
   final List<ListTable> tables = new ArrayList<>();
   final List<Drawn> drawn = new ArrayList<>();
@@ -108,6 +120,20 @@ final class Grid {
   /** Puts a value with a look of that number. */
   void put(int row, int column, Object value, int look) {
     rows.computeIfAbsent(row, key -> new TreeMap<>()).put(column, new Filled(value, look));
+  }
+
+  /** Puts what was typed before into a cell to type into. */
+  void enter(int row, int column, Object value, Entry entry) {
+    boolean date = entry.rule() == Entry.Rule.DATE;
+    put(row, column, value, Look.entry(date ? "yyyy-mm-dd" : Look.GENERAL));
+    atLeast(row, entry.heightPoints());
+    List<Stretch> all = entries.computeIfAbsent(entry, key -> new ArrayList<>());
+    int last = all.size() - 1;
+    if (last >= 0 && all.get(last).column() == column && all.get(last).lastRow() == row - 1) {
+      all.set(last, new Stretch(column, all.get(last).firstRow(), row));
+    } else {
+      all.add(new Stretch(column, row, row));
+    }
   }
 
   /** Number of a look. */

@@ -47,6 +47,8 @@ record Look(
     HEAD_ABOVE_ARROW,
     /** Line above sums. */
     SUM,
+    /** Frame of a cell to type into. */
+    ENTRY,
     /** Dashes to cut along. */
     CUT_TOP,
     CUT_BOTTOM
@@ -96,6 +98,11 @@ record Look(
     Face face = tone == Tone.BAD ? STRONG : BODY;
     String across = pattern.equals(AS_TEXT) ? "left" : "right";
     return new Look(pattern, link ? face.asLink() : face, fill(tone), Edge.UNDER, across, wrap);
+  }
+
+  /** A cell that the angler types into. */
+  static Look entry(String pattern) {
+    return new Look(pattern, BODY, "", Edge.ENTRY, "left", true);
   }
 
   /** A cell under a table. */

@@ -99,6 +99,9 @@ final class Looks {
         look.wrap() ? 1 : 0,
         "indent",
         indent(look));
+    if (look.edge() == Look.Edge.ENTRY) {
+      xml.leaf("protection", "locked", 0); // it stays open where the angler protects the sheet
+    }
     xml.close();
   }
 
@@ -141,7 +144,8 @@ final class Looks {
       if (style.isEmpty()) {
         xml.leaf(side);
       } else {
-        String colour = style.equals("thin") ? "FF404040" : "FF9AA3AD";
+        boolean dark = style.equals("thin") && edge != Look.Edge.ENTRY;
+        String colour = dark ? "FF404040" : "FF9AA3AD";
         xml.open(side, "style", style).leaf("color", "rgb", colour).close();
       }
     }
@@ -157,6 +161,7 @@ final class Looks {
       case UNDER -> bottom ? "hair" : "";
       case HEAD, HEAD_ABOVE_ARROW -> bottom ? "thin" : "";
       case SUM -> top ? "thin" : "";
+      case ENTRY -> bottom || top || beside ? "thin" : "";
       case CUT_TOP -> top || beside ? "dashed" : "";
       case CUT_BOTTOM -> bottom || beside ? "dashed" : "";
     };

@@ -75,6 +75,8 @@ final class SheetPage {
     for (Block block : blocks) {
       if (block instanceof LabelGrid labels) {
         LabelBlock.widen(labels, grid);
+      } else if (block instanceof Block.Form form) {
+        FormBlock.widen(form, grid);
       }
     }
     spread(blocks, grid);
@@ -94,6 +96,8 @@ final class SheetPage {
       }
       if (block instanceof Block.Text text) {
         TextBlock.lay(text, grid, row, options);
+      } else if (block instanceof Block.Form form) {
+        FormBlock.lay(form, grid, row, units, options);
       } else if (block instanceof Block.Rows rows) {
         int heading =
             TableBlock.lay(
@@ -120,7 +124,7 @@ final class SheetPage {
         grid.together.add(new Grid.Together(row, row + rows + ROWS_AFTER_TEXT));
       } else if (block instanceof Block.Text) {
         grid.together.add(new Grid.Together(row, row + FEW_LINES - 1)); // its heading is not left
-      } else if (block instanceof Block.Rows) {
+      } else if (block instanceof Block.Rows || block instanceof Block.Form) {
         grid.together.add(new Grid.Together(row, row + rows - 1));
       }
       row += rows + 1;

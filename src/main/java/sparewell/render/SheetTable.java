@@ -44,7 +44,9 @@ record SheetTable<R>(
         heading = plain + " " + again;
       }
       headings.add(heading);
-      patterns.add(column.pattern(units));
+      boolean entered =
+          table.rows().stream().anyMatch(row -> column.entry().apply(row).isPresent());
+      patterns.add(entered ? Look.GENERAL : column.pattern(units));
       List<Object> inColumn = new ArrayList<>(table.rows().size());
       for (R row : table.rows()) {
         inColumn.add(cellValue(column.format(), column.value().apply(row), units, options));
@@ -60,8 +62,8 @@ record SheetTable<R>(
     return unit.isEmpty() ? "" : " (" + unit + ")";
   }
 
-  private static Object cellValue(
-      Format format, Object value, UnitSystem units, RenderOptions options) {
+  /** A value as a cell holds it: a Double, a String, or null where not known. */
+  static Object cellValue(Format format, Object value, UnitSystem units, RenderOptions options) {
     Optional<Object> shown =
         Optional.ofNullable(value).flatMap(known -> format.shown(known, units));
     if (shown.isEmpty()) {

@@ -35,6 +35,7 @@ final class SheetXml {
       grid.merged.forEach(range -> xml.leaf("mergeCell", "ref", range));
       xml.close();
     }
+    EntryXml.write(xml, grid.entries);
     if (!grid.links.isEmpty()) {
       xml.open("hyperlinks");
       grid.links.forEach(

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import sparewell.finding.Cell;
 import sparewell.table.Column;
+import sparewell.table.Entry;
 import sparewell.table.Layout;
 import sparewell.table.Table;
 import sparewell.table.Tone;
@@ -62,6 +63,7 @@ final class TableBlock {
       while (headingLines(table.headings().get(at), points - reserved) > HEADING_LINES) {
         points += 2;
       }
+      points = Math.max(points, entryPoints(table.table(), table.columns().get(at)));
       double most =
           linksText(table, at) ? WIDEST_LINK_POINTS : widest(leads, grid.crowded, at == 0);
       points = Math.max(points, Math.min(most, widest(table, at, grid.crowded)));
@@ -71,6 +73,15 @@ final class TableBlock {
       grid.widths.merge(at + 1, Measure.characters(points + AROUND_POINTS), Math::max);
     }
     grid.lastPrintedColumn = Math.max(grid.lastPrintedColumn, table.columns().size());
+  }
+
+  /** Room that the cells to type into want. */
+  private static <R> double entryPoints(Table<R> table, Column<R> column) {
+    return table.rows().stream()
+        .flatMap(row -> column.entry().apply(row).stream())
+        .mapToDouble(Entry::widthPoints)
+        .max()
+        .orElse(0);
   }
 
   /** Widened until no line of a heading runs on under the arrow, where a program wraps it later. */
@@ -189,7 +200,7 @@ final class TableBlock {
   }
 
   private static boolean overText(SheetTable<?> table, int at) {
-    return table.patterns().get(at).equals(Look.AS_TEXT);
+    return List.of(Look.AS_TEXT, Look.GENERAL).contains(table.patterns().get(at));
   }
 
   /**
@@ -221,6 +232,11 @@ final class TableBlock {
     Map<Kind, Integer> looks = new HashMap<>();
     for (R one : table.table().rows()) {
       Object value = table.values().get(at).get(row - firstRow);
+      Optional<Entry> entry = column.entry().apply(one);
+      if (entry.isPresent()) {
+        grid.enter(row++, at + 1, value, entry.get());
+        continue;
+      }
       Tone tone = column.tone().apply(one);
       Optional<Cell> link = value == null ? Optional.empty() : column.link().apply(one);
       boolean wrap = false;

@@ -5,7 +5,8 @@ import java.util.Optional;
 import sparewell.finding.Cell;
 
 /** A part of an output sheet; parts stand below each other. */
-public sealed interface Block permits Block.Text, Block.Rows, Chart, Drawing, LabelGrid {
+public sealed interface Block
+    permits Block.Text, Block.Rows, Block.Form, Chart, Drawing, LabelGrid {
   /** Lines of text. */
   record Text(List<Line> lines) implements Block {
     public Text {
@@ -15,6 +16,22 @@ public sealed interface Block permits Block.Text, Block.Rows, Chart, Drawing, La
 
   /** A table. */
   record Rows(Table<?> table) implements Block {}
+
+  /** Cells that the angler types into, one a row in column B, each behind its label in column A. */
+  record Form(List<Field> fields) implements Block {
+    public Form {
+      fields = List.copyOf(fields);
+    }
+  }
+
+  /**
+   * A cell to type into beside no table.
+   *
+   * @param label what it is for; it is read back by this
+   * @param entry how it is filled
+   * @param value what was typed before: text, a number or a date
+   */
+  record Field(String label, Entry entry, Optional<Object> value) {}
 
   /**
    * One line of text.

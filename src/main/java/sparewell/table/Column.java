@@ -17,6 +17,8 @@ import sparewell.units.UnitSystem;
  * @param link the cell that a row's value leads to
  * @param totalled whether the sheet shows a sum under the column
  * @param dashed whether the sheet shows a dash for nothing, so that the rest stands out
+ * @param entry how the angler fills the row's cell; empty for a cell that only shows its value.
+ *     What he typed before is the value: text, a number or a date, absent for a blank cell
  * @param <R> the row type
  */
 public record Column<R>(
@@ -28,7 +30,8 @@ public record Column<R>(
     Function<R, Tone> tone,
     Function<R, Optional<Cell>> link,
     boolean totalled,
-    boolean dashed) {
+    boolean dashed,
+    Function<R, Optional<Entry>> entry) {
 
   /** A column of both sheet and CSV. */
   public static <R> Column<R> of(
@@ -42,7 +45,8 @@ public record Column<R>(
         row -> Tone.NONE,
         row -> Optional.empty(),
         false,
-        false);
+        false,
+        row -> Optional.empty());
   }
 
   /** A column that only the sheet has. */
@@ -56,24 +60,45 @@ public record Column<R>(
     return of(csvName, "", format, "", value);
   }
 
+  /**
+   * A column of cells that the angler types into, in the sheet only. It is read back by its
+   * heading.
+   *
+   * @param value what he typed before: text, a number, a date or absent
+   */
+  public static <R> Column<R> entry(
+      String heading, String meaning, Entry entry, Function<R, ?> value) {
+    return Column.<R>sheetOnly(heading, Format.NUMBER, meaning, value)
+        .entered(row -> Optional.of(entry));
+  }
+
+  /** The same column with cells to type into, in rows where there is an entry. */
+  public Column<R> entered(Function<R, Optional<Entry>> newEntry) {
+    return new Column<>(
+        csvName, heading, format, meaning, value, tone, link, totalled, dashed, newEntry);
+  }
+
   /** The same column with a state of health. */
   public Column<R> toned(Function<R, Tone> newTone) {
-    return new Column<>(csvName, heading, format, meaning, value, newTone, link, totalled, dashed);
+    return new Column<>(
+        csvName, heading, format, meaning, value, newTone, link, totalled, dashed, entry);
   }
 
   /** The same column with links. */
   public Column<R> linked(Function<R, Optional<Cell>> newLink) {
-    return new Column<>(csvName, heading, format, meaning, value, tone, newLink, totalled, dashed);
+    return new Column<>(
+        csvName, heading, format, meaning, value, tone, newLink, totalled, dashed, entry);
   }
 
   /** The same column with a sum under it. */
   public Column<R> summed() {
-    return new Column<>(csvName, heading, format, meaning, value, tone, link, true, dashed);
+    return new Column<>(csvName, heading, format, meaning, value, tone, link, true, dashed, entry);
   }
 
   /** The same column of numbers of at least 0 with a dash for those that show as 0. */
   public Column<R> quiet() {
-    return new Column<>(csvName, heading, format, meaning, value, tone, link, totalled, true);
+    return new Column<>(
+        csvName, heading, format, meaning, value, tone, link, totalled, true, entry);
   }
 
   /** Number pattern of its cells in a spreadsheet. */

@@ -44,6 +44,9 @@ public final class Layout {
     if (block instanceof Block.Text text) {
       return text.lines().size();
     }
+    if (block instanceof Block.Form form) {
+      return form.fields().size();
+    }
     if (block instanceof Block.Rows rows) {
       Table<?> table = rows.table();
       if (table.rows().isEmpty()) {

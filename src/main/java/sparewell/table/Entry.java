@@ -1,0 +1,80 @@
+package sparewell.table;
+
+import java.util.List;
+
+/**
+ * How the angler fills a cell of one of our sheets. The cell has a light frame; the spreadsheet
+ * itself offers the words, refuses what is out of range, and shows the prompt where the cell is
+ * chosen. Programs differ in what they refuse, so what is read back must be checked all the same.
+ *
+ * @param rule what may be typed; a blank cell always may stay blank
+ * @param words offered in a drop-down list; not shown where one holds a comma or all are longer
+ *     than 255 characters together, which spreadsheets do not take
+ * @param least least number, both ends included; 0 for a rule without bounds
+ * @param most greatest number
+ * @param prompt what to type, at most 255 characters are shown; may be empty
+ * @param widthPoints least width of the cell, as room for handwriting; 0 for the usual one
+ * @param heightPoints least height of its row; 0 for the usual one
+ */
+public record Entry(
+    Rule rule,
+    List<String> words,
+    double least,
+    double most,
+    String prompt,
+    double widthPoints,
+    double heightPoints) {
+  /** What may be typed. */
+  public enum Rule {
+    ANYTHING,
+    /** One of the words. */
+    ONE_OF,
+    /** A whole number within the bounds. */
+    WHOLE,
+    /** A number within the bounds. */
+    NUMBER,
+    DATE
+  }
+
+  public Entry {
+    words = List.copyOf(words);
+    if (least > most) {
+      throw new IllegalArgumentException("least and most: " + least + ", " + most);
+    }
+  }
+
+  /** Anything. */
+  public static Entry anything(String prompt) {
+    return new Entry(Rule.ANYTHING, List.of(), 0, 0, prompt, 0, 0);
+  }
+
+  /** Anything; the words are offered, so that most need not type. */
+  public static Entry suggesting(String prompt, String... words) {
+    return new Entry(Rule.ANYTHING, List.of(words), 0, 0, prompt, 0, 0);
+  }
+
+  /** One of the words. */
+  public static Entry oneOf(String prompt, String... words) {
+    return new Entry(Rule.ONE_OF, List.of(words), 0, 0, prompt, 0, 0);
+  }
+
+  /** A whole number, both ends included. */
+  public static Entry whole(int least, int most, String prompt) {
+    return new Entry(Rule.WHOLE, List.of(), least, most, prompt, 0, 0);
+  }
+
+  /** A number, both ends included. */
+  public static Entry number(double least, double most, String prompt) {
+    return new Entry(Rule.NUMBER, List.of(), least, most, prompt, 0, 0);
+  }
+
+  /** A date. */
+  public static Entry date(String prompt) {
+    return new Entry(Rule.DATE, List.of(), 0, 0, prompt, 0, 0);
+  }
+
+  /** The same with room for handwriting, in points. */
+  public Entry roomy(double newWidthPoints, double newHeightPoints) {
+    return new Entry(rule, words, least, most, prompt, newWidthPoints, newHeightPoints);
+  }
+}
