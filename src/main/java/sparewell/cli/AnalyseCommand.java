@@ -5,12 +5,15 @@ import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import sparewell.run.Batch;
 import sparewell.run.RunOptions;
+import sparewell.workbook.InputRows;
+import sparewell.workbook.Overrides;
+import sparewell.workbook.Range;
+import sparewell.workbook.TypedChance;
 
 /** Reads workbooks, works everything out, writes the answers back. */
 final class AnalyseCommand implements Callable<Integer> {
@@ -44,24 +47,18 @@ final class AnalyseCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Optional<BigDecimal> money = Optional.ofNullable(budget.getValue());
-    if (money.isPresent() && money.get().signum() < 0) {
-      throw form.wrong("--budget must not be negative: " + money.get());
-    }
+    Overrides overrides = new Overrides(over.asOf(), budget(), chance());
     List<Path> found = Books.expand(over.books(), form);
     Optional<Path> target = Optional.ofNullable(out.getValue());
     if (target.isPresent() && found.size() > 1) {
       throw form.wrong("--out takes one workbook, not " + found.size() + ".");
     }
-    BigDecimal asked = chance.getValue();
     RunOptions options =
         new RunOptions(
             LocalDateTime.now(),
-            over.asOf(),
             target,
             reports.getValue(),
-            money,
-            asked == null ? OptionalDouble.empty() : OptionalDouble.of(chanceWanted(asked)),
+            overrides,
             over.strict(),
             backups.kept(),
             dropSignature.getValue(),
@@ -70,16 +67,25 @@ final class AnalyseCommand implements Callable<Integer> {
         console, over.quiet(), found, (progress) -> Batch.analyse(found, options, progress));
   }
 
-  private double chanceWanted(BigDecimal given) {
-    double asked = given.doubleValue();
-    String typed = given.toPlainString();
-    if (asked >= 50 && asked <= 99.9) {
-      console.complain("--chance " + typed + " is read as percent.");
-      return asked; // the reader divides it, and leaves a finding
-    }
-    if (!(asked > 0 && asked < 1)) {
-      throw form.wrong("--chance must lie between 0 and 1, such as 0.95: " + typed);
+  private Optional<BigDecimal> budget() {
+    Optional<BigDecimal> asked = Optional.ofNullable(budget.getValue());
+    Range allowed = InputRows.BUDGET.range().orElseThrow();
+    if (asked.isPresent() && !allowed.holds(asked.get().doubleValue())) {
+      throw form.wrong("--budget must be " + allowed.words() + ": " + asked.get().toPlainString());
     }
     return asked;
+  }
+
+  private Optional<TypedChance> chance() {
+    Optional<BigDecimal> asked = Optional.ofNullable(chance.getValue());
+    Optional<TypedChance> typed = asked.flatMap(given -> TypedChance.of(given.doubleValue()));
+    if (asked.isPresent() && typed.isEmpty()) {
+      throw form.wrong(
+          "--chance must lie between 0 and 1, such as 0.95: " + asked.get().toPlainString());
+    }
+    if (typed.isPresent() && typed.get().isPercent()) {
+      console.complain("--chance " + asked.get().toPlainString() + " is read as percent.");
+    }
+    return typed;
   }
 }

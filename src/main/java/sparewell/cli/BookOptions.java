@@ -6,15 +6,18 @@ import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
+import sparewell.workbook.InputRows;
 
 /** What every command over workbooks takes. */
 final class BookOptions {
+  private final CommandForm form;
   private final PositionalParamSpec books;
   private final OptionSpec asOf;
   private final OptionSpec strict;
   private final OptionSpec quiet;
 
   BookOptions(CommandForm form) {
+    this.form = form;
     books = form.parameter("BOOK", List.class, "1..*", "workbook (.xlsx, .xlsm) or folder");
     asOf = form.option("--as-of", "DATE", LocalDate.class, "date of the analysis, yyyy-mm-dd");
     strict = form.flag("--strict", "exit with 1 where there are errors among the findings");
@@ -26,7 +29,11 @@ final class BookOptions {
   }
 
   Optional<LocalDate> asOf() {
-    return Optional.ofNullable(asOf.getValue());
+    Optional<LocalDate> asked = Optional.ofNullable(asOf.getValue());
+    if (asked.isPresent() && !InputRows.isPlausible(asked.get())) {
+      throw form.wrong("--as-of must be a date between 1950 and 2199: " + asked.get());
+    }
+    return asked;
   }
 
   boolean strict() {

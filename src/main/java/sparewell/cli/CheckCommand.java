@@ -4,11 +4,11 @@ import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Model.CommandSpec;
 import sparewell.run.Batch;
 import sparewell.run.RunOptions;
+import sparewell.workbook.Overrides;
 
 /** Reads workbooks and says what is wrong in them; writes nothing. */
 final class CheckCommand implements Callable<Integer> {
@@ -31,11 +31,9 @@ final class CheckCommand implements Callable<Integer> {
     RunOptions options =
         new RunOptions(
             LocalDateTime.now(),
-            over.asOf(),
             Optional.empty(),
             Path.of("reports"),
-            Optional.empty(),
-            OptionalDouble.empty(),
+            new Overrides(over.asOf(), Optional.empty(), Optional.empty()),
             over.strict(),
             RunOptions.USUAL_BACKUPS,
             false,

@@ -161,6 +161,11 @@ public enum Code {
       Severity.WARNING,
       "colour '%1$s' of style '%2$s' is not in stock",
       "kept in the plan"),
+  LABELS_WIDER_THAN_PAPER(
+      "I-140",
+      Severity.WARNING,
+      "%1$s labels of %2$s mm side by side are wider than a sheet of paper",
+      "%3$s side by side"),
   AFTER_AS_OF("I-070", Severity.NOTE, "%1$s is after the date of analysis %2$s", "row ignored"),
   NO_ROWS("I-071", Severity.NOTE, "the sheet has a header but no rows", "read as empty"),
   ITEM_NOT_IN_STOCK(

@@ -10,7 +10,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.function.Supplier;
 import sparewell.finding.Cell;
 import sparewell.finding.Code;
@@ -47,7 +46,10 @@ final class BookRun {
       Map<String, String> names = actualNames(original);
       Results results =
           Analysis.of(
-              original, readOptions(options), options.version(), alreadyFound(original, names));
+              original,
+              new ReadOptions(options.now().toLocalDate(), options.overrides()),
+              options.version(),
+              alreadyFound(original, names));
       List<ReportSheet> sheets = ReportSheets.of(results);
       ReportFolder.prepare(folder); // what cannot end well is not begun
       Supplier<Map<String, String>> files =
@@ -110,7 +112,10 @@ final class BookRun {
     try (WorkbookPackage original = WorkbookPackage.open(book)) {
       Results results =
           Analysis.of(
-              original, readOptions(options), options.version(), renamed(actualNames(original)));
+              original,
+              new ReadOptions(options.now().toLocalDate(), options.overrides()),
+              options.version(),
+              renamed(actualNames(original)));
       return new Outcome(
           book,
           exitCode(results, options),
@@ -195,16 +200,6 @@ final class BookRun {
                     name.getKey(),
                     name.getValue()))
         .toList();
-  }
-
-  private static ReadOptions readOptions(RunOptions options) {
-    return new ReadOptions(
-        options.asOf(),
-        options.now().toLocalDate(),
-        options.budget(),
-        options.chance().isPresent()
-            ? Optional.of(options.chance().getAsDouble())
-            : Optional.empty());
   }
 
   private static int exitCode(Results results, RunOptions options) {

@@ -1,6 +1,7 @@
 package sparewell.workbook;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A column of an input sheet.
@@ -15,6 +16,7 @@ import java.util.List;
  * @param standard what a blank cell stands for, in words; empty where nothing
  * @param standardForBad whether a cell that cannot be used counts as blank; otherwise its row is
  *     left out
+ * @param range what its values may be, where not all that its kind allows
  * @param meaning one sentence for the header's note and the column guide
  */
 public record InputColumn(
@@ -26,6 +28,7 @@ public record InputColumn(
     List<String> aliases,
     String standard,
     boolean standardForBad,
+    Optional<Range> range,
     String meaning) {
   public InputColumn {
     choices = List.copyOf(choices);
@@ -71,39 +74,49 @@ public record InputColumn(
   }
 
   static InputColumn required(String name, Kind kind, String meaning) {
-    return new InputColumn(name, kind, true, List.of(), "", List.of(), "", false, meaning);
+    return plain(name, kind, true, "", meaning);
   }
 
   static InputColumn optional(String name, Kind kind, String standard, String meaning) {
-    return new InputColumn(name, kind, false, List.of(), "", List.of(), standard, false, meaning);
+    return plain(name, kind, false, standard, meaning);
+  }
+
+  private static InputColumn plain(
+      String name, Kind kind, boolean required, String standard, String meaning) {
+    return new InputColumn(
+        name, kind, required, List.of(), "", List.of(), standard, false, Optional.empty(), meaning);
   }
 
   InputColumn refersTo(String sheet) {
-    return new InputColumn(
-        name, kind, required, choices, sheet, aliases, standard, standardForBad, meaning);
+    return with(choices, sheet, aliases, standardForBad, range);
   }
 
   InputColumn oneOf(String... words) {
-    return new InputColumn(
-        name, kind, required, List.of(words), refersTo, aliases, standard, standardForBad, meaning);
+    return with(List.of(words), refersTo, aliases, standardForBad, range);
   }
 
   InputColumn alias(String... headers) {
-    return new InputColumn(
-        name,
-        kind,
-        required,
-        choices,
-        refersTo,
-        List.of(headers),
-        standard,
-        standardForBad,
-        meaning);
+    return with(choices, refersTo, List.of(headers), standardForBad, range);
   }
 
   /** The same column, a cell of which counts as blank where it cannot be used. */
   InputColumn forgiving() {
+    return with(choices, refersTo, aliases, true, range);
+  }
+
+  /** The same column, whose values must lie between these, the ends included. */
+  InputColumn within(double least, double most, String unit) {
+    Range allowed = new Range(least, most, unit);
+    return with(choices, refersTo, aliases, standardForBad, Optional.of(allowed));
+  }
+
+  private InputColumn with(
+      List<String> someChoices,
+      String sheet,
+      List<String> headers,
+      boolean forBad,
+      Optional<Range> allowed) {
     return new InputColumn(
-        name, kind, required, choices, refersTo, aliases, standard, true, meaning);
+        name, kind, required, someChoices, sheet, headers, standard, forBad, allowed, meaning);
   }
 }

@@ -1,54 +1,67 @@
 package sparewell.workbook;
 
+import java.time.LocalDate;
 import java.util.List;
 import sparewell.workbook.InputColumn.Kind;
 
 /**
  * The rows that the sheets Settings and Boat may hold, each declared once like a column: its name
- * in the first column, its kind for the value.
+ * in the first column, its kind, standard value, meaning and range for the value. The standard is
+ * written as an angler may type it and read as such; a word like 'none' stands for no value.
  */
 public final class InputRows {
+  private static final LocalDate EARLIEST_DATE = LocalDate.of(1950, 1, 1);
+  private static final LocalDate LATEST_DATE = LocalDate.of(2199, 12, 31);
+
   public static final InputColumn UNITS =
       row("Units", Kind.CHOICE, "us", "us: oz, lb, in. metric: g, kg, cm.").oneOf("us", "metric");
   public static final InputColumn AS_OF = row("As of", Kind.DATE, "today", "Date of the analysis.");
   public static final InputColumn CARRY_AT_LEAST =
-      row("Carry at least", Kind.PIECES, "3", "Pieces of every item to keep aboard.");
+      row("Carry at least", Kind.PIECES, "3", "Pieces of every item to keep aboard.")
+          .within(0, 1000, "pieces");
   public static final InputColumn CHANCE_WANTED =
       row("Chance wanted", Kind.CHANCE, "0.95", "Wanted chance that an item does not run out.");
   public static final InputColumn PLANNING_HOURS =
       row(
-          "Planning hours",
-          Kind.HOURS,
-          "24",
-          "Hours until you can buy again, where no event lies ahead.");
+              "Planning hours",
+              Kind.HOURS,
+              "24",
+              "Hours until you can buy again, where no event lies ahead.")
+          .within(0.1, 10_000, "hours");
   public static final InputColumn PLANNING_DAYS =
-      row("Planning days", Kind.DAYS, "3", "Days those hours are spread over.");
+      row("Planning days", Kind.DAYS, "3", "Days those hours are spread over.")
+          .within(0.1, 1000, "days");
   public static final InputColumn BUDGET =
-      row("Budget", Kind.MONEY, "none", "Money for the buy list.");
+      row("Budget", Kind.MONEY, "none", "Money for the buy list.").within(0, 1e9, "");
   public static final InputColumn CURRENCY =
       row("Currency", Kind.TEXT, "USD", "Three-letter code of the currency (ISO 4217).");
   public static final InputColumn FILL_FACTOR =
-      row("Fill factor", Kind.NUMBER, "0.85", "Share of a compartment's volume to use.");
+      row("Fill factor", Kind.NUMBER, "0.85", "Share of a compartment's volume to use.")
+          .within(0.01, 1, "");
   public static final InputColumn SIDE_TOLERANCE =
       row(
-          "Side tolerance",
-          Kind.NUMBER,
-          "a tenth of the tackle's weight at 12 in (30 cm)",
-          "Side moment of the tackle to allow, in lb in (kg cm where metric).");
+              "Side tolerance",
+              Kind.NUMBER,
+              "a tenth of the tackle's weight at 12 in (30 cm)",
+              "Side moment of the tackle to allow, in lb in (kg cm where metric).")
+          .within(0, 10_000, "kg m");
   public static final InputColumn IDLE_AFTER =
       row("Idle after (months)", Kind.NUMBER, "12", "Months without a throw to call it idle.")
-          .alias("Idle after");
+          .alias("Idle after")
+          .within(0.1, 1200, "months");
   public static final InputColumn HALF_LIFE =
       row("Half-life (months)", Kind.NUMBER, "none", "Months after which a trip counts half.")
-          .alias("Half-life", "Halflife (months)", "Halflife");
+          .alias("Half-life", "Halflife (months)", "Halflife")
+          .within(0.1, 1200, "months");
   public static final InputColumn LABEL_WIDTH =
-      row("Label width", Kind.LENGTH, "63 mm", "Width of a label on your sheet of labels.");
+      row("Label width", Kind.LENGTH, "63 mm", "Width of a label on your sheet of labels.")
+          .within(20, 200, "mm");
   public static final InputColumn LABEL_HEIGHT =
-      row("Label height", Kind.LENGTH, "34 mm", "Height of a label.");
+      row("Label height", Kind.LENGTH, "34 mm", "Height of a label.").within(15, 250, "mm");
   public static final InputColumn LABELS_ACROSS =
-      row("Labels across", Kind.PIECES, "3", "Labels side by side.");
+      row("Labels across", Kind.PIECES, "3", "Labels side by side.").within(1, 10, "");
   public static final InputColumn LABELS_DOWN =
-      row("Labels down", Kind.PIECES, "8", "Labels one below the other.");
+      row("Labels down", Kind.PIECES, "8", "Labels one below the other.").within(1, 20, "");
 
   /** Rows of the sheet Settings. */
   public static final List<InputColumn> SETTINGS =
@@ -108,6 +121,11 @@ public final class InputRows {
           HEEL_TEST_ANGLE);
 
   private InputRows() {}
+
+  /** Whether a date is one that somebody may mean. */
+  public static boolean isPlausible(LocalDate day) {
+    return !day.isBefore(EARLIEST_DATE) && !day.isAfter(LATEST_DATE);
+  }
 
   private static InputColumn row(String name, Kind kind, String standard, String meaning) {
     return InputColumn.optional(name, kind, standard, meaning).forgiving();

@@ -61,16 +61,7 @@ public final class Parts {
     try (WorkbookPackage book = clock.time("open", () -> WorkbookPackage.open(path))) {
       Season season =
           clock.time(
-              "read",
-              () ->
-                  SeasonReader.read(
-                          book,
-                          new ReadOptions(
-                              Optional.empty(),
-                              now.toLocalDate(),
-                              Optional.empty(),
-                              Optional.empty()))
-                      .season());
+              "read", () -> SeasonReader.read(book, ReadOptions.on(now.toLocalDate())).season());
       OnHand onHand = clock.time("on hand", () -> OnHandCalculator.of(season));
       LossModel rates = clock.time("fit", () -> LossModel.fit(season));
       SparesReport spares = clock.time("spares", () -> SparesPlanner.plan(season, onHand, rates));

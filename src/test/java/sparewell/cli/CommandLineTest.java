@@ -95,13 +95,31 @@ class CommandLineTest {
   void valuesThatAreNone() {
     usage(analyse(book, "--chance", "NaN"), "'NaN' is not a number");
     usage(analyse(book, "--chance", "often"), "--chance", "'often' is not a number");
-    usage(analyse(book, "--budget", "-5"), "--budget must not be negative");
+    usage(analyse(book, "--budget", "-5"), "--budget must be 0 to 1000000000: -5");
+    usage(analyse(book, "--budget", "999999999999999.9999"), "--budget must be 0 to 1000000000");
+    usage(analyse(book, "--as-of", "1200-01-01"), "--as-of must be a date between 1950 and 2199");
+    usage(Command.run("check", book, "--as-of", "9999-12-31"), "--as-of must be a date between");
     usage(analyse(book, "--budget", "ten"), "'ten' is not a number");
     usage(analyse(book, "--as-of", "2026-13-01"), "'2026-13-01' is not a date");
     usage(analyse(book, "--as-of", "05/03/2026"), "write it like 2026-05-03");
     usage(analyse(book, "--bogus"), "--bogus");
     usage(analyse(book, "--as-of"), "--as-of");
     usage(Command.run("new", folder.resolve("n.xlsx"), "--units", "imperial"), "us or metric");
+  }
+
+  /** What is out of range is a finding, the same of both commands, and the standard counts. */
+  @ParameterizedTest
+  @ValueSource(strings = {"Label width|'300 mm", "Label height|'0.1 mm", "Fill factor|7"})
+  void aSettingOutOfRangeStopsNothing(String setting) throws IOException {
+    Path odd = Books.season().plus("Settings", setting).write(folder.resolve("odd setting.xlsx"));
+    Command check = Command.run("check", odd, "--as-of", "2026-06-30");
+    assertEquals(0, check.exitCode(), check.toString());
+    assertTrue(check.out().contains("error, Settings B4: "), check.out());
+    assertTrue(check.out().contains("is not allowed: it must be"), check.out());
+    Command analysed = analyse(odd, "--as-of", "2026-06-30");
+    assertEquals(0, analysed.exitCode(), analysed.toString());
+    String checks = Files.readString(reports.resolve("odd setting/input-checks.csv"));
+    assertTrue(checks.contains("error,Settings,B4,"), checks);
   }
 
   @Test

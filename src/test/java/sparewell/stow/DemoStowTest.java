@@ -7,7 +7,6 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -123,9 +122,7 @@ class DemoStowTest {
      * @param free whether no box need be at hand nor stay put
      */
     static Demo read(String book, boolean free) throws Exception {
-      ReadOptions options =
-          new ReadOptions(
-              Optional.empty(), LocalDate.of(2026, 3, 1), Optional.empty(), Optional.empty());
+      ReadOptions options = ReadOptions.on(LocalDate.of(2026, 3, 1));
       try (WorkbookPackage parts = WorkbookPackage.open(Path.of("workbook-templates", book))) {
         Season season = SeasonReader.read(parts, options).season();
         assertEquals(FILL_FACTOR, season.settings().fillFactorShare());

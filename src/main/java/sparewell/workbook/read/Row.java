@@ -8,8 +8,11 @@ import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Findings;
 import sparewell.units.Length;
+import sparewell.units.LengthUnit;
 import sparewell.units.Mass;
+import sparewell.units.MassUnit;
 import sparewell.workbook.InputColumn;
+import sparewell.workbook.Range;
 import sparewell.workbook.grid.DateSystem;
 import sparewell.workbook.grid.NumberShape;
 import sparewell.workbook.grid.RawCell;
@@ -275,13 +278,33 @@ final class Row {
       remarks.unusable(Code.DAMAGED_CELL, "");
       said = true;
     } else if (holdsAnything(found)) {
-      value = parser.apply(found, remarks);
+      value = parser.apply(found, remarks).filter(v -> allowed(v, bound.column(), remarks));
       said = true;
     }
     if (!said && bound.column().required()) {
       remarks.unusable(Code.REQUIRED_BLANK, "");
     }
     return value;
+  }
+
+  /** Whether a value lies in its column's range, if the column has one; remarked where not. */
+  private static boolean allowed(Object value, InputColumn column, Remarks remarks) {
+    Optional<Range> range = column.range();
+    if (range.isEmpty() || range.get().holds(amount(value, range.get().unit()))) {
+      return true;
+    }
+    remarks.unusable(Code.OUT_OF_RANGE, "it must be " + range.get().words());
+    return false;
+  }
+
+  private static double amount(Object value, String unit) {
+    if (value instanceof Length length) {
+      return length.in(LengthUnit.ofSymbol(unit).orElseThrow());
+    }
+    if (value instanceof Mass mass) {
+      return mass.in(MassUnit.ofSymbol(unit).orElseThrow());
+    }
+    return ((Number) value).doubleValue();
   }
 
   private static boolean holdsAnything(RawCell cell) {

@@ -17,7 +17,9 @@ import sparewell.units.UnitSystem;
 import sparewell.workbook.InputColumn;
 import sparewell.workbook.InputRows;
 import sparewell.workbook.InputSheets;
+import sparewell.workbook.TypedChance;
 import sparewell.workbook.grid.DateSystem;
+import sparewell.workbook.grid.NumberShape;
 import sparewell.workbook.grid.RawCell;
 import sparewell.workbook.grid.RawRow;
 import sparewell.workbook.value.Amounts;
@@ -28,8 +30,17 @@ import sparewell.workbook.value.Words;
 
 /** Reads the settings; what is absent or cannot be used takes its standard value. */
 final class SettingsReader {
-  private static final double MOST_MONTHS = 1200;
-  private static final int MOST_LABELS = 100;
+  /** US Letter, the wider of the two papers that labels are sold on; A4 has 210 mm. */
+  private static final double WIDEST_PAPER_MM = 215.9;
+
+  private static final Remarks UNSAID =
+      new Remarks() {
+        @Override
+        public void unusable(Code code, String more) {}
+
+        @Override
+        public void assumed(Code code, String readAs) {}
+      };
 
   private final SettingRows rows;
   private final ReadOptions options;
@@ -78,76 +89,50 @@ final class SettingsReader {
   }
 
   private Settings settings(UnitSystem units) {
-    Optional<Double> asked = options.chance().map(this::asProbability);
-    Optional<Double> chance = value(InputRows.CHANCE_WANTED, Amounts::chance);
+    Optional<TypedChance> asked = options.overrides().chance();
+    asked.filter(TypedChance::isPercent).ifPresent(this::remarkPercent);
     Optional<LocalDate> asOf = rows.get(InputRows.AS_OF).flatMap(n -> n.row().date(n.value()));
+    Optional<Double> chance = value(InputRows.CHANCE_WANTED, Amounts::chance);
+    Optional<BigDecimal> budget = value(InputRows.BUDGET, Amounts::money);
     return new Settings(
         units,
-        options.asOf().or(() -> asOf).orElse(options.today()),
-        value(InputRows.CARRY_AT_LEAST, Amounts::pieces)
-            .orElse((int) usual(InputRows.CARRY_AT_LEAST)),
-        asked.or(() -> chance).orElse(usual(InputRows.CHANCE_WANTED)),
+        options.overrides().asOf().or(() -> asOf).orElse(options.today()),
+        value(InputRows.CARRY_AT_LEAST, Amounts::pieces).orElseThrow(),
+        asked.map(TypedChance::probability).or(() -> chance).orElseThrow(),
         asked.isPresent(),
-        value(InputRows.PLANNING_HOURS, (c, r) -> Row.positive(Amounts.hours(c, r), r))
-            .orElse(usual(InputRows.PLANNING_HOURS)),
-        value(InputRows.PLANNING_DAYS, Amounts::days).orElse(usual(InputRows.PLANNING_DAYS)),
-        budget(),
-        value(InputRows.CURRENCY, SettingsReader::currency).orElse(InputRows.CURRENCY.standard()),
-        value(
-                InputRows.FILL_FACTOR,
-                (c, r) -> within(Amounts.number(c, r), 1, "above 0, at most 1", r))
-            .orElse(usual(InputRows.FILL_FACTOR)),
+        value(InputRows.PLANNING_HOURS, Amounts::hours).orElseThrow(),
+        value(InputRows.PLANNING_DAYS, Amounts::days).orElseThrow(),
+        options.overrides().budget().or(() -> budget),
+        value(InputRows.CURRENCY, SettingsReader::currency).orElseThrow(),
+        value(InputRows.FILL_FACTOR, Amounts::number).orElseThrow(),
         sideTolerance(units),
-        value(InputRows.IDLE_AFTER, SettingsReader::months).orElse(usual(InputRows.IDLE_AFTER)),
-        value(InputRows.HALF_LIFE, SettingsReader::months)
-            .map(OptionalDouble::of)
-            .orElse(OptionalDouble.empty()),
-        new Settings.LabelPage(
-            label(InputRows.LABEL_WIDTH),
-            label(InputRows.LABEL_HEIGHT),
-            labels(InputRows.LABELS_ACROSS),
-            labels(InputRows.LABELS_DOWN)));
+        value(InputRows.IDLE_AFTER, Amounts::number).orElseThrow(),
+        optional(value(InputRows.HALF_LIFE, Amounts::number)),
+        labels());
   }
 
-  /** The number that a blank cell stands for, as the setting is declared; its unit is left out. */
-  private static double usual(InputColumn column) {
-    return Double.parseDouble(column.standard().split(" ", 2)[0]);
-  }
-
+  /** What the workbook says, else the standard; absent where the standard is a word. */
   private <T> Optional<T> value(
       InputColumn column, BiFunction<RawCell, Remarks, Optional<T>> parser) {
-    return rows.get(column).flatMap(named -> named.row().read(named.value(), parser));
+    return rows.get(column)
+        .flatMap(named -> named.row().read(named.value(), parser))
+        .or(() -> parser.apply(standard(column), UNSAID));
   }
 
-  private double asProbability(double asked) {
-    if (asked >= 50 && asked <= 99.9) {
-      double probability = new BigDecimal(Double.toString(asked)).movePointLeft(2).doubleValue();
-      findings.add(
-          Code.CHANCE_OPTION_PERCENT,
-          Cell.NOWHERE,
-          Numbers.plain(asked),
-          Numbers.plain(probability));
-      return probability;
-    }
-    return asked;
+  private static RawCell standard(InputColumn column) {
+    return new RawCell(0, RawCell.Kind.TEXT, column.standard(), 0, NumberShape.GENERAL, false);
   }
 
-  private Optional<BigDecimal> budget() {
-    Optional<BigDecimal> set = value(InputRows.BUDGET, Amounts::money);
-    return options.budget().or(() -> set);
+  private static OptionalDouble optional(Optional<Double> value) {
+    return value.map(OptionalDouble::of).orElse(OptionalDouble.empty());
   }
 
-  private static Optional<Double> months(RawCell cell, Remarks remarks) {
-    return within(Amounts.number(cell, remarks), MOST_MONTHS, "above 0, at most 1200", remarks);
-  }
-
-  private static Optional<Double> within(
-      Optional<Double> value, double most, String allowed, Remarks remarks) {
-    if (value.isPresent() && (value.get() <= 0 || value.get() > most)) {
-      remarks.unusable(Code.OUT_OF_RANGE, "it must be " + allowed);
-      return Optional.empty();
-    }
-    return value;
+  private void remarkPercent(TypedChance chance) {
+    findings.add(
+        Code.CHANCE_OPTION_PERCENT,
+        Cell.NOWHERE,
+        Numbers.plain(chance.typed()),
+        Numbers.plain(chance.probability()));
   }
 
   private static Optional<String> currency(RawCell cell, Remarks remarks) {
@@ -162,31 +147,38 @@ final class SettingsReader {
 
   /** In kg m; the angler gives lb in or kg cm, or names another pair of units. */
   private OptionalDouble sideTolerance(UnitSystem units) {
-    Optional<Double> moment =
+    return optional(
         rows.get(InputRows.SIDE_TOLERANCE)
             .flatMap(
                 n ->
-                    n.row().read(n.value(), (c, r) -> Moments.read(c, n.value().unit(), units, r)));
-    return moment.map(OptionalDouble::of).orElse(OptionalDouble.empty());
+                    n.row()
+                        .read(n.value(), (c, r) -> Moments.read(c, n.value().unit(), units, r))));
+  }
+
+  private Settings.LabelPage labels() {
+    Length width = label(InputRows.LABEL_WIDTH);
+    int across = value(InputRows.LABELS_ACROSS, Amounts::pieces).orElseThrow();
+    int fitting = (int) Math.max(1, WIDEST_PAPER_MM / width.in(LengthUnit.MILLIMETRE));
+    if (across > fitting) {
+      Cell at =
+          rows.get(InputRows.LABELS_ACROSS)
+              .or(() -> rows.get(InputRows.LABEL_WIDTH))
+              .map(named -> named.row().origin().atColumn(named.value().index()))
+              .orElse(Cell.NOWHERE);
+      String millimetres = Numbers.plain(width.in(LengthUnit.MILLIMETRE));
+      findings.add(Code.LABELS_WIDER_THAN_PAPER, at, across, millimetres, fitting);
+    }
+    return new Settings.LabelPage(
+        width,
+        label(InputRows.LABEL_HEIGHT),
+        Math.min(across, fitting),
+        value(InputRows.LABELS_DOWN, Amounts::pieces).orElseThrow());
   }
 
   private Length label(InputColumn column) {
     return rows.get(column)
         .flatMap(named -> named.row().length(named.value()))
-        .orElse(Length.of(usual(column), LengthUnit.MILLIMETRE));
-  }
-
-  private int labels(InputColumn column) {
-    return value(
-            column,
-            (c, r) -> {
-              Optional<Integer> count = Amounts.pieces(c, r);
-              if (count.isPresent() && (count.get() < 1 || count.get() > MOST_LABELS)) {
-                r.unusable(Code.OUT_OF_RANGE, "it must be 1 to 100");
-                return Optional.empty();
-              }
-              return count;
-            })
-        .orElse((int) usual(column));
+        .or(() -> Amounts.length(standard(column), LengthUnit.MILLIMETRE, UNSAID))
+        .orElseThrow();
   }
 }

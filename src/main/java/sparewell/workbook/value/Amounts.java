@@ -10,6 +10,7 @@ import sparewell.units.Length;
 import sparewell.units.LengthUnit;
 import sparewell.units.Mass;
 import sparewell.units.MassUnit;
+import sparewell.workbook.TypedChance;
 import sparewell.workbook.grid.RawCell;
 
 /** Reads amounts: masses, lengths, hours, money, chances and counts. */
@@ -158,12 +159,12 @@ public final class Amounts {
     if (value.isEmpty()) {
       return value;
     }
-    double typed = value.get();
-    if (typed >= 50 && typed <= 99.9 + SLACK) {
-      remarks.assumed(Code.PERCENT_CHANCE, Numbers.plain(typed / 100));
-      return Optional.of(typed / 100);
-    }
-    return value.filter(chance -> check(chance > 0 && chance < 1, Code.BAD_CHANCE, "", remarks));
+    Optional<TypedChance> chance = TypedChance.of(value.get());
+    check(chance.isPresent(), Code.BAD_CHANCE, "", remarks);
+    chance
+        .filter(TypedChance::isPercent)
+        .ifPresent(c -> remarks.assumed(Code.PERCENT_CHANCE, Numbers.plain(c.probability())));
+    return chance.map(TypedChance::probability);
   }
 
   /** Whole pieces of at least 0. */

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import sparewell.finding.Code;
+import sparewell.workbook.InputRows;
 import sparewell.workbook.grid.DateSystem;
 import sparewell.workbook.grid.RawCell;
 
@@ -20,8 +21,6 @@ public final class Dates {
       Pattern.compile("(\\d{4})[-/.](\\d{1,2})[-/.](\\d{1,2})(?:[T ]\\d{1,2}:\\d{2}.*)?");
   private static final List<DateTimeFormatter> MONTH_NAMED =
       List.of(named("d MMM uuuu"), named("d MMMM uuuu"), named("MMM d uuuu"), named("MMMM d uuuu"));
-  private static final LocalDate EARLIEST = LocalDate.of(1950, 1, 1);
-  private static final LocalDate LATEST = LocalDate.of(2199, 12, 31);
 
   private Dates() {}
 
@@ -44,7 +43,7 @@ public final class Dates {
           case NUMBER -> dayNumber(cell, dates, remarks);
           default -> Optional.empty();
         };
-    Optional<LocalDate> good = date.filter(day -> !day.isBefore(EARLIEST) && !day.isAfter(LATEST));
+    Optional<LocalDate> good = date.filter(InputRows::isPlausible);
     if (good.isEmpty()) {
       remarks.unusable(Code.NOT_A_DATE, "");
     }
@@ -88,7 +87,7 @@ public final class Dates {
 
   private static Optional<LocalDate> dayNumber(RawCell cell, DateSystem dates, Remarks remarks) {
     Optional<LocalDate> date = dates.date(cell.number());
-    date.filter(day -> !day.isBefore(EARLIEST) && !day.isAfter(LATEST))
+    date.filter(InputRows::isPlausible)
         .ifPresent(day -> remarks.assumed(Code.ASSUMED_DATE, day.toString()));
     return date;
   }

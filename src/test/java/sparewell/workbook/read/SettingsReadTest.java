@@ -15,7 +15,10 @@ import sparewell.season.Settings;
 import sparewell.units.LengthUnit;
 import sparewell.units.UnitSystem;
 import sparewell.workbook.Books;
+import sparewell.workbook.InputColumn;
 import sparewell.workbook.InputRows;
+import sparewell.workbook.Overrides;
+import sparewell.workbook.TypedChance;
 
 class SettingsReadTest {
   private static final LocalDate TODAY = LocalDate.of(2026, 7, 15);
@@ -89,7 +92,7 @@ class SettingsReadTest {
         "Carry at least|2.5|NOT_WHOLE",
         "Carry at least|-1|NEGATIVE",
         "Chance wanted|1|BAD_CHANCE",
-        "Planning hours|0|NOT_POSITIVE",
+        "Planning hours|0|OUT_OF_RANGE",
         "Planning days|-3|NOT_POSITIVE",
         "Budget|lots|NOT_A_NUMBER",
         "Currency|dollars|OUT_OF_RANGE",
@@ -100,7 +103,12 @@ class SettingsReadTest {
         "Idle after (months)|0|OUT_OF_RANGE",
         "Half-life (months)|never|NOT_A_NUMBER",
         "Label width|0|NOT_POSITIVE",
-        "Labels down|0|OUT_OF_RANGE"
+        "Labels down|0|OUT_OF_RANGE",
+        "Label width (mm)|300|OUT_OF_RANGE",
+        "Label height (mm)|0.1|OUT_OF_RANGE",
+        "Carry at least|5000|OUT_OF_RANGE",
+        "Planning hours|20000|OUT_OF_RANGE",
+        "Budget|5000000000|TOO_LARGE"
       })
   void aBadSettingTakesItsDefault(String setting, String value, Code code) {
     Reading reading = with("\n" + setting + "|" + value);
@@ -144,10 +152,11 @@ class SettingsReadTest {
   void theCommandLineBeatsTheWorkbook() {
     ReadOptions options =
         new ReadOptions(
-            Optional.of(LocalDate.of(2026, 5, 1)),
             TODAY,
-            Optional.of(new BigDecimal("50")),
-            Optional.of(90.0));
+            new Overrides(
+                Optional.of(LocalDate.of(2026, 5, 1)),
+                Optional.of(new BigDecimal("50")),
+                TypedChance.of(90)));
     Reading reading =
         Reading.of(
             Books.season()
@@ -159,6 +168,28 @@ class SettingsReadTest {
     assertEquals(0.9, s.chanceWantedProbability());
     assertTrue(s.chanceFromCommandLine());
     assertEquals("read as 0.9", reading.only(Code.CHANCE_OPTION_PERCENT).done());
+  }
+
+  @Test
+  void labelsWiderThanPaperAreFewer() {
+    Reading reading = with("\nLabel width|'105 mm\nLabels across|3");
+    assertEquals(2, reading.season().settings().labels().across());
+    assertEquals("B3", reading.only(Code.LABELS_WIDER_THAN_PAPER).at().reference());
+    assertEquals(3, with("").season().settings().labels().across());
+  }
+
+  /** Each row that is declared is read, and its standard lies in its range. */
+  @Test
+  void everyDeclaredRowIsListed() throws IllegalAccessException {
+    List<InputColumn> declared = new java.util.ArrayList<>();
+    for (var field : InputRows.class.getFields()) {
+      if (field.get(null) instanceof InputColumn row) {
+        declared.add(row);
+      }
+    }
+    List<InputColumn> listed = new java.util.ArrayList<>(InputRows.SETTINGS);
+    listed.addAll(InputRows.BOAT);
+    assertEquals(declared, listed);
   }
 
   @Test
