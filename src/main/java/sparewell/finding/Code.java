@@ -1,5 +1,7 @@
 package sparewell.finding;
 
+import java.util.List;
+
 /**
  * Every kind of finding: its id, how much it matters, what is wrong and what was done. The details
  * of a finding fill both texts ({@code %1$s} is the first detail). Append only: people look for the
@@ -196,8 +198,8 @@ public enum Code {
   RECOUNT(
       "I-100",
       Severity.WARNING,
-      "%1$s: more was lost since the count than was there (%2$s too many); recount it",
-      "on hand taken as 0"),
+      "%1$s: more was lost since the count than was there (%2$s too many)",
+      "on hand taken as 0; recount it"),
   LOSS_WITHOUT_ITEM(
       "I-101",
       Severity.NOTE,
@@ -381,13 +383,13 @@ public enum Code {
   BOX_CHECK_DUE(
       "I-123",
       Severity.NOTE,
-      "box '%1$s' was to be checked by %2$s; check it and set Last checked",
-      "nothing"),
+      "box '%1$s' was to be checked by %2$s",
+      "listed on the front page; check it and tick it off there"),
   BOX_NEVER_CHECKED(
       "I-124",
       Severity.NOTE,
       "box '%1$s' is to be checked every %2$s days but has no Last checked",
-      "nothing"),
+      "listed on the front page; check it and tick it off there"),
   STYLE_HOURS_BEYOND_TRIP(
       "I-125",
       Severity.WARNING,
@@ -464,12 +466,14 @@ public enum Code {
       "written without the signature, as asked; the file before, or its backup, still has it");
 
   private final String id;
+  private final About about;
   private final Severity severity;
   private final String message;
   private final String done;
 
   Code(String id, Severity severity, String message, String done) {
     this.id = id;
+    this.about = About.ofId(id);
     this.severity = severity;
     this.message = message;
     this.done = done;
@@ -478,6 +482,11 @@ public enum Code {
   /** Stable id. */
   public String id() {
     return id;
+  }
+
+  /** What it is about. */
+  public About about() {
+    return about;
   }
 
   /** How much it matters. */
@@ -493,5 +502,32 @@ public enum Code {
   /** Text of what was done. */
   String done() {
     return done;
+  }
+
+  /** What a finding is about; the first letter of an id stands for it. */
+  public enum About {
+    /** The angler's own sheets. */
+    INPUT('I'),
+    /** Loss rates and forecasts. */
+    RATES('N'),
+    /** What to carry, buy and pack. */
+    SPARES('S'),
+    /** Weights, the plate and where boxes stand. */
+    LOAD('L'),
+    /** Our sheets in the workbook. */
+    SHEETS('W');
+
+    private final char letter;
+
+    About(char letter) {
+      this.letter = letter;
+    }
+
+    private static About ofId(String id) {
+      return List.of(values()).stream()
+          .filter(about -> about.letter == id.charAt(0))
+          .findFirst()
+          .orElseThrow(() -> new IllegalArgumentException("no such letter: " + id));
+    }
   }
 }

@@ -25,6 +25,7 @@ import sparewell.save.SaveRequest;
 import sparewell.save.SaveResult;
 import sparewell.save.WorkbookSaver;
 import sparewell.season.Settings;
+import sparewell.sheet.Report;
 import sparewell.sheet.ReportSheets;
 import sparewell.sheet.Results;
 import sparewell.table.ReportSheet;
@@ -50,12 +51,13 @@ final class BookRun {
               new ReadOptions(options.now().toLocalDate(), options.overrides()),
               options.version(),
               alreadyFound(original, names));
-      List<ReportSheet> sheets = ReportSheets.of(results);
+      Report report = ReportSheets.of(results);
       ReportFolder.prepare(folder); // what cannot end well is not begun
       Supplier<Map<String, String>> files =
-          Beside.begin(() -> ReportFolder.texts(sheets, results.season().settings().units()));
-      SaveResult saved = save(original, target, results, sheets, names, options);
-      return reported(book, folder, options, results, files.get(), saved);
+          Beside.begin(
+              () -> ReportFolder.texts(report.sheets(), results.season().settings().units()));
+      SaveResult saved = save(original, target, results, report.sheets(), names, options);
+      return reported(book, folder, options, results, report, files.get(), saved);
     } catch (UnusableWorkbook unusable) {
       return Outcome.refused(book, unusable(book, unusable));
     } catch (WorkbookRefused refused) {
@@ -85,6 +87,7 @@ final class BookRun {
       Path folder,
       RunOptions options,
       Results results,
+      Report report,
       Map<String, String> files,
       SaveResult saved) {
     try {
@@ -92,8 +95,8 @@ final class BookRun {
       return new Outcome(
           book,
           exitCode(results, options),
-          Summary.inShort(results),
-          Summary.of(results, saved, folder),
+          Summary.inShort(results, report.toDo()),
+          Summary.of(results, report.toDo(), saved, folder),
           List.of());
     } catch (IOException disk) {
       return Outcome.refused(

@@ -9,7 +9,8 @@ import sparewell.finding.Severity;
 import sparewell.save.SaveResult;
 import sparewell.sheet.ReportSheets;
 import sparewell.sheet.Results;
-import sparewell.table.Block;
+import sparewell.sheet.Step;
+import sparewell.sheet.StepLines;
 
 /** What is printed about a workbook. */
 final class Summary {
@@ -19,9 +20,9 @@ final class Summary {
   private Summary() {}
 
   /** What to do now, and where the answers stand. */
-  static List<String> of(Results results, SaveResult saved, Path folder) {
+  static List<String> of(Results results, List<Step> toDo, SaveResult saved, Path folder) {
     List<String> lines = new ArrayList<>();
-    lines.addAll(steps(ReportSheets.toDo(results)));
+    lines.addAll(steps(toDo));
     lines.add("");
     lines.add("Findings: " + counts(results.findings()) + ".");
     lines.add(
@@ -40,30 +41,22 @@ final class Summary {
   }
 
   /** Every step; what belongs to a step only where all of it fits one screen. */
-  static List<String> steps(List<Block.Line> toDo) {
-    boolean fits = toDo.size() <= MOST_LINES;
-    List<String> lines = new ArrayList<>();
+  static List<String> steps(List<Step> toDo) {
+    List<String> all = new ArrayList<>();
+    StepLines.of(toDo).forEach(line -> all.addAll(Wrapping.lines(line.text(), WIDTH)));
+    if (all.size() <= MOST_LINES) {
+      return all;
+    }
+    List<String> lines = new ArrayList<>(Wrapping.lines(StepLines.TITLE, WIDTH));
     for (int i = 0; i < toDo.size(); i++) {
-      Block.Line line = toDo.get(i);
-      boolean detail = isDetail(line);
-      boolean detailed = i + 1 < toDo.size() && isDetail(toDo.get(i + 1));
-      String text = line.text();
-      if (!fits && !detail && detailed && text.endsWith(":") && line.link().isPresent()) {
-        text =
-            text.substring(0, text.length() - 1)
-                + "; see the sheet '"
-                + line.link().get().sheet()
-                + "'.";
-      }
-      if (fits || !detail) {
-        lines.addAll(Wrapping.lines(text, WIDTH));
-      }
+      Step step = toDo.get(i);
+      String more =
+          step.details().isEmpty() || step.link().isEmpty()
+              ? "."
+              : "; see the sheet '" + step.link().get().sheet() + "'.";
+      lines.addAll(Wrapping.lines((i + 1) + ". " + step.text() + more, WIDTH));
     }
     return lines;
-  }
-
-  private static boolean isDetail(Block.Line line) {
-    return line.text().startsWith(" ");
   }
 
   /** Every finding on a line. */
@@ -85,10 +78,8 @@ final class Summary {
   }
 
   /** Steps and findings counted. */
-  static String inShort(Results results) {
-    long steps =
-        ReportSheets.toDo(results).stream().filter(l -> l.text().matches("\\d+\\. .*")).count();
-    return steps + " to do; " + counts(results.findings());
+  static String inShort(Results results, List<Step> toDo) {
+    return toDo.size() + " to do; " + counts(results.findings());
   }
 
   static String counts(List<Finding> findings) {

@@ -28,11 +28,11 @@ public final class AfterTripSheet {
 
   private AfterTripSheet() {}
 
-  /** The sheet; {@code others} are the sheets that its lines lead to. */
-  static ReportSheet of(Results results, List<ReportSheet> others) {
+  /** The sheet with what there is to do. */
+  static ReportSheet of(Results results, List<Step> toDo) {
     List<Figure> figures = Figures.of(results);
     List<Block> blocks = new ArrayList<>();
-    blocks.add(new Block.Text(new ToDo(results, others).lines()));
+    blocks.add(new Block.Text(StepLines.of(toDo)));
     blocks.add(new Block.Rows(figureTable(figures)));
     blocks.add(new Block.Text(Changes.of(results, figures)));
     blocks.add(new Block.Rows(mending(results.findings())));

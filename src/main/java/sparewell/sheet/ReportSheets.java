@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ForkJoinTask;
 import java.util.function.Function;
-import sparewell.table.Block;
 import sparewell.table.ReportSheet;
 import sparewell.units.UnitSystem;
 
@@ -46,23 +45,19 @@ public final class ReportSheets {
     return names;
   }
 
-  /** All output sheets, in their order. */
-  public static List<ReportSheet> of(Results results) {
+  /** Everything to show, worked out once. */
+  public static Report of(Results results) {
     Collection<Function<Results, ReportSheet>> sheets = BEHIND.values();
     // Among several workbooks each keeps to its thread.
     List<ReportSheet> behind =
         (ForkJoinTask.inForkJoinPool() ? sheets.stream() : sheets.parallelStream())
             .map(sheet -> sheet.apply(results))
             .toList();
+    List<Step> toDo = ToDo.of(results, behind);
     List<ReportSheet> all = new ArrayList<>();
-    all.add(AfterTripSheet.of(results, behind));
+    all.add(AfterTripSheet.of(results, toDo));
     all.addAll(behind);
-    return all;
-  }
-
-  /** What to do now, in order, as on the front page. */
-  public static List<Block.Line> toDo(Results results) {
-    return new ToDo(results, List.of()).lines();
+    return new Report(toDo, all);
   }
 
   private static UnitSystem units(Results results) {

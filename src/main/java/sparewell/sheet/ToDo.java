@@ -16,6 +16,7 @@ import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.finding.Severity;
+import sparewell.season.DueCheck;
 import sparewell.season.ItemId;
 import sparewell.season.Place;
 import sparewell.spares.Bring;
@@ -29,74 +30,64 @@ import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.table.Tone;
 
-/** What to do now, in order, at most one screen; each line leads to where the rest stands. */
+/** What to do now, in order; each step leads to where it stands in full. */
 final class ToDo {
-  private static final int MOST_OF_A_KIND = 3;
+  private static final int MOST_BEYOND = 3;
 
   private final Results results;
   private final List<ReportSheet> sheets;
-  private final List<Block.Line> lines = new ArrayList<>();
-  private int number;
+  private final List<Step> steps = new ArrayList<>();
 
-  ToDo(Results results, List<ReportSheet> sheets) {
+  private ToDo(Results results, List<ReportSheet> sheets) {
     this.results = results;
     this.sheets = sheets;
   }
 
-  List<Block.Line> lines() {
-    lines.add(Block.Line.heading("Do this, in this order"));
-    overPlate();
-    mend();
-    bring();
-    buy();
-    pack();
-    move();
-    findings(Code.RECOUNT, "Recount", "item", "items");
-    findings(Code.BOX_CHECK_DUE, "Check", "box", "boxes");
+  /** The steps; {@code sheets} are those that they lead to. */
+  static List<Step> of(Results results, List<ReportSheet> sheets) {
+    ToDo toDo = new ToDo(results, sheets);
+    toDo.overPlate();
+    toDo.mend();
+    toDo.bring();
+    toDo.buy();
+    toDo.pack();
+    toDo.move();
+    toDo.recount();
+    toDo.checkBoxes();
     if (results.onHand().items().isEmpty()) {
-      begin();
-    } else if (number == 0) {
-      lines.add(Block.Line.of("Nothing to do: everything you need is aboard and well stowed."));
+      toDo.begin();
     }
-    return lines;
+    return List.copyOf(toDo.steps);
   }
 
   /** The way to a first answer. */
   private void begin() {
-    step(
-        "Say where things can be: the boat's compartments, then your boxes.",
-        Tone.WATCH,
-        Optional.of(Cell.ofSheet("Compartments")));
-    step(
-        "List your styles of lure, each with its family.",
-        Tone.WATCH,
-        Optional.of(Cell.ofSheet("Styles")));
-    step(
-        "Count what you have into Stock: a row for each size and colour in each box.",
-        Tone.WATCH,
-        Optional.of(Cell.ofSheet("Stock")));
-    step("Save, close and run analyse again.", Tone.WATCH, Optional.empty());
+    step("Say where things can be: the boat's compartments, then your boxes", "Compartments");
+    step("List your styles of lure, each with its family", "Styles");
+    step("Count what you have into Stock: a row for each size and colour in each box", "Stock");
+    steps.add(Step.of("Save, close and run analyse again", Tone.WATCH, Optional.empty()));
+  }
+
+  private void step(String text, String sheet) {
+    steps.add(Step.of(text, Tone.WATCH, Optional.of(Cell.ofSheet(sheet))));
   }
 
   private void overPlate() {
     for (Finding finding : results.findings()) {
       if (finding.code() == Code.OVER_PLATE || finding.code() == Code.OVER_PLATE_PERSONS) {
-        step(
-            Phrase.capital(finding.message()) + ". " + Phrase.capital(finding.done()) + ".",
-            Tone.BAD,
-            load());
+        steps.add(
+            Step.of(
+                Phrase.capital(finding.message()) + ". " + Phrase.capital(finding.done()),
+                Tone.BAD,
+                Optional.of(Cell.ofSheet("Weight by compartment"))));
       }
     }
-  }
-
-  private Optional<Cell> load() {
-    return Optional.of(Cell.ofSheet("Weight by compartment"));
   }
 
   private void mend() {
     List<Finding> errors =
         results.findings().stream()
-            .filter(f -> f.severity() == Severity.ERROR && f.code().id().startsWith("I-"))
+            .filter(f -> f.severity() == Severity.ERROR && f.code().about() == Code.About.INPUT)
             // What follows from another row goes away with it.
             .sorted(Comparator.comparing(f -> f.code() == Code.LEFT_OUT_KEY))
             .toList();
@@ -104,10 +95,10 @@ final class ToDo {
       step(
           "Mend "
               + Phrase.count(errors.size(), "error", "errors")
-              + " in your sheets (rows or values were left out):",
+              + " in your sheets (rows or values were left out)",
           Tone.BAD,
-          Optional.of(Cell.ofSheet(InputChecksSheet.NAME)));
-      details(errors, finding -> Phrase.capital(finding.message()), ToDo::place);
+          InputChecksSheet.NAME,
+          details(errors, finding -> Phrase.capital(finding.message()), ToDo::place));
     }
   }
 
@@ -118,19 +109,19 @@ final class ToDo {
     }
     int pieces = brings.stream().mapToInt(Bring::pieces).sum();
     step(
-        "Bring " + Phrase.count(pieces, "piece") + " aboard from ashore:",
+        "Bring " + Phrase.count(pieces, "piece") + " aboard from ashore",
         Tone.NONE,
-        Optional.of(Cell.ofSheet("Spares")));
-    details(
-        brings,
-        bring ->
-            bring.pieces()
-                + " "
-                + bring.item().spoken()
-                + ", from "
-                + bring.from().name()
-                + bring.to().map(Place::name).map(name -> " to " + name).orElse(""),
-        bring -> find("Spares", row -> row == bring));
+        SparesSheet.NAME,
+        details(
+            brings,
+            bring ->
+                bring.pieces()
+                    + " "
+                    + bring.item().spoken()
+                    + ", from "
+                    + bring.from().name()
+                    + bring.to().map(Place::name).map(name -> " to " + name).orElse(""),
+            bring -> find(SparesSheet.NAME, row -> row == bring)));
   }
 
   private void buy() {
@@ -139,20 +130,21 @@ final class ToDo {
       return;
     }
     List<List<BuyList.Line>> now = byItem(BuyList.Line::withinBudget);
-    step(
-        now.isEmpty()
-            ? "Buy list: "
-                + buys.budget().map(money -> Phrase.money(money, buys.currency())).orElseThrow()
-                + " pays for nothing on it."
-            : "Buy " + wares(now) + price(now) + ":",
-        Tone.NONE,
-        Optional.of(Cell.ofSheet("Buy list")));
-    details(now, this::words, lines -> find("Buy list", row -> row == lines.get(0)));
-    beyond();
+    steps.add(
+        new Step(
+            now.isEmpty()
+                ? "Buy list: "
+                    + buys.budget().map(money -> Phrase.money(money, buys.currency())).orElseThrow()
+                    + " pays for nothing on it"
+                : "Buy " + wares(now) + price(now),
+            Tone.NONE,
+            Optional.of(Cell.ofSheet("Buy list")),
+            details(now, this::words, lines -> find("Buy list", row -> row == lines.get(0))),
+            beyond()));
   }
 
   /** What matters of the list and is not paid for, in a line. */
-  private void beyond() {
+  private Optional<String> beyond() {
     Set<ItemId> important =
         results.spares().rows().stream()
             .filter(row -> row.used() && row.importance() >= 1)
@@ -160,18 +152,17 @@ final class ToDo {
             .collect(Collectors.toSet());
     List<List<BuyList.Line>> left =
         byItem(line -> !line.withinBudget() && important.contains(line.item()));
-    if (!left.isEmpty()) {
-      int more = left.size() - MOST_OF_A_KIND;
-      lines.add(
-          Block.Line.of(
-              "     Beyond the budget: "
-                  + left.stream()
-                      .limit(MOST_OF_A_KIND)
-                      .map(this::words)
-                      .collect(Collectors.joining("; "))
-                  + (more > 0 ? "; and " + Phrase.count(more, "item") + " more" : "")
-                  + "."));
-    }
+    int more = left.size() - MOST_BEYOND;
+    return left.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            "Beyond the budget: "
+                + left.stream()
+                    .limit(MOST_BEYOND)
+                    .map(this::words)
+                    .collect(Collectors.joining("; "))
+                + (more > 0 ? "; and " + Phrase.count(more, "item") + " more" : "")
+                + ".");
   }
 
   /** The list's lines put together by item, whether for its floor or for losses. */
@@ -246,65 +237,76 @@ final class ToDo {
                 + list.event().name()
                 + ": "
                 + Phrase.count(list.pieces(), "piece")
-                + (list.shortPieces() > 0 ? ", " + list.shortPieces() + " stay short" : "")
-                + ".",
+                + (list.shortPieces() > 0 ? ", " + list.shortPieces() + " stay short" : ""),
             Tone.NONE,
-            Optional.of(Cell.ofSheet("Event packing")));
+            "Event packing",
+            List.of());
       }
     }
   }
 
   private void move() {
-    List<MoveStep> steps = results.stow().steps();
-    if (steps.isEmpty()) {
+    List<MoveStep> moves = results.stow().steps();
+    if (moves.isEmpty()) {
       return;
     }
     step(
         "Move "
             + Phrase.count(results.stow().recommendedMoves(), "box", "boxes")
-            + " for a boat light forward and heavy aft:",
+            + " for a boat light forward and heavy aft",
         Tone.NONE,
-        Optional.of(Cell.ofSheet("Stow plan")));
-    details(
-        steps,
-        StowPlanSheet::instruction,
-        step ->
-            find("Stow plan", row -> row instanceof BoxPlan plan && plan.box().equals(step.box())));
+        "Stow plan",
+        details(
+            moves,
+            StowPlanSheet::instruction,
+            step ->
+                find(
+                    "Stow plan",
+                    row -> row instanceof BoxPlan plan && plan.box().equals(step.box()))));
   }
 
-  private void findings(Code code, String verb, String one, String many) {
-    List<Finding> these = results.findings().stream().filter(f -> f.code() == code).toList();
-    if (these.isEmpty()) {
-      return;
+  private void recount() {
+    List<Finding> these = with(Code.RECOUNT);
+    if (!these.isEmpty()) {
+      step(
+          "Recount " + Phrase.count(these.size(), "item", "items"),
+          Tone.WATCH,
+          InputChecksSheet.NAME,
+          details(these, finding -> Phrase.capital(finding.message()), ToDo::place));
     }
-    step(
-        verb + " " + Phrase.count(these.size(), one, many) + ":",
-        Tone.WATCH,
-        Optional.of(Cell.ofSheet(InputChecksSheet.NAME)));
-    details(
-        these, finding -> Phrase.capital(finding.message().replaceFirst(";.*", "")), ToDo::place);
+  }
+
+  private void checkBoxes() {
+    List<DueCheck> due = DueCheck.of(results.season());
+    if (!due.isEmpty()) {
+      step(
+          "Check " + Phrase.count(due.size(), "box", "boxes"),
+          Tone.WATCH,
+          AfterTripSheet.NAME,
+          details(due, ToDo::overdue, check -> Optional.of(check.box().origin())));
+    }
+  }
+
+  private static String overdue(DueCheck check) {
+    return check.box().name()
+        + check.dueOn().map(due -> ", due on " + due).orElse(", never checked so far");
+  }
+
+  private List<Finding> with(Code code) {
+    return results.findings().stream().filter(f -> f.code() == code).toList();
   }
 
   private static Optional<Cell> place(Finding finding) {
     return Optional.of(finding.at()).filter(at -> !at.sheet().isEmpty());
   }
 
-  private void step(String text, Tone tone, Optional<Cell> link) {
-    number++;
-    lines.add(new Block.Line(number + ". " + text, Block.Weight.STRONG, tone, link));
+  private void step(String text, Tone tone, String sheet, List<Step.Detail> details) {
+    steps.add(new Step(text, tone, Optional.of(Cell.ofSheet(sheet)), details, Optional.empty()));
   }
 
-  private <T> void details(
+  private static <T> List<Step.Detail> details(
       List<T> all, Function<T, String> words, Function<T, Optional<Cell>> link) {
-    int shown = all.size() <= MOST_OF_A_KIND + 1 ? all.size() : MOST_OF_A_KIND;
-    for (T one : all.subList(0, shown)) {
-      lines.add(
-          new Block.Line(
-              "     " + words.apply(one), Block.Weight.PLAIN, Tone.NONE, link.apply(one)));
-    }
-    if (shown < all.size()) {
-      lines.add(Block.Line.of("     … and " + (all.size() - shown) + " more there"));
-    }
+    return all.stream().map(one -> new Step.Detail(words.apply(one), link.apply(one))).toList();
   }
 
   /** The row of a table on a sheet that shows the wanted record. */

@@ -88,7 +88,7 @@ public final class Parts {
               stow,
               load,
               Optional.empty());
-      List<ReportSheet> sheets = clock.time("sheets", () -> ReportSheets.of(results));
+      List<ReportSheet> sheets = clock.time("sheets", () -> ReportSheets.of(results).sheets());
       clock.time(
           "render",
           () -> {

@@ -118,12 +118,16 @@ class AfterTripSheetTest {
   }
 
   private static List<String> toDo(Results results) {
-    return ReportSheets.toDo(results).stream().map(Block.Line::text).toList();
+    return toDoLines(results).stream().map(Block.Line::text).toList();
+  }
+
+  private static List<Block.Line> toDoLines(Results results) {
+    return StepLines.of(ReportSheets.of(results).toDo());
   }
 
   private static List<String> front(Results results) {
     List<String> lines = new ArrayList<>();
-    for (Block block : ReportSheets.of(results).get(0).blocks()) {
+    for (Block block : ReportSheets.of(results).sheets().get(0).blocks()) {
       if (block instanceof Block.Text text) {
         text.lines().forEach(line -> lines.add(line.text()));
       }
@@ -140,7 +144,7 @@ class AfterTripSheetTest {
 
   @Test
   void tellsWhatToFillInWhereNothingIs() {
-    List<Block.Line> lines = ReportSheets.toDo(results(new SeasonMaker()));
+    List<Block.Line> lines = toDoLines(results(new SeasonMaker()));
     assertEquals(
         List.of("Compartments", "Styles", "Stock"),
         lines.stream().flatMap(line -> line.link().stream()).map(Cell::sheet).toList());
@@ -220,17 +224,33 @@ class AfterTripSheetTest {
             .aboard("Jig", "blue", "J1", 0)
             .ashore("Jig", "blue", "Tub", 5)
             .aboard("Jig", "red", "J1", 0);
-    Results results =
-        results(maker, Finding.of(Code.BOX_CHECK_DUE, new Cell("Boxes", 4, 1), "J1", "2026-04-01"));
-    List<ReportSheet> sheets = ReportSheets.of(results);
+    SeasonSketch checked = SeasonSketch.of(maker.season());
+    checked.boxes = List.of(dueBox("Crank; deep"));
+    Results results = results(maker, checked.season(), List.of(), Optional.empty());
+    List<ReportSheet> sheets = ReportSheets.of(results).sheets();
     List<Block.Line> lines = ((Block.Text) sheets.get(0).blocks().get(0)).lines();
     Block.Line bring = line(lines, " Jig blue, from Tub to J1");
     assertEquals(cell(sheets, "Spares", 0), bring.link());
     Block.Line buy = line(lines, "2 packs of Jig red, 12.00 USD");
     assertEquals(cell(sheets, "Buy list", 0), buy.link());
-    Block.Line check = line(lines, "Box 'J1' was to be checked by 2026-04-01");
+    Block.Line check = line(lines, "Crank; deep, due on " + AS_OF.minusDays(1));
     assertEquals(Optional.of(new Cell("Boxes", 4, 1)), check.link());
     line(lines, "3. Check 1 box:");
+  }
+
+  /** Words are never cut: a name may hold any mark. */
+  private static Box dueBox(String name) {
+    return new Box(
+        name,
+        "Bow",
+        Optional.empty(),
+        Optional.empty(),
+        "",
+        false,
+        false,
+        Optional.of(AS_OF.minusDays(31)),
+        OptionalInt.of(30),
+        new Cell("Boxes", 4, 1));
   }
 
   private static Block.Line line(List<Block.Line> lines, String words) {
@@ -289,13 +309,13 @@ class AfterTripSheetTest {
     Finding follows = Finding.of(Code.LEFT_OUT_KEY, STOCK, "J2", "Box", "", "Boxes A3");
     Finding cause = Finding.of(Code.REQUIRED_BLANK, new Cell("Boxes", 3, 2), "Compartment", "");
     Results results = results(plenty(), follows, cause, cause, cause, cause);
-    List<Block.Line> lines = new ToDo(results, List.of()).lines();
+    List<Block.Line> lines = toDoLines(results);
     assertEquals(
         "1. Mend 5 errors in your sheets (rows or values were left out):", lines.get(1).text());
     assertEquals(Optional.of(cause.at()), lines.get(2).link());
     assertEquals("     " + Phrase.capital(cause.message()), lines.get(2).text());
     assertEquals("     … and 2 more there", lines.get(5).text());
-    List<Block.Line> two = new ToDo(results(plenty(), follows, cause), List.of()).lines();
+    List<Block.Line> two = toDoLines(results(plenty(), follows, cause));
     assertEquals(Optional.of(STOCK), two.get(3).link());
   }
 

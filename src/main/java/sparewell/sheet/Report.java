@@ -1,0 +1,17 @@
+package sparewell.sheet;
+
+import java.util.List;
+import sparewell.table.ReportSheet;
+
+/**
+ * What a run has to show.
+ *
+ * @param toDo what to do now, in order
+ * @param sheets all output sheets, in their order
+ */
+public record Report(List<Step> toDo, List<ReportSheet> sheets) {
+  public Report {
+    toDo = List.copyOf(toDo);
+    sheets = List.copyOf(sheets);
+  }
+}

@@ -1,0 +1,47 @@
+package sparewell.sheet;
+
+import java.util.List;
+import java.util.Optional;
+import sparewell.finding.Cell;
+import sparewell.table.Tone;
+
+/**
+ * One thing to do now.
+ *
+ * @param text what to do, without number and closing mark
+ * @param tone how pressing it is
+ * @param link where the whole of it stands
+ * @param details what belongs to it, in order
+ * @param remark a sentence after the details; empty where there is none
+ */
+public record Step(
+    String text, Tone tone, Optional<Cell> link, List<Detail> details, Optional<String> remark) {
+  private static final int MOST_DETAILS = 3;
+
+  public Step {
+    details = List.copyOf(details);
+  }
+
+  /**
+   * A part of a step.
+   *
+   * @param text what it says
+   * @param link its row
+   */
+  public record Detail(String text, Optional<Cell> link) {}
+
+  /** A step without parts. */
+  static Step of(String text, Tone tone, Optional<Cell> link) {
+    return new Step(text, tone, link, List.of(), Optional.empty());
+  }
+
+  /** The details that a short list shows; one more than the usual number rather than a remark. */
+  public List<Detail> shown() {
+    return details.size() <= MOST_DETAILS + 1 ? details : details.subList(0, MOST_DETAILS);
+  }
+
+  /** How many details a short list leaves out. */
+  public int left() {
+    return details.size() - shown().size();
+  }
+}
