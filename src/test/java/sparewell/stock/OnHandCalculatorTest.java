@@ -104,7 +104,7 @@ class OnHandCalculatorTest {
     assertEquals(List.of("Tray A 0", "Shelf 5"), holdings(onHand));
     assertEquals(List.of(Code.RECOUNT), codes(onHand));
     assertEquals(
-        "Crank Red: more was lost since the count than was there (3 too many); recount it",
+        "Crank Red: more was lost since the count than was there (3 too many)",
         onHand.findings().get(0).message());
     assertEquals("Stock", onHand.findings().get(0).at().sheet());
     assertEquals(2, onHand.findings().get(0).at().row());
