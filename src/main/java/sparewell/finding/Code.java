@@ -194,6 +194,14 @@ public enum Code {
   SAME_PLACE_TWICE(
       "I-077", Severity.NOTE, "%1$s stands twice in '%2$s'", "both rows are counted together"),
 
+  TRANSFER_TO_ITSELF(
+      "I-170", Severity.WARNING, "from box and to box are both '%1$s'", "row ignored"),
+  BOX_LOG_SAYS_NOTHING(
+      "I-171",
+      Severity.WARNING,
+      "the row names no Compartment, and Checked is not yes",
+      "row ignored"),
+
   // Stock on hand
   RECOUNT(
       "I-100",

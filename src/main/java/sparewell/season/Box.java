@@ -10,7 +10,7 @@ import sparewell.units.Mass;
  * A box or bag.
  *
  * @param name its label
- * @param compartment the compartment it stands in
+ * @param compartment the compartment it stands in on the date of analysis
  * @param size outer size, where all three are known
  * @param emptyWeight mass without contents, where known
  * @param tapeColour colour of its tape in the angler's words; empty where none
@@ -30,4 +30,34 @@ public record Box(
     boolean atHand,
     Optional<LocalDate> lastChecked,
     OptionalInt checkEveryDays,
-    Cell origin) {}
+    Cell origin) {
+  /** The box standing elsewhere. */
+  public Box in(String otherCompartment) {
+    return new Box(
+        name,
+        otherCompartment,
+        size,
+        emptyWeight,
+        tapeColour,
+        staysPut,
+        atHand,
+        lastChecked,
+        checkEveryDays,
+        origin);
+  }
+
+  /** The box checked on a date; a check later than that stays its last. */
+  public Box checked(LocalDate date) {
+    return new Box(
+        name,
+        compartment,
+        size,
+        emptyWeight,
+        tapeColour,
+        staysPut,
+        atHand,
+        lastChecked.filter(last -> last.isAfter(date)).or(() -> Optional.of(date)),
+        checkEveryDays,
+        origin);
+  }
+}

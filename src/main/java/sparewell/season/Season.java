@@ -10,6 +10,9 @@ import java.util.function.Function;
  * compartment and trip named anywhere stands in its list, in the same spelling. Nothing dated after
  * the date of analysis but events is in it.
  *
+ * <p>Boxes, and the places of everything in them, are where they stand on that date; {@code
+ * boxMoves}, in the order of time, tell where they stood before.
+ *
  * <p>Losses may name a size or colour that is not in stock; {@code losses} then hold it as written
  * (empty where blank).
  */
@@ -23,6 +26,9 @@ public record Season(
     List<StyleHours> styleHours,
     List<Loss> losses,
     List<Restock> restocks,
+    List<Transfer> transfers,
+    List<BoxMove> boxMoves,
+    List<Recount> recounts,
     List<Event> events,
     List<FixedLoad> loads,
     Boat boat) {
@@ -35,6 +41,9 @@ public record Season(
     styleHours = List.copyOf(styleHours);
     losses = List.copyOf(losses);
     restocks = List.copyOf(restocks);
+    transfers = List.copyOf(transfers);
+    boxMoves = List.copyOf(boxMoves);
+    recounts = List.copyOf(recounts);
     events = List.copyOf(events);
     loads = List.copyOf(loads);
   }

@@ -13,6 +13,7 @@ import sparewell.units.UnitSystem;
  * @param units unit system of the workbook and of all results
  * @param asOf date of the analysis
  * @param carryAtLeast floor in pieces of every item aboard
+ * @param stockCountedOn date of the count of Stock rows without one, where set
  * @param chanceWantedProbability wanted chance that an item does not run out
  * @param chanceFromCommandLine whether that chance came from the command line and so beats those of
  *     styles and events
@@ -30,6 +31,7 @@ public record Settings(
     UnitSystem units,
     LocalDate asOf,
     int carryAtLeast,
+    Optional<LocalDate> stockCountedOn,
     double chanceWantedProbability,
     boolean chanceFromCommandLine,
     double planningHours,

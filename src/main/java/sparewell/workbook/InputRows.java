@@ -19,6 +19,12 @@ public final class InputRows {
   public static final InputColumn CARRY_AT_LEAST =
       row("Carry at least", Kind.PIECES, "3", "Pieces of every item to keep aboard.")
           .within(0, 1000, "pieces");
+  public static final InputColumn STOCK_COUNTED_ON =
+      row(
+          "Stock counted on",
+          Kind.DATE,
+          "none",
+          "Date of the count of Stock rows whose Counted on is blank.");
   public static final InputColumn CHANCE_WANTED =
       row("Chance wanted", Kind.CHANCE, "0.95", "Wanted chance that an item does not run out.");
   public static final InputColumn PLANNING_HOURS =
@@ -69,6 +75,7 @@ public final class InputRows {
           UNITS,
           AS_OF,
           CARRY_AT_LEAST,
+          STOCK_COUNTED_ON,
           CHANCE_WANTED,
           PLANNING_HOURS,
           PLANNING_DAYS,

@@ -91,7 +91,11 @@ public final class InputSheets {
               optional("Pack price", Kind.MONEY, "the style's", "Price of one pack."),
               optional("Carry at least", Kind.COUNT, "the style's", "Least of this item aboard.")
                   .forgiving(),
-              optional("Counted on", Kind.DATE, "the count is current", "Date of your last count."),
+              optional(
+                  "Counted on",
+                  Kind.DATE,
+                  "the setting Stock counted on",
+                  "Date of your last count."),
               NOTE));
 
   public static final InputSheet BOXES =
@@ -201,6 +205,55 @@ public final class InputSheets {
                   .alias("Qty"),
               optional("Cost", Kind.MONEY, "not known", "What you paid for the row.").forgiving()));
 
+  public static final InputSheet TRANSFERS =
+      new InputSheet(
+          "Transfers",
+          false,
+          "What you carried from box to box, and when. Optional: the stock then follows by itself.",
+          List.of(
+              required("Date", Kind.DATE, "When."),
+              required("Style", Kind.TEXT, "Style carried.").refersTo("Styles"),
+              SIZE,
+              COLOUR,
+              required("Count", Kind.COUNT, "How many, in what the style is counted in.")
+                  .alias("Qty"),
+              required("From box", Kind.TEXT, "Box, or compartment, it was taken from.")
+                  .refersTo("Boxes")
+                  .alias("From"),
+              required("To box", Kind.TEXT, "Box, or compartment, it went into.")
+                  .refersTo("Boxes")
+                  .alias("To"),
+              NOTE));
+
+  public static final InputSheet BOX_LOG =
+      new InputSheet(
+          "Box log",
+          false,
+          "Which box was moved or checked, and when. Optional: the last row of a box beats Boxes.",
+          List.of(
+              required("Date", Kind.DATE, "When; of two rows of one day the lower one counts."),
+              required("Box", Kind.TEXT, "Box, as in Boxes.").refersTo("Boxes"),
+              optional("Compartment", Kind.TEXT, "not moved", "Where it was moved to.")
+                  .refersTo("Compartments"),
+              optional("Checked", Kind.YES_NO, "no", "Yes if you checked its contents."),
+              NOTE));
+
+  public static final InputSheet COUNTS =
+      new InputSheet(
+          "Counts",
+          false,
+          "What you counted anew, and when. Optional: the last count beats Count in Stock.",
+          List.of(
+              required("Date", Kind.DATE, "When; of two rows of one day the lower one counts."),
+              required("Style", Kind.TEXT, "Style counted.").refersTo("Styles"),
+              SIZE,
+              COLOUR,
+              required("Box", Kind.TEXT, "Box, or the compartment it lies loose in.")
+                  .refersTo("Boxes"),
+              required("Count", Kind.COUNT, "How many, in what the style is counted in.")
+                  .alias("Qty"),
+              NOTE));
+
   public static final InputSheet EVENTS =
       new InputSheet(
           "Events",
@@ -275,6 +328,9 @@ public final class InputSheets {
           STYLE_HOURS,
           LOSSES,
           RESTOCKS,
+          TRANSFERS,
+          BOX_LOG,
+          COUNTS,
           EVENTS,
           EVENT_PLAN,
           LOADS,

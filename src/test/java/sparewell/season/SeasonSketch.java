@@ -14,6 +14,7 @@ public final class SeasonSketch {
   public UnitSystem units = UnitSystem.US;
   public LocalDate asOf = LocalDate.of(2026, 3, 1);
   public int carryAtLeast = 3;
+  public Optional<LocalDate> stockCountedOn = Optional.empty();
   public double chance = 0.95;
   public boolean chanceFromCommandLine;
   public double planningHours = 24;
@@ -31,6 +32,9 @@ public final class SeasonSketch {
   public List<StyleHours> styleHours = List.of();
   public List<Loss> losses = List.of();
   public List<Restock> restocks = List.of();
+  public List<Transfer> transfers = List.of();
+  public List<BoxMove> boxMoves = List.of();
+  public List<Recount> recounts = List.of();
   public List<Event> events = List.of();
   public List<FixedLoad> loads = List.of();
   public Boat boat = Boat.UNKNOWN;
@@ -42,6 +46,7 @@ public final class SeasonSketch {
     sketch.units = settings.units();
     sketch.asOf = settings.asOf();
     sketch.carryAtLeast = settings.carryAtLeast();
+    sketch.stockCountedOn = settings.stockCountedOn();
     sketch.chance = settings.chanceWantedProbability();
     sketch.chanceFromCommandLine = settings.chanceFromCommandLine();
     sketch.planningHours = settings.planningHours();
@@ -59,6 +64,9 @@ public final class SeasonSketch {
     sketch.styleHours = season.styleHours();
     sketch.losses = season.losses();
     sketch.restocks = season.restocks();
+    sketch.transfers = season.transfers();
+    sketch.boxMoves = season.boxMoves();
+    sketch.recounts = season.recounts();
     sketch.events = season.events();
     sketch.loads = season.loads();
     sketch.boat = season.boat();
@@ -72,6 +80,7 @@ public final class SeasonSketch {
             units,
             asOf,
             carryAtLeast,
+            stockCountedOn,
             chance,
             chanceFromCommandLine,
             planningHours,
@@ -94,6 +103,9 @@ public final class SeasonSketch {
         styleHours,
         losses,
         restocks,
+        transfers,
+        boxMoves,
+        recounts,
         events,
         loads,
         boat);

@@ -1,9 +1,11 @@
 package sparewell.workbook.read;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import sparewell.finding.Code;
 import sparewell.finding.Findings;
 import sparewell.season.Settings;
 import sparewell.workbook.InputSheet;
@@ -24,6 +26,15 @@ record Book(
     table.map(InputTable::rows).orElse(List.of()).stream()
         .map(raw -> new Row(table.orElseThrow(), raw, units, dates, findings))
         .forEach(reader);
+  }
+
+  /** Whether a row's Date is after the date of analysis; it is remarked then. */
+  boolean isLater(Row row, LocalDate date) {
+    boolean later = date.isAfter(settings.asOf());
+    if (later) {
+      row.say("Date", Code.AFTER_AS_OF, date, settings.asOf());
+    }
+    return later;
   }
 
   String shown(Spellings.Of what, String text) {

@@ -15,12 +15,11 @@ import java.util.Set;
 import sparewell.finding.Code;
 import sparewell.season.ItemId;
 import sparewell.season.Place;
-import sparewell.season.Restock;
 import sparewell.season.StockRow;
 import sparewell.units.Mass;
 import sparewell.workbook.InputSheets;
 
-/** Reads stock and restocks, and knows which items there are. */
+/** Reads the stock, and knows which items there are. */
 final class ItemsReader {
   private final Book book;
   private final StylesReader styles;
@@ -88,38 +87,7 @@ final class ItemsReader {
             weight,
             price,
             carry.map(OptionalInt::of).orElse(OptionalInt.empty()),
-            countedOn,
+            countedOn.or(() -> book.settings().stockCountedOn()),
             row.origin()));
-  }
-
-  /** Restocks up to the date of analysis. */
-  List<Restock> restocks(ItemMatch match) {
-    List<Restock> restocks = new ArrayList<>();
-    LocalDate asOf = book.settings().asOf();
-    book.each(
-        InputSheets.RESTOCKS,
-        row -> {
-          Optional<LocalDate> date = row.date("Date");
-          Optional<ItemId> item = item(row);
-          Optional<Place> place = places.place(row);
-          Optional<Integer> count = styles.count(row, item.map(ItemId::style));
-          Optional<BigDecimal> cost = row.money("Cost");
-          if (row.failed()) {
-            return;
-          }
-          if (date.orElseThrow().isAfter(asOf)) {
-            row.say("Date", Code.AFTER_AS_OF, date.get(), asOf);
-            return;
-          }
-          restocks.add(
-              new Restock(
-                  date.get(),
-                  match.restocked(row, item.orElseThrow()),
-                  place.orElseThrow(),
-                  count.orElseThrow(),
-                  cost,
-                  row.origin()));
-        });
-    return restocks;
   }
 }

@@ -1,11 +1,14 @@
 package sparewell.workbook.read;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import sparewell.finding.Code;
 import sparewell.season.Box;
+import sparewell.season.BoxMove;
 import sparewell.season.Compartment;
 import sparewell.season.Dimensions;
 import sparewell.season.Place;
@@ -17,7 +20,8 @@ import sparewell.workbook.InputSheets;
 final class PlacesReader {
   private final Book book;
   private final List<Compartment> compartments = new ArrayList<>();
-  private final List<Box> boxes = new ArrayList<>();
+  private final Map<String, Box> boxes = new LinkedHashMap<>();
+  private final BoxLog log;
   private final Keys compartmentKeys = new Keys("the sheet Compartments");
   private final Keys boxKeys = new Keys("the sheet Boxes");
   private final Keys placeKeys = new Keys("the sheets Boxes and Compartments");
@@ -27,14 +31,21 @@ final class PlacesReader {
     book.each(InputSheets.COMPARTMENTS, this::compartment);
     book.each(InputSheets.BOXES, this::box);
     compartments.forEach(c -> placeKeys.add(c.name(), c.origin()));
+    log = BoxLog.read(book, boxKeys, compartmentKeys);
+    log.applyTo(boxes);
   }
 
   List<Compartment> compartments() {
     return compartments;
   }
 
+  /** Boxes where they stand at the date of analysis. */
   List<Box> boxes() {
-    return boxes;
+    return List.copyOf(boxes.values());
+  }
+
+  List<BoxMove> moves() {
+    return log.moves();
   }
 
   Keys boxKeys() {
@@ -80,7 +91,8 @@ final class PlacesReader {
     Optional<Integer> every = row.somePieces("Check every (days)");
     if (defined(row, "Box", name, boxKeys)) {
       placeKeys.add(name.orElseThrow(), row.origin());
-      boxes.add(
+      boxes.put(
+          name.get(),
           new Box(
               name.orElseThrow(),
               compartment.orElseThrow(),
@@ -127,13 +139,16 @@ final class PlacesReader {
 
   /** The place that a row's Box names: a box, else a compartment. */
   Optional<Place> place(Row row) {
-    return row.key("Box", placeKeys).map(this::placeOf);
+    return place(row, "Box");
+  }
+
+  /** The place that a column names: a box, else a compartment. */
+  Optional<Place> place(Row row, String column) {
+    return row.key(column, placeKeys).map(this::placeOf);
   }
 
   private Place placeOf(String name) {
-    return boxes.stream()
-        .filter(box -> box.name().equals(name))
-        .findFirst()
+    return Optional.ofNullable(boxes.get(name))
         .map(box -> new Place(box.name(), box.compartment()))
         .orElseGet(() -> new Place("", name));
   }

@@ -127,7 +127,7 @@ public final class SeasonReader {
     TripsReader trips = new TripsReader(book);
     var styleHours = trips.styleHours(styles);
     var losses = LossesReader.read(book, trips, items, match);
-    var restocks = items.restocks(match);
+    var ledgers = new LedgersReader(book, styles, places, items, match);
     match.conclude();
     EventsReader events = new EventsReader(book, styles, places, items, trips.covers());
     BoatReader boat = new BoatReader(book);
@@ -140,7 +140,10 @@ public final class SeasonReader {
         trips.trips(),
         styleHours,
         losses,
-        restocks,
+        ledgers.restocks(),
+        ledgers.transfers(),
+        places.moves(),
+        ledgers.recounts(),
         events.events(),
         boat.loads(),
         boat.boat());

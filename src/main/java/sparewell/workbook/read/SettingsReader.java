@@ -94,10 +94,12 @@ final class SettingsReader {
     Optional<LocalDate> asOf = rows.get(InputRows.AS_OF).flatMap(n -> n.row().date(n.value()));
     Optional<Double> chance = value(InputRows.CHANCE_WANTED, Amounts::chance);
     Optional<BigDecimal> budget = value(InputRows.BUDGET, Amounts::money);
+    LocalDate analysed = options.overrides().asOf().or(() -> asOf).orElse(options.today());
     return new Settings(
         units,
-        options.overrides().asOf().or(() -> asOf).orElse(options.today()),
+        analysed,
         value(InputRows.CARRY_AT_LEAST, Amounts::pieces).orElseThrow(),
+        stockCountedOn(analysed),
         asked.map(TypedChance::probability).or(() -> chance).orElseThrow(),
         asked.isPresent(),
         value(InputRows.PLANNING_HOURS, Amounts::hours).orElseThrow(),
@@ -109,6 +111,14 @@ final class SettingsReader {
         value(InputRows.IDLE_AFTER, Amounts::number).orElseThrow(),
         optional(value(InputRows.HALF_LIFE, Amounts::number)),
         labels());
+  }
+
+  private Optional<LocalDate> stockCountedOn(LocalDate asOf) {
+    Optional<SettingRows.Named> named = rows.get(InputRows.STOCK_COUNTED_ON);
+    Optional<LocalDate> date = named.flatMap(n -> n.row().date(n.value()));
+    date.filter(day -> day.isAfter(asOf))
+        .ifPresent(day -> named.get().row().say("Value", Code.COUNTED_IN_FUTURE, day, asOf));
+    return date;
   }
 
   /** What the workbook says, else the standard; absent where the standard is a word. */

@@ -63,7 +63,7 @@ final class Spellings {
       case "Family" -> Optional.of(Of.FAMILY);
       case "Size" -> Optional.of(Of.SIZE);
       case "Colour" -> Optional.of(Of.COLOUR);
-      case "Box", "Compartment" -> Optional.of(Of.PLACE);
+      case "Box", "From box", "To box", "Compartment" -> Optional.of(Of.PLACE);
       case "Trip" -> Optional.of(Of.TRIP);
       case "Event" -> Optional.of(Of.EVENT);
       case "Cover" -> Optional.of(Of.COVER);

@@ -39,7 +39,7 @@ final class Dropdowns {
     if (column.refersTo().isEmpty()) {
       return "";
     }
-    boolean looseToo = sheet == InputSheets.STOCK || sheet == InputSheets.RESTOCKS;
+    boolean looseToo = sheet != InputSheets.EVENTS && sheet != InputSheets.BOX_LOG;
     return column.refersTo().equals(InputSheets.BOXES.name()) && looseToo
         ? "PlaceList"
         : nameOf(column.refersTo());

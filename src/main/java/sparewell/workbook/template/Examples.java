@@ -142,6 +142,23 @@ final class Examples {
                 4,
                 money("15.96"))));
     map.put(
+        TRANSFERS.name(),
+        List.of(
+            List.of(
+                MARK + "2026-05-15",
+                "Football jig",
+                size,
+                "Brown orange",
+                2,
+                "Garage shelf",
+                "Jig box")));
+    map.put(
+        BOX_LOG.name(),
+        List.of(List.of(MARK + "2026-05-15", "Jig box", "Port rear locker", "yes")));
+    map.put(
+        COUNTS.name(),
+        List.of(List.of(MARK + "2026-11-28", "Football jig", size, "Brown orange", "Jig box", 3)));
+    map.put(
         EVENTS.name(),
         List.of(
             List.of(

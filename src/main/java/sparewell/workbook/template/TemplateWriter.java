@@ -95,7 +95,13 @@ public final class TemplateWriter {
 
   private static byte[] tab(InputSheet form) {
     if (List.of(
-            InputSheets.TRIPS, InputSheets.STYLE_HOURS, InputSheets.LOSSES, InputSheets.RESTOCKS)
+            InputSheets.TRIPS,
+            InputSheets.STYLE_HOURS,
+            InputSheets.LOSSES,
+            InputSheets.RESTOCKS,
+            InputSheets.TRANSFERS,
+            InputSheets.BOX_LOG,
+            InputSheets.COUNTS)
         .contains(form)) {
       return LOG_TAB;
     }
