@@ -11,12 +11,25 @@ import sparewell.season.ItemId;
  * @param days days they are spread over, &gt; 0
  * @param cover category of cover; absent means the mix logged so far
  * @param among the items of the style that will be used and share its losses
+ * @param stepsAhead how many trips from the last one logged, &ge; 1: the rate walks on with each
  */
-public record Exposure(double hours, double days, Optional<String> cover, List<ItemId> among) {
+public record Exposure(
+    double hours, double days, Optional<String> cover, List<ItemId> among, int stepsAhead) {
   public Exposure {
     among = List.copyOf(among);
-    if (!(hours >= 0) || !(days > 0)) {
-      throw new IllegalArgumentException("hours " + hours + ", days " + days);
+    if (!(hours >= 0) || !(days > 0) || stepsAhead < 1) {
+      throw new IllegalArgumentException(
+          "hours " + hours + ", days " + days + ", steps ahead " + stepsAhead);
     }
+  }
+
+  /** On the next trip. */
+  public Exposure(double hours, double days, Optional<String> cover, List<ItemId> among) {
+    this(hours, days, cover, among, 1);
+  }
+
+  /** The same so many trips ahead. */
+  public Exposure ahead(int steps) {
+    return new Exposure(hours, days, cover, among, steps);
   }
 }

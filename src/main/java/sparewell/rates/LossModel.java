@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
 import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
@@ -18,6 +19,7 @@ import sparewell.rates.fit.FitInput;
 import sparewell.rates.fit.JointChance;
 import sparewell.rates.fit.Observation;
 import sparewell.rates.fit.RateFit;
+import sparewell.rates.fit.RateFutures;
 import sparewell.rates.history.SeasonHistory;
 import sparewell.season.Event;
 import sparewell.season.ItemId;
@@ -30,6 +32,8 @@ import sparewell.season.Season;
  * its tables stand.
  */
 public final class LossModel implements LossForecast {
+  private static final int FUTURES = 4_000;
+
   private final SeasonHistory history;
   private final RateFit fit;
   private final ItemShares shares;
@@ -39,6 +43,7 @@ public final class LossModel implements LossForecast {
   private final List<CoverEffect> covers;
   private final List<Finding> findings;
   private final Map<String, Integer> styleNumber = new LinkedHashMap<>();
+  private StagedChance staged; // made when first asked for
 
   /** A share in a style's losses; items never lost have the same. */
   private record Share(int style, List<RateFit.Term> terms, double own, double rest) {}
@@ -51,7 +56,7 @@ public final class LossModel implements LossForecast {
     for (int s = 0; s < history.styles().size(); s++) {
       styleNumber.put(history.styles().get(s), s);
     }
-    styles = RateTable.styles(history, fit);
+    styles = RateTable.styles(history, fit, planned(season));
     covers = RateTable.covers(history, fit);
     Findings all = new Findings();
     all.addAll(history.findings());
@@ -66,6 +71,15 @@ public final class LossModel implements LossForecast {
               cover -> all.add(Code.COVER_NEVER_LOGGED, event.origin(), cover, event.name()));
     }
     findings = all.list();
+  }
+
+  /** Styles that an event's plan has thrown. */
+  private static Set<String> planned(Season season) {
+    return season.events().stream()
+        .flatMap(event -> event.plan().stream())
+        .filter(line -> line.plannedHours() > 0)
+        .map(Event.PlanLine::style)
+        .collect(Collectors.toSet());
   }
 
   /** Fits the season's trips, weighted as of its date of analysis where a half-life is set. */
@@ -162,6 +176,48 @@ public final class LossModel implements LossForecast {
     return joint.all(all);
   }
 
+  /**
+   * {@inheritDoc}
+   *
+   * <p>Told by 4,000 futures drawn from the fit; what they say of the first stage is scaled to its
+   * exact chance, and the others with it.
+   */
+  @Override
+  public double[] lastsThroughout(List<StagedStock> stocks) {
+    int stages = stocks.isEmpty() ? 0 : stocks.get(0).stages().size();
+    if (stages == 0 || stocks.stream().anyMatch(stock -> stock.stages().size() != stages)) {
+      throw new IllegalArgumentException("stocks of as many stages each, at least one");
+    }
+    double[] chances = staged().chances(stocks, stages);
+    double exact =
+        nothingRunsOut(
+            stocks.stream()
+                .map(
+                    stock ->
+                        new StyleStock(
+                            stock.style(),
+                            stock.stages().get(0).exposures(),
+                            stock.stages().get(0).pieces()))
+                .toList());
+    double scale = chances[0] > 0 ? exact / chances[0] : 1;
+    for (int j = 0; j < stages; j++) {
+      chances[j] = Math.min(exact, chances[j] * scale);
+    }
+    return chances;
+  }
+
+  private synchronized StagedChance staged() {
+    if (staged == null) {
+      staged = new StagedChance(futures(), this::number, this::term, shares::weight);
+    }
+    return staged;
+  }
+
+  /** Futures drawn from the fit. */
+  RateFutures futures() {
+    return new RateFutures(fit, FUTURES);
+  }
+
   private List<JointChance.Lasting> lasting(int style, StyleStock stock) {
     List<JointChance.Lasting> lasting = new ArrayList<>();
     for (Demand demand : Demand.disjoint(demands(stock.exposures()))) {
@@ -218,6 +274,6 @@ public final class LossModel implements LossForecast {
                   return known ? found : Observation.NEVER_LOGGED;
                 })
             .orElse(Observation.MIX);
-    return new RateFit.Term(exposure.hours(), exposure.days(), cover);
+    return new RateFit.Term(exposure.hours(), exposure.days(), cover, exposure.stepsAhead());
   }
 }

@@ -3,6 +3,7 @@ package sparewell.rates;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.Set;
 import sparewell.rates.fit.Observation;
 import sparewell.rates.fit.RateFit;
 import sparewell.rates.history.SeasonHistory;
@@ -12,7 +13,12 @@ import sparewell.rates.history.StyleUse;
 final class RateTable {
   private RateTable() {}
 
-  static List<StyleRate> styles(SeasonHistory history, RateFit fit) {
+  /**
+   * One line for each style.
+   *
+   * @param planned styles with hours in an event's plan: these have a rate though never thrown
+   */
+  static List<StyleRate> styles(SeasonHistory history, RateFit fit, Set<String> planned) {
     int n = history.styles().size();
     int[] trips = new int[n];
     double[] hours = new double[n];
@@ -32,6 +38,8 @@ final class RateTable {
     for (int s = 0; s < n; s++) {
       int family = history.familyOfStyle().get(s);
       String familyName = history.families().get(family);
+      String style = history.styles().get(s);
+      boolean idle = anySeen && hours[s] == 0 && !planned.contains(style);
       RateFit.Estimate rate = fit.rate(s);
       double own = fit.ownShare(s);
       StyleRate.Basis basis =
@@ -42,28 +50,34 @@ final class RateTable {
                   : StyleRate.Basis.STYLE_HOURS;
       lines.add(
           new StyleRate(
-              history.styles().get(s),
+              style,
               familyName,
               basis,
               trips[s],
               hours[s],
               lost[s],
               hours[s] > 0 ? OptionalDouble.of(10 * lost[s] / hours[s]) : OptionalDouble.empty(),
-              10 * rate.mean(),
-              10 * rate.low90(),
-              10 * rate.high90(),
-              own,
-              note(
-                  familyName,
-                  n == 1,
-                  stylesInFamily[family] == 1,
-                  trips[s],
-                  lost[s],
-                  own,
-                  familySeen[family],
-                  anySeen)));
+              known(idle, 10 * rate.mean()),
+              known(idle, 10 * rate.low90()),
+              known(idle, 10 * rate.high90()),
+              known(idle, own),
+              idle
+                  ? "never thrown and never lost: no rate, only its floor counts"
+                  : note(
+                      familyName,
+                      n == 1,
+                      stylesInFamily[family] == 1,
+                      trips[s],
+                      lost[s],
+                      own,
+                      familySeen[family],
+                      anySeen)));
     }
     return List.copyOf(lines);
+  }
+
+  private static OptionalDouble known(boolean idle, double value) {
+    return idle ? OptionalDouble.empty() : OptionalDouble.of(value);
   }
 
   private static String note(

@@ -12,7 +12,8 @@ import java.util.OptionalDouble;
  * @param usedHours hours it was used, &ge; 0
  * @param lostPieces pieces lost on trips in the fit
  * @param rawPer10Hours lost pieces per 10 hours; absent where hours are 0
- * @param ratePer10Hours posterior mean of the rate on the next trip
+ * @param ratePer10Hours posterior mean of the rate on the next trip; absent, as are the next three,
+ *     for a style never thrown, never lost and in no plan, while the log has hours of others
  * @param low90Per10Hours 5 % point of that rate
  * @param high90Per10Hours 95 % point of that rate
  * @param ownShare share of the rate that comes from the style's own history, 0..1
@@ -26,10 +27,10 @@ public record StyleRate(
     double usedHours,
     int lostPieces,
     OptionalDouble rawPer10Hours,
-    double ratePer10Hours,
-    double low90Per10Hours,
-    double high90Per10Hours,
-    double ownShare,
+    OptionalDouble ratePer10Hours,
+    OptionalDouble low90Per10Hours,
+    OptionalDouble high90Per10Hours,
+    OptionalDouble ownShare,
     String note) {
   /** What the hours of a rate are. */
   public enum Basis {

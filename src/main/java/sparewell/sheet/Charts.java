@@ -32,7 +32,7 @@ final class Charts {
     List<StyleRate> used =
         rates.stream()
             .filter(rate -> rate.basis() != StyleRate.Basis.NONE)
-            .sorted(Comparator.comparingDouble(rate -> -rate.ratePer10Hours()))
+            .sorted(Comparator.comparingDouble(rate -> -rate.ratePer10Hours().orElse(0)))
             .limit(MOST_STYLES)
             .toList();
     Table<StyleRate> data =
@@ -111,7 +111,8 @@ final class Charts {
             "What the money buys",
             "Money spent",
             "Chance that nothing important runs out",
-            "See: where the line turns flat, more money hardly makes you safer; it fills up floors.",
+            "See: where the line turns flat, more money hardly makes you safer; it fills up"
+                + " floors.",
             curve,
             "Money",
             List.of(Chart.Series.of("Chance nothing runs out"))));

@@ -33,7 +33,7 @@ public final class LossRatesSheet {
     Optional<StyleRate> worst =
         model.styles().stream()
             .filter(rate -> rate.basis() != StyleRate.Basis.NONE)
-            .max(java.util.Comparator.comparingDouble(StyleRate::ratePer10Hours));
+            .max(java.util.Comparator.comparingDouble(rate -> rate.ratePer10Hours().orElse(0)));
     worst.ifPresent(
         rate ->
             lines.add(
@@ -43,9 +43,9 @@ public final class LossRatesSheet {
                         "Most is lost of %s: about %.1f pieces in 10 hours, most likely %.1f to"
                             + " %.1f.",
                         rate.style(),
-                        rate.ratePer10Hours(),
-                        rate.low90Per10Hours(),
-                        rate.high90Per10Hours()))));
+                        rate.ratePer10Hours().orElse(0),
+                        rate.low90Per10Hours().orElse(0),
+                        rate.high90Per10Hours().orElse(0)))));
     if (!model.converged()) {
       lines.add(
           Phrase.strong(

@@ -108,6 +108,14 @@ public final class LogBook {
   }
 
   public LogBook event(String name, String cover) {
+    return event(name, cover, List.of());
+  }
+
+  public LogBook planned(String event, String style, double time) {
+    return event(event, "", List.of(new Event.PlanLine(style, time, List.of(), Cell.NOWHERE)));
+  }
+
+  private LogBook event(String name, String cover, List<Event.PlanLine> plan) {
     events.add(
         new Event(
             name,
@@ -115,11 +123,11 @@ public final class LogBook {
             "",
             8,
             1,
-            Optional.of(cover),
+            cover.isEmpty() ? Optional.empty() : Optional.of(cover),
             "",
             OptionalInt.empty(),
             OptionalDouble.empty(),
-            List.of(),
+            plan,
             Cell.NOWHERE));
     return this;
   }

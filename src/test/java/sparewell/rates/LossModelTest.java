@@ -126,7 +126,8 @@ class LossModelTest {
     book.trip("none", 300, 0, "wood").lost("none", "Shad", "red", 9);
     StyleRate shad = rate(LossModel.fit(book.season()), "Shad");
     assertEquals(before.get(0).lostPieces(), shad.lostPieces());
-    assertEquals(before.get(0).ratePer10Hours(), shad.ratePer10Hours(), 1e-12);
+    assertEquals(
+        before.get(0).ratePer10Hours().orElseThrow(), shad.ratePer10Hours().orElseThrow(), 1e-12);
   }
 
   @Test
@@ -136,8 +137,10 @@ class LossModelTest {
     StyleRate shad = rate(model, "Shad");
     assertTrue(shad.rawPer10Hours().isEmpty());
     assertEquals(StyleRate.Basis.NONE, shad.basis());
-    assertEquals(0, shad.ownShare());
-    assertTrue(shad.low90Per10Hours() > 0 && shad.high90Per10Hours() > shad.low90Per10Hours());
+    assertEquals(0, shad.ownShare().orElseThrow());
+    assertTrue(
+        shad.low90Per10Hours().orElseThrow() > 0
+            && shad.high90Per10Hours().orElseThrow() > shad.low90Per10Hours().orElseThrow());
     assertTrue(model.findings().stream().anyMatch(f -> f.code() == Code.NO_TRIPS_TO_FIT));
   }
 
@@ -150,7 +153,7 @@ class LossModelTest {
     book.style("Toad", "Hard", "brown").thrown("T", "Toad", 1);
     assertTrue(
         rate(LossModel.fit(book.season()), "Shad").note().endsWith("leans on the other families"));
-    book.style("Worm", "Soft", "brown");
+    book.style("Worm", "Soft", "brown").planned("Derby", "Worm", 2);
     LossModel model = LossModel.fit(book.season());
     assertTrue(rate(model, "Shad").note().endsWith("leans on other Soft"));
     assertTrue(rate(model, "Worm").note().endsWith("taken from other Soft"));
@@ -290,9 +293,9 @@ class LossModelTest {
         book.lost("T" + t, "Shad", "red", 3);
       }
     }
-    double plain = LossModel.fit(book.season()).styles().get(0).ratePer10Hours();
+    double plain = LossModel.fit(book.season()).styles().get(0).ratePer10Hours().orElseThrow();
     book.halfLife = java.util.OptionalDouble.of(3);
-    double recent = LossModel.fit(book.season()).styles().get(0).ratePer10Hours();
+    double recent = LossModel.fit(book.season()).styles().get(0).ratePer10Hours().orElseThrow();
     assertTrue(recent < 0.7 * plain, recent + " and " + plain);
   }
 

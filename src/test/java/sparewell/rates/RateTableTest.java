@@ -58,12 +58,15 @@ class RateTableTest {
     // 200 pieces in 1000 hours; without extra variation the standard deviation is 7 %. In as many
     // trips the rate may have wandered as much as that again, or a few
     // times that.
-    assertEquals(2, shad.ratePer10Hours(), 0.05);
-    for (double end : new double[] {2 - shad.low90Per10Hours(), shad.high90Per10Hours() - 2}) {
+    assertEquals(2, shad.ratePer10Hours().orElseThrow(), 0.05);
+    for (double end :
+        new double[] {
+          2 - shad.low90Per10Hours().orElseThrow(), shad.high90Per10Hours().orElseThrow() - 2
+        }) {
       assertTrue(end > 2 * 1.645 * 0.075 * Math.sqrt(2), "end " + end);
       assertTrue(end < 2 * 1.645 * 0.075 * Math.sqrt(8), "end " + end);
     }
-    assertTrue(shad.ownShare() > 0.8);
+    assertTrue(shad.ownShare().orElseThrow() > 0.8);
     assertEquals("", shad.note());
   }
 
@@ -83,6 +86,7 @@ class RateTableTest {
         book.thrown(id, "Snag", 40).lost(id, "Snag", "grey", 30);
       }
     }
+    book.planned("Derby", "Toad", 3).planned("Cup", "Rope", 3);
     Map<String, StyleRate> rates = rates(book);
     assertEquals("rests on 4 trips", rates.get("Shad").note());
     assertEquals("", rates.get("Snag").note(), "five are enough");
@@ -92,6 +96,26 @@ class RateTableTest {
         "rests on 9 trips without a loss, leans on the other families", rates.get("Nail").note());
     assertEquals(
         "nothing logged for any Cord: taken from all other styles", rates.get("Rope").note());
+  }
+
+  @Test
+  void whatIsNeverThrownAndNeverLostHasNoRate() {
+    LogBook book = new LogBook().style("Shad", "Soft", "red").style("Net", "Gear", "");
+    book.trip("T", 0, 8, "").thrown("T", "Shad", 2).lost("T", "Shad", "red", 1);
+    LossModel model = LossModel.fit(book.season());
+    StyleRate net = model.styles().get(1);
+    assertTrue(net.ratePer10Hours().isEmpty() && net.low90Per10Hours().isEmpty());
+    assertTrue(net.high90Per10Hours().isEmpty() && net.ownShare().isEmpty());
+    assertTrue(net.rawPer10Hours().isEmpty());
+    assertEquals("never thrown and never lost: no rate, only its floor counts", net.note());
+    assertEquals(0, model.meanShare("Net"), "so nothing is expected to be lost");
+    assertTrue(model.styles().get(0).ratePer10Hours().isPresent());
+    // Who plans to throw it wants to know, and its family tells.
+    book.planned("Derby", "Net", 3);
+    assertTrue(rates(book).get("Net").ratePer10Hours().getAsDouble() > 0);
+    // With no hours by style, all styles count for all hours afloat.
+    LogBook afloat = new LogBook().style("Net", "Gear", "").trip("T", 0, 8, "");
+    assertTrue(rates(afloat).get("Net").ratePer10Hours().isPresent());
   }
 
   @Test

@@ -75,6 +75,34 @@ public final class KnownForecast implements LossForecast {
     return losses;
   }
 
+  /**
+   * Stages one by one: all that their stock has lasted with, and no more known of the way there.
+   */
+  @Override
+  public double[] lastsThroughout(List<StagedStock> stocks) {
+    double[] chances = new double[stocks.get(0).stages().size()];
+    double least = 1;
+    for (int j = 0; j < chances.length; j++) {
+      int until = j + 1;
+      least =
+          Math.min(
+              least,
+              nothingRunsOut(
+                  stocks.stream()
+                      .map(
+                          stock ->
+                              new StyleStock(
+                                  stock.style(),
+                                  stock.stages().subList(0, until).stream()
+                                      .flatMap(stage -> stage.exposures().stream())
+                                      .toList(),
+                                  stock.stages().get(until - 1).pieces()))
+                      .toList()));
+      chances[j] = least;
+    }
+    return chances;
+  }
+
   @Override
   public double nothingRunsOut(List<StyleStock> stocks) {
     double chance = 1;

@@ -41,7 +41,7 @@ final class HyperPosterior {
     this.peak = climb.at();
     this.precision = precision;
     this.tried = tried;
-    double[] wander = Wander.variances(data, weighed.draws, prior);
+    Wander.Walked wander = Wander.walked(data, weighed.draws, prior);
     this.draws = weighed.draws.stream().map(draw -> draw.wandering(wander)).toList();
     this.effective = weighed.effective;
     this.converged = converged;
@@ -64,7 +64,8 @@ final class HyperPosterior {
     double[][] precision = {};
     if (count == 0) {
       Hyper hyper = Hyper.at(climb.at(), prior, data.mix());
-      Draw only = new Draw(1, 1, new RatePosterior(data, hyper, true), new double[data.styles()]);
+      Draw only =
+          new Draw(1, 1, new RatePosterior(data, hyper, true), Wander.Walked.none(data.styles()));
       return new HyperPosterior(
           data, prior, climb, precision, 0, new Weighed(List.of(only), 1), found);
     }
@@ -135,7 +136,7 @@ final class HyperPosterior {
   }
 
   private static Weighed weigh(FitData data, Hyperprior prior, List<HyperSampler.Point> points) {
-    double[] staying = new double[data.styles()];
+    Wander.Walked staying = Wander.Walked.none(data.styles());
     List<Draw> tried = new ArrayList<>();
     double best = Double.NEGATIVE_INFINITY;
     for (HyperSampler.Point point : points) {

@@ -95,11 +95,13 @@ public final class JointChance<S> {
   private double[][] chances(int style, List<Lasting> demands) {
     int family = fit.input().familyOfStyle().get(style);
     double[][] chances = new double[fit.draws().size()][];
+    double beyond =
+        RateFit.stepsBeyond(demands.stream().flatMap(demand -> demand.terms().stream()).toList());
     for (int d = 0; d < chances.length; d++) {
       Draw draw = fit.draws().get(d);
       RatePosterior posterior = draw.posterior();
       RateNodes nodes = posterior.nodes(style);
-      RatePoints rates = draw.rate(style);
+      RatePoints rates = draw.rate(style, beyond);
       double[] given = new double[rates.count()];
       Arrays.fill(given, 1);
       for (Lasting demand : demands) {

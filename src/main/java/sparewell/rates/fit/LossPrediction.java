@@ -95,8 +95,9 @@ final class LossPrediction {
     CountMixture mixture = new CountMixture(terms.size());
     double[] means = new double[terms.size()];
     double[] sizes = new double[terms.size()];
+    double beyond = RateFit.stepsBeyond(terms);
     for (Draw draw : draws) {
-      RatePoints rates = draw.rate(style);
+      RatePoints rates = draw.rate(style, beyond);
       for (int e = 0; e < sizes.length; e++) {
         sizes[e] = draw.posterior().hyper().size * terms.get(e).days();
       }

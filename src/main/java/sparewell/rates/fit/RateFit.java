@@ -31,8 +31,14 @@ public final class RateFit {
    * @param hours hours the style is thrown, &ge; 0
    * @param days days they are spread over, &gt; 0
    * @param cover number of the cover, {@link Observation#MIX} or {@link Observation#NEVER_LOGGED}
+   * @param stepsAhead trips from the last one logged, &ge; 1
    */
-  public record Term(double hours, double days, int cover) {}
+  public record Term(double hours, double days, int cover, int stepsAhead) {
+    /** On the next trip. */
+    public Term(double hours, double days, int cover) {
+      this(hours, days, cover, 1);
+    }
+  }
 
   /**
    * Estimate and interval of a positive quantity, in its unit.
@@ -85,6 +91,22 @@ public final class RateFit {
   /** What was fitted. */
   public FitInput input() {
     return input;
+  }
+
+  /**
+   * How many trips beyond the next one a rate has walked on average over the terms: the variance of
+   * the mean of a random walk, each term by its hours, in those of one step.
+   */
+  static double stepsBeyond(List<Term> terms) {
+    double hours = 0;
+    double product = 0;
+    for (Term one : terms) {
+      hours += one.hours();
+      for (Term other : terms) {
+        product += one.hours() * other.hours() * Math.min(one.stepsAhead(), other.stepsAhead());
+      }
+    }
+    return hours > 0 ? Math.max(0, product / (hours * hours) - 1) : 0;
   }
 
   /** Weighted sets of hyperparameters with what is known of the rates given them. */

@@ -72,16 +72,37 @@ final class Wander {
   }
 
   /**
-   * Variance of each style's log rate on the next trip given that over the log; 0 for a style
-   * without trips, whose rate is its family's of today.
+   * How far log rates walk from those over the log.
+   *
+   * @param perTrip variance by which they walk from trip to trip, &ge; 0
+   * @param trips steps from each style's rate over the log to that on the next trip; 0 for a style
+   *     without trips, whose rate is its family's of today
+   */
+  record Walked(double perTrip, double[] trips) {
+    /** Rates that stay. */
+    static Walked none(int styles) {
+      return new Walked(0, new double[styles]);
+    }
+
+    /**
+     * Variance of a style's log rate given that over the log; it never passes the bound.
+     *
+     * @param beyond trips beyond the next one, &ge; 0
+     */
+    double variance(int style, double beyond) {
+      return -BOUND * Math.expm1(-perTrip * (trips[style] + beyond) / BOUND);
+    }
+  }
+
+  /**
+   * What the log tells of the walk.
    *
    * @param data what was logged
    * @param draws the rates as fitted
    */
-  static double[] variances(FitData data, List<Draw> draws, Hyperprior prior) {
-    double[] variances = new double[data.styles()];
+  static Walked walked(FitData data, List<Draw> draws, Hyperprior prior) {
     if (prior.walk().equals(Hyperprior.Walk.NONE)) {
-      return variances;
+      return Walked.none(data.styles());
     }
     double logSize = 0;
     double shape = 0;
@@ -105,12 +126,11 @@ final class Wander {
         next = Math.max(next, one.trip() + 1);
       }
     }
-    double perTrip = perTrip(styles, prior.walk());
+    double[] trips = new double[styles.length];
     for (int s = 0; s < styles.length; s++) {
-      double walked = perTrip * styles[s].tripsToWander(next, shape);
-      variances[s] = -BOUND * Math.expm1(-walked / BOUND);
+      trips[s] = styles[s].tripsToWander(next, shape);
     }
-    return variances;
+    return new Walked(perTrip(styles, prior.walk()), trips);
   }
 
   /** Posterior mean of q. */

@@ -1,0 +1,114 @@
+package sparewell.rates.fit;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import org.apache.commons.math3.random.RandomGenerator;
+import org.apache.commons.math3.random.Well19937c;
+
+/**
+ * Futures drawn jointly from a fit: in each, hyperparameters, means of the families, and a rate of
+ * every style over the log and on each trip ahead. Seeded, so that equal fits give equal futures.
+ */
+public final class RateFutures {
+  private static final long SEED = 20260419L;
+
+  private final RateFit fit;
+  private final Draw[] draw; // of each future
+  private final int[][] mean; // by family: the point of its mean in each future
+  private final Map<Integer, double[]> rates = new ConcurrentHashMap<>(); // over the log, by style
+
+  /**
+   * Draws.
+   *
+   * @param count futures, &gt; 0; a chance told by them has a standard error of at most 0.5 /
+   *     &radic;count
+   */
+  public RateFutures(RateFit fit, int count) {
+    this.fit = fit;
+    draw = new Draw[count];
+    List<Draw> draws = fit.draws();
+    int at = 0;
+    double passed = draws.get(0).weight();
+    for (int k = 0; k < count; k++) {
+      while (passed < (k + 0.5) / count && at < draws.size() - 1) {
+        passed += draws.get(++at).weight();
+      }
+      draw[k] = draws.get(at);
+    }
+    mean = new int[fit.input().families()][count];
+    for (int f = 0; f < mean.length; f++) {
+      RandomGenerator random = new Well19937c(SEED + f);
+      for (int k = 0; k < count; k++) {
+        FamilyPosterior family = draw[k].posterior().family(f);
+        double[] weights = new double[family == null ? 0 : family.count()];
+        for (int i = 0; i < weights.length; i++) {
+          weights[i] = family.weight(i);
+        }
+        mean[f][k] = pick(weights, random.nextDouble());
+      }
+    }
+  }
+
+  /** How many there are. */
+  public int count() {
+    return draw.length;
+  }
+
+  /** Size of the negative binomial for one day. */
+  public double size(int future) {
+    return draw[future].posterior().hyper().size;
+  }
+
+  /** Multiplier of a cover, as in {@link RateFit.Term}. */
+  public double multiplier(int future, int cover) {
+    return draw[future].multiplier(cover);
+  }
+
+  /**
+   * Rates of a style on trips ahead, pieces per hour at the mix of covers.
+   *
+   * @param steps trips from the last one logged, ascending, each &ge; 1
+   * @param random for the walk
+   */
+  public double[] rates(int future, int style, int[] steps, RandomGenerator random) {
+    double rate = rates.computeIfAbsent(style, this::overTheLog)[future];
+    double[] ahead = new double[steps.length];
+    double before = 0;
+    for (int i = 0; i < steps.length; i++) {
+      double variance = draw[future].wander(style, steps[i] - 1);
+      double more = Math.max(0, variance - before);
+      rate *= Math.exp(Math.sqrt(more) * random.nextGaussian() - more / 2);
+      ahead[i] = rate;
+      before = variance;
+    }
+    return ahead;
+  }
+
+  private double[] overTheLog(int style) {
+    RandomGenerator random = new Well19937c(SEED - 1 - style);
+    int family = fit.input().familyOfStyle().get(style);
+    double[] drawn = new double[draw.length];
+    for (int k = 0; k < drawn.length; k++) {
+      RatePosterior posterior = draw[k].posterior();
+      RateNodes nodes = posterior.nodes(style);
+      double[] weights = new double[nodes.count() + 1];
+      int point = posterior.family(family).mean(mean[family][k]);
+      nodes.addWeights(posterior.kernel(), point, 1, weights);
+      int i = pick(weights, random.nextDouble());
+      drawn[k] = i < nodes.count() ? nodes.rate(i) : nodes.tail().rate();
+    }
+    return drawn;
+  }
+
+  /** Where the running sum of the weights passes a part of their total. */
+  private static int pick(double[] weights, double part) {
+    double left = part * Arrays.stream(weights).sum();
+    int i = 0;
+    while (i < weights.length - 1 && left >= weights[i]) {
+      left -= weights[i++];
+    }
+    return i;
+  }
+}
