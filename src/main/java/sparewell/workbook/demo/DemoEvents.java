@@ -9,47 +9,29 @@ final class DemoEvents {
 
   static final List<List<Object>> EVENTS =
       List.of(
-          List.of(
-              "Spring Open",
-              LocalDate.parse("2026-03-28"),
-              "Lake Quillet",
-              16.0,
-              2,
-              "grass",
-              DemoBoat.DAY_BOX,
-              24,
-              0.97),
-          List.of(
-              "Club evening",
-              LocalDate.parse("2026-04-17"),
-              "Pellam Pool",
-              5.0,
-              1,
-              "wood",
-              BLANK,
-              BLANK,
-              BLANK),
-          List.of(
-              "Marrowby Two-day",
-              LocalDate.parse("2026-05-09"),
-              "Marrowby Reservoir",
-              18.0,
-              2,
-              "rock",
-              DemoBoat.DAY_BOX,
-              24,
-              BLANK));
+          event("Stone Open", "2026-03-27", "Marrowby Reservoir", 27, 3, "rock", true, 0.97),
+          event("Monday Pairs", "2026-03-30", "Osk River", 18, 2, "wood", false, BLANK),
+          event("Grass Open", "2026-04-11", "Lake Quillet", 16, 2, "grass", true, BLANK),
+          event("Club evening", "2026-04-17", "Pellam Pool", 5, 1, "wood", false, BLANK),
+          event("Marrowby Two-day", "2026-05-09", "Marrowby Reservoir", 18, 2, "rock", true, BLANK),
+          event("Summer Open", "2026-06-20", "Tannet Lake", 16, 2, "open", false, BLANK));
 
   static final List<List<Object>> PLAN =
       List.of(
-          plan("Spring Open", "Lipless crankbait", 4, "Red craw, Silver shad, Bluegill"),
-          plan("Spring Open", "Bladed jig", 4, "White, Green pumpkin"),
-          plan("Spring Open", "Suspending jerkbait", 3, ""),
-          plan("Spring Open", "Swim jig", 2, "Bluegill"),
-          plan("Spring Open", "Stick worm", 3, "Green pumpkin, Watermelon"),
-          plan("Spring Open", "Offset worm hook", 3, ""),
-          plan("Spring Open", "Flipping jig", 3, "Black blue"),
-          plan("Spring Open", "Craw trailer", 5, "Green pumpkin, Black blue"),
+          plan("Stone Open", "Football jig", 14, "Green pumpkin, Brown orange"),
+          plan("Stone Open", "Craw trailer", 14, "Green pumpkin, Brown orange"),
+          plan("Stone Open", "Finesse worm", 12, "Green pumpkin, Watermelon"),
+          plan("Stone Open", "Drop shot weight", 12, ""),
+          plan("Stone Open", "Squarebill crankbait", 9, "Red craw, Brown craw"),
+          plan("Stone Open", "Ball head jig", 5, ""),
+          plan("Stone Open", "Lipless crankbait", 4, "Red craw, Silver shad"),
+          plan("Stone Open", "Suspending jerkbait", 3, ""),
+          plan("Grass Open", "Bladed jig", 6, "White, Green pumpkin"),
+          plan("Grass Open", "Stick worm", 6, "Green pumpkin, Watermelon"),
+          plan("Grass Open", "Offset worm hook", 6, ""),
+          plan("Grass Open", "Lipless crankbait", 5, "Red craw, Silver shad, Bluegill"),
+          plan("Grass Open", "Swim jig", 4, "Bluegill"),
+          plan("Grass Open", "Craw trailer", 8, "Green pumpkin, Black blue"),
           plan("Club evening", "Squarebill crankbait", 2, "Brown craw, Bone"),
           plan("Club evening", "Spinnerbait", 1.5, ""),
           plan("Club evening", "Creature bait", 1.5, "Green pumpkin"),
@@ -61,6 +43,28 @@ final class DemoEvents {
           plan("Marrowby Two-day", "Drop shot weight", 4, ""),
           plan("Marrowby Two-day", "Ball head jig", 2, ""),
           plan("Marrowby Two-day", "Walking topwater", 2, "Bone"));
+
+  /** An event; one packed for has the day box with its 24 pockets. */
+  private static List<Object> event(
+      String name,
+      String date,
+      String water,
+      double hours,
+      int days,
+      String cover,
+      boolean packed,
+      Object chance) {
+    return List.of(
+        name,
+        LocalDate.parse(date),
+        water,
+        hours,
+        days,
+        cover,
+        packed ? DemoBoat.DAY_BOX : BLANK,
+        packed ? 24 : BLANK,
+        chance);
+  }
 
   private DemoEvents() {}
 

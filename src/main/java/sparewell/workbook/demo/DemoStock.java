@@ -75,8 +75,9 @@ final class DemoStock {
     int floor = style.carryAtLeast() < 0 ? FLOOR_OF_SETTING : style.carryAtLeast();
     if (style.packs()) {
       int over = dice.pick(0.08, 0.12, 0.2, 0.25, 0.2, 0.15);
-      int halfPacks =
-          Math.max(0, 2 * floor - 2 + over + (style.family().equals(DemoTackle.TERMINAL) ? 1 : 0));
+      // Of terminal tackle he has more than his floor.
+      int more = style.family().equals(DemoTackle.TERMINAL) ? 3 : 0;
+      int halfPacks = Math.max(0, 2 * floor - 2 + over + more);
       return halfPacks * style.piecesPerPack() / 2;
     }
     int spread = dice.pick(0.06, 0.16, 0.34, 0.28, 0.16);

@@ -115,13 +115,13 @@ final class DemoTackle {
                   size("5 in", "13 cm", 0.6875)),
           lure("Tube", PLASTICS, 8, 4, 3, 11, 10, 4.99, 1, 0.8)
               .sized("Green pumpkin,Smoke,Brown,Black blue,White", size("4 in", "10 cm", 0.3125)),
-          lure("Offset worm hook", TERMINAL, 7, 0, 1, 12, 5, 4.49, 2, 1.3)
+          lure("Offset worm hook", TERMINAL, 7, 0, 1, 12, 5, 4.49, 1, 1.3)
               .sized(
                   "",
                   size("4/0", "4/0", 0.0625),
                   size("3/0", "3/0", 0.05),
                   size("5/0", "5/0", 0.08)),
-          lure("Bullet weight", TERMINAL, 6, 0, 1, 12, 5, 6.99, 2, 1.3)
+          lure("Bullet weight", TERMINAL, 6, 0, 1, 12, 5, 6.99, 1, 1.3)
               .sized(
                   "Black,Green pumpkin",
                   size("3/8 oz", "11 g", 0.375),
@@ -130,14 +130,14 @@ final class DemoTackle {
                   size("1/4 oz", "7 g", 0.25),
                   size("1/2 oz", "14 g", 0.5),
                   size("3/4 oz", "21 g", 0.75)),
-          lure("Drop shot weight", TERMINAL, 8, 0, 1, 12, 5, 4.49, 2, 1)
+          lure("Drop shot weight", TERMINAL, 8, 0, 1, 12, 5, 4.49, 1, 1)
               .sized(
                   "",
                   size("1/4 oz", "7 g", 0.25),
                   size("3/16 oz", "5 g", 0.1875),
                   size("3/8 oz", "11 g", 0.375),
                   size("1/2 oz", "14 g", 0.5)),
-          lure("Ball head jig", TERMINAL, 7, 0, 1, 12, 4, 4.29, 2, 1)
+          lure("Ball head jig", TERMINAL, 7, 0, 1, 12, 4, 4.29, 1, 1)
               .sized(
                   "",
                   size("1/4 oz", "7 g", 0.28125),

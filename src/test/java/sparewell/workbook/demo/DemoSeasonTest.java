@@ -29,7 +29,7 @@ class DemoSeasonTest {
         1, ROWS.get("Compartments").stream().filter(row -> row.get(8).equals("yes")).count());
     assertEquals(40, ROWS.get("Trips").size());
     assertEquals(250, ROWS.get("Losses").size());
-    assertEquals(3, ROWS.get("Events").size());
+    assertEquals(6, ROWS.get("Events").size());
     assertEquals(3, distinct("Event plan", 0));
     assertTrue(ROWS.get("Restocks").size() >= 10);
     assertTrue(distinct("Style hours", 0) > 30, "style hours for most trips");
