@@ -30,7 +30,7 @@ class DemoSeasonTest {
     assertEquals(40, ROWS.get("Trips").size());
     assertEquals(250, ROWS.get("Losses").size());
     assertEquals(6, ROWS.get("Events").size());
-    assertEquals(3, distinct("Event plan", 0));
+    assertEquals(4, distinct("Event plan", 0));
     assertTrue(ROWS.get("Restocks").size() >= 10);
     assertTrue(distinct("Style hours", 0) > 30, "style hours for most trips");
     assertTrue(distinct("Style hours", 0) < 40, "but not for all");
