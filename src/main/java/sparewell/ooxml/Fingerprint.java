@@ -33,7 +33,8 @@ public record Fingerprint(long bytes, long crc32, long adler32) {
     return new Fingerprint(bytes, crc.getValue(), adler.getValue());
   }
 
-  static Fingerprint of(byte[] content) {
+  /** Of a file with this content. */
+  public static Fingerprint of(byte[] content) {
     CRC32 crc = new CRC32();
     Adler32 adler = new Adler32();
     crc.update(content);

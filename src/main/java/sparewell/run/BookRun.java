@@ -91,13 +91,13 @@ final class BookRun {
       Map<String, String> files,
       SaveResult saved) {
     try {
-      ReportFolder.write(folder, files);
+      List<String> taken = ReportFolder.write(folder, files);
       return new Outcome(
           book,
           exitCode(results, options),
           Summary.inShort(results, report.toDo()),
           Summary.of(results, report.toDo(), saved, folder),
-          List.of());
+          taken);
     } catch (IOException disk) {
       return Outcome.refused(
           book,
@@ -139,7 +139,7 @@ final class BookRun {
       List<ReportSheet> sheets,
       Map<String, String> names,
       RunOptions options)
-      throws WorkbookRefused, IOException {
+      throws WorkbookRefused {
     Settings settings = results.season().settings();
     RenderOptions rendering =
         new RenderOptions(
@@ -148,28 +148,51 @@ final class BookRun {
             settings.currency(),
             original.date1904(),
             names);
-    Path scratch = Files.createTempFile("sparewell", ".xlsx");
     try {
-      SheetRenderer.render(sheets, settings.units(), rendering, scratch);
-      List<OwnSheet> own = new ArrayList<>();
-      for (ReportSheet sheet : sheets) {
-        own.add(
-            new OwnSheet(
-                names.getOrDefault(sheet.name(), sheet.name()),
-                sheet.name().equals(ReportSheets.FRONT)));
+      Path scratch = Files.createTempFile("sparewell", ".xlsx");
+      try {
+        SheetRenderer.render(sheets, settings.units(), rendering, scratch);
+        return save(original, target, scratch, own(sheets, names), options);
+      } finally {
+        Files.deleteIfExists(scratch);
       }
-      return WorkbookSaver.save(
-          new SaveRequest(
-              original,
-              target,
-              scratch,
-              own,
-              options.now(),
-              options.backupsKept(),
-              options.dropSignature()));
-    } finally {
-      Files.deleteIfExists(scratch);
+    } catch (IOException full) {
+      throw noScratch(original);
     }
+  }
+
+  private static List<OwnSheet> own(List<ReportSheet> sheets, Map<String, String> names) {
+    return sheets.stream()
+        .map(ReportSheet::name)
+        .map(name -> new OwnSheet(names.getOrDefault(name, name), name.equals(ReportSheets.FRONT)))
+        .toList();
+  }
+
+  private static SaveResult save(
+      WorkbookPackage original,
+      Path target,
+      Path scratch,
+      List<OwnSheet> own,
+      RunOptions options)
+      throws WorkbookRefused {
+    return WorkbookSaver.save(
+        new SaveRequest(
+            original,
+            target,
+            scratch,
+            own,
+            options.now(),
+            options.backupsKept(),
+            options.dropSignature()));
+  }
+
+  private static WorkbookRefused noScratch(WorkbookPackage original) {
+    return new WorkbookRefused(
+        original.file(),
+        "the folder for temporary files, "
+            + System.getProperty("java.io.tmpdir")
+            + ", cannot be written to or is full",
+        "Mend that, or name another folder in TMPDIR (Windows: TEMP). Nothing was written.");
   }
 
   /** Our sheets' names in this workbook, where a sheet of the angler's has the usual one. */

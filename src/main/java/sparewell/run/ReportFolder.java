@@ -1,15 +1,17 @@
 package sparewell.run;
 
 import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.util.HashSet;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
-import java.util.stream.Stream;
+import java.util.Optional;
 import sparewell.render.CsvRenderer;
 import sparewell.table.Block;
 import sparewell.table.ReportSheet;
@@ -17,6 +19,8 @@ import sparewell.units.UnitSystem;
 
 /** The folder of CSV files of one workbook. */
 final class ReportFolder {
+  private static final int LONGEST_HEADING = 4096;
+
   private ReportFolder() {}
 
   /** Makes the folder; fails where nothing can be written into it. */
@@ -41,25 +45,80 @@ final class ReportFolder {
   }
 
   /**
-   * Writes the files in UTF-8 without byte order mark, and takes away CSV files that this run did
-   * not write, so that the folder holds one run and no other. Files that are not CSV stay.
+   * Writes the files in UTF-8 without byte order mark, and takes away what an earlier run of ours
+   * wrote and this one did not. All else in the folder stays: where a file that is not ours has the
+   * name of one of ours, ours takes the name with {@code (2)}.
    *
    * @param texts by file name
+   * @return what to tell about names that were taken
    */
-  static void write(Path folder, Map<String, String> texts) throws IOException {
+  static List<String> write(Path folder, Map<String, String> texts) throws IOException {
     prepare(folder);
-    Set<Path> written = new HashSet<>();
+    Optional<WrittenFiles> before = WrittenFiles.in(folder);
+    WrittenFiles now = new WrittenFiles();
+    Map<Path, byte[]> contents = new LinkedHashMap<>();
+    List<String> taken = new ArrayList<>();
     for (Map.Entry<String, String> text : texts.entrySet()) {
-      Path file = folder.resolve(text.getKey());
-      Files.writeString(file, text.getValue());
-      written.add(file);
-    }
-    try (Stream<Path> inside = Files.list(folder)) {
-      for (Path file : inside.toList()) {
-        if (file.toString().endsWith(".csv") && !written.contains(file)) {
-          Files.delete(file);
-        }
+      String name = free(folder, text.getKey(), text.getValue(), before);
+      if (!name.equals(text.getKey())) {
+        taken.add(
+            folder.resolve(text.getKey())
+                + " was not written by this program and stays as it is; what would stand there is"
+                + " in '"
+                + name
+                + "'. Move yours elsewhere, or give another folder with --reports.");
       }
+      byte[] content = text.getValue().getBytes(StandardCharsets.UTF_8);
+      now.add(name, content);
+      contents.put(folder.resolve(name), content);
     }
+    if (before.isPresent()) {
+      before.get().removeAllBut(now, folder);
+    }
+    now.write(folder); // first, so that what a stopped run leaves is known as ours
+    for (Map.Entry<Path, byte[]> content : contents.entrySet()) {
+      Files.write(content.getKey(), content.getValue());
+    }
+    return taken;
+  }
+
+  /** The name, with a number where a file that is not ours has it. */
+  private static String free(
+      Path folder, String name, String text, Optional<WrittenFiles> before) throws IOException {
+    String free = name;
+    for (int n = 2; !isOurs(folder.resolve(free), text, before); n++) {
+      free = name.replace(".csv", " (" + n + ").csv");
+    }
+    return free;
+  }
+
+  /**
+   * Whether nothing is lost by writing there: no file or an empty one, or one that an earlier run
+   * wrote. That is one on the list of the folder, if it has a list, whose first two headings are
+   * those of ours (a later version may add columns behind them).
+   */
+  private static boolean isOurs(Path file, String text, Optional<WrittenFiles> before)
+      throws IOException {
+    if (!Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+      return true;
+    }
+    if (!Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
+      return false;
+    }
+    boolean listed = before.map(b -> b.names(file.getFileName().toString())).orElse(true);
+    return listed && (Files.size(file) == 0 || headings(file).equals(headings(text)));
+  }
+
+  private static String headings(Path file) throws IOException {
+    try (InputStream in = Files.newInputStream(file)) {
+      return headings(new String(in.readNBytes(LONGEST_HEADING), StandardCharsets.UTF_8));
+    }
+  }
+
+  /** The first two headings. */
+  private static String headings(String text) {
+    String line = text.lines().findFirst().orElse("");
+    int second = line.indexOf(',', line.indexOf(',') + 1);
+    return second < 0 ? line : line.substring(0, second);
   }
 }

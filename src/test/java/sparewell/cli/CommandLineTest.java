@@ -133,6 +133,42 @@ class CommandLineTest {
         checks.toString());
   }
 
+  /** The folder named like the workbook may be the angler's own. */
+  @Test
+  void reportsLeaveTheFilesOfOthersAlone() throws IOException {
+    Path mine = Files.createDirectories(folder.resolve("season"));
+    Path log = Files.writeString(mine.resolve("phone.csv"), "Date,Trip\n");
+    Path prices = Files.writeString(mine.resolve("buy-list.csv"), "Part,Price\n");
+    Command command = Command.run("analyse", book, "--reports", folder);
+    assertEquals(0, command.exitCode(), command.toString());
+    assertEquals("Date,Trip\n", Files.readString(log));
+    assertEquals("Part,Price\n", Files.readString(prices));
+    assertTrue(Files.exists(mine.resolve("buy-list (2).csv")));
+    assertTrue(command.error().contains("buy-list.csv was not written by"), command.error());
+  }
+
+  /** Java asks for the folder of temporary files once, so another process must find it missing. */
+  @Test
+  void aMissingFolderForTemporaryFilesIsNamed() throws Exception {
+    Path missing = folder.resolve("no such folder");
+    Process run =
+        new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Djava.io.tmpdir=" + missing,
+                "-cp",
+                System.getProperty("java.class.path"),
+                "sparewell.Main",
+                "analyse",
+                book.toString(),
+                "--reports",
+                reports.toString())
+            .redirectErrorStream(true)
+            .start();
+    String said = new String(run.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    assertFalse(said.contains("the CSV files cannot be written"), said);
+    assertTrue(run.waitFor() == 0 || said.contains("no such folder, cannot be written to"), said);
+  }
+
   @Test
   void aFolderToWriteToIsNamedAsSuch() throws IOException {
     byte[] before = Files.readAllBytes(book);

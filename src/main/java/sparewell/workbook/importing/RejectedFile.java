@@ -5,6 +5,7 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -39,7 +40,7 @@ public final class RejectedFile {
     for (int n = 1; ; n++) {
       Path file = plan.file().resolveSibling(stem + (n == 1 ? "" : " (" + n + ")") + ".csv");
       if (!Files.exists(file)) {
-        return Files.write(file, content);
+        return Files.write(file, content, StandardOpenOption.CREATE_NEW);
       }
       if (Files.isRegularFile(file)
           && Files.size(file) == content.length
