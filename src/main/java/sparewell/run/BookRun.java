@@ -169,11 +169,7 @@ final class BookRun {
   }
 
   private static SaveResult save(
-      WorkbookPackage original,
-      Path target,
-      Path scratch,
-      List<OwnSheet> own,
-      RunOptions options)
+      WorkbookPackage original, Path target, Path scratch, List<OwnSheet> own, RunOptions options)
       throws WorkbookRefused {
     return WorkbookSaver.save(
         new SaveRequest(

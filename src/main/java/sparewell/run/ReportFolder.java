@@ -83,8 +83,8 @@ final class ReportFolder {
   }
 
   /** The name, with a number where a file that is not ours has it. */
-  private static String free(
-      Path folder, String name, String text, Optional<WrittenFiles> before) throws IOException {
+  private static String free(Path folder, String name, String text, Optional<WrittenFiles> before)
+      throws IOException {
     String free = name;
     for (int n = 2; !isOurs(folder.resolve(free), text, before); n++) {
       free = name.replace(".csv", " (" + n + ").csv");

@@ -64,7 +64,8 @@ class ReportFolderTest {
   @Test
   void onlyWhatIsStillAsWrittenIsRemoved(@TempDir Path folder) throws IOException {
     Path inside = folder.resolve("reports");
-    ReportFolder.write(inside, Map.of("spares.csv", "style,size\r\n", "stow-plan.csv", "box,w\r\n"));
+    ReportFolder.write(
+        inside, Map.of("spares.csv", "style,size\r\n", "stow-plan.csv", "box,w\r\n"));
     Files.writeString(inside.resolve("spares.csv"), "style,size\r\nmy notes\r\n");
     Path outside = Files.writeString(folder.resolve("log.csv"), "x\n");
     Path list = inside.resolve(WrittenFiles.NAME);
