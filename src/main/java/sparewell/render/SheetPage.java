@@ -101,11 +101,7 @@ final class SheetPage {
       } else if (block instanceof Block.Rows rows) {
         int heading =
             TableBlock.lay(
-                tables.get(rows.table()),
-                grid,
-                row,
-                names.next(about(sheet, rows.table())),
-                options);
+                tables.get(rows.table()), grid, row, names.next(sheet, rows.table()), options);
         keepInView(rows.table(), grid, heading, blocks);
       }
       if (block instanceof Chart chart) {
@@ -254,10 +250,6 @@ final class SheetPage {
   private static boolean startsAlike(List<String> one, List<String> other) {
     int shared = Math.min(one.size(), other.size());
     return one.subList(0, shared).equals(other.subList(0, shared));
-  }
-
-  private static String about(ReportSheet sheet, Table<?> table) {
-    return table.csvFile().isEmpty() ? sheet.name() : table.csvFile().replace(".csv", "");
   }
 
   /** The least number of columns from the first on that are so wide together. */

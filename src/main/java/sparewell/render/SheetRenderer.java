@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.concurrent.ForkJoinTask;
 import sparewell.table.ReportSheet;
+import sparewell.table.Table;
 import sparewell.units.UnitSystem;
 
 /** Result sheets as a workbook of their own. */
@@ -83,13 +84,24 @@ public final class SheetRenderer {
     Files.write(file, render(sheets, units, options));
   }
 
-  /** Names of tables: a prefix of their own, then the sheet's name, each once. */
+  /**
+   * Names of tables, the same in every run, because formulas of the angler's go by them: that of
+   * the CSV file, else those of the sheet and the title without its numbers.
+   */
   static final class TableNames {
     private static final String PREFIX = "sw_";
+    private static final int LONGEST = 200;
     private final Set<String> given = new HashSet<>();
 
-    String next(String about) {
-      String plain = PREFIX + about.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "_");
+    String next(ReportSheet sheet, Table<?> table) {
+      String title = table.title().replaceAll("[,:;(].*", "");
+      String about =
+          table.csvFile().isEmpty()
+              ? sheet.name() + (title.isEmpty() ? " list" : " " + title)
+              : table.csvFile().replace(".csv", "");
+      String words = about.toLowerCase(Locale.ROOT).replaceAll("[^a-z]+", " ").strip();
+      String plain = PREFIX + words.replace(' ', '_');
+      plain = plain.substring(0, Math.min(LONGEST, plain.length()));
       String name = plain;
       for (int again = 2; !given.add(name); again++) {
         name = plain + "_" + again;

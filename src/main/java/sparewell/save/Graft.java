@@ -84,18 +84,23 @@ final class Graft {
     } else if (grown.isPresent()) {
       edit(book.stylesPart().get(), grown.get());
     }
-    editWorkbook(scratch, sheets, ids);
+    editWorkbook(scratch, sheets, ids, parts.tableNames());
     edit(PartNames.relationshipsOf(book.workbookPart()), relationships.apply());
     edit(
         ContentTypesEdit.PART,
         ContentTypesEdit.apply(book.xml(ContentTypesEdit.PART), dropped, book.signed(), types));
   }
 
-  private void editWorkbook(WorkbookPackage scratch, List<OwnSheet> sheets, Map<String, String> ids)
+  private void editWorkbook(
+      WorkbookPackage scratch,
+      List<OwnSheet> sheets,
+      Map<String, String> ids,
+      List<String> tableNames)
       throws WorkbookRefused, IOException {
     SheetList list = new SheetList(book.sheets(), sheets);
     WorkbookEdit workbook = new WorkbookEdit(book.xml(book.workbookPart()), book.sheets(), list);
-    edit(book.workbookPart(), workbook.apply(ids, OwnName.of(scratch), OwnFeeds.any(book, sheets)));
+    boolean feeds = OwnFeeds.any(book, dropped, sheets, tableNames);
+    edit(book.workbookPart(), workbook.apply(ids, OwnName.of(scratch), feeds));
   }
 
   /** Ids of the workbook's relationships to what leaves; the calculation chain is seen to here. */

@@ -3,42 +3,94 @@ package sparewell.save;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.Collection;
 import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Stream;
+import sparewell.ooxml.PartNames;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
+import sparewell.ooxml.WorkbookRefused;
+import sparewell.ooxml.XmlElement;
+import sparewell.ooxml.XmlText;
 import sparewell.save.xml.XmlOut;
 
-/** Whether formulas of the angler's may read our sheets, so that their cached values grow stale. */
+/**
+ * Whether formulas of the angler's may read our sheets, so that their cached values grow stale: in
+ * cells, rules, charts, pivot tables and defined names, by a sheet's name, over a row of sheets, or
+ * by the name of a table.
+ *
+ * <p>It looks at the text only: taking a cell's text for a formula costs one calculation, missing a
+ * formula a wrong value.
+ */
 final class OwnFeeds {
-  private static final int OVERLAP = 200;
+  private static final int OVERLAP = 300;
   private static final List<String> QUOTES = List.of("'", "&apos;", "&#39;");
 
-  private OwnFeeds() {}
+  /** Parts that hold formulas, by what their content types say. */
+  private static final List<String> WITH_FORMULAS =
+      List.of("worksheet+xml", "chart", "spreadsheetml.table+xml", "pivotcachedefinition");
+
+  private final List<String> sheets;
+  private final List<String> tables;
+
+  private OwnFeeds(Collection<OwnSheet> sheets, Collection<String> tables) {
+    this.sheets = sheets.stream().map(s -> key(s.name().replace("'", "''"))).toList();
+    this.tables = tables.stream().map(OwnFeeds::key).toList();
+  }
+
+  private static String key(String name) {
+    return XmlOut.text(name).toLowerCase(Locale.ROOT);
+  }
 
   /**
-   * Looks for {@code Name!} in the angler's sheets and the workbook's names. It looks at the text
-   * only: taking a cell's text for a formula costs one calculation, missing a formula a wrong
-   * value.
+   * Looks for references.
+   *
+   * @param dropped keys of entries that leave with the last run's sheets
+   * @param tables names of the tables of our sheets
    */
-  static boolean any(WorkbookPackage book, List<OwnSheet> sheets) throws IOException {
+  static boolean any(
+      WorkbookPackage book,
+      Set<String> dropped,
+      Collection<OwnSheet> sheets,
+      Collection<String> tables)
+      throws WorkbookRefused, IOException {
+    OwnFeeds feeds = new OwnFeeds(sheets, tables);
     if (sheets.isEmpty()) {
       return false;
     }
-    List<String> names =
-        sheets.stream().map(s -> XmlOut.text(s.name()).replace("'", "''")).toList();
-    for (SheetEntry sheet : book.sheets()) {
-      if (!sheet.own()
-          && sheet.worksheet()
-          && sheet.partName().isPresent()
-          && contains(book, sheet.partName().get(), names)) {
+    if (feeds.namedByAName(book)) {
+      return true;
+    }
+    for (String entry : book.entryNames()) {
+      String type = book.contentType(entry).orElse("").toLowerCase(Locale.ROOT);
+      if (!dropped.contains(PartNames.key(entry))
+          && WITH_FORMULAS.stream().anyMatch(type::contains)
+          && feeds.namedIn(book, entry)) {
         return true;
       }
     }
     return false;
   }
 
-  private static boolean contains(WorkbookPackage book, String part, List<String> names)
-      throws IOException {
+  /** Whether a defined name of the angler's stands for something on our sheets. */
+  private boolean namedByAName(WorkbookPackage book) throws WorkbookRefused {
+    XmlText xml = book.xml(book.workbookPart());
+    List<SheetEntry> old = book.sheets();
+    Stream<XmlElement> names =
+        xml.root().child("definedNames").stream().flatMap(d -> d.children("definedName").stream());
+    return names
+        .filter(name -> name.value("localSheetId").filter(at -> isOwn(old, at)).isEmpty())
+        .anyMatch(name -> refers(xml.text(name).toLowerCase(Locale.ROOT)));
+  }
+
+  private static boolean isOwn(List<SheetEntry> old, String position) {
+    int at = position.matches("\\d{1,6}") ? Integer.parseInt(position) : old.size();
+    return at < old.size() && old.get(at).own();
+  }
+
+  private boolean namedIn(WorkbookPackage book, String part) throws IOException {
     byte[] buffer = new byte[1 << 18];
     String rest = "";
     try (InputStream in = book.part(part)) {
@@ -46,9 +98,9 @@ final class OwnFeeds {
           n > 0;
           n = in.readNBytes(buffer, 0, buffer.length)) {
         // One character a byte; UTF-16 has a zero byte in each pair of our plain names.
-        String text =
-            rest + new String(buffer, 0, n, StandardCharsets.ISO_8859_1).replace("\0", "");
-        if (refers(text, names)) {
+        String read = new String(buffer, 0, n, StandardCharsets.ISO_8859_1);
+        String text = rest + read.replace("\0", "").toLowerCase(Locale.ROOT);
+        if (refers(text)) {
           return true;
         }
         rest = text.substring(Math.max(0, text.length() - OVERLAP));
@@ -57,33 +109,42 @@ final class OwnFeeds {
     return false;
   }
 
-  private static boolean refers(String text, List<String> names) {
+  private boolean refers(String text) {
     for (int mark = text.indexOf('!'); mark >= 0; mark = text.indexOf('!', mark + 1)) {
-      if (endsWithName(text, mark, names)) {
+      if (namesOurSheets(text, mark)) {
         return true;
       }
     }
-    for (int mark = text.indexOf(':'); mark >= 0; mark = text.indexOf(':', mark + 1)) {
-      if (endsWithName(text, mark, names)) {
-        return true;
-      }
-    }
-    return false;
+    // A pivot table names its source without a mark.
+    return tables.stream().anyMatch(text::contains)
+        || text.contains("<worksheetsource ")
+            && sheets.stream().anyMatch(sheet -> text.contains("sheet=\"" + sheet + "\""));
   }
 
-  /** Whether a name, perhaps with its closing quote, ends before a place. */
-  private static boolean endsWithName(String text, int place, List<String> names) {
-    int end = place;
+  /**
+   * Whether what stands before a mark is a sheet of ours, or a row of sheets, which may hold it.
+   */
+  private boolean namesOurSheets(String text, int mark) {
     for (String quote : QUOTES) {
-      if (text.startsWith(quote, place - quote.length())) {
-        end = place - quote.length();
+      if (text.startsWith(quote, mark - quote.length())) {
+        int end = mark - quote.length();
+        int start = text.lastIndexOf(quote, end - 1);
+        while (start >= quote.length() && text.startsWith(quote, start - quote.length())) {
+          start = text.lastIndexOf(quote, start - quote.length() - 1); // a doubled quote
+        }
+        String name = text.substring(Math.max(0, start) + (start < 0 ? 0 : quote.length()), end);
+        return name.indexOf(':') >= 0 || sheets.contains(name.replace(quote, "'"));
       }
     }
-    for (String name : names) {
-      if (text.regionMatches(true, end - name.length(), name, 0, name.length())) {
-        return true;
-      }
+    int start = mark;
+    while (start > 0 && isOfPlainName(text.charAt(start - 1))) {
+      start--;
     }
-    return false;
+    String name = text.substring(start, mark);
+    return name.indexOf(':') >= 0 || sheets.contains(name);
+  }
+
+  private static boolean isOfPlainName(char c) {
+    return Character.isLetterOrDigit(c) || "_.:".indexOf(c) >= 0 || c > '~';
   }
 }

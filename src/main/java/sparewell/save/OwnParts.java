@@ -5,6 +5,7 @@ import java.io.InputStream;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -134,9 +135,15 @@ final class OwnParts {
     }
   }
 
+  /** Names of the tables of our sheets. */
+  List<String> tableNames() {
+    return List.copyOf(tables.ours);
+  }
+
   /** Ids and names of tables, which must be new in the whole workbook. */
   static final class Tables {
     private final Set<String> names = new TreeSet<>();
+    private final List<String> ours = new ArrayList<>();
     private int highest;
 
     /** Looks at the tables that stay. */
@@ -171,6 +178,7 @@ final class OwnParts {
       for (int n = 2; !names.add(name.toLowerCase(Locale.ROOT)); n++) {
         name = wanted + "_" + n;
       }
+      ours.add(name);
       edits.set(xml.root(), "id", String.valueOf(++highest));
       edits.set(xml.root(), "name", name);
       edits.set(xml.root(), "displayName", name);

@@ -91,6 +91,25 @@ class SheetRendererTest {
   }
 
   @Test
+  void tablesKeepTheirNamesWhateverStandsBeforeThem() throws IOException {
+    assertEquals(
+        List.of("sw_s_first", "sw_s_then", "sw_b"), tableNames("1. First, of 3", "2. Then"));
+    assertEquals(List.of("sw_s_then", "sw_b"), tableNames("1. Then: 12 of them"));
+  }
+
+  private static List<String> tableNames(String... titles) throws IOException {
+    List<Column<String>> columns = List.of(Column.sheetOnly("T", Format.TEXT, "", text -> text));
+    List<Block> blocks = new ArrayList<>();
+    for (String title : titles) {
+      blocks.add(new Block.Rows(new Table<>("", title, columns, List.of("x"), "")));
+    }
+    blocks.add(new Block.Rows(new Table<>("b.csv", titles[0], columns, List.of("x"), "")));
+    try (XSSFWorkbook book = read(List.of(new ReportSheet("S", "", blocks)), Sample.options())) {
+      return book.getSheet("S").getTables().stream().map(XSSFTable::getName).toList();
+    }
+  }
+
+  @Test
   void unitsFollowTheSystem() throws IOException {
     byte[] bytes = SheetRenderer.render(Sample.sheets(), UnitSystem.METRIC, Sample.options());
     try (XSSFWorkbook other = new XSSFWorkbook(new ByteArrayInputStream(bytes))) {
