@@ -54,15 +54,76 @@ final class ChartBlock {
       block.find(grid.sideColumn, true);
       grid.sideColumn += data.columns().size();
     }
-    Plot plot = block.plot(chart, row);
+    if (chart.kind() == Chart.Kind.BANDS) {
+      TextBlock.put(chart.title(), grid, row, Look.HEADING);
+      block.panels(chart, row + 1);
+    } else {
+      Plot plot =
+          chart.kind() == Chart.Kind.FOREST ? block.forest(chart, row) : block.plot(chart, row);
+      block.draw(plot, row, 0, Layout.DRAWN_WIDTH_POINTS, rows);
+    }
     grid.sideColumn++;
+  }
+
+  private void draw(Plot plot, int row, double left, double width, int rows) {
     grid.drawn.add(
         new Grid.Drawn(
             row,
-            1,
-            Math.round(Layout.DRAWN_WIDTH_POINTS * Measure.EMU_PER_POINT),
-            Math.round((rows * Layout.ROW_POINTS - GAP_POINTS) * Measure.EMU_PER_POINT),
+            left * grid.print,
+            Math.round(width * grid.print * Measure.EMU_PER_POINT),
+            Math.round(
+                (rows * Layout.ROW_POINTS - GAP_POINTS) * grid.print * Measure.EMU_PER_POINT),
             anchor -> ChartFrame.write(plot, anchor)));
+  }
+
+  /** One picture for each series, side by side. */
+  private void panels(Chart chart, int firstRow) {
+    double apart = Layout.DRAWN_WIDTH_POINTS / Chart.PANELS_ACROSS;
+    for (int i = 0; i < chart.series().size(); i++) {
+      Chart.Series one = chart.series().get(i);
+      Chart panel =
+          new Chart(
+              chart.kind(),
+              one.heading(),
+              chart.xTitle(),
+              chart.yTitle(),
+              chart.see(),
+              chart.data(),
+              chart.x(),
+              List.of(one));
+      int row = firstRow + i / Chart.PANELS_ACROSS * Chart.PANEL_ROWS;
+      double left = i % Chart.PANELS_ACROSS * apart;
+      draw(plot(panel, firstRow - 1), row, left, apart - GAP_POINTS, Chart.PANEL_ROWS);
+    }
+  }
+
+  /** The rows' names are words beside points on the left edge; the rows stand at 1, 2, 3. */
+  private Plot forest(Chart chart, int chartRow) {
+    Plot plot = plot(chart, chartRow);
+    List<Object> places = new ArrayList<>();
+    List<Object> edge = new ArrayList<>();
+    List<String> words = new ArrayList<>();
+    double least = Math.min(0, ForestAxis.least(plot));
+    for (Object name : plot.x().values()) {
+      words.add(text(name));
+      places.add((double) words.size());
+      edge.add(least);
+    }
+    Plot.Figures left = beside("left edge", edge, chartRow);
+    Plot.Series names = new Plot.Series(left, left, Chart.Mark.MARKERS, NONE, NONE, words);
+    List<Plot.Series> series = new ArrayList<>(List.of(names));
+    series.addAll(plot.series());
+    return new Plot(chart, plot.xTitle(), plot.yTitle(), beside("row", places, chartRow), series);
+  }
+
+  /** Figures in a column beside the printed part. */
+  private Plot.Figures beside(String heading, List<Object> values, int chartRow) {
+    int at = grid.sideColumn++;
+    grid.put(chartRow + 1, at, heading, Look.FIGURE_HEAD);
+    for (int i = 0; i < values.size(); i++) {
+      grid.put(chartRow + 2 + i, at, values.get(i), Look.figure(Look.GENERAL));
+    }
+    return new Plot.Figures(cells(chartRow + 2, at, values), values, Look.GENERAL, false);
   }
 
   /** Notes where each column of the data stands, and puts it there if asked. */
@@ -110,8 +171,13 @@ final class ChartBlock {
       Plot.Figures plus = NONE;
       if (one.interval().isPresent()) {
         Chart.Interval interval = one.interval().get();
-        minus = difference(one.heading(), interval.lowHeading(), chartRow, "down to ");
-        plus = difference(interval.highHeading(), one.heading(), chartRow, "up to ");
+        boolean band = chart.kind() == Chart.Kind.BANDS;
+        String from = band ? interval.lowHeading() : one.heading();
+        minus =
+            band
+                ? figures(interval.lowHeading())
+                : difference(one.heading(), interval.lowHeading(), chartRow, "down to ");
+        plus = difference(interval.highHeading(), from, chartRow, "up to ");
       }
       List<String> words = new ArrayList<>();
       one.labelHeading()

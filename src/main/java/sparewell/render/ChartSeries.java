@@ -55,7 +55,9 @@ final class ChartSeries {
   void line(int index) {
     Plot.Series series = start(index);
     lineAndMarker(index, series.mark());
-    errorBars(series);
+    if (plot.chart().kind() != Chart.Kind.BANDS) {
+      errorBars(series);
+    }
     categories();
     values("c:val", series.values());
     xml.leaf("c:smooth", "val", 0).close();
@@ -70,6 +72,44 @@ final class ChartSeries {
     values("c:xVal", plot.x());
     values("c:yVal", series.values());
     xml.leaf("c:smooth", "val", 0).close();
+  }
+
+  /** A row's name, value and interval, lying. */
+  void forest(int index) {
+    Plot.Series series = start(index);
+    if (series.words().isEmpty()) {
+      lineAndMarker(
+          index - 1, series.mark() == Chart.Mark.USUAL ? Chart.Mark.MARKERS : series.mark());
+    } else {
+      xml.open("c:spPr").open("a:ln", "w", THIN).leaf("a:noFill").close(2);
+      xml.open("c:marker").leaf("c:symbol", "val", "none").close();
+    }
+    words(series);
+    errorBars(series);
+    values("c:xVal", series.values());
+    values("c:yVal", plot.x());
+    xml.leaf("c:smooth", "val", 0).close();
+  }
+
+  /** The two layers of a band: nothing up to its low end, a light fill up to its high end. */
+  void band(int index) {
+    Plot.Series series = plot.series().get(index);
+    layer(index + 1, series.minus(), "low");
+    layer(index + 2, series.plus(), "band");
+  }
+
+  private void layer(int index, Plot.Figures heights, String name) {
+    xml.open("c:ser").leaf("c:idx", "val", index).leaf("c:order", "val", index);
+    xml.open("c:tx").leafText("c:v", name).close().open("c:spPr");
+    if (name.equals("low")) {
+      xml.leaf("a:noFill");
+    } else {
+      xml.open("a:solidFill").leaf("a:srgbClr", "val", LIGHT).close();
+    }
+    xml.open("a:ln").leaf("a:noFill").close(2);
+    categories();
+    values("c:val", heights);
+    xml.close();
   }
 
   private Plot.Series start(int index) {
@@ -128,11 +168,16 @@ final class ChartSeries {
         xml.open("c:dLbl").leaf("c:idx", "val", i).open("c:tx").open("c:rich");
         xml.leaf("a:bodyPr").leaf("a:lstStyle").open("a:p").open("a:r");
         xml.leaf("a:rPr", "lang", "en-US", "sz", 800).leafText("a:t", series.words().get(i));
-        xml.close(4).leaf("c:dLblPos", "val", i % 2 == 0 ? "t" : "b");
+        xml.close(4).leaf("c:dLblPos", "val", place(i));
         shown(true).close();
       }
     }
     shown(false).close();
+  }
+
+  private String place(int point) {
+    boolean beside = plot.chart().kind() == Chart.Kind.FOREST;
+    return beside ? "l" : point % 2 == 0 ? "t" : "b";
   }
 
   private Xml shown(boolean value) {
@@ -148,6 +193,8 @@ final class ChartSeries {
     xml.open("c:errBars");
     if (plot.chart().kind() == Chart.Kind.SCATTER) {
       xml.leaf("c:errDir", "val", "y");
+    } else if (plot.chart().kind() == Chart.Kind.FOREST) {
+      xml.leaf("c:errDir", "val", "x");
     }
     xml.leaf("c:errBarType", "val", "both").leaf("c:errValType", "val", "cust");
     xml.leaf("c:noEndCap", "val", 0);
@@ -159,6 +206,10 @@ final class ChartSeries {
   }
 
   private void categories() {
+    if (plot.x().dates()) {
+      values("c:cat", plot.x());
+      return;
+    }
     xml.open("c:cat").open("c:strRef").leafText("c:f", plot.x().cells());
     points("c:strCache", plot.x().values()).close(2);
   }

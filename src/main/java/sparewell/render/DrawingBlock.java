@@ -20,11 +20,11 @@ final class DrawingBlock {
     grid.drawn.add(
         new Grid.Drawn(
             row,
-            1,
+            0,
             wide,
             high,
             anchor -> {
-              long top = Math.round(grid.topPoints(at) * Measure.EMU_PER_POINT);
+              long top = Math.round(grid.topPoints(at) * grid.print * Measure.EMU_PER_POINT);
               new ShapesXml(anchor, wide, high, top).group(drawing);
             }));
   }

@@ -54,8 +54,12 @@ final class Grid {
     }
   }
 
-  /** Something drawn over cells, in EMU from the upper left corner of its cell. */
-  record Drawn(int row, int column, long width, long height, Consumer<Anchor> content) {}
+  /**
+   * Something drawn over cells, sizes in EMU.
+   *
+   * @param leftPoints distance from the left side of the sheet
+   */
+  record Drawn(int row, double leftPoints, long width, long height, Consumer<Anchor> content) {}
 
   /**
    * Where the content of an anchor is written.
@@ -106,15 +110,19 @@ final class Grid {
   /** Whether the page is printed at its true size. */
   boolean exactSize;
 
+  /** How much larger than usual all of it is written; what is laid out here is at usual size. */
+  final double print;
+
   private final Looks looks;
 
-  Grid(String name, Looks looks) {
+  Grid(String name, Looks looks, double print) {
     this.name = name;
     this.looks = looks;
+    this.print = print;
   }
 
   void put(int row, int column, Object value, Look look) {
-    put(row, column, value, looks.index(look));
+    put(row, column, value, look(look));
   }
 
   /** Puts a value with a look of that number. */
@@ -138,7 +146,7 @@ final class Grid {
 
   /** Number of a look. */
   int look(Look look) {
-    return looks.index(look);
+    return looks.index(look.larger(print));
   }
 
   /** Merges cells of one row; the look is given to all, so that fills and lines are whole. */

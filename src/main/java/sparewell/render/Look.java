@@ -131,6 +131,12 @@ record Look(
     return (0.2126 * red + 0.7152 * green + 0.0722 * blue) / 255;
   }
 
+  /** The same in letters so many times as large. */
+  Look larger(double times) {
+    Face larger = new Face(face.points() * times, face.bold(), face.underline(), face.rgb());
+    return times == 1 ? this : new Look(pattern, larger, fill, edge, across, wrap, indent);
+  }
+
   Look asLink() {
     return new Look(pattern, face.asLink(), fill, edge, across, wrap);
   }

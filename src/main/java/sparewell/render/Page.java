@@ -5,10 +5,11 @@ import sparewell.units.LengthUnit;
 import sparewell.units.UnitSystem;
 
 /**
- * The page that a sheet is printed on, lengths in mm.
+ * The page that a sheet is printed on, lengths in mm. The spreadsheet shrinks every sheet to the
+ * width of its page, because columns are wider where a font is missing.
  *
  * @param headerMm distance of header and footer from the edge
- * @param scalePercent fixed scale; 0 for a sheet that is shrunk to the width by the spreadsheet
+ * @param scalePercent scale that is reckoned with to find where pages end
  */
 record Page(
     Paper paper,
@@ -24,13 +25,7 @@ record Page(
   /** Of a wide sheet, whose print would get smaller still. */
   private static final double WIDE_SIDE_MM = 8;
 
-  /** Some programs draw columns so much wider. */
-  private static final double WIDER = 1.07;
-
   private static final int LEAST_SCALE = 20;
-
-  /** Larger print of a wide sheet would fill more pages and be no easier to read. */
-  private static final int MOST_WIDE_SCALE = 85;
 
   /** Blank edge that a printer needs at least. */
   private static final double LEAST_MARGIN_MM = 3.5;
@@ -101,18 +96,14 @@ record Page(
     return usual(paper, !landscape);
   }
 
-  /**
-   * The same page with a fixed scale at which so wide a sheet fits, so that page breaks count:
-   * spreadsheets ignore them where they shrink a sheet themselves.
-   */
+  /** The same page at the largest scale at which so wide a sheet fits. */
   Page scaledTo(double widthPoints) {
-    double share = (acrossMm() - 2 * sideMm) * Measure.POINTS_PER_MM / (widthPoints * WIDER);
-    int most = landscape ? MOST_WIDE_SCALE : 100;
-    int percent = (int) Math.max(LEAST_SCALE, Math.min(most, Math.floor(share * 100)));
+    double share = (acrossMm() - 2 * sideMm) * Measure.POINTS_PER_MM / widthPoints;
+    int percent = (int) Math.max(LEAST_SCALE, Math.min(100, Math.floor(share * 100)));
     return scaled(percent);
   }
 
-  /** The same page at a fixed scale. */
+  /** The same page at another scale. */
   Page scaled(int percent) {
     return new Page(paper, landscape, sideMm, topMm, bottomMm, headerMm, percent);
   }

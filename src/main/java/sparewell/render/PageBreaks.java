@@ -49,8 +49,8 @@ final class PageBreaks {
     List<Integer> behind = new ArrayList<>();
     int pages = 1;
     int bare = 0;
-    double room = page.innerPoints() * SAFE_SHARE;
-    double slack = page.innerPoints() - room;
+    double room = page.innerPoints() / grid.print * SAFE_SHARE;
+    double slack = page.innerPoints() / grid.print - room;
     double used = 0;
     boolean ranOver = false;
     for (int row = 1; row <= grid.lastPrintedRow; row++) {
@@ -123,7 +123,7 @@ final class PageBreaks {
     double highest = 0;
     for (Grid.Drawn drawn : grid.drawn) {
       if (drawn.row() == row) {
-        highest = Math.max(highest, (double) drawn.height() / Measure.EMU_PER_POINT);
+        highest = Math.max(highest, drawn.height() / grid.print / Measure.EMU_PER_POINT);
       }
     }
     return highest == 0 ? 0 : highest + 2 * Layout.ROW_POINTS;

@@ -9,7 +9,7 @@ import sparewell.table.Chart;
  * @param chart what is asked for
  * @param xTitle title of the axis of categories with its unit
  * @param yTitle title of the axis of values with its unit
- * @param x categories, or the numbers across
+ * @param x categories, or the numbers across; for a forest the places of its rows
  * @param series the series, in order
  */
 record Plot(Chart chart, String xTitle, String yTitle, Figures x, List<Series> series) {
@@ -21,14 +21,19 @@ record Plot(Chart chart, String xTitle, String yTitle, Figures x, List<Series> s
    * @param pattern number pattern
    * @param share whether the values are shares of one
    */
-  record Figures(String cells, List<Object> values, String pattern, boolean share) {}
+  record Figures(String cells, List<Object> values, String pattern, boolean share) {
+    boolean dates() {
+      return pattern.startsWith("yyyy");
+    }
+  }
 
   /**
    * A series.
    *
    * @param name its heading
-   * @param minus lengths of the error bars towards the low end; no values where there are none
-   * @param plus the same towards the high end
+   * @param minus lengths of the error bars towards the low end, of a band its low end; no values
+   *     where there are none
+   * @param plus lengths towards the high end, of a band its whole height
    * @param words words beside the markers; empty where there are none
    */
   record Series(

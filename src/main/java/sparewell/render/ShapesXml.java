@@ -50,6 +50,8 @@ final class ShapesXml {
     for (Drawing.Shape shape : drawing.shapes()) {
       if (shape instanceof Drawing.Area area) {
         area(area);
+      } else if (shape instanceof Drawing.Outline outline) {
+        outline(outline);
       } else if (shape instanceof Drawing.Caption caption) {
         caption(caption);
       } else if (shape instanceof Drawing.Stroke stroke) {
@@ -58,14 +60,79 @@ final class ShapesXml {
         marker(marker);
       }
     }
+    TagPlaces places = new TagPlaces(drawing, points(wide), points(high));
+    for (Drawing.Shape shape : drawing.shapes()) {
+      if (shape instanceof Drawing.Tag tag) {
+        tag(tag, places);
+      }
+    }
     xml.close();
+  }
+
+  private static double points(long emu) {
+    return (double) emu / Measure.EMU_PER_POINT;
+  }
+
+  private void tag(Drawing.Tag tag, TagPlaces places) {
+    double size = tag.lineHeightShare() * points(high) / LINE_OF_FONT;
+    double width = TextSize.width(tag.text(), size * SPARE, false) + 2 * points(INSET);
+    TagPlaces.Box box = places.place(tag, width, tag.lineHeightShare() * points(high));
+    double left = box.left() / points(wide);
+    double upper = box.top() / points(high);
+    double widthShare = box.width() / points(wide);
+    if (box.step() > 0) {
+      double nearX = Math.max(left, Math.min(left + widthShare, tag.acrossShare()));
+      double nearY = Math.max(upper, Math.min(upper + tag.lineHeightShare(), tag.downShare()));
+      stroke(new Drawing.Stroke(tag.acrossShare(), tag.downShare(), nearX, nearY, false, false));
+    }
+    caption(
+        new Drawing.Caption(
+            left,
+            upper,
+            widthShare,
+            tag.lineHeightShare(),
+            tag.text(),
+            tag.lineHeightShare(),
+            Drawing.Align.CENTRE,
+            false,
+            false));
+  }
+
+  /** A path in units of the picture's own size. */
+  private void outline(Drawing.Outline outline) {
+    int id = anchor.ids().getAsInt();
+    xml.open("xdr:sp", "macro", "", "textlink", "").open("xdr:nvSpPr");
+    xml.leaf("xdr:cNvPr", "id", id, "name", "outline " + id).leaf("xdr:cNvSpPr").close();
+    xml.open("xdr:spPr").open("a:xfrm");
+    place(0, 0, 1, 1);
+    xml.close().open("a:custGeom");
+    for (String none : new String[] {"a:avLst", "a:gdLst", "a:ahLst", "a:cxnLst"}) {
+      xml.leaf(none);
+    }
+    xml.leaf("a:rect", "l", 0, "t", 0, "r", "r", "b", "b").open("a:pathLst");
+    xml.open("a:path", "w", wide, "h", high);
+    String step = "a:moveTo";
+    for (Drawing.Point point : outline.points()) {
+      xml.open(step);
+      long x = Math.round(point.acrossShare() * wide);
+      xml.leaf("a:pt", "x", x, "y", Math.round(point.downShare() * high)).close();
+      step = "a:lnTo";
+    }
+    xml.leaf("a:close").close(3);
+    grey(outline.greyShare());
+    line(BLACK, THIN, false);
+    xml.close(2);
+  }
+
+  private void grey(double share) {
+    int level = (int) Math.round(255 * (1 - share));
+    String grey = String.format(Locale.ROOT, "%02X", level).repeat(3);
+    xml.open("a:solidFill").leaf("a:srgbClr", "val", grey).close();
   }
 
   private void area(Drawing.Area area) {
     shape("rect", area.leftShare(), area.topShare(), area.widthShare(), area.heightShare(), "area");
-    int level = (int) Math.round(255 * (1 - area.greyShare()));
-    String grey = String.format(Locale.ROOT, "%02X", level).repeat(3);
-    xml.open("a:solidFill").leaf("a:srgbClr", "val", grey).close();
+    grey(area.greyShare());
     line(BLACK, THIN, area.dashed());
     xml.close(2);
   }

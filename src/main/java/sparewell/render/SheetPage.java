@@ -30,6 +30,11 @@ final class SheetPage {
   /** Headings stay in view only where enough of the screen is left below them. */
   private static final double MOST_POINTS_IN_VIEW = 170;
 
+  /** The same where the sheet asks for it. */
+  private static final double MOST_WANTED_IN_VIEW = 250;
+
+  private static final double LARGE_PRINT = 1.4;
+
   /** A table that goes on without its headings is as bad as a further page. */
   private static final Comparator<PageBreaks.Breaks> FEWEST =
       Comparator.<PageBreaks.Breaks>comparingInt(breaks -> breaks.pages() + breaks.split())
@@ -43,6 +48,9 @@ final class SheetPage {
 
   /** Of the usual size of letters; smaller print is for want of room only. */
   private static final int LEAST_READABLE_PERCENT = 70;
+
+  /** A page is turned against its shape only with room for columns that come out wider. */
+  private static final int LEAST_TURNED_PERCENT = 75;
 
   /** So short a text leads to what follows it, and is not left alone at the foot of a page. */
   private static final int FEW_LINES = 3;
@@ -58,7 +66,8 @@ final class SheetPage {
       SheetRenderer.TableNames names,
       UnitSystem units,
       RenderOptions options) {
-    Grid grid = new Grid(options.actualName(sheet.name()), looks);
+    double print = sheet.largePrint() ? LARGE_PRINT : 1;
+    Grid grid = new Grid(options.actualName(sheet.name()), looks, print);
     List<Block> blocks = sheet.blocks();
     Map<Table<?>, SheetTable<?>> tables = new IdentityHashMap<>();
     for (Block block : blocks) {
@@ -86,7 +95,7 @@ final class SheetPage {
     }
     TextBlock.put(sheet.answer(), grid, 1, across, Look.ANSWER);
     grid.rowsInView = grid.exactSize ? 0 : 1;
-    Page page = Page.fitting(points(grid, grid.lastPrintedColumn), units);
+    Page page = Page.fitting(points(grid, grid.lastPrintedColumn) * print, units);
     int row = Layout.FIRST_ROW;
     for (Block block : blocks) {
       if (block instanceof LabelGrid labels) {
@@ -102,7 +111,7 @@ final class SheetPage {
         int heading =
             TableBlock.lay(
                 tables.get(rows.table()), grid, row, names.next(sheet, rows.table()), options);
-        keepInView(rows.table(), grid, heading, blocks);
+        keepInView(sheet, rows.table(), grid, heading);
       }
       if (block instanceof Chart chart) {
         SheetTable<?> known = tables.get(chart.data());
@@ -133,49 +142,33 @@ final class SheetPage {
   }
 
   /**
-   * The page for a sheet, with its breaks in the grid. What needs no breaks is left to the
-   * spreadsheet, which shrinks it to the width, or to one page.
+   * The page for a sheet, upright or lying: one page where its print stays readable, else that of
+   * the fewest pages and tables that go on without their headings. The spreadsheet shrinks it to
+   * the width, whatever fonts there are; breaks before what would be split go into the grid.
    */
   private static Page paged(Page usual, Grid grid) {
-    if (grid.drawn.isEmpty()) {
-      for (Page page : List.of(usual, usual.turned())) {
-        int widest = page.scaledTo(points(grid, grid.lastPrintedColumn)).scalePercent();
-        Page least = page.scaled(LEAST_READABLE_PERCENT);
-        if ((page == usual || widest >= LEAST_READABLE_PERCENT)
-            && PageBreaks.of(grid, least).pages() == 1) {
-          grid.onOnePage = true;
-          return page;
-        }
-      }
-      if (grid.tables.size() < 2) {
-        return usual;
+    double width = points(grid, grid.lastPrintedColumn) * grid.print;
+    for (Page page : List.of(usual, usual.turned())) {
+      int widest = page.scaledTo(width).scalePercent();
+      Page least = page.scaled(LEAST_READABLE_PERCENT);
+      if ((page == usual || widest >= LEAST_TURNED_PERCENT)
+          && PageBreaks.of(grid, least).pages() == 1) {
+        grid.onOnePage = true;
+        return page;
       }
     }
-    return readable(usual, grid);
-  }
-
-  /**
-   * The page, upright or lying, of the fewest sheets of paper and tables that go on without their
-   * headings, and of these with the largest print.
-   */
-  private static Page readable(Page usual, Grid grid) {
-    double width = points(grid, grid.lastPrintedColumn);
     Page best = usual.scaledTo(width);
     PageBreaks.Breaks breaks = PageBreaks.of(grid, best);
-    for (Page fitting : List.of(best, usual.turned().scaledTo(width))) {
-      for (int less = 0; fitting.scalePercent() - less >= LEAST_READABLE_PERCENT; less++) {
-        Page smaller = fitting.scaled(fitting.scalePercent() - less);
-        for (PageBreaks.Breaks other :
-            List.of(PageBreaks.of(grid, smaller), PageBreaks.keepingWhole(grid, smaller))) {
-          int fewer = FEWEST.compare(other, breaks);
-          if (fewer < 0 || fewer == 0 && smaller.scalePercent() > best.scalePercent()) {
-            best = smaller;
-            breaks = other;
-          }
-        }
+    Page other = usual.turned().scaledTo(width);
+    if (other.scalePercent() >= LEAST_TURNED_PERCENT) {
+      PageBreaks.Breaks turned = PageBreaks.of(grid, other);
+      if (FEWEST.compare(turned, breaks) < 0) {
+        best = other;
+        breaks = turned;
       }
     }
-    grid.pageBreaks.addAll(breaks.behind());
+    PageBreaks.Breaks whole = PageBreaks.keepingWhole(grid, best);
+    grid.pageBreaks.addAll((FEWEST.compare(whole, breaks) <= 0 ? whole : breaks).behind());
     return best;
   }
 
@@ -218,10 +211,23 @@ final class SheetPage {
    * most of the sheet's rows; over other tables they would mislead. Where so much stands above them
    * that little of the screen would be left, the answer alone stays in view.
    */
-  private static void keepInView(Table<?> table, Grid grid, int heading, List<Block> blocks) {
-    if (heading == 0 || grid.headingRow > 0 || grid.exactSize) {
+  private static void keepInView(ReportSheet sheet, Table<?> table, Grid grid, int heading) {
+    boolean wanted = sheet.inView().filter(one -> one == table).isPresent();
+    if (heading == 0
+        || grid.headingRow > 0
+        || grid.exactSize
+        || !wanted && (sheet.inView().isPresent() || !isOfMostRows(table, sheet.blocks()))) {
       return;
     }
+    double above = 0;
+    for (int row = 1; row <= heading; row++) {
+      above += grid.heights.getOrDefault(row, Layout.ROW_POINTS) * grid.print;
+    }
+    grid.headingRow = heading;
+    grid.rowsInView = above <= (wanted ? MOST_WANTED_IN_VIEW : MOST_POINTS_IN_VIEW) ? heading : 1;
+  }
+
+  private static boolean isOfMostRows(Table<?> table, List<Block> blocks) {
     List<String> headings = headings(table);
     int all = 0;
     int under = 0;
@@ -232,15 +238,7 @@ final class SheetPage {
         under += rows;
       }
     }
-    if (under < LONG_SHARE * all) {
-      return;
-    }
-    double above = 0;
-    for (int row = 1; row <= heading; row++) {
-      above += grid.heights.getOrDefault(row, Layout.ROW_POINTS);
-    }
-    grid.headingRow = heading;
-    grid.rowsInView = above <= MOST_POINTS_IN_VIEW ? heading : 1;
+    return under >= LONG_SHARE * all;
   }
 
   private static List<String> headings(Table<?> table) {

@@ -54,7 +54,7 @@ final class SheetParts {
     AtomicInteger ids = new AtomicInteger(1);
     for (Grid.Drawn drawn : grid.drawn) {
       xml.open("xdr:oneCellAnchor").open("xdr:from");
-      xml.leafText("xdr:col", String.valueOf(drawn.column() - 1)).leafText("xdr:colOff", "0");
+      left(xml, grid, drawn.leftPoints());
       // A point down, so that no frame is drawn on the last line of the page before.
       xml.leafText("xdr:row", String.valueOf(drawn.row() - 1)).leafText("xdr:rowOff", "12700");
       xml.close().leaf("xdr:ext", "cx", drawn.width(), "cy", drawn.height());
@@ -63,6 +63,23 @@ final class SheetParts {
     }
     parts.add("xl/" + file, OFFICE + "drawing+xml", xml.close().bytes());
     return parts.relate(sheetPart, "drawing", "../" + file);
+  }
+
+  /** Column and place in it; a place behind a column's end would be drawn at its end. */
+  private static void left(Xml xml, Grid grid, double points) {
+    int column = 1;
+    double left = points / grid.print;
+    for (double wide = wide(grid, 1); left >= wide; wide = wide(grid, column)) {
+      left -= wide;
+      column++;
+    }
+    xml.leafText("xdr:col", String.valueOf(column - 1));
+    xml.leafText(
+        "xdr:colOff", String.valueOf(Math.round(left * grid.print * Measure.EMU_PER_POINT)));
+  }
+
+  private static double wide(Grid grid, int column) {
+    return grid.width(column) * Measure.POINTS_PER_CHARACTER;
   }
 
   private static byte[] table(Grid.ListTable table, int id) {

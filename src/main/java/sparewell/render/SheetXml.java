@@ -20,12 +20,13 @@ final class SheetXml {
   /** The sheet part. */
   static byte[] part(Grid grid, Page page, RenderOptions options, Related related) {
     Xml xml = new Xml().open("worksheet", "xmlns", MAIN, "xmlns:r", RELATIONS);
-    xml.open("sheetPr").leaf("pageSetUpPr", "fitToPage", page.scalePercent() > 0 ? 0 : 1).close();
+    xml.open("sheetPr").leaf("pageSetUpPr", "fitToPage", 1).close();
     int lastColumn =
         Math.max(1, grid.rows.values().stream().mapToInt(SortedMap::lastKey).max().orElse(1));
     xml.leaf("dimension", "ref", Grid.range(1, 1, grid.lastRow(), lastColumn));
     view(xml, grid);
-    xml.leaf("sheetFormatPr", "defaultRowHeight", Layout.ROW_POINTS, "customHeight", 1);
+    xml.leaf(
+        "sheetFormatPr", "defaultRowHeight", Layout.ROW_POINTS * grid.print, "customHeight", 1);
     columns(xml, grid);
     xml.open("sheetData");
     grid.rows.forEach((row, cells) -> row(xml, grid, row, cells));
@@ -89,7 +90,7 @@ final class SheetXml {
           "max",
           column.getKey(),
           "width",
-          hundredths(column.getValue()),
+          hundredths(column.getValue() * grid.print),
           "customWidth",
           1);
     }
@@ -101,7 +102,14 @@ final class SheetXml {
     if (height == null) {
       xml.open("row", "r", row);
     } else {
-      xml.open("row", "r", row, "ht", hundredths(height), "customHeight", 1);
+      xml.open(
+          "row",
+          "r",
+          row,
+          "ht",
+          hundredths(Math.min(Measure.HIGHEST_ROW_POINTS, height * grid.print)),
+          "customHeight",
+          1);
     }
     cells.forEach((column, cell) -> cell(xml, Grid.reference(row, column), cell));
     xml.close();
@@ -158,22 +166,16 @@ final class SheetXml {
         inches(page.headerMm()));
     String lie = page.landscape() ? "landscape" : "portrait";
     int paper = page.paper().code;
-    if (page.scalePercent() > 0) {
-      int percent = page.scalePercent();
-      xml.leaf("pageSetup", "paperSize", paper, "scale", percent, "orientation", lie);
-    } else {
-      int high = grid.onOnePage ? 1 : 0;
-      xml.leaf(
-          "pageSetup",
-          "paperSize",
-          paper,
-          "fitToWidth",
-          1,
-          "fitToHeight",
-          high,
-          "orientation",
-          lie);
-    }
+    xml.leaf(
+        "pageSetup",
+        "paperSize",
+        paper,
+        "fitToWidth",
+        1,
+        "fitToHeight",
+        grid.onOnePage ? 1 : 0,
+        "orientation",
+        lie);
     if (!grid.exactSize) {
       xml.open("headerFooter");
       xml.leafText(

@@ -15,7 +15,8 @@ import java.util.Optional;
  * @param yTitle title of the value axis; the unit of the first series is added
  * @param see the sentence under the chart that says what to see
  * @param data its figures; columns are named by their heading
- * @param x heading of the column of categories, of numbers for a {@link Kind#SCATTER}
+ * @param x heading of the column of categories, of numbers for a {@link Kind#SCATTER}, of dates or
+ *     categories for {@link Kind#BANDS}, of the rows' names for a {@link Kind#FOREST}
  * @param series what is drawn, at least one
  */
 public record Chart(
@@ -32,6 +33,11 @@ public record Chart(
   private static final int TALLEST_ROWS = 44;
   private static final int ROWS_BESIDE_BARS = 7;
 
+  /** Rows of a panel, and how many stand side by side. */
+  public static final int PANEL_ROWS = 12;
+
+  public static final int PANELS_ACROSS = 2;
+
   public Chart {
     series = List.copyOf(series);
     if (series.isEmpty()) {
@@ -44,7 +50,10 @@ public record Chart(
     if (data.rows().isEmpty()) {
       return 1;
     }
-    if (kind != Kind.BAR) {
+    if (kind == Kind.BANDS) {
+      return 1 + PANEL_ROWS * ((series.size() + PANELS_ACROSS - 1) / PANELS_ACROSS);
+    }
+    if (kind != Kind.BAR && kind != Kind.FOREST) {
       return SHORTEST_ROWS + 2;
     }
     int bars = ROWS_BESIDE_BARS + data.rows().size();
@@ -62,7 +71,19 @@ public record Chart(
     /** Lines over categories at even distances. */
     LINE,
     /** Points, joined by lines where the series says so, over a number axis. */
-    SCATTER
+    SCATTER,
+    /**
+     * A small panel for each series: its line over the numbers or dates of x, and behind it the
+     * band between the ends of its interval. Made for forecasts: several bands in one picture would
+     * hide each other.
+     */
+    BANDS,
+    /**
+     * A line for each row, the first on top: its name on the left, its value as a marker, its
+     * interval lying. A series without a value in a row leaves it out there; a second series may so
+     * mark what all rows together say.
+     */
+    FOREST
   }
 
   /** What stands for a value. */

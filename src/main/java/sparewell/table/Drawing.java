@@ -20,7 +20,7 @@ public record Drawing(
   }
 
   /** One shape. */
-  public sealed interface Shape permits Area, Caption, Stroke, Marker {}
+  public sealed interface Shape permits Area, Outline, Caption, Stroke, Marker, Tag {}
 
   /**
    * A rectangle with a thin black outline.
@@ -35,6 +35,37 @@ public record Drawing(
       double heightShare,
       double greyShare,
       boolean dashed)
+      implements Shape {}
+
+  /**
+   * A closed line through points, such as a hull.
+   *
+   * @param points its corners, at least three
+   * @param greyShare how dark it is filled: 0 is white, 1 is black
+   */
+  public record Outline(List<Point> points, double greyShare) implements Shape {
+    public Outline {
+      points = List.copyOf(points);
+      if (points.size() < 3) {
+        throw new IllegalArgumentException("an outline of " + points.size() + " points");
+      }
+    }
+  }
+
+  /** A place in the picture. */
+  public record Point(double acrossShare, double downShare) {}
+
+  /**
+   * Words about a point, put beside it where they cover no {@link Marker} and no other tag, as near
+   * as that allows; drawn on top of everything. Where they stand apart from their point, a thin
+   * line leads there.
+   *
+   * @param clearShare distance kept from the point, as a share of the picture's height: half the
+   *     size of the marker there
+   * @param lineHeightShare height of a line as a share of the picture's height
+   */
+  public record Tag(
+      double acrossShare, double downShare, double clearShare, String text, double lineHeightShare)
       implements Shape {}
 
   /**

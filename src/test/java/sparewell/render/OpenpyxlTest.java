@@ -54,9 +54,10 @@ class OpenpyxlTest {
         List.of(
             "Front A2 0",
             "Shelves A7 0 sw_shelves",
-            "Charts A2 5 sw_charts",
+            "Charts A2 5 sw_charts_rates",
             "Plan A2 0",
-            "Labels None 0 sw_labels",
+            "Labels None 0 sw_labels_codes_of_colours",
+            "Forecast A5 6 sw_forecast_store_by_store",
             pieces + " 2026-01-04 Name of the shelf."),
         run(python, "-c", SCRIPT, book.toString())
             .lines()

@@ -148,7 +148,60 @@ final class Sample {
         new ReportSheet(
             "Labels",
             "Labels to print; cut along the dashes",
-            List.of(labels(), new Block.Rows(CODES))));
+            List.of(labels(), new Block.Rows(CODES))),
+        forecast());
+  }
+
+  record Day(LocalDate date, double mean) {}
+
+  /** A chart of each kind for forecasts, in a sheet in large print with a table in view. */
+  private static ReportSheet forecast() {
+    List<Day> days = new ArrayList<>();
+    for (int i = 0; i < 7; i++) {
+      days.add(new Day(LocalDate.of(2026, 4, 3).plusDays(i * i * 3L), 14 - 1.7 * i));
+    }
+    List<Column<Day>> columns = new ArrayList<>();
+    columns.add(Column.sheetOnly("Day", Format.DATE, "", Day::date));
+    List<Chart.Series> series = new ArrayList<>();
+    for (int i = 1; i <= 5; i++) {
+      double times = 1 + 0.4 * i;
+      String name = "Thing " + i;
+      columns.add(Column.sheetOnly(name, Format.NUMBER, "", day -> day.mean() * times));
+      columns.add(
+          Column.sheetOnly(name + " low", Format.NUMBER, "", day -> day.mean() * times * 0.6));
+      columns.add(
+          Column.sheetOnly(name + " high", Format.NUMBER, "", day -> day.mean() * times + 5));
+      series.add(Chart.Series.of(name).between(name + " low", name + " high"));
+    }
+    Table<Day> stock = new Table<>("", "", columns, days, "");
+    Table<Rate> few =
+        new Table<>("", "Store by store", RATES.columns(), RATES.rows().subList(0, 9), "");
+    return new ReportSheet(
+            "Forecast",
+            "What is left by then",
+            List.of(
+                new Block.Rows(few),
+                new Chart(
+                    Chart.Kind.BANDS,
+                    "What is left, with 90 % bands",
+                    "",
+                    "Pieces",
+                    "Where a band meets the ground, the thing may be gone by then.",
+                    stock,
+                    "Day",
+                    series),
+                new Chart(
+                    Chart.Kind.FOREST,
+                    "Rate by store",
+                    "",
+                    "Uses in 10 h",
+                    "Stores whose lines do not meet differ.",
+                    few,
+                    "Thing",
+                    List.of(
+                        Chart.Series.of("Rate").between("Low", "High"), Chart.Series.of("Raw")))))
+        .keepingInView(few)
+        .inLargePrint();
   }
 
   record Rate(
@@ -310,6 +363,17 @@ final class Sample {
                 true),
             new Drawing.Stroke(0.4, 0.25, 0.7, 0.55, false, true),
             new Drawing.Stroke(0.9, 0.1, 0.6, 0.3, true, true),
+            new Drawing.Outline(
+                List.of(
+                    new Drawing.Point(0.05, 0.6),
+                    new Drawing.Point(0.3, 0.6),
+                    new Drawing.Point(0.4, 0.75),
+                    new Drawing.Point(0.3, 0.9),
+                    new Drawing.Point(0.05, 0.9)),
+                0.1),
+            new Drawing.Tag(0.45, 0.45, 0.025, "now", 0.05),
+            new Drawing.Tag(0.47, 0.45, 0.025, "then, by the plan", 0.05),
+            new Drawing.Marker(0.47, 0.45, 0.05, Drawing.Mark.DIAMOND),
             new Drawing.Marker(0.45, 0.45, 0.05, Drawing.Mark.OPEN_CIRCLE),
             new Drawing.Marker(0.55, 0.45, 0.05, Drawing.Mark.FULL_CIRCLE),
             new Drawing.Marker(0.65, 0.45, 0.05, Drawing.Mark.DIAMOND)));

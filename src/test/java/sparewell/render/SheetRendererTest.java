@@ -395,14 +395,59 @@ class SheetRendererTest {
   }
 
   @Test
+  void aForecastHasAPanelForEachSeriesWithItsBand() {
+    XSSFSheet sheet = book.getSheet("Forecast");
+    List<XSSFChart> charts = sheet.getDrawingPatriarch().getCharts();
+    assertEquals(6, charts.size(), "five panels and a forest");
+    assertEquals("Thing 1", charts.get(0).getTitleText().getString());
+    var plot = charts.get(0).getCTChart().getPlotArea();
+    assertEquals(1, plot.sizeOfDateAxArray());
+    assertEquals("d mmm", plot.getDateAxArray(0).getNumFmt().getFormatCode());
+    var layers = plot.getAreaChartArray(0);
+    assertEquals("stacked", layers.getGrouping().getVal().toString());
+    var low = layers.getSerArray(0).getVal().getNumRef().getNumCache();
+    var band = layers.getSerArray(1).getVal().getNumRef().getNumCache();
+    assertEquals(14 * 1.4 * 0.6, Double.parseDouble(low.getPtArray(0).getV()), 1e-9);
+    assertEquals(14 * 1.4 * 0.4 + 5, Double.parseDouble(band.getPtArray(0).getV()), 1e-9);
+  }
+
+  @Test
+  void aForestNamesItsRowsAndDrawsTheirIntervalsLying() {
+    List<XSSFChart> charts = book.getSheet("Forecast").getDrawingPatriarch().getCharts();
+    var series = charts.get(5).getCTChart().getPlotArea().getScatterChartArray(0).getSerArray();
+    assertEquals(3, series.length, "names, then two series");
+    assertEquals(9, series[0].getDLbls().sizeOfDLblArray());
+    assertEquals("x", series[1].getErrBarsArray(0).getErrDir().getVal().toString());
+    assertEquals("9", series[1].getYVal().getNumRef().getNumCache().getPtArray(8).getV());
+  }
+
+  @Test
+  void axesHaveNoNeedlessDecimals() {
+    List<XSSFChart> charts = book.getSheet("Charts").getDrawingPatriarch().getCharts();
+    var rates = charts.get(4).getCTChart().getPlotArea();
+    assertEquals("#,##0", rates.getValAxArray(0).getNumFmt().getFormatCode(), "places to 87.5");
+    assertEquals("General", rates.getValAxArray(1).getNumFmt().getFormatCode(), "rates to 3.2");
+  }
+
+  @Test
+  void largePrintIsLargerAndKeepsTheWantedTableInView() {
+    XSSFSheet sheet = book.getSheet("Forecast");
+    assertEquals(4, sheet.getPaneInformation().getHorizontalSplitPosition());
+    assertEquals(3, sheet.getRepeatingRows().getFirstRow());
+    Cell cell = sheet.getRow(4).getCell(0);
+    assertEquals(14, book.getFontAt(cell.getCellStyle().getFontIndex()).getFontHeightInPoints());
+    assertTrue(sheet.getRow(3).getHeightInPoints() > 20);
+  }
+
+  @Test
   void labelsHaveTheirExactSize() {
     XSSFSheet sheet = book.getSheet("Labels");
     // 63 mm and 34 mm at 96 pixels per inch, in whole pixels: 238 and 128.
     assertEquals(238, Math.round(sheet.getColumnWidthInPixels(0)));
     double points = sheet.getRow(2).getHeightInPoints() + sheet.getRow(3).getHeightInPoints();
     assertEquals(128, points / 0.75, 1e-9);
-    assertEquals(100, sheet.getPrintSetup().getScale());
-    assertFalse(sheet.getFitToPage());
+    assertTrue(sheet.getFitToPage(), "the width fits, and what fits is printed at its size");
+    assertEquals(0, sheet.getPrintSetup().getFitHeight());
     assertEquals(17, sheet.getRowBreaks()[0], "eight labels of two rows from row 3 on");
   }
 }
