@@ -284,7 +284,8 @@ final class ChartXml {
       xml.leaf("c:numFmt", "formatCode", axisPattern(numbers), "sourceLinked", 0);
     }
     boolean days = numbers != null && numbers.dates(); // some programs draw a mark for each
-    xml.leaf("c:majorTickMark", "val", days ? "none" : "out").leaf("c:minorTickMark", "val", "none");
+    xml.leaf("c:majorTickMark", "val", days ? "none" : "out")
+        .leaf("c:minorTickMark", "val", "none");
     xml.leaf("c:tickLblPos", "val", labels);
     xml.open("c:spPr").open("a:ln", "w", 6_350).open("a:solidFill");
     xml.leaf("a:srgbClr", "val", "7F7F7F").close(3);
