@@ -15,9 +15,16 @@ final class BoxChecksDue implements Rule {
       Box box = check.box();
       if (check.dueOn().isEmpty()) {
         findings.add(
-            Code.BOX_NEVER_CHECKED, box.origin(), box.name(), box.checkEveryDays().getAsInt());
+            Code.BOX_NEVER_CHECKED,
+            box.origin().under("Last checked"),
+            box.name(),
+            box.checkEveryDays().getAsInt());
       } else {
-        findings.add(Code.BOX_CHECK_DUE, box.origin(), box.name(), check.dueOn().get());
+        findings.add(
+            Code.BOX_CHECK_DUE,
+            box.origin().under("Last checked"),
+            box.name(),
+            check.dueOn().get());
       }
     }
   }

@@ -18,7 +18,11 @@ final class CountsFresh implements Rule {
           .ifPresent(
               date ->
                   findings.add(
-                      Code.COUNT_OLD, row.origin(), row.item().spoken(), row.place().name(), date));
+                      Code.COUNT_OLD,
+                      row.origin().under("Counted on"),
+                      row.item().spoken(),
+                      row.place().name(),
+                      date));
     }
   }
 }

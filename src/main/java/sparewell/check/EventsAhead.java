@@ -12,7 +12,7 @@ final class EventsAhead implements Rule {
   public void check(Season season, Findings findings) {
     for (Event event : season.events()) {
       if (event.date().isBefore(season.settings().asOf())) {
-        findings.add(Code.EVENT_PAST, event.origin(), event.name(), event.date());
+        findings.add(Code.EVENT_PAST, event.origin().under("Date"), event.name(), event.date());
       }
     }
   }

@@ -33,7 +33,11 @@ final class FloorsAgree implements Rule {
     first.forEach(
         (item, row) -> {
           if (differ.contains(item)) {
-            findings.add(Code.FLOORS_DIFFER, row.origin(), item.spoken(), largest.get(item));
+            findings.add(
+                Code.FLOORS_DIFFER,
+                row.origin().under("Carry at least"),
+                item.spoken(),
+                largest.get(item));
           }
         });
   }

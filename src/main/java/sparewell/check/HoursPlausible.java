@@ -27,13 +27,16 @@ final class HoursPlausible implements Rule {
       double fished = trip.fishedHours().getAsDouble();
       if (fished > 24 * trip.days()) {
         findings.add(
-            Code.TRIP_HOURS_BEYOND_DAYS, trip.origin(), Shown.of(fished), Shown.of(trip.days()));
+            Code.TRIP_HOURS_BEYOND_DAYS,
+            trip.origin().under("Hours"),
+            Shown.of(fished),
+            Shown.of(trip.days()));
       }
       double sum = thrown.getOrDefault(trip.id(), 0.0);
       if (sum > MOST_AT_ONCE * fished) {
         findings.add(
             Code.STYLE_HOURS_BEYOND_TRIP,
-            trip.origin(),
+            trip.origin().under("Hours"),
             trip.id(),
             Shown.of(sum),
             Shown.of(fished));

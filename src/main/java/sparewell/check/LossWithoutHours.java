@@ -21,7 +21,8 @@ final class LossWithoutHours implements Rule {
     for (Loss loss : season.losses()) {
       Double hours = thrown.get(List.of(loss.trip(), loss.item().style()));
       if (hours != null && hours == 0 && loss.lostPieces() > 0) {
-        findings.add(Code.LOSS_WITHOUT_HOURS, loss.origin(), loss.item().style(), loss.trip());
+        findings.add(
+            Code.LOSS_WITHOUT_HOURS, loss.origin().under("Lost"), loss.item().style(), loss.trip());
       }
     }
   }

@@ -40,9 +40,30 @@ final class PositionsPlausible implements Rule {
       Length fromCentreline) {
     Length behind = new Length(-fromTransom.micrometres());
     Length aside = new Length(Math.abs(fromCentreline.micrometres()));
-    say(findings, units, at, name, fromTransom, FURTHEST_FORWARD, "forward of the transom");
-    say(findings, units, at, name, behind, FURTHEST_AFT, "behind the transom");
-    say(findings, units, at, name, aside, FURTHEST_ASIDE, "off the centreline");
+    say(
+        findings,
+        units,
+        at.under("From transom"),
+        name,
+        fromTransom,
+        FURTHEST_FORWARD,
+        "forward of the transom");
+    say(
+        findings,
+        units,
+        at.under("From transom"),
+        name,
+        behind,
+        FURTHEST_AFT,
+        "behind the transom");
+    say(
+        findings,
+        units,
+        at.under("From centreline"),
+        name,
+        aside,
+        FURTHEST_ASIDE,
+        "off the centreline");
   }
 
   private static void say(

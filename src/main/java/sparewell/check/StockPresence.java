@@ -29,12 +29,13 @@ final class StockPresence implements Rule {
     }
     season.styles().stream()
         .filter(style -> !styles.contains(style.name()))
-        .forEach(s -> findings.add(Code.STYLE_WITHOUT_STOCK, s.origin(), s.name()));
+        .forEach(s -> findings.add(Code.STYLE_WITHOUT_STOCK, s.origin().under("Style"), s.name()));
     season.boxes().stream()
         .filter(box -> !boxes.contains(box.name()))
-        .forEach(b -> findings.add(Code.BOX_WITHOUT_STOCK, b.origin(), b.name()));
+        .forEach(b -> findings.add(Code.BOX_WITHOUT_STOCK, b.origin().under("Box"), b.name()));
     season.compartments().stream()
         .filter(c -> !c.ashore() && !compartments.contains(c.name()))
-        .forEach(c -> findings.add(Code.COMPARTMENT_EMPTY, c.origin(), c.name()));
+        .forEach(
+            c -> findings.add(Code.COMPARTMENT_EMPTY, c.origin().under("Compartment"), c.name()));
   }
 }

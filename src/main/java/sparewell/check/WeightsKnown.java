@@ -34,6 +34,10 @@ final class WeightsKnown implements Rule {
     }
     pieces.forEach(
         (name, count) ->
-            findings.add(Code.STYLE_WITHOUT_WEIGHT, styles.get(name).origin(), name, count));
+            findings.add(
+                Code.STYLE_WITHOUT_WEIGHT,
+                styles.get(name).origin().under("Weight each"),
+                name,
+                count));
   }
 }

@@ -30,7 +30,13 @@ final class WeightsPlausible implements Rule {
           .filter(weight -> weight.in(MassUnit.KILOGRAM) > HEAVIEST_PIECE_KG)
           .ifPresent(
               w ->
-                  say(findings, units, Code.ITEM_WEIGHT_DOUBTFUL, style.origin(), style.name(), w));
+                  say(
+                      findings,
+                      units,
+                      Code.ITEM_WEIGHT_DOUBTFUL,
+                      style.origin().under("Weight each"),
+                      style.name(),
+                      w));
     }
     for (StockRow row : season.stock()) {
       row.weightEach()
@@ -41,7 +47,7 @@ final class WeightsPlausible implements Rule {
                       findings,
                       units,
                       Code.ITEM_WEIGHT_DOUBTFUL,
-                      row.origin(),
+                      row.origin().under("Weight each"),
                       row.item().spoken(),
                       w));
     }
@@ -49,7 +55,14 @@ final class WeightsPlausible implements Rule {
       box.emptyWeight()
           .filter(weight -> weight.in(MassUnit.KILOGRAM) > HEAVIEST_BOX_KG)
           .ifPresent(
-              w -> say(findings, units, Code.BOX_WEIGHT_DOUBTFUL, box.origin(), box.name(), w));
+              w ->
+                  say(
+                      findings,
+                      units,
+                      Code.BOX_WEIGHT_DOUBTFUL,
+                      box.origin().under("Empty weight"),
+                      box.name(),
+                      w));
     }
     for (FixedLoad load : season.loads()) {
       double kg = load.weight().in(MassUnit.KILOGRAM);
@@ -59,7 +72,7 @@ final class WeightsPlausible implements Rule {
             findings,
             units,
             Code.PERSON_WEIGHT_DOUBTFUL,
-            load.origin(),
+            load.origin().under("Weight"),
             load.name(),
             load.weight());
       }

@@ -70,7 +70,7 @@ public final class EventPacker {
       findings.add(
           Finding.of(
               Code.EVENT_BOX_NOT_ENOUGH_SLOTS,
-              event.origin(),
+              event.origin().under("Slots"),
               event.name(),
               slotsWanted,
               slots.getAsInt()));

@@ -1,15 +1,23 @@
 package sparewell.finding;
 
+import java.util.Map;
+
 /**
  * A place in the workbook as the angler sees it.
  *
  * @param sheet the sheet's name; empty where a finding belongs to no sheet
  * @param row row number counted from 1; 0 for the whole sheet
  * @param column column number counted from 1; 0 for the whole row or sheet
+ * @param heading name of a declared column whose number is still to be found; empty where known
  */
-public record Cell(String sheet, int row, int column) {
+public record Cell(String sheet, int row, int column, String heading) {
   /** No place in particular. */
   public static final Cell NOWHERE = new Cell("", 0, 0);
+
+  /** A place whose column is known. */
+  public Cell(String sheet, int row, int column) {
+    this(sheet, row, column, "");
+  }
 
   /** The whole of a sheet. */
   public static Cell ofSheet(String sheet) {
@@ -19,6 +27,23 @@ public record Cell(String sheet, int row, int column) {
   /** The cell of this row in another column. */
   public Cell atColumn(int otherColumn) {
     return new Cell(sheet, row, otherColumn);
+  }
+
+  /** The cell of this row in a declared column, wherever that stands in the sheet. */
+  public Cell under(String declared) {
+    return new Cell(sheet, row, 0, declared);
+  }
+
+  /**
+   * The same with its column's number.
+   *
+   * @param columns column numbers by sheet and declared column; the row itself where it is not
+   *     there
+   */
+  public Cell located(Map<String, Map<String, Integer>> columns) {
+    return heading.isEmpty()
+        ? this
+        : atColumn(columns.getOrDefault(sheet, Map.of()).getOrDefault(heading, 0));
   }
 
   /** Like {@code E5}; a whole row gives its first cell, a whole sheet an empty text. */

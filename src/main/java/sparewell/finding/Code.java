@@ -158,11 +158,6 @@ public enum Code {
       Severity.WARNING,
       "style '%1$s' is counted in packs, but Pieces per pack is blank",
       "read as 1 piece in a pack"),
-  PLAN_COLOUR_UNKNOWN(
-      "I-059",
-      Severity.WARNING,
-      "colour '%1$s' of style '%2$s' is not in stock",
-      "kept in the plan"),
   LABELS_WIDER_THAN_PAPER(
       "I-140",
       Severity.WARNING,

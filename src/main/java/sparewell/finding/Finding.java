@@ -3,6 +3,7 @@ package sparewell.finding;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 
 /**
  * One thing the angler should know.
@@ -19,6 +20,11 @@ public record Finding(Code code, Cell at, List<Object> details) {
   /** A finding at a place. */
   public static Finding of(Code code, Cell at, Object... details) {
     return new Finding(code, at, List.of(details));
+  }
+
+  /** The same where its column's number is found; see {@link Cell#located}. */
+  public Finding located(Map<String, Map<String, Integer>> columns) {
+    return new Finding(code, at.located(columns), details);
   }
 
   /** By the order of sheets, then row and column; findings of no sheet first, of others last. */

@@ -68,7 +68,9 @@ public final class LossModel implements LossForecast {
           .cover()
           .filter(cover -> !history.covers().contains(cover) && !history.covers().isEmpty())
           .ifPresent(
-              cover -> all.add(Code.COVER_NEVER_LOGGED, event.origin(), cover, event.name()));
+              cover ->
+                  all.add(
+                      Code.COVER_NEVER_LOGGED, event.origin().under("Cover"), cover, event.name()));
     }
     findings = all.list();
   }

@@ -69,7 +69,7 @@ final class Analysis {
     return new Results(
         version,
         season,
-        sorted(findings, read.sheetOrder()),
+        sorted(findings, read),
         onHand,
         rates,
         record.get(),
@@ -83,9 +83,10 @@ final class Analysis {
   }
 
   /** Gravest first, otherwise in the order of the sheets, row and column. */
-  private static List<Finding> sorted(List<Finding> findings, List<String> sheetOrder) {
+  private static List<Finding> sorted(List<Finding> findings, ReadResult read) {
+    List<Finding> located = findings.stream().map(f -> f.located(read.columns())).toList();
     List<Finding> sorted =
-        new ArrayList<>(FindingList.of(findings.stream().distinct().toList(), sheetOrder));
+        new ArrayList<>(FindingList.of(located.stream().distinct().toList(), read.sheetOrder()));
     sorted.sort(Comparator.comparing(Finding::severity));
     return sorted;
   }

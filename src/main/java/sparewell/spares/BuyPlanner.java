@@ -148,7 +148,10 @@ public final class BuyPlanner {
       String style = row.item().style();
       if (row.buyPacks() > 0 && row.packPrice().isEmpty() && told.add(style)) {
         findings.add(
-            Finding.of(Code.PRICE_NOT_KNOWN, season.stylesByName().get(style).origin(), style));
+            Finding.of(
+                Code.PRICE_NOT_KNOWN,
+                season.stylesByName().get(style).origin().under("Pack price"),
+                style));
       }
     }
     return findings;

@@ -147,7 +147,8 @@ public final class HorizonPlanner {
   private List<Exposure> planned(Event event, Event.PlanLine line) {
     List<ItemId> all = items.getOrDefault(line.style(), List.of());
     if (all.isEmpty()) {
-      findings.add(Code.PLAN_STYLE_NOT_IN_STOCK, line.origin(), line.style(), event.name());
+      findings.add(
+          Code.PLAN_STYLE_NOT_IN_STOCK, line.origin().under("Style"), line.style(), event.name());
       return List.of();
     }
     List<ItemId> among =
@@ -158,7 +159,7 @@ public final class HorizonPlanner {
       if (all.stream().noneMatch(item -> named(List.of(colour), item.colour()))) {
         findings.add(
             Code.PLAN_COLOUR_NOT_IN_STOCK,
-            line.origin(),
+            line.origin().under("Colours"),
             colour,
             line.style(),
             event.name(),

@@ -52,7 +52,7 @@ public final class SparesPlanner {
         findings.add(
             Finding.of(
                 Code.NEEDED_BUT_NOT_IN_STOCK,
-                style.origin(),
+                style.origin().under("Needed at once"),
                 style.name(),
                 style.neededTogether()));
       }

@@ -39,7 +39,7 @@ final class StowFindings {
       Box box = setup.boxes.get(i);
       Compartment place = setup.places.get(setup.placeIndex.get(box.compartment()));
       if (box.size().isEmpty()) {
-        findings.add(Code.BOX_SIZE_UNKNOWN, box.origin(), box.name());
+        findings.add(Code.BOX_SIZE_UNKNOWN, box.origin().under("Length"), box.name());
       }
       boolean fits = StowSetup.fits(place, box);
       boolean reach = place.atHand() || !box.atHand();
@@ -47,7 +47,7 @@ final class StowFindings {
         case FITS_NOWHERE -> {
           boolean somewhere = setup.places.stream().anyMatch(other -> StowSetup.fits(other, box));
           String which = somewhere ? " that is at hand" : "";
-          findings.add(Code.BOX_FITS_NOWHERE, box.origin(), box.name(), which);
+          findings.add(Code.BOX_FITS_NOWHERE, box.origin().under("Box"), box.name(), which);
         }
         case STAYS_PUT -> {
           if (!fits) {
@@ -59,10 +59,12 @@ final class StowFindings {
         }
         case FREE -> {
           if (!fits) {
-            findings.add(Code.BOX_DOES_NOT_FIT, box.origin(), box.name(), place.name());
+            findings.add(
+                Code.BOX_DOES_NOT_FIT, box.origin().under("Compartment"), box.name(), place.name());
           }
           if (!reach) {
-            findings.add(Code.BOX_NOT_AT_HAND, box.origin(), box.name(), place.name());
+            findings.add(
+                Code.BOX_NOT_AT_HAND, box.origin().under("Compartment"), box.name(), place.name());
           }
         }
         default -> throw new IllegalStateException("no such role");
@@ -71,7 +73,12 @@ final class StowFindings {
   }
 
   private void fixed(Box box, String why) {
-    findings.add(Code.FIXED_BOX_AGAINST_LIMIT, box.origin(), box.name(), box.compartment(), why);
+    findings.add(
+        Code.FIXED_BOX_AGAINST_LIMIT,
+        box.origin().under("Stays put"),
+        box.name(),
+        box.compartment(),
+        why);
   }
 
   private void places() {
@@ -80,10 +87,10 @@ final class StowFindings {
     for (int at = 0; at < setup.places.size(); at++) {
       Compartment place = setup.places.get(at);
       if (place.size().isEmpty()) {
-        findings.add(Code.COMPARTMENT_SIZE_UNKNOWN, place.origin(), place.name());
+        findings.add(Code.COMPARTMENT_SIZE_UNKNOWN, place.origin().under("Length"), place.name());
       }
       if (place.maxLoad().isEmpty()) {
-        findings.add(Code.NO_MAX_LOAD, place.origin(), place.name());
+        findings.add(Code.NO_MAX_LOAD, place.origin().under("Max load"), place.name());
       }
       long limit = setup.maxLoadMg[at];
       long fixedMass = setup.fixedMassMg[at];

@@ -122,6 +122,21 @@ class CommandLineTest {
     assertTrue(checks.contains("error,Settings,B4,"), checks);
   }
 
+  /** Findings made long after reading name the cell too, wherever its column stands. */
+  @Test
+  void aFindingNamesTheCellOfTheKeyThatIsWrong() {
+    Path odd =
+        Books.season()
+            .with("Events", "Event|Water|Date|Hours|Cover\nCup||2026-07-04|8|ice")
+            .with("Event plan", "Event|Colours|Style|Hours\nCup|Gold|Crank|4\nCup|Green|Worm|4")
+            .with("Loads", "Load|Kind|Weight|From transom\nAnn|person|9000|40")
+            .write(folder.resolve("odd.xlsx"));
+    String said = Command.run("check", odd, "--as-of", "2026-06-30").out();
+    assertTrue(said.contains("warning, Event plan B2: colour 'Gold' of 'Crank'"), said);
+    assertTrue(said.contains("warning, Loads C2: person 'Ann' weighs"), said);
+    assertTrue(said.contains("note, Events E2: no trip was logged in the cover 'ice'"), said);
+  }
+
   @Test
   void chanceInPercentIsReadWithAWarning() throws IOException {
     Command command = analyse(book, "--chance", "95", "--as-of", "2026-06-30");

@@ -74,7 +74,7 @@ public final class TripLog {
         used = byShare > 0 ? byShare : tripHours * usual.ofAny();
         findings.add(
             byShare > 0 ? Code.LOSS_WITHOUT_STYLE_HOURS : Code.LOSS_WITHOUT_SHARE,
-            lost.get(0).origin(),
+            lost.get(0).origin().under("Style"),
             name,
             trip.id(),
             String.format(Locale.ROOT, "%.1f", used));

@@ -126,7 +126,7 @@ final class EventsReader {
     }
     for (String colour : unknown) {
       NearMiss.of(Names.fold(colour), known.keySet())
-          .ifPresentOrElse(
+          .ifPresent(
               near ->
                   row.say(
                       "Colours",
@@ -134,8 +134,7 @@ final class EventsReader {
                       colour,
                       "Colours",
                       "kept as it is written",
-                      known.get(near)),
-              () -> row.say("Colours", Code.PLAN_COLOUR_UNKNOWN, colour, style));
+                      known.get(near)));
     }
     return colours.stream().distinct().toList();
   }

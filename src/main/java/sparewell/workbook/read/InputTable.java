@@ -1,5 +1,6 @@
 package sparewell.workbook.read;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -18,6 +19,13 @@ record InputTable(
     InputSheet sheet, String name, Map<String, BoundColumn> columns, List<RawRow> rows) {
   InputTable {
     rows = List.copyOf(rows);
+  }
+
+  /** Where each column found stands, counted from 1. */
+  Map<String, Integer> columnNumbers() {
+    Map<String, Integer> numbers = new HashMap<>();
+    columns.forEach((declared, bound) -> numbers.put(declared, bound.index()));
+    return numbers;
   }
 
   Optional<BoundColumn> column(String columnName) {

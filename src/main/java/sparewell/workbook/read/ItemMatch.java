@@ -54,7 +54,7 @@ final class ItemMatch {
     }
     if (meant.isEmpty()) {
       nearMisses(row, named, stock);
-      row.say("Style", Code.ITEM_NOT_IN_STOCK, named.spoken(), named.style());
+      row.say(unknownPart(named, stock), Code.ITEM_NOT_IN_STOCK, named.spoken(), named.style());
     } else {
       several.computeIfAbsent(named.style(), s -> new Vague(row.at("Style"))).pieces += pieces;
     }
@@ -90,6 +90,12 @@ final class ItemMatch {
       }
     }
     return meant;
+  }
+
+  /** The column of the part that no item of the style has; of its colour where only both do not. */
+  private static String unknownPart(ItemId named, Set<ItemId> stock) {
+    boolean sizeKnown = stock.stream().anyMatch(item -> item.size().equals(named.size()));
+    return named.colour().isEmpty() || !(sizeKnown || named.size().isEmpty()) ? "Size" : "Colour";
   }
 
   private void nearMisses(Row row, ItemId named, Set<ItemId> stock) {

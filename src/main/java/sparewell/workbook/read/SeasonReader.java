@@ -1,6 +1,7 @@
 package sparewell.workbook.read;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -64,7 +65,9 @@ public final class SeasonReader {
     Book book = new Book(tables, settings, cells.dates(), Spellings.of(tables.values()), findings);
     Season season = season(book);
     List<String> order = chosen.names();
-    return new ReadResult(season, FindingList.of(findings.list(), order), order);
+    Map<String, Map<String, Integer>> columns = new HashMap<>();
+    tables.values().forEach(table -> columns.put(table.name(), table.columnNumbers()));
+    return new ReadResult(season, FindingList.of(findings.list(), order), order, columns);
   }
 
   private static Map<InputSheet, TableScan> scan(

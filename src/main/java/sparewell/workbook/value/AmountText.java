@@ -12,15 +12,16 @@ import java.util.regex.Pattern;
  * {@code 5 ft 3 in}.
  *
  * @param terms the numbers with their words, at least one
- * @param comma whether a comma was read as a decimal point or passed over between thousands
+ * @param comma whether a comma was read as a decimal point or passed over between thousands; it
+ *     stands between thousands where three digits follow it and what stands before is no bare 0
  */
 record AmountText(List<Term> terms, boolean comma) {
   /** A number and the word behind it; empty without one. */
   record Term(double amount, String word) {}
 
   private static final String FRACTION = "(?:(\\d+)[ -]+)?(\\d+) ?/ ?(\\d+)";
-  private static final String THOUSANDS = "\\d{1,3}(?:,\\d{3})+(?:\\.\\d+)?";
-  private static final String CONTINENTAL = "\\d{1,3}(?:\\.\\d{3})*,\\d+";
+  private static final String THOUSANDS = "[1-9]\\d{0,2}(?:,\\d{3})+(?:\\.\\d+)?";
+  private static final String CONTINENTAL = "(?:\\d{1,3}(?:\\.\\d{3})+|\\d+),\\d+";
   private static final String DECIMAL = "(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d+)?";
   private static final Pattern TERM =
       Pattern.compile(
