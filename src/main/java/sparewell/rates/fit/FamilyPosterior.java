@@ -31,7 +31,8 @@ final class FamilyPosterior {
   /**
    * Integrates.
    *
-   * @param hyper prior mean and spread of the family's log mean rate
+   * @param centre prior mean of the family's log mean rate
+   * @param spread prior standard deviation of that
    * @param precision most that the posterior precision can be
    * @param rough whether 1e-4 will do
    * @param low least log mean to look at
@@ -39,7 +40,8 @@ final class FamilyPosterior {
    * @param styles the styles of the family that have data
    */
   FamilyPosterior(
-      Hyper hyper,
+      double centre,
+      double spread,
       double precision,
       boolean rough,
       double low,
@@ -58,10 +60,10 @@ final class FamilyPosterior {
     double[] value = new double[steps + 1];
     Arrays.fill(value, Double.NaN);
     int top = steps / 2;
-    double best = at(value, top, least, hyper, kernel, styles);
+    double best = at(value, top, least, centre, spread, kernel, styles);
     for (int direction = 1; direction >= -1; direction -= 2) {
       while (top + direction >= 0 && top + direction <= steps) {
-        double next = at(value, top + direction, least, hyper, kernel, styles);
+        double next = at(value, top + direction, least, centre, spread, kernel, styles);
         if (!(next > best)) {
           break;
         }
@@ -70,11 +72,11 @@ final class FamilyPosterior {
       }
     }
     int from = top;
-    while (from > 0 && at(value, from - 1, least, hyper, kernel, styles) > best - depth) {
+    while (from > 0 && at(value, from - 1, least, centre, spread, kernel, styles) > best - depth) {
       from--;
     }
     int to = top;
-    while (to < steps && at(value, to + 1, least, hyper, kernel, styles) > best - depth) {
+    while (to < steps && at(value, to + 1, least, centre, spread, kernel, styles) > best - depth) {
       to++;
     }
     cutLow = from == 0;
@@ -89,15 +91,20 @@ final class FamilyPosterior {
     for (int i = 0; i < weight.length; i++) {
       weight[i] /= sum;
     }
-    logEvidence =
-        best + Math.log(sum * stride * unit / (hyper.familySpread * Math.sqrt(2 * Math.PI)));
+    logEvidence = best + Math.log(sum * stride * unit / (spread * Math.sqrt(2 * Math.PI)));
   }
 
   private double at(
-      double[] value, int i, int least, Hyper hyper, GammaKernel kernel, List<RateNodes> styles) {
+      double[] value,
+      int i,
+      int least,
+      double centre,
+      double spread,
+      GammaKernel kernel,
+      List<RateNodes> styles) {
     if (Double.isNaN(value[i])) {
       int mean = least + i * stride;
-      double away = (mean * kernel.unit() - hyper.logRate) / hyper.familySpread;
+      double away = (mean * kernel.unit() - centre) / spread;
       double sum = -away * away / 2;
       for (RateNodes style : styles) {
         sum += style.logEvidence(kernel, mean);

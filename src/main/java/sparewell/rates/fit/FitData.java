@@ -12,6 +12,7 @@ final class FitData {
   private final double[] mix;
   private final double[][] reach;
   private final boolean rough;
+  private final Beliefs others;
   private double lost;
   private double hours;
   private double amount;
@@ -26,7 +27,18 @@ final class FitData {
    * @param rough whether integrals need be right to 1e-4 only
    */
   FitData(FitInput input, boolean rough) {
+    this(input, rough, Beliefs.NONE);
+  }
+
+  /**
+   * Lays the input out.
+   *
+   * @param rough whether integrals need be right to 1e-4 only
+   * @param others what other logs tell
+   */
+  FitData(FitInput input, boolean rough, Beliefs others) {
     this.rough = rough;
+    this.others = others;
     int styles = input.styles();
     for (int s = 0; s < styles; s++) {
       trips.add(new ArrayList<>());
@@ -36,7 +48,8 @@ final class FitData {
       amount += observation.weight();
       if (observation.lostPieces() > 0 || !observation.atLeast()) {
         lost += observation.weight() * observation.lostPieces();
-        hours += observation.weight() * observation.hours();
+        int family = input.familyOfStyle().get(observation.style());
+        hours += observation.weight() * observation.hours() * Math.exp(others.familyCentre(family));
       }
     }
     histories = new StyleHistory[styles];
@@ -54,12 +67,17 @@ final class FitData {
     for (int f = 0; f < stylesOf.length; f++) {
       stylesOf[f] = members.get(f).stream().mapToInt(Integer::intValue).toArray();
     }
-    mix = input.mix();
+    mix = others.known() ? input.mixLogged() : input.mix();
     reach = new double[input.families()][2];
     for (double[] range : reach) {
       range[0] = Double.NEGATIVE_INFINITY;
       range[1] = Double.POSITIVE_INFINITY;
     }
+  }
+
+  /** What other logs tell. */
+  Beliefs others() {
+    return others;
   }
 
   boolean rough() {

@@ -1,5 +1,6 @@
 package sparewell.rates.fit;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -22,8 +23,17 @@ public record FitInput(
     return familyOfStyle.size();
   }
 
-  /** Share of the logged hours in each category of cover; the rest has no cover logged. */
+  /** Share of the logged hours in each category of cover; all alike where none was logged. */
   double[] mix() {
+    double[] mix = mixLogged();
+    if (Arrays.stream(mix).sum() == 0) {
+      Arrays.fill(mix, 1.0 / covers);
+    }
+    return mix;
+  }
+
+  /** The same, but all 0 where none was logged. */
+  double[] mixLogged() {
     double[] hours = new double[covers];
     double all = 0;
     for (Observation observation : observations) {
@@ -33,7 +43,7 @@ public record FitInput(
       }
     }
     for (int c = 0; c < covers; c++) {
-      hours[c] = all > 0 ? hours[c] / all : 1.0 / covers;
+      hours[c] = all > 0 ? hours[c] / all : 0;
     }
     return hours;
   }

@@ -34,22 +34,37 @@ final class Hyper {
     this.multiplier = multiplier;
   }
 
-  /** Decodes a point. */
+  /** Decodes a point where no other log is known. */
   static Hyper at(double[] z, Hyperprior prior, double[] mix) {
+    return at(z, prior, mix, Beliefs.NONE);
+  }
+
+  /**
+   * Decodes a point. What other logs tell of rates is at their mix of covers, so that the common
+   * log rate then moves with this log's mix.
+   */
+  static Hyper at(double[] z, Hyperprior prior, double[] mix, Beliefs others) {
     double styleSpread = Math.exp(prior.logStyleCentre() + prior.logStyleSpread() * z[2]);
     double[] multiplier = new double[z.length - COMMON];
     double mean = 0;
     for (int c = 0; c < multiplier.length; c++) {
-      multiplier[c] = Math.exp(prior.coverSpread() * z[COMMON + c]);
+      multiplier[c] =
+          others.known()
+              ? Math.exp(
+                  others.covers().get(c).logCentre()
+                      + others.covers().get(c).logSpread() * z[COMMON + c])
+              : Math.exp(prior.coverSpread() * z[COMMON + c]);
       mean += mix[c] * multiplier[c];
     }
+    mean = mean > 0 ? mean : 1;
     for (int c = 0; c < multiplier.length; c++) {
       multiplier[c] /= mean;
     }
     return new Hyper(
         prior.logRateCentre()
             + prior.logRateSpread() * z[0]
-            + Math.log1p(styleSpread * styleSpread) / 2,
+            + Math.log1p(styleSpread * styleSpread) / 2
+            + (others.known() ? Math.log(mean) : 0),
         Math.exp(prior.logFamilyCentre() + prior.logFamilySpread() * z[1]),
         1 / (styleSpread * styleSpread),
         Math.exp(prior.logSizeCentre() + prior.logSizeSpread() * z[3]),

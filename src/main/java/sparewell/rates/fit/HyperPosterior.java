@@ -63,7 +63,7 @@ final class HyperPosterior {
     boolean found = climb.converged() && Double.isFinite(climb.value());
     double[][] precision = {};
     if (count == 0) {
-      Hyper hyper = Hyper.at(climb.at(), prior, data.mix());
+      Hyper hyper = Hyper.at(climb.at(), prior, data.mix(), data.others());
       Draw only =
           new Draw(1, 1, new RatePosterior(data, hyper, true), Wander.Walked.none(data.styles()));
       return new HyperPosterior(
@@ -127,7 +127,7 @@ final class HyperPosterior {
 
   private static ToDoubleFunction<double[]> logPosterior(FitData data, Hyperprior prior) {
     return z -> {
-      Hyper hyper = Hyper.at(z, prior, data.mix());
+      Hyper hyper = Hyper.at(z, prior, data.mix(), data.others());
       if (!hyper.inRange()) {
         return Double.NEGATIVE_INFINITY;
       }
@@ -140,7 +140,7 @@ final class HyperPosterior {
     List<Draw> tried = new ArrayList<>();
     double best = Double.NEGATIVE_INFINITY;
     for (HyperSampler.Point point : points) {
-      Hyper hyper = Hyper.at(point.z(), prior, data.mix());
+      Hyper hyper = Hyper.at(point.z(), prior, data.mix(), data.others());
       if (hyper.inRange()) {
         RatePosterior posterior = new RatePosterior(data, hyper, true);
         double log = posterior.logEvidence() + Hyper.logPrior(point.z()) - point.logDensity();
@@ -174,6 +174,11 @@ final class HyperPosterior {
   /** What was fitted. */
   FitData data() {
     return data;
+  }
+
+  /** What was believed before. */
+  Hyperprior prior() {
+    return prior;
   }
 
   /** Those that carry weight; the weights sum to 1. */

@@ -75,7 +75,17 @@ public final class RateFit {
    * @param draws sets of hyperparameters to weigh, even; 0 takes the peak of their posterior alone
    */
   public static RateFit of(FitInput input, Hyperprior prior, int draws) {
-    return new RateFit(input, HyperPosterior.of(new FitData(input), prior, draws));
+    return of(input, prior, Beliefs.NONE, draws);
+  }
+
+  /**
+   * Fits beside what other logs tell.
+   *
+   * @param prior of the hyperparameters, in the light of the other logs
+   * @param others what these tell of rates and covers
+   */
+  public static RateFit of(FitInput input, Hyperprior prior, Beliefs others, int draws) {
+    return new RateFit(input, HyperPosterior.of(new FitData(input, false, others), prior, draws));
   }
 
   /** Whether a peak was found and the draws around it carry the posterior. */
@@ -134,20 +144,53 @@ public final class RateFit {
 
   /**
    * Share of a style's rate that comes from its own history: 1 less the variance of the log rate
-   * given its data and its family, over that without its data, &psi;'(a). From 0 to 1; 0 without
-   * data.
+   * given its data and its family, over that without its data, &psi;'(a); beside other logs, where
+   * a style is a family of its own, the variance of the family's mean counts on both sides. From 0
+   * to 1; 0 without data.
    */
   public double ownShare(int style) {
     if (hyper.data().history(style).empty()) {
       return 0;
     }
     double given = 0;
-    double without = 0;
     for (Draw draw : hyper.draws()) {
-      given += draw.weight() * draw.posterior().logVariance(style);
-      without += draw.weight() * Gamma.trigamma(draw.posterior().hyper().shape);
+      given +=
+          draw.weight()
+              * (beside()
+                  ? draw.posterior().wholeLogVariance(style)
+                  : draw.posterior().logVariance(style));
     }
-    return Math.max(0, Math.min(1, 1 - given / without));
+    return Math.max(0, Math.min(1, 1 - given / priorVariance(style)));
+  }
+
+  /**
+   * Variance of a style's log rate before its own data, given its family; beside other logs, before
+   * any data of this log.
+   */
+  public double priorVariance(int style) {
+    double without = 0;
+    int family = input.familyOfStyle().get(style);
+    for (Draw draw : hyper.draws()) {
+      Hyper at = draw.posterior().hyper();
+      double mean = beside() ? hyper.data().others().familySpread(family, at.familySpread) : 0;
+      without += draw.weight() * (Gamma.trigamma(at.shape) + mean * mean);
+    }
+    return without;
+  }
+
+  /** Whether other logs are known. */
+  private boolean beside() {
+    return hyper.data().others().known();
+  }
+
+  /** What was logged. */
+  FitData data() {
+    return hyper.data();
+  }
+
+  /** The prior of the hyperparameters. */
+  Hyperprior prior() {
+    return hyper.prior();
   }
 
   /**

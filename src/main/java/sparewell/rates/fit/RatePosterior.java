@@ -36,7 +36,7 @@ final class RatePosterior {
     double[] precision = new double[families.length];
     double finest = RateNodes.step(a, data.rough());
     for (int f = 0; f < families.length; f++) {
-      precision[f] = 1 / (hyper.familySpread * hyper.familySpread);
+      precision[f] = 1 / (familySpread(f) * familySpread(f));
       for (int s : data.stylesOf(f)) {
         if (!data.history(s).empty()) {
           double pieces = data.history(s).pieces(hyper.size);
@@ -65,9 +65,10 @@ final class RatePosterior {
    * @return ln of the chance of its data
    */
   private double family(int f, double precision, boolean keep) {
-    double spread = FamilyPosterior.REACH * hyper.familySpread;
-    double least = hyper.logRate - spread;
-    double most = hyper.logRate + spread;
+    double reachPrior = FamilyPosterior.REACH * familySpread(f);
+    double centre = hyper.logRate + data.others().familyCentre(f);
+    double least = centre - reachPrior;
+    double most = centre + reachPrior;
     int[] styles = data.stylesOf(f);
     boolean known = false;
     for (int s : styles) {
@@ -87,7 +88,9 @@ final class RatePosterior {
           seen.add(nodes[s]);
         }
       }
-      families[f] = new FamilyPosterior(hyper, precision, data.rough(), low, high, kernel, seen);
+      families[f] =
+          new FamilyPosterior(
+              centre, familySpread(f), precision, data.rough(), low, high, kernel, seen);
       boolean widerLow = families[f].cutLow() && low > least;
       boolean widerHigh = families[f].cutHigh() && high < most;
       if (!widerLow && !widerHigh) {
@@ -114,6 +117,10 @@ final class RatePosterior {
       }
     }
     return known ? family.logEvidence() : 0;
+  }
+
+  private double familySpread(int family) {
+    return data.others().familySpread(family, hyper.familySpread);
   }
 
   private RateNodes points(int style, double low, double high) {
@@ -168,6 +175,20 @@ final class RatePosterior {
       mean += weight[i] * points.rate(i);
     }
     return mean;
+  }
+
+  /** Variance of the log rate of a style. */
+  double wholeLogVariance(int style) {
+    double[] weight = weights(style);
+    RateNodes points = nodes[style];
+    double mean = weight[points.count()] * points.tail().logRate();
+    double square = mean * points.tail().logRate();
+    for (int i = 0; i < points.count(); i++) {
+      double log = Math.log(points.rate(i));
+      mean += weight[i] * log;
+      square += weight[i] * log * log;
+    }
+    return Math.max(0, square - mean * mean);
   }
 
   /** Variance of the log rate of a style given its family's mean. */

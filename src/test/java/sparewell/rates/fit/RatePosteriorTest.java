@@ -234,7 +234,8 @@ class RatePosteriorTest {
     for (double[] range : new double[][] {{-9, 9}, {-6, 14}, {-20, 4.9}}) {
       FamilyPosterior family =
           new FamilyPosterior(
-              hyper(spread, 3),
+              LOG_RATE,
+              spread,
               1 / (spread * spread),
               false,
               LOG_RATE + range[0],
@@ -258,11 +259,11 @@ class RatePosteriorTest {
     }
     FamilyPosterior low =
         new FamilyPosterior(
-            hyper(spread, 3), 2, false, LOG_RATE - 1, LOG_RATE + 8, kernel, List.of());
+            LOG_RATE, spread, 2, false, LOG_RATE - 1, LOG_RATE + 8, kernel, List.of());
     assertTrue(low.cutLow() && !low.cutHigh());
     FamilyPosterior high =
         new FamilyPosterior(
-            hyper(spread, 3), 2, true, LOG_RATE - 8, LOG_RATE + 1, kernel, List.of());
+            LOG_RATE, spread, 2, true, LOG_RATE - 8, LOG_RATE + 1, kernel, List.of());
     assertTrue(high.cutHigh() && !high.cutLow());
   }
 }

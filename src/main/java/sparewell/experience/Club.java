@@ -1,0 +1,210 @@
+package sparewell.experience;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+
+/**
+ * What other logs together say of the losses of one more angler: a meta-analytic-predictive prior.
+ *
+ * <p>A style's typical rate among anglers comes from the logs that have it and from its family; one
+ * that nobody logged has its family's, one of an unknown family that of a typical style, with ever
+ * wider doubt. Around it anglers differ by {@link #logBetween}.
+ */
+public final class Club {
+  // What is believed before any log, as in the fit of one log alone.
+  private static final Normal RATE = new Normal(Math.log(0.06), 0.49);
+  private static final Normal FAMILY = new Normal(Math.log(0.4), 0.64);
+  private static final Normal STYLE = new Normal(Math.log(0.5), 0.49);
+  private static final Normal SIZE = new Normal(Math.log(2), 1);
+  private static final double COVER_VARIANCE = 0.25;
+  private static final double BETWEEN_RATES = 0.5; // half-normal scales of spreads between logs
+  private static final double BETWEEN_COVERS = 0.3;
+  private static final double BETWEEN_SPREADS = 0.4;
+
+  private final Pool pool;
+  private final Unit unit;
+  private final long anglers;
+  private final RateEffects rates;
+  private final SortedMap<Key, Normal> families = new TreeMap<>();
+  private final Normal typical;
+  private final double familyVariance;
+  private final double styleVariance;
+  private final double shift;
+  private final Normal size;
+
+  /** How near the experience is that a style's typical rate comes from. */
+  public enum Source {
+    /** Other logs have the style. */
+    STYLE,
+    /** They have its family. */
+    FAMILY,
+    /** They have other families only. */
+    OTHERS
+  }
+
+  /**
+   * A style's typical rate among anglers.
+   *
+   * @param log of it, per hour
+   * @param source what it comes from
+   * @param anglers logs behind it
+   */
+  public record Typical(Normal log, Source source, long anglers) {}
+
+  private Club(Pool pool, Unit unit) {
+    this.pool = pool;
+    this.unit = unit;
+    anglers = pool.logs(key(Kind.SPREAD, unit, Kind.Spread.COMMON_RATE.key()));
+    Optional<RandomEffects> common =
+        effects(key(Kind.SPREAD, unit, Kind.Spread.COMMON_RATE.key()), RATE, BETWEEN_RATES);
+    typical = common.map(of -> new Normal(of.mean(), of.meanVariance())).orElse(RATE);
+    shift = common.map(RandomEffects::between).orElse(BETWEEN_RATES);
+    familyVariance = square(spread(Kind.Spread.FAMILY_SPREAD, FAMILY));
+    styleVariance = square(spread(Kind.Spread.STYLE_SPREAD, STYLE));
+    size =
+        effects(key(Kind.SPREAD, Unit.TIMES, Kind.Spread.DAY_SIZE.key()), SIZE, BETWEEN_SPREADS)
+            .map(of -> new Normal(of.mean(), of.newVariance()))
+            .orElse(SIZE);
+    Normal anyFamily = new Normal(typical.mean(), typical.variance() + familyVariance);
+    keys(Kind.FAMILY)
+        .forEach(
+            key ->
+                effects(key, anyFamily, BETWEEN_RATES)
+                    .ifPresent(of -> families.put(key, new Normal(of.mean(), of.meanVariance()))));
+    SortedMap<Key, List<Pool.Cell>> cells = new TreeMap<>();
+    SortedMap<Key, Normal> before = new TreeMap<>();
+    for (Key key : keys(Kind.STYLE)) {
+      cells.put(key, pool.of(key));
+      before.put(key, ofFamily(pool.labels().get(key).familyKey()));
+    }
+    rates = RateEffects.of(cells, before);
+  }
+
+  /** Of all logs whose rates are in a unit; empty where there is none. */
+  public static Optional<Club> of(Pool pool, Unit unit) {
+    boolean any =
+        pool.cells().keySet().stream()
+            .anyMatch(key -> key.kind() == Kind.STYLE && key.unit() == unit);
+    return any ? Optional.of(new Club(pool, unit)) : Optional.empty();
+  }
+
+  private static Key key(Kind kind, Unit unit, String name) {
+    return new Key(kind, unit, name);
+  }
+
+  private static double square(double x) {
+    return x * x;
+  }
+
+  private List<Key> keys(Kind kind) {
+    return pool.cells().keySet().stream()
+        .filter(key -> key.kind() == kind && key.unit() == unit)
+        .toList();
+  }
+
+  private double spread(Kind.Spread of, Normal before) {
+    return Math.exp(
+        effects(key(Kind.SPREAD, Unit.TIMES, of.key()), before, BETWEEN_SPREADS)
+            .map(RandomEffects::mean)
+            .orElse(before.mean()));
+  }
+
+  private Optional<RandomEffects> effects(Key key, Normal before, double between) {
+    List<RandomEffects.Study> studies =
+        pool.of(key).stream()
+            .map(
+                cell -> new RandomEffects.Study(cell.estimate(), 1 / cell.precision(), cell.logs()))
+            .collect(Collectors.toList());
+    return studies.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            RandomEffects.of(
+                studies, new RandomEffects.Before(between, before.mean(), 1 / before.variance())));
+  }
+
+  /** The typical rate of any style of a family, by the family's name as compared. */
+  private Normal ofFamily(String family) {
+    Normal known = families.get(key(Kind.FAMILY, unit, family));
+    return known == null
+        ? new Normal(typical.mean(), typical.variance() + familyVariance + styleVariance)
+        : new Normal(known.mean(), known.variance() + styleVariance);
+  }
+
+  /** Logs behind it. */
+  public long anglers() {
+    return anglers;
+  }
+
+  /** Unit of the rates. */
+  public Unit unit() {
+    return unit;
+  }
+
+  /**
+   * A style's typical rate among anglers.
+   *
+   * @param style its name, in the form in which names are compared
+   * @param family its family likewise
+   */
+  public Typical style(String style, String family) {
+    Key key = key(Kind.STYLE, unit, style);
+    Normal known = rates.styles().get(key);
+    if (known != null) {
+      return new Typical(known, Source.STYLE, pool.logs(key));
+    }
+    Key ofFamily = key(Kind.FAMILY, unit, family);
+    return families.containsKey(ofFamily)
+        ? new Typical(ofFamily(family), Source.FAMILY, pool.logs(ofFamily))
+        : new Typical(ofFamily(family), Source.OTHERS, anglers);
+  }
+
+  /**
+   * What a cover multiplies one more angler's rates with, against the others' mix of covers.
+   *
+   * @param cover its name, in the form in which names are compared
+   * @return log of it; absent where no other log has the cover
+   */
+  public Optional<Normal> cover(String cover) {
+    return effects(
+            key(Kind.COVER, Unit.TIMES, cover), new Normal(0, COVER_VARIANCE), BETWEEN_COVERS)
+        .map(of -> new Normal(of.mean(), of.newVariance()));
+  }
+
+  /**
+   * Mean share of the hours afloat that those who have a style throw it; absent where none has.
+   *
+   * @param style its name, in the form in which names are compared
+   */
+  public Optional<Double> share(String style) {
+    Key all = key(Kind.SPREAD, unit, Kind.Spread.COMMON_RATE.key());
+    double afloat = pool.of(all).stream().mapToDouble(Pool.Cell::hours).sum();
+    Key key = key(Kind.STYLE, unit, style);
+    double thrown = pool.of(key).stream().mapToDouble(Pool.Cell::hours).sum();
+    return afloat > 0 && thrown > 0
+        ? Optional.of(Math.min(1, thrown / pool.logs(key) / (afloat / pool.logs(all))))
+        : Optional.empty();
+  }
+
+  /** ln of the standard deviation of a style's log rate between anglers: mean of what is known. */
+  public double logBetween() {
+    return rates.logBetween();
+  }
+
+  /** Standard deviation of what is known of {@link #logBetween}. */
+  public double logBetweenSpread() {
+    return rates.logBetweenSpread();
+  }
+
+  /** Standard deviation of what raises or lowers all rates of an angler alike. */
+  public double shift() {
+    return shift;
+  }
+
+  /** ln of the size of one more angler's days. */
+  public Normal daySize() {
+    return size;
+  }
+}

@@ -1,0 +1,20 @@
+package sparewell.experience;
+
+import java.util.Comparator;
+
+/**
+ * What rows of several logs have in common where they are about the same thing.
+ *
+ * @param kind kind of thing
+ * @param unit unit of the estimates
+ * @param name its name, in the form in which names are compared
+ */
+public record Key(Kind kind, Unit unit, String name) implements Comparable<Key> {
+  private static final Comparator<Key> ORDER =
+      Comparator.comparing(Key::kind).thenComparing(Key::unit).thenComparing(Key::name);
+
+  @Override
+  public int compareTo(Key other) {
+    return ORDER.compare(this, other);
+  }
+}

@@ -1,0 +1,151 @@
+package sparewell.experience;
+
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * Rows of experience summed by key: all that is needed of them, however many logs there are.
+ *
+ * <p>Rows that say nearly the same of the same thing fall into one cell: estimates within 0.25,
+ * square roots of precisions within 0.25. A cell keeps sums, so that pools of two files add up to
+ * the pool of both, and any data engine can build one.
+ *
+ * @param cells cells of each key, by class
+ * @param labels how the things are spelled by one of the logs
+ */
+public record Pool(SortedMap<Key, List<Cell>> cells, SortedMap<Key, Label> labels) {
+  private static final double CLASSES = 4; // in each unit
+
+  public Pool {
+    cells = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(cells));
+    labels = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(labels));
+  }
+
+  /**
+   * How a thing is spelled.
+   *
+   * @param name its name
+   * @param family family of a style, else empty
+   * @param familyKey the same in the form in which names are compared
+   */
+  public record Label(String name, String family, String familyKey) {
+    private static final Comparator<Label> ORDER =
+        Comparator.comparing(Label::name).thenComparing(Label::family);
+
+    private Label least(Label other) {
+      return ORDER.compare(this, other) <= 0 ? this : other;
+    }
+  }
+
+  /**
+   * Logs that say nearly the same.
+   *
+   * @param logs how many, &gt; 0
+   * @param estimates sum of their estimates
+   * @param precisions sum of one over their variances, each at most 1 / {@link
+   *     Entry#LEAST_VARIANCE}
+   * @param trips trips behind them
+   * @param hours hours behind them
+   * @param pieces pieces behind them
+   */
+  public record Cell(
+      long logs, double estimates, double precisions, long trips, double hours, long pieces) {
+    private Cell plus(Cell other) {
+      return new Cell(
+          logs + other.logs,
+          estimates + other.estimates,
+          precisions + other.precisions,
+          trips + other.trips,
+          hours + other.hours,
+          pieces + other.pieces);
+    }
+
+    /** Mean estimate. */
+    public double estimate() {
+      return estimates / logs;
+    }
+
+    /** Mean precision. */
+    public double precision() {
+      return precisions / logs;
+    }
+  }
+
+  private record Place(long estimate, long precision) implements Comparable<Place> {
+    static Place of(double estimate, double precision) {
+      return new Place(Math.round(CLASSES * estimate), Math.round(CLASSES * Math.sqrt(precision)));
+    }
+
+    @Override
+    public int compareTo(Place other) {
+      int first = Long.compare(estimate, other.estimate);
+      return first != 0 ? first : Long.compare(precision, other.precision);
+    }
+  }
+
+  /** Sums rows; the same log given twice counts once, and so does a copy of it. */
+  public static Pool of(Collection<Entry> rows) {
+    SortedMap<Key, SortedMap<Place, Cell>> sums = new TreeMap<>();
+    SortedMap<Key, Label> labels = new TreeMap<>();
+    for (Entry row : once(rows)) {
+      double precision = 1 / Math.max(row.logVariance(), Entry.LEAST_VARIANCE);
+      sums.computeIfAbsent(row.key(), key -> new TreeMap<>())
+          .merge(
+              Place.of(row.logEstimate(), precision),
+              new Cell(1, row.logEstimate(), precision, row.trips(), row.hours(), row.pieces()),
+              Cell::plus);
+      labels.merge(row.key(), new Label(row.name(), row.family(), row.familyKey()), Label::least);
+    }
+    SortedMap<Key, List<Cell>> cells = new TreeMap<>();
+    sums.forEach((key, places) -> cells.put(key, List.copyOf(places.values())));
+    return new Pool(cells, labels);
+  }
+
+  private static String least(String one, String other) {
+    return one.compareTo(other) <= 0 ? one : other;
+  }
+
+  /** Each log once: of several rows on one thing the one that rests on most. */
+  public static Collection<Entry> once(Collection<Entry> rows) {
+    Map<String, String> firstId = new HashMap<>();
+    rows.forEach(row -> firstId.merge(row.fingerprint(), row.logId(), Pool::least));
+    Map<List<Object>, Entry> best = new TreeMap<>(Comparator.comparing(Pool::text));
+    for (Entry row : rows) {
+      if (firstId.get(row.fingerprint()).equals(row.logId())) {
+        best.merge(
+            List.of(row.key(), row.logId()),
+            row,
+            (one, other) -> Entry.BY_WEALTH.compare(one, other) >= 0 ? one : other);
+      }
+    }
+    return best.values();
+  }
+
+  private static String text(List<Object> parts) {
+    return parts.toString();
+  }
+
+  /** Logs behind any of the rows. */
+  public static int logs(Collection<Entry> rows) {
+    Set<String> ids = new LinkedHashSet<>();
+    once(rows).forEach(row -> ids.add(row.logId()));
+    return ids.size();
+  }
+
+  /** Cells of a key; none where nobody logged it. */
+  public List<Cell> of(Key key) {
+    return cells.getOrDefault(key, List.of());
+  }
+
+  /** Logs behind a key. */
+  public long logs(Key key) {
+    return of(key).stream().mapToLong(Cell::logs).sum();
+  }
+}

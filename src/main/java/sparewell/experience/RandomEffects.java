@@ -1,0 +1,146 @@
+package sparewell.experience;
+
+import java.util.List;
+
+/**
+ * Random-effects meta-analysis of normal estimates: y<sub>i</sub> ~ N(&theta;<sub>i</sub>,
+ * v<sub>i</sub>), &theta;<sub>i</sub> ~ N(&mu;, &tau;&sup2;), with &tau; half-normal and &mu;
+ * normal or flat. &mu; is integrated in closed form, &tau; on a grid, so that what is said of one
+ * more angler, &theta;<sub>new</sub>, is a mixture of normals with heavier tails than any of them.
+ *
+ * @param mean posterior mean of &mu;, and of &theta;<sub>new</sub>
+ * @param meanVariance posterior variance of &mu;
+ * @param between posterior mean of &tau;
+ * @param betweenVariance posterior variance of &tau;
+ * @param newVariance variance of &theta;<sub>new</sub>
+ * @see "Higgins, Thompson, Spiegelhalter, A re-evaluation of random-effects meta-analysis, JRSS A
+ *     172 (2009); Neuenschwander et al., Summarizing historical information on controls in clinical
+ *     trials, Clinical Trials 7 (2010) 5-18 (both from memory)"
+ */
+public record RandomEffects(
+    double mean, double meanVariance, double between, double betweenVariance, double newVariance) {
+  private static final int GRID = 240;
+  private static final double REACH = 5; // scales of the half-normal prior
+
+  /**
+   * An estimate, as often as it was made.
+   *
+   * @param estimate y
+   * @param variance v, &gt; 0
+   * @param times how many logs say so
+   */
+  public record Study(double estimate, double variance, double times) {}
+
+  /**
+   * What is believed beforehand.
+   *
+   * @param betweenScale standard deviation of the normal distribution of which |&tau;| is half
+   * @param mean of &mu;
+   * @param precision one over the variance of &mu;; 0 where nothing is known
+   */
+  public record Before(double betweenScale, double mean, double precision) {}
+
+  /** One value of &tau;: &mu; is normal then. */
+  private record Given(double logLikelihood, double mean, double variance) {}
+
+  private static Given given(List<Study> studies, double between, Before before) {
+    double weights = before.precision();
+    double product = before.precision() * before.mean();
+    double log = 0;
+    for (Study study : studies) {
+      double weight = 1 / (study.variance() + between * between);
+      weights += study.times() * weight;
+      product += study.times() * weight * study.estimate();
+      log += study.times() * Math.log(weight) / 2;
+    }
+    double mean = product / weights;
+    double away = before.mean() - mean;
+    log -= before.precision() * away * away / 2;
+    for (Study study : studies) {
+      double error = study.estimate() - mean;
+      double weight = 1 / (study.variance() + between * between);
+      log -= study.times() * weight * error * error / 2;
+    }
+    return new Given(log - Math.log(weights) / 2, mean, 1 / weights);
+  }
+
+  /**
+   * ln of the restricted likelihood at a value of &tau;, &mu; flat, up to a constant.
+   *
+   * @param studies at least two
+   */
+  static double restricted(List<Study> studies, double between) {
+    return given(studies, between, new Before(1, 0, 0)).logLikelihood();
+  }
+
+  /**
+   * Puts estimates together.
+   *
+   * @param studies at least one
+   */
+  public static RandomEffects of(List<Study> studies, Before before) {
+    double step = REACH * before.betweenScale() / GRID;
+    Given[] given = new Given[GRID + 1];
+    double best = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i <= GRID; i++) {
+      given[i] = given(studies, i * step, before);
+      best = Math.max(best, logWeight(given[i], i * step, before));
+    }
+    double sum = 0;
+    double[] moment = new double[5];
+    for (int i = 0; i <= GRID; i++) {
+      double tau = i * step;
+      double end = i == 0 || i == GRID ? 0.5 : 1; // trapezoidal rule
+      double weight = end * Math.exp(logWeight(given[i], tau, before) - best);
+      double mean = given[i].mean();
+      sum += weight;
+      moment[0] += weight * mean;
+      moment[1] += weight * mean * mean;
+      moment[2] += weight * given[i].variance();
+      moment[3] += weight * tau;
+      moment[4] += weight * tau * tau;
+    }
+    for (int k = 0; k < moment.length; k++) {
+      moment[k] /= sum;
+    }
+    double meanVariance = moment[2] + moment[1] - moment[0] * moment[0];
+    return new RandomEffects(
+        moment[0],
+        meanVariance,
+        moment[3],
+        moment[4] - moment[3] * moment[3],
+        meanVariance + moment[4]);
+  }
+
+  private static double logWeight(Given given, double tau, Before before) {
+    double z = tau / before.betweenScale();
+    return given.logLikelihood() - z * z / 2;
+  }
+
+  /**
+   * Largest share that one log has in the mean at a given &tau;, where no variance lies under
+   * {@link Entry#LEAST_VARIANCE}.
+   *
+   * @param logs how many there are, &ge; 1
+   * @param leastOther least of the precisions of the others
+   * @return 1 / (1 + (logs - 1) (v<sub>least</sub> + &tau;&sup2;) / (v<sub>other</sub> +
+   *     &tau;&sup2;))
+   */
+  public static double largestShare(int logs, double between, double leastOther) {
+    double square = between * between;
+    double ratio = (Entry.LEAST_VARIANCE + square) / (1 / leastOther + square);
+    return 1 / (1 + (logs - 1) * ratio);
+  }
+
+  /**
+   * What the prior of one more angler is worth, as so many units of information.
+   *
+   * @param unitVariance variance of an estimate from one unit: 1 for the log rate from one piece
+   *     lost
+   * @see "Neuenschwander et al. (2010), effective sample size by the ratio of variances (from
+   *     memory)"
+   */
+  public double effectiveUnits(double unitVariance) {
+    return unitVariance / newVariance;
+  }
+}
