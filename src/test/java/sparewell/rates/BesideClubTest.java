@@ -1,0 +1,108 @@
+package sparewell.rates;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import sparewell.experience.Club;
+import sparewell.experience.Entry;
+import sparewell.experience.Pool;
+import sparewell.experience.Unit;
+import sparewell.rates.fit.FitInput;
+import sparewell.rates.fit.Observation;
+import sparewell.rates.fit.OwnEvidence;
+import sparewell.rates.fit.RateFit;
+
+class BesideClubTest {
+  private static final List<String> STYLES = List.of("a", "b", "c", "new");
+
+  /** Each style loses so many pieces on each trip of 5 hours, in cover 0 and 1 in turn. */
+  private static FitInput log(int trips, int... pieces) {
+    List<Observation> log = new ArrayList<>();
+    for (int t = 0; t < trips; t++) {
+      for (int s = 0; s < pieces.length; s++) {
+        int lost = t % 4 == 0 ? 2 * pieces[s] : t % 2 == 0 ? 0 : pieces[s];
+        log.add(new Observation(s, t, 5, 1, t % 2, lost, false, 1));
+      }
+    }
+    return new FitInput(List.of(0, 0, 1, 1), 2, log.isEmpty() ? 0 : 2, log);
+  }
+
+  private static List<Entry> rows(int logs, int... pieces) {
+    List<Entry> rows = new ArrayList<>();
+    for (int i = 0; i < logs; i++) {
+      rows.addAll(
+          OwnRows.of(
+              RateFit.of(log(12, pieces)),
+              new OwnRows.Log(
+                  "log " + i,
+                  "print " + i,
+                  2026,
+                  Unit.PER_HOUR_THROWN,
+                  100,
+                  STYLES,
+                  List.of("f", "g"),
+                  List.of("wood", "rock")),
+              name -> name));
+    }
+    return rows;
+  }
+
+  private static RateFit beside(FitInput input, List<Entry> rows) {
+    return BesideClub.fit(
+        input,
+        Club.of(Pool.of(rows), Unit.PER_HOUR_THROWN).orElseThrow(),
+        new BesideClub.Names(STYLES, List.of("f", "f", "g", "g"), List.of("wood", "rock")));
+  }
+
+  @Test
+  void whatALogSaysIsItsLikelihoodWithoutThePrior() {
+    RateFit fit = RateFit.of(log(12, 1, 0, 3));
+    OwnEvidence evidence = new OwnEvidence(fit);
+    OwnEvidence.Gamma first = evidence.rate(0).orElseThrow();
+    // 12 pieces in 60 hours, on which days bring extra variation: worth somewhat less.
+    assertEquals(12 / 60.0, first.pieces() / first.hours(), 0.012);
+    assertTrue(first.pieces() < 12 && first.pieces() > 4, "pieces " + first.pieces());
+    OwnEvidence.Gamma without = evidence.rate(1).orElseThrow();
+    assertEquals(0, without.pieces(), 0.02);
+    assertTrue(without.hours() > 50 && without.hours() < 61, "hours " + without.hours());
+    assertTrue(evidence.rate(3).isEmpty(), "never thrown");
+  }
+
+  @Test
+  void aBlankLogHasTheClubsRatesWithWideDoubt() {
+    RateFit fit = beside(log(0), rows(8, 1, 0, 3));
+    RateFit.Estimate a = fit.rate(0);
+    RateFit.Estimate c = fit.rate(2);
+    assertEquals(0.2, a.mean(), 0.06);
+    assertEquals(0.6, c.mean(), 0.15);
+    assertTrue(a.low90() < 0.14 && a.high90() > 0.28, a.toString());
+    assertTrue(fit.rate(1).high90() < a.mean(), "no club mate lost one");
+    assertTrue(
+        fit.rate(3).high90() / fit.rate(3).low90() > a.high90() / a.low90(),
+        "a style nobody has is in more doubt");
+    assertEquals(0, fit.ownShare(0));
+  }
+
+  @Test
+  void theOwnLogWinsAsItGrows() {
+    List<Entry> club = rows(8, 1, 1, 3);
+    double alone = RateFit.of(log(40, 4, 4, 4)).rate(0).mean();
+    double few = beside(log(2, 4, 4, 4), club).rate(0).mean();
+    RateFit many = beside(log(40, 4, 4, 4), club);
+    assertTrue(few < many.rate(0).mean(), "few trips lean on the club");
+    assertEquals(alone, many.rate(0).mean(), 0.12 * alone);
+    assertTrue(many.ownShare(0) > 0.6, "own share " + many.ownShare(0));
+    assertTrue(beside(log(2, 4, 4, 4), club).ownShare(0) < many.ownShare(0));
+  }
+
+  @Test
+  void anAnglerWhoLosesThreeTimesAsMuchIsRecognised() {
+    RateFit fit = beside(log(8, 3, 3, 9), rows(8, 1, 1, 3));
+    // A style he never threw is expected to go three times as fast as the others' too.
+    double others = beside(log(0), rows(8, 1, 1, 3)).rate(3).mean();
+    assertTrue(fit.rate(3).mean() > 2 * others, fit.rate(3) + " against " + others);
+  }
+}
