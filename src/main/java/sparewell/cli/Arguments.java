@@ -5,8 +5,10 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDate;
+import java.util.Locale;
 import picocli.CommandLine;
 import picocli.CommandLine.TypeConversionException;
+import sparewell.workbook.DateOrder;
 
 /** Reads the values of options, and says in plain words what is wrong with one. */
 final class Arguments {
@@ -17,6 +19,7 @@ final class Arguments {
     line.registerConverter(BigDecimal.class, Arguments::amount);
     line.registerConverter(Double.class, text -> amount(text).doubleValue());
     line.registerConverter(Path.class, Arguments::path);
+    line.registerConverter(DateOrder.class, Arguments::order);
   }
 
   private static LocalDate date(String text) {
@@ -24,6 +27,14 @@ final class Arguments {
       return LocalDate.parse(text);
     } catch (DateTimeException e) {
       throw new TypeConversionException("'" + text + "' is not a date; write it like 2026-05-03");
+    }
+  }
+
+  private static DateOrder order(String text) {
+    try {
+      return DateOrder.valueOf(text.toUpperCase(Locale.ROOT));
+    } catch (IllegalArgumentException e) {
+      throw new TypeConversionException("'" + text + "' is none of ymd, dmy, mdy");
     }
   }
 

@@ -6,12 +6,14 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 import sparewell.run.ImportRun;
 import sparewell.run.Outcome;
+import sparewell.workbook.DateOrder;
 import sparewell.workbook.InputSheet;
 import sparewell.workbook.InputSheets;
 import sparewell.workbook.importing.ImportSource;
@@ -28,6 +30,7 @@ final class ImportCommand implements Callable<Integer> {
   private final PositionalParamSpec book =
       form.parameter("BOOK", Path.class, "1", "workbook (.xlsx, .xlsm) that gets the rows");
   private final Map<InputSheet, OptionSpec> files = new LinkedHashMap<>();
+  private final OptionSpec dates;
   private final OptionSpec dryRun;
   private final BackupOption backups;
   private final OptionSpec quiet;
@@ -39,6 +42,12 @@ final class ImportCommand implements Callable<Integer> {
     file(InputSheets.LOSSES, "--losses", "rows for Losses");
     file(InputSheets.RESTOCKS, "--restocks", "rows for Restocks");
     file(InputSheets.STOCK, "--stock", "rows for Stock");
+    dates =
+        form.option(
+            "--dates",
+            "ymd|dmy|mdy",
+            DateOrder.class,
+            "order of dates in figures (else as one date in the file proves)");
     dryRun = form.flag("--dry-run", "say what would be added; write nothing");
     backups = new BackupOption(form);
     quiet = form.flag("--quiet", "print nothing but problems");
@@ -71,7 +80,12 @@ final class ImportCommand implements Callable<Integer> {
     try (Watch watch = new Watch(console, 1, silent)) {
       outcome =
           ImportRun.run(
-              book.getValue(), sources, dryRun.getValue(), LocalDateTime.now(), backups.kept());
+              book.getValue(),
+              sources,
+              Optional.ofNullable(dates.getValue()),
+              dryRun.getValue(),
+              LocalDateTime.now(),
+              backups.kept());
       watch.report(1);
     }
     Books.report(console, silent, outcome);

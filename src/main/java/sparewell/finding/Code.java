@@ -58,6 +58,11 @@ public enum Code {
       "%3$s"),
   DUPLICATE(
       "I-019", Severity.ERROR, "'%1$s' in %2$s stands already in %4$s; the first counts", "%3$s"),
+  TRIP_NAME_TAKEN(
+      "I-141",
+      Severity.ERROR,
+      "the name '%1$s' in %2$s is that of %4$s, a trip of %5$s; call this one otherwise, such as '%1$s %6$s', also in its losses and style hours",
+      "%3$s"),
   OUT_OF_RANGE("I-020", Severity.ERROR, "'%1$s' in %2$s is not allowed: %4$s", "%3$s"),
   TRIP_WITHOUT_HOURS(
       "I-021",
@@ -78,6 +83,11 @@ public enum Code {
       "I-032",
       Severity.WARNING,
       "%1$s in %2$s looks like percent; write a chance like 0.95",
+      "read as %3$s"),
+  WORD_BEHIND_COUNT(
+      "I-142",
+      Severity.WARNING,
+      "'%1$s' in %2$s has a word behind the number; write the number alone",
       "read as %3$s"),
   UNIT_IN_CELL(
       "I-033", Severity.WARNING, "'%1$s' in %2$s has another unit than the column", "read as %3$s"),

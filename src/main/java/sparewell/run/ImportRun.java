@@ -13,6 +13,7 @@ import sparewell.save.WorkbookSaver;
 import sparewell.save.append.AppendRequest;
 import sparewell.save.append.NewCell;
 import sparewell.save.append.NewRows;
+import sparewell.workbook.DateOrder;
 import sparewell.workbook.grid.BookCells;
 import sparewell.workbook.importing.CopiedFormula;
 import sparewell.workbook.importing.ImportPlanner;
@@ -33,14 +34,24 @@ public final class ImportRun {
    * Imports files into a workbook. All of it is worked out first: nothing is written where a file
    * or sheet cannot be used.
    *
+   * @param order how dates in figures are written, where somebody says so
    * @param dryRun only tell what would be added
    * @param now date and time of the run
    * @param backupsKept how many backups stay, at least 1
    */
   public static Outcome run(
-      Path book, List<ImportSource> sources, boolean dryRun, LocalDateTime now, int backupsKept) {
+      Path book,
+      List<ImportSource> sources,
+      Optional<DateOrder> order,
+      boolean dryRun,
+      LocalDateTime now,
+      int backupsKept) {
     try (WorkbookPackage original = WorkbookPackage.open(book)) {
-      List<SheetPlan> plans = ImportPlanner.plan(original, sources, now.toLocalDate());
+      List<SheetPlan> plans = ImportPlanner.plan(original, sources, now.toLocalDate(), order);
+      List<String> useless = ImportSummary.useless(plans);
+      if (!useless.isEmpty()) {
+        return Outcome.refused(book, refusal(book, useless));
+      }
       return dryRun
           ? new Outcome(
               book,

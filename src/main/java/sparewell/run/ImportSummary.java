@@ -94,12 +94,25 @@ final class ImportSummary {
     }
   }
 
+  /** Files none of whose rows can be taken, each row with its reason. */
+  static List<String> useless(List<SheetPlan> plans) {
+    List<String> lines = new ArrayList<>();
+    for (SheetPlan plan : plans) {
+      if (plan.added().isEmpty() && plan.known() == 0 && !plan.rejected().isEmpty()) {
+        lines.add("No row of " + plan.file() + " can be taken.");
+        lines.addAll(problems(List.of(plan)));
+      }
+    }
+    return lines;
+  }
+
   /** Rejected rows with their reasons. */
   static List<String> problems(List<SheetPlan> plans) {
     List<String> lines = new ArrayList<>();
     for (SheetPlan plan : plans) {
       for (Rejected row : plan.rejected().stream().limit(MOST_REJECTED).toList()) {
-        lines.add(plan.file() + " line " + row.line() + " rejected: " + row.reason() + ".");
+        String end = row.reason().endsWith("?") ? "" : ".";
+        lines.add(plan.file() + " line " + row.line() + " rejected: " + row.reason() + end);
       }
       if (plan.rejected().size() > MOST_REJECTED) {
         lines.add(

@@ -1,5 +1,6 @@
 package sparewell.workbook;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -13,6 +14,8 @@ import java.util.Optional;
  * @param choices the words a cell may hold, where there is a fixed list
  * @param refersTo name of the input sheet whose first column lists the known keys; empty where none
  * @param aliases other headers accepted
+ * @param fileHeadings headers accepted in files to import alone: in a sheet such a column may be
+ *     the angler's own
  * @param standard what a blank cell stands for, in words; empty where nothing
  * @param standardForBad whether a cell that cannot be used counts as blank; otherwise its row is
  *     left out
@@ -26,6 +29,7 @@ public record InputColumn(
     List<String> choices,
     String refersTo,
     List<String> aliases,
+    List<String> fileHeadings,
     String standard,
     boolean standardForBad,
     Optional<Range> range,
@@ -33,6 +37,7 @@ public record InputColumn(
   public InputColumn {
     choices = List.copyOf(choices);
     aliases = List.copyOf(aliases);
+    fileHeadings = List.copyOf(fileHeadings);
   }
 
   /** What cells hold. */
@@ -83,40 +88,64 @@ public record InputColumn(
 
   private static InputColumn plain(
       String name, Kind kind, boolean required, String standard, String meaning) {
+    List<String> none = List.of();
     return new InputColumn(
-        name, kind, required, List.of(), "", List.of(), standard, false, Optional.empty(), meaning);
+        name, kind, required, none, "", none, none, standard, false, Optional.empty(), meaning);
   }
 
   InputColumn refersTo(String sheet) {
-    return with(choices, sheet, aliases, standardForBad, range);
+    return with(choices, sheet, aliases, fileHeadings, standardForBad, range);
   }
 
   InputColumn oneOf(String... words) {
-    return with(List.of(words), refersTo, aliases, standardForBad, range);
+    return with(List.of(words), refersTo, aliases, fileHeadings, standardForBad, range);
   }
 
   InputColumn alias(String... headers) {
-    return with(choices, refersTo, List.of(headers), standardForBad, range);
+    return with(choices, refersTo, List.of(headers), fileHeadings, standardForBad, range);
+  }
+
+  /** The same column, which a file to import may head so too. */
+  InputColumn inFiles(String... headers) {
+    return with(choices, refersTo, aliases, List.of(headers), standardForBad, range);
+  }
+
+  /** The column as a file to import may show it. */
+  InputColumn ofFile() {
+    List<String> all = new ArrayList<>(aliases);
+    all.addAll(fileHeadings);
+    return with(choices, refersTo, all, fileHeadings, standardForBad, range);
   }
 
   /** The same column, a cell of which counts as blank where it cannot be used. */
   InputColumn forgiving() {
-    return with(choices, refersTo, aliases, true, range);
+    return with(choices, refersTo, aliases, fileHeadings, true, range);
   }
 
   /** The same column, whose values must lie between these, the ends included. */
   InputColumn within(double least, double most, String unit) {
     Range allowed = new Range(least, most, unit);
-    return with(choices, refersTo, aliases, standardForBad, Optional.of(allowed));
+    return with(choices, refersTo, aliases, fileHeadings, standardForBad, Optional.of(allowed));
   }
 
   private InputColumn with(
       List<String> someChoices,
       String sheet,
       List<String> headers,
+      List<String> inFiles,
       boolean forBad,
       Optional<Range> allowed) {
     return new InputColumn(
-        name, kind, required, someChoices, sheet, headers, standard, forBad, allowed, meaning);
+        name,
+        kind,
+        required,
+        someChoices,
+        sheet,
+        headers,
+        inFiles,
+        standard,
+        forBad,
+        allowed,
+        meaning);
   }
 }

@@ -15,6 +15,12 @@ public record InputSheet(String name, boolean required, String purpose, List<Inp
     columns = List.copyOf(columns);
   }
 
+  /** The sheet as a file to import may show it: with further headers for its columns. */
+  public InputSheet ofFile() {
+    return new InputSheet(
+        name, required, purpose, columns.stream().map(InputColumn::ofFile).toList());
+  }
+
   /** The column of that name. */
   public InputColumn column(String columnName) {
     return columns.stream()

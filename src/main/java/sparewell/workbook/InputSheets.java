@@ -12,16 +12,34 @@ import sparewell.workbook.InputColumn.Kind;
  */
 public final class InputSheets {
   private static final InputColumn SIZE =
-      optional("Size", Kind.SIZE, "no size", "Size, as you call it.");
+      optional("Size", Kind.SIZE, "no size", "Size, as you call it.")
+          .inFiles("Lure size", "Bait size");
   private static final InputColumn COLOUR =
-      optional("Colour", Kind.TEXT, "no colour", "Colour, as you call it.").alias("Color");
-  private static final InputColumn NOTE = optional("Note", Kind.TEXT, "", "Anything you like.");
+      optional("Colour", Kind.TEXT, "no colour", "Colour, as you call it.")
+          .alias("Color")
+          .inFiles("Lure colour", "Lure color", "Bait colour", "Bait color");
+  private static final InputColumn NOTE =
+      optional("Note", Kind.TEXT, "", "Anything you like.")
+          .inFiles("Notes", "Comment", "Comments", "Remark", "Remarks");
+  private static final String[] OTHER_TRIPS = {"Trip name", "Trip id", "Name of trip", "Outing"};
+  private static final String[] OTHER_STYLES = {
+    "Lure", "Lure style", "Lure name", "Bait", "Bait name", "Item"
+  };
+  private static final String[] OTHER_COUNTS = {
+    "Quantity", "How many", "Number", "Amount", "Pieces"
+  };
+  private static final String[] OTHER_BOXES = {"Tray", "Box name", "Container"};
   private static final InputColumn COVER =
       optional("Cover", Kind.TEXT, "the usual mix", "Kind of cover fished, such as wood or grass.")
           .forgiving();
-  private static final InputColumn WATER = optional("Water", Kind.TEXT, "", "Where.").forgiving();
+  private static final InputColumn WATER =
+      optional("Water", Kind.TEXT, "", "Where.")
+          .forgiving()
+          .inFiles("Lake", "River", "Where", "Place", "Location");
   private static final InputColumn DAYS =
-      optional("Days", Kind.DAYS, "1", "How many days; hours are the total over them.").forgiving();
+      optional("Days", Kind.DAYS, "1", "How many days; hours are the total over them.")
+          .forgiving()
+          .inFiles("Number of days", "How many days");
   private static final InputColumn CHANCE =
       optional(
               "Chance wanted",
@@ -80,13 +98,17 @@ public final class InputSheets {
           true,
           "What you have: one row for each item in each box.",
           List.of(
-              required("Style", Kind.TEXT, "Style, as in Styles.").refersTo("Styles"),
+              required("Style", Kind.TEXT, "Style, as in Styles.")
+                  .refersTo("Styles")
+                  .inFiles(OTHER_STYLES),
               SIZE,
               COLOUR,
               required("Box", Kind.TEXT, "Box, or the compartment it lies loose in.")
-                  .refersTo("Boxes"),
+                  .refersTo("Boxes")
+                  .inFiles(OTHER_BOXES),
               required("Count", Kind.COUNT, "How many, in what the style is counted in.")
-                  .alias("Qty"),
+                  .alias("Qty")
+                  .inFiles(OTHER_COUNTS),
               optional("Weight each", Kind.ITEM_MASS, "the style's", "Weight of one piece."),
               optional("Pack price", Kind.MONEY, "the style's", "Price of one pack."),
               optional("Carry at least", Kind.COUNT, "the style's", "Least of this item aboard.")
@@ -155,10 +177,13 @@ public final class InputSheets {
           true,
           "One row for each trip.",
           List.of(
-              optional("Trip", Kind.TEXT, "the date", "A short name of your own."),
-              required("Date", Kind.DATE, "First day."),
+              optional("Trip", Kind.TEXT, "the date", "A short name of your own.")
+                  .inFiles(OTHER_TRIPS),
+              required("Date", Kind.DATE, "First day.")
+                  .inFiles("Day", "Trip date", "Date of trip", "First day"),
               WATER,
-              required("Hours", Kind.HOURS, "Hours fished in all."),
+              required("Hours", Kind.HOURS, "Hours fished in all.")
+                  .inFiles("Hours fished", "Hrs", "Hrs fished", "Total hours", "Time fished"),
               DAYS,
               COVER,
               NOTE));
@@ -169,9 +194,14 @@ public final class InputSheets {
           false,
           "How long each style was thrown on a trip; a guess is fine.",
           List.of(
-              required("Trip", Kind.TEXT, "Trip name or date.").refersTo("Trips"),
-              required("Style", Kind.TEXT, "Style thrown.").refersTo("Styles"),
-              required("Hours", Kind.HOURS, "Hours it was thrown.")));
+              required("Trip", Kind.TEXT, "Trip name or date.")
+                  .refersTo("Trips")
+                  .inFiles(OTHER_TRIPS),
+              required("Style", Kind.TEXT, "Style thrown.")
+                  .refersTo("Styles")
+                  .inFiles(OTHER_STYLES),
+              required("Hours", Kind.HOURS, "Hours it was thrown.")
+                  .inFiles("Hours thrown", "Hrs", "Hrs thrown", "Time thrown")));
 
   public static final InputSheet LOSSES =
       new InputSheet(
@@ -179,15 +209,30 @@ public final class InputSheets {
           true,
           "What was lost on which trip.",
           List.of(
-              required("Trip", Kind.TEXT, "Trip name or date.").refersTo("Trips"),
-              required("Style", Kind.TEXT, "Style lost.").refersTo("Styles"),
+              required("Trip", Kind.TEXT, "Trip name or date.")
+                  .refersTo("Trips")
+                  .inFiles(OTHER_TRIPS),
+              required("Style", Kind.TEXT, "Style lost.").refersTo("Styles").inFiles(OTHER_STYLES),
               SIZE,
               COLOUR,
-              required("Lost", Kind.PIECES, "Pieces lost."),
+              required("Lost", Kind.PIECES, "Pieces lost.")
+                  .inFiles(
+                      "How many",
+                      "Lost pieces",
+                      "Pieces lost",
+                      "Number lost",
+                      "Qty",
+                      "Quantity",
+                      "Number",
+                      "Count",
+                      "Pieces"),
               optional("Cause", Kind.CHOICE, "other", "Why.")
                   .forgiving()
+                  .inFiles("Why", "How", "Lost to")
                   .oneOf("snag", "fish", "broken", "worn", "other"),
-              optional("Ran out", Kind.YES_NO, "no", "Yes if you had none left.").forgiving(),
+              optional("Ran out", Kind.YES_NO, "no", "Yes if you had none left.")
+                  .forgiving()
+                  .inFiles("None left", "Used up"),
               NOTE));
 
   public static final InputSheet RESTOCKS =
@@ -196,14 +241,19 @@ public final class InputSheets {
           false,
           "What you added, and when.",
           List.of(
-              required("Date", Kind.DATE, "When."),
-              required("Style", Kind.TEXT, "Style added.").refersTo("Styles"),
+              required("Date", Kind.DATE, "When.").inFiles("Day", "Bought on", "When"),
+              required("Style", Kind.TEXT, "Style added.").refersTo("Styles").inFiles(OTHER_STYLES),
               SIZE,
               COLOUR,
-              required("Box", Kind.TEXT, "Box it went into.").refersTo("Boxes"),
+              required("Box", Kind.TEXT, "Box it went into.")
+                  .refersTo("Boxes")
+                  .inFiles(OTHER_BOXES),
               required("Count", Kind.COUNT, "How many, in what the style is counted in.")
-                  .alias("Qty"),
-              optional("Cost", Kind.MONEY, "not known", "What you paid for the row.").forgiving()));
+                  .alias("Qty")
+                  .inFiles(OTHER_COUNTS),
+              optional("Cost", Kind.MONEY, "not known", "What you paid for the row.")
+                  .forgiving()
+                  .inFiles("Price", "Paid", "Total", "Total cost")));
 
   public static final InputSheet TRANSFERS =
       new InputSheet(

@@ -42,6 +42,7 @@ import sparewell.season.Season;
 import sparewell.season.Trip;
 import sparewell.units.MassUnit;
 import sparewell.workbook.Books;
+import sparewell.workbook.DateOrder;
 import sparewell.workbook.InputSheet;
 import sparewell.workbook.InputSheets;
 import sparewell.workbook.importing.ImportSource;
@@ -71,7 +72,8 @@ class ImportRunTest {
   }
 
   private Outcome take(InputSheet sheet, Path file) {
-    return ImportRun.run(book, List.of(new ImportSource(sheet, file)), false, NOW, 10);
+    return ImportRun.run(
+        book, List.of(new ImportSource(sheet, file)), Optional.empty(), false, NOW, 10);
   }
 
   private Season season() throws Exception {
@@ -138,6 +140,7 @@ class ImportRunTest {
                 new ImportSource(
                     InputSheets.STOCK,
                     csv("s.csv", "Style,Box,Count,Counted on\nWorm,Shelf,1.5,2026-04-07\n"))),
+            Optional.empty(),
             false,
             NOW,
             10);
@@ -262,6 +265,7 @@ class ImportRunTest {
                 new ImportSource(InputSheets.LOSSES, book),
                 new ImportSource(InputSheets.RESTOCKS, csv("r.csv", "Date,Style,Box,Count\n")),
                 new ImportSource(InputSheets.STOCK, csv("s.csv", ""))),
+            Optional.empty(),
             false,
             NOW,
             10);
@@ -303,7 +307,7 @@ class ImportRunTest {
   @Test
   void aMendedFileOfRejectedRowsIsNotOverwritten() throws Exception {
     csv("in rejected.csv", "mended by hand");
-    take(InputSheets.LOSSES, LOSSES + "T1,Warm,,Green,1,fish\n");
+    take(InputSheets.LOSSES, LOSSES + "T1,Warm,,Green,1,fish\nT1,Worm,,Green,1,fish\n");
     assertEquals("mended by hand", Files.readString(folder.resolve("in rejected.csv")));
     assertTrue(files().contains("in rejected (2).csv"), files().toString());
   }
@@ -319,6 +323,7 @@ class ImportRunTest {
                 new ImportSource(
                     InputSheets.TRIPS,
                     csv("t.csv", "Trip,Date,Hours\nT8,2026-05-01,5\nT9,2026-15-01,5\n"))),
+            Optional.empty(),
             false,
             NOW,
             10);
@@ -339,7 +344,13 @@ class ImportRunTest {
     byte[] before = Files.readAllBytes(book);
     Path file = csv("in.csv", LOSSES + "T1,Worm,,Green,1,fish\nT1,Warm,,Green,1,fish\n");
     Outcome outcome =
-        ImportRun.run(book, List.of(new ImportSource(InputSheets.LOSSES, file)), true, NOW, 10);
+        ImportRun.run(
+            book,
+            List.of(new ImportSource(InputSheets.LOSSES, file)),
+            Optional.empty(),
+            true,
+            NOW,
+            10);
     assertEquals(ExitCode.DONE, outcome.exitCode());
     assertTrue(
         outcome.summary().contains("  line 2: T1 | Worm | Green | 1 | fish"), outcome.toString());
@@ -742,5 +753,98 @@ class ImportRunTest {
         0,
         Programs.run(
             folder, 2, TimeUnit.MINUTES, List.of(Programs.PYTHON, "-c", script, book.toString())));
+  }
+
+  private static final String NO_ROW = "No row of ";
+
+  /** One date that no other order allows proves the order of all. */
+  @Test
+  void aDateProvesTheOrderOfItsFile() throws Exception {
+    Outcome outcome =
+        take(
+            InputSheets.TRIPS,
+            "Trip name,Day,Hours fished,Notes\nA,05/03/2026,4,x\nB,27/11/2025,5,\n");
+    ok(outcome);
+    assertTrue(
+        outcome.summary().toString().contains("as day-month-year, as '27/11/2025' proves"),
+        outcome.toString());
+    assertTrue(
+        outcome.summary().toString().contains("'Hours fished' as Hours"), outcome.toString());
+    assertEquals(
+        List.of(LocalDate.of(2026, 3, 1), LocalDate.of(2026, 3, 5), LocalDate.of(2025, 11, 27)),
+        season().trips().stream().map(Trip::date).toList());
+    assertEquals(
+        List.of("", "North", "South"), season().trips().stream().map(Trip::water).toList());
+  }
+
+  @Test
+  void withoutProofTheOrderIsAskedForAndNothingIsWritten() throws Exception {
+    byte[] before = Files.readAllBytes(book);
+    String trips = "Trip,Date,Hours\nA,05/03/2026,4\nB,06/03/2026,5\n";
+    refused(take(InputSheets.TRIPS, trips), NO_ROW, "--dates dmy or --dates mdy");
+    refused(
+        take(InputSheets.TRIPS, trips + "C,27/03/2026,4\nD,03/27/2026,4\n"),
+        NO_ROW,
+        "--dates dmy or --dates mdy");
+    assertArrayEquals(before, Files.readAllBytes(book));
+    Path file = csv("asked.csv", "Trip,Date,Hours\nA,05.03.26,4\nB,06.03.2026,5\n");
+    ok(
+        ImportRun.run(
+            book,
+            List.of(new ImportSource(InputSheets.TRIPS, file)),
+            Optional.of(DateOrder.DMY),
+            false,
+            NOW,
+            10));
+    assertEquals(LocalDate.of(2026, 3, 5), season().trips().get(1).date());
+  }
+
+  /** Losses may name a trip by its date, written as in the rest of the file. */
+  @Test
+  void tripsGoByDatesInFiguresToo() throws Exception {
+    Path file = csv("asked.csv", "Trip,Lure,How many\n3/1/2026,Worm,2 pcs\n");
+    Outcome outcome =
+        ImportRun.run(
+            book,
+            List.of(new ImportSource(InputSheets.LOSSES, file)),
+            Optional.of(DateOrder.MDY),
+            false,
+            NOW,
+            10);
+    ok(outcome);
+    assertEquals("T1", season().losses().get(1).trip());
+    assertTrue(
+        outcome.summary().toString().contains("'2 pcs' in Lost has a word behind the number"),
+        outcome.toString());
+  }
+
+  /** The sheet's own names come first; another column may then be anything. */
+  @Test
+  void ownNamesBeatOthers() throws Exception {
+    ok(take(InputSheets.LOSSES, "Bait,Number,Trip,Style,Lost\nlive,77,T1,Worm,2\n"));
+    assertEquals("Worm", season().losses().get(1).item().style());
+    assertEquals(2, season().losses().get(1).lostPieces());
+  }
+
+  @Test
+  void aFileWithoutAUsableRowIsRefused() throws Exception {
+    refused(take(InputSheets.LOSSES, LOSSES + "T1,Wrm,,Green,1,fish\n"), NO_ROW, "'Worm'?");
+    assertEquals(List.of("in.csv", "season.xlsx"), files());
+    Outcome outcome = take(InputSheets.LOSSES, LOSSES + "T1,Wrm,,Green,1,\nT1,Worm,,Green,1,\n");
+    assertEquals(ExitCode.DONE, outcome.exitCode());
+    assertTrue(outcome.problems().get(0).endsWith("did you mean 'Worm'?"), outcome.toString());
+  }
+
+  @Test
+  void aSecondTripOfANameIsExplained() throws Exception {
+    Outcome outcome =
+        take(InputSheets.TRIPS, "Trip,Date,Hours\nt1,2026-05-20,4\nT2,2026-05-21,4\n");
+    assertEquals(
+        List.of(
+            folder
+                + "/in.csv line 2 rejected: the name 'T1' in Trip is that of row 2, a trip of"
+                + " 2026-03-01; call this one otherwise, such as 'T1 2026-05-20', also in its"
+                + " losses and style hours."),
+        outcome.problems());
   }
 }

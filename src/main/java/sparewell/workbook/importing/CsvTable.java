@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import sparewell.workbook.DateOrder;
 import sparewell.workbook.InputColumn;
 import sparewell.workbook.InputSheet;
 import sparewell.workbook.grid.NumberShape;
@@ -28,9 +29,15 @@ import sparewell.workbook.value.Names;
  * @param header its header, found like that of a sheet
  * @param headings the header's cells as written
  * @param lines the rows below it that hold anything
+ * @param dates how its dates are written
  */
 record CsvTable(
-    Path file, char delimiter, HeaderRow header, List<String> headings, List<Line> lines) {
+    Path file,
+    char delimiter,
+    HeaderRow header,
+    List<String> headings,
+    List<Line> lines,
+    FileDates dates) {
   private static final int HEADER_WITHIN = 20;
   private static final List<Character> DELIMITERS = List.of(',', ';', '\t');
 
@@ -60,8 +67,13 @@ record CsvTable(
     lines = List.copyOf(lines);
   }
 
-  /** Reads a file; the delimiter is the one under which the header is found. */
-  static CsvTable read(Path file, InputSheet sheet) throws UnusableImport {
+  /**
+   * Reads a file; the delimiter is the one under which the header is found.
+   *
+   * @param order how its dates are written, where somebody says so
+   */
+  static CsvTable read(Path file, InputSheet sheet, Optional<DateOrder> order)
+      throws UnusableImport {
     String text = FileText.read(file);
     Optional<Character> named = named(text);
     String body = named.isPresent() ? text.substring(text.indexOf('\n') + 1) : text;
@@ -77,14 +89,12 @@ record CsvTable(
         continue;
       }
       for (int i = 0; i < Math.min(HEADER_WITHIN, lines.size()); i++) {
-        HeaderRow candidate = HeaderRow.of(sheet, raw(lines.get(i)));
+        HeaderRow candidate = HeaderRow.ofFile(sheet, raw(lines.get(i)));
         if (candidate.complete()) {
-          return new CsvTable(
-              file,
-              delimiter,
-              candidate,
-              lines.get(i).cells(),
-              lines.subList(i + 1, lines.size()).stream().filter(line -> !line.blank()).toList());
+          List<Line> below =
+              lines.subList(i + 1, lines.size()).stream().filter(line -> !line.blank()).toList();
+          FileDates dates = FileDates.of(order, candidate.columns().values(), below);
+          return new CsvTable(file, delimiter, candidate, lines.get(i).cells(), below, dates);
         }
         if (nearest.isEmpty() || candidate.missing().size() < nearest.get().missing().size()) {
           nearest = Optional.of(candidate);
@@ -181,6 +191,32 @@ record CsvTable(
       }
     }
     return ignored;
+  }
+
+  /** Columns that go by another name than the sheet's, like {@code 'Lure' as Style}. */
+  List<String> renamed() {
+    return header.columns().values().stream()
+        .filter(
+            bound ->
+                bound.column().fileHeadings().stream()
+                    .anyMatch(h -> Names.fold(h).equals(Names.fold(bound.header()))))
+        .map(bound -> "'" + bound.header() + "' as " + bound.column().name())
+        .toList();
+  }
+
+  /** A cell, a date in figures as yyyy-mm-dd where the order is known. */
+  String dated(Line line, BoundColumn column) {
+    String text = Names.clean(line.at(column.index()));
+    return FileDates.holdsDates(column.column()) ? dates.plain(text) : text;
+  }
+
+  /** The dates of a line whose order is not known, each with its column's heading. */
+  List<String> openDates(Line line) {
+    return header.columns().values().stream()
+        .filter(bound -> FileDates.holdsDates(bound.column()))
+        .filter(bound -> dates.open(Names.clean(line.at(bound.index()))))
+        .map(bound -> "'" + Names.clean(line.at(bound.index())) + "' in " + bound.header())
+        .toList();
   }
 
   boolean commaDecimals() {

@@ -15,6 +15,7 @@ import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.units.MassUnit;
 import sparewell.units.UnitSystem;
+import sparewell.workbook.DateOrder;
 import sparewell.workbook.InputColumn;
 import sparewell.workbook.InputSheet;
 import sparewell.workbook.grid.BookCells;
@@ -33,18 +34,19 @@ public final class ImportPlanner {
    *
    * @param sources at most one file for a sheet; rows of one may name trips of another
    * @param today the date of today, for a workbook that sets no date of analysis
+   * @param order how dates in figures are written, where somebody says so
    * @return a plan for each file, in the order of {@link ImportSource#SHEETS}
    * @throws UnusableImport where a file or a sheet cannot be used; all such faults are listed
    * @throws UnusableWorkbook where the workbook lacks required sheets or columns
    * @throws WorkbookRefused where a part of the workbook is damaged
    */
   public static List<SheetPlan> plan(
-      WorkbookPackage book, List<ImportSource> sources, LocalDate today)
+      WorkbookPackage book, List<ImportSource> sources, LocalDate today, Optional<DateOrder> order)
       throws UnusableImport, UnusableWorkbook, WorkbookRefused {
     ReadOptions options = ReadOptions.on(today);
     UnitSystem units = SeasonReader.read(book, options).season().settings().units();
     MassUnit itemUnit = units == UnitSystem.US ? MassUnit.OUNCE : MassUnit.GRAM;
-    Map<InputSheet, Incoming> incoming = incoming(book, sources, itemUnit);
+    Map<InputSheet, Incoming> incoming = incoming(book, sources, itemUnit, order);
     Map<InputSheet, List<RawRow>> more = new LinkedHashMap<>();
     incoming.forEach((sheet, rows) -> more.put(sheet, rows.raw()));
     Map<String, Incoming> byName =
@@ -62,7 +64,10 @@ public final class ImportPlanner {
   }
 
   private static Map<InputSheet, Incoming> incoming(
-      WorkbookPackage book, List<ImportSource> sources, MassUnit itemUnit)
+      WorkbookPackage book,
+      List<ImportSource> sources,
+      MassUnit itemUnit,
+      Optional<DateOrder> order)
       throws UnusableImport, WorkbookRefused {
     BookCells cells = BookCells.of(book);
     SheetChoice sheets = SheetChoice.of(book.sheets(), new Findings());
@@ -72,7 +77,7 @@ public final class ImportPlanner {
     List<String> faults = new ArrayList<>();
     for (ImportSource source : ordered) {
       try {
-        CsvTable table = CsvTable.read(source.file(), source.sheet());
+        CsvTable table = CsvTable.read(source.file(), source.sheet(), order);
         TargetTable target = target(sheets, cells, source.sheet());
         requireColumns(table, target, new ValueMaker(table, target, itemUnit).homeless());
         Incoming rows = new Incoming(table, target, itemUnit, cells.dates());

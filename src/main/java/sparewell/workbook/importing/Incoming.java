@@ -2,9 +2,11 @@ package sparewell.workbook.importing;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -24,6 +26,7 @@ final class Incoming {
   private final List<NewRow> fresh = new ArrayList<>();
   private final Map<Integer, CsvTable.Line> byRow = new TreeMap<>();
   private final Map<Integer, String> faults = new TreeMap<>();
+  private final Set<Integer> openDates = new HashSet<>();
   private final List<String> notes = new ArrayList<>();
   private final List<CopiedFormula> copied = new ArrayList<>();
   private int known;
@@ -59,6 +62,15 @@ final class Incoming {
     if (row.values().stream().anyMatch(value -> value.text().length() > LONGEST_TEXT)) {
       faults.put(number, "a text is longer than a cell can hold");
     }
+    List<String> open = table.openDates(line);
+    if (!open.isEmpty()) {
+      openDates.add(number);
+      faults.put(
+          number,
+          String.join(", ", open)
+              + " may be day-month-year or month-day-year; say which with --dates dmy or --dates"
+              + " mdy");
+    }
   }
 
   TargetTable target() {
@@ -92,20 +104,15 @@ final class Incoming {
 
   /** Takes in what the reader says about one of the new rows; {@code all} by the sheet's name. */
   void hear(Finding finding, Map<String, Incoming> all) {
-    if (!byRow.containsKey(finding.at().row())) {
-      return;
+    int row = finding.at().row();
+    if (!byRow.containsKey(row) || openDates.contains(row)) {
+      return; // one fault is enough where the order of a date is not known
     }
     Finding spoken = inLines(finding, all);
     if (finding.severity() == Severity.ERROR) {
-      faults.merge(finding.at().row(), spoken.message(), (a, b) -> a + "; " + b);
+      faults.merge(row, spoken.message(), (a, b) -> a + "; " + b);
     } else if (finding.severity() == Severity.WARNING) {
-      notes.add(
-          place(finding.at().row()).orElse("")
-              + ": "
-              + spoken.message()
-              + " ("
-              + spoken.done()
-              + ").");
+      notes.add(place(row).orElse("") + ": " + spoken.message() + " (" + spoken.done() + ").");
     }
   }
 
@@ -143,6 +150,20 @@ final class Incoming {
     if (!table.ignored().isEmpty()) {
       said.add("Columns not used: " + String.join(", ", table.ignored()) + ".");
     }
+    if (!table.renamed().isEmpty()) {
+      said.add("Columns read by other names: " + String.join(", ", table.renamed()) + ".");
+    }
+    table
+        .dates()
+        .proof()
+        .ifPresent(
+            date ->
+                said.add(
+                    "Its dates are read as "
+                        + table.dates().order().orElseThrow().words()
+                        + ", as '"
+                        + date
+                        + "' proves."));
     if (examples > 0) {
       said.add("Rows that begin with 'Example:' are left out (" + examples + ").");
     }

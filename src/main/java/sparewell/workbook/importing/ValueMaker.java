@@ -54,7 +54,7 @@ final class ValueMaker {
   List<NewValue> values(CsvTable.Line line) {
     List<NewValue> values = new ArrayList<>();
     for (BoundColumn source : from.header().columns().values()) {
-      String text = characters(Names.clean(line.at(source.index())));
+      String text = characters(from.dated(line, source));
       Optional<BoundColumn> target = to.column(source.column().name());
       if (!text.isEmpty() && target.isPresent()) {
         values.add(value(text, source, target.get()));

@@ -2,10 +2,12 @@ package sparewell.workbook.read;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import sparewell.workbook.InputColumn;
 import sparewell.workbook.InputSheet;
 import sparewell.workbook.grid.RawCell;
@@ -46,13 +48,35 @@ public record HeaderRow(
         twice.add(bound.get());
       }
     }
-    List<String> missing = new ArrayList<>();
-    for (InputColumn column : sheet.columns()) {
-      if (column.required() && !columns.containsKey(column.name())) {
-        missing.add(column.name() + meant(column, others));
-      }
-    }
-    return new HeaderRow(raw.number(), columns, twice, missing);
+    return new HeaderRow(raw.number(), columns, twice, missing(sheet, columns, others));
+  }
+
+  /**
+   * Reads a row of a file as if it were the header: where none has a column's own name, the first
+   * with another name in use for it counts.
+   */
+  public static HeaderRow ofFile(InputSheet sheet, RawRow raw) {
+    HeaderRow plain = of(sheet, raw);
+    Map<String, BoundColumn> columns = new LinkedHashMap<>(plain.columns);
+    Set<Integer> used = new HashSet<>();
+    columns.values().forEach(bound -> used.add(bound.index()));
+    of(sheet.ofFile(), raw).columns.values().stream()
+        .filter(bound -> !columns.containsKey(bound.column().name()) && used.add(bound.index()))
+        .forEach(bound -> columns.put(bound.column().name(), bound));
+    List<String> others =
+        raw.cells().stream()
+            .filter(cell -> cell.kind() == RawCell.Kind.TEXT && !used.contains(cell.column()))
+            .map(cell -> Names.clean(cell.text()))
+            .toList();
+    return new HeaderRow(raw.number(), columns, plain.twice, missing(sheet, columns, others));
+  }
+
+  private static List<String> missing(
+      InputSheet sheet, Map<String, BoundColumn> columns, List<String> others) {
+    return sheet.columns().stream()
+        .filter(column -> column.required() && !columns.containsKey(column.name()))
+        .map(column -> column.name() + meant(column, others))
+        .toList();
   }
 
   private static String meant(InputColumn column, List<String> others) {

@@ -2,6 +2,8 @@ package sparewell.workbook.read;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import sparewell.finding.Cell;
@@ -328,8 +330,10 @@ final class Row {
   }
 
   /** Adds a finding that costs the row. */
-  void leaveOut(String column, Code code, String content, String more) {
-    findings.add(code, at(column), content, column, ROW_LEFT_OUT, more);
+  void leaveOut(String column, Code code, Object content, Object... more) {
+    List<Object> details = new ArrayList<>(List.of(content, column, ROW_LEFT_OUT));
+    details.addAll(List.of(more));
+    findings.add(code, at(column), details.toArray());
     failed = true;
   }
 

@@ -24,6 +24,7 @@ final class TripsReader {
   private final Keys keys = new Keys("the sheet Trips");
   private final List<Trip> trips = new ArrayList<>();
   private final Map<String, LocalDate> later = new HashMap<>();
+  private final Map<String, LocalDate> dates = new HashMap<>();
   private final Map<LocalDate, List<String>> byDate = new HashMap<>();
   private final Lookalikes covers = new Lookalikes("kept as a cover of its own");
 
@@ -50,10 +51,17 @@ final class TripsReader {
     OptionalDouble hours = hours(row, id.orElse(""));
     double days = row.days("Days").orElse(1.0);
     Optional<String> cover = book.name(row, "Cover", Spellings.Of.COVER);
+    Optional<LocalDate> taken = id.flatMap(keys::find).map(dates::get);
+    if (named.isPresent() && taken.isPresent() && date.isPresent() && !taken.equals(date)) {
+      String before = "row " + keys.origin(named.get()).orElseThrow().row();
+      row.leaveOut("Trip", Code.TRIP_NAME_TAKEN, named.get(), before, taken.get(), date.get());
+      return;
+    }
     if (!PlacesReader.defined(row, named.isPresent() ? "Trip" : "Date", id, keys)) {
       return;
     }
     LocalDate day = date.orElseThrow();
+    dates.put(id.orElseThrow(), day);
     List<String> sameDay = byDate.computeIfAbsent(day, d -> new ArrayList<>());
     if (named.isEmpty() && !sameDay.isEmpty()) {
       row.say("Date", Code.SAME_DATE_TRIPS, day);

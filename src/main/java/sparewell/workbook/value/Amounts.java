@@ -173,7 +173,16 @@ public final class Amounts {
         .flatMap(value -> notNegative(value, remarks))
         .flatMap(value -> atMost(value, MOST_PIECES, "1 000 000", remarks))
         .filter(value -> check(isWhole(value), Code.NOT_WHOLE, "", remarks))
-        .map(value -> (int) Math.rint(value));
+        .map(value -> (int) Math.rint(value))
+        .map(value -> alone(cell, value, remarks));
+  }
+
+  /** The count, with a remark where a word stands behind it: it may have meant something. */
+  private static int alone(RawCell cell, int count, Remarks remarks) {
+    if (cell.kind() == RawCell.Kind.TEXT && cell.text().chars().anyMatch(Character::isLetter)) {
+      remarks.assumed(Code.WORD_BEHIND_COUNT, String.valueOf(count));
+    }
+    return count;
   }
 
   /**

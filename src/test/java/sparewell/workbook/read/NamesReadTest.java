@@ -88,7 +88,7 @@ class NamesReadTest {
             "error Styles A4 DUPLICATE",
             "error Boxes A3 DUPLICATE",
             "error Compartments A5 DUPLICATE",
-            "error Trips A3 DUPLICATE",
+            "error Trips A3 TRIP_NAME_TAKEN",
             "error Events A3 DUPLICATE"),
         reading.lines());
     Season season = reading.season();
