@@ -62,6 +62,7 @@ final class AnalyseCommand implements Callable<Integer> {
             over.strict(),
             backups.kept(),
             dropSignature.getValue(),
+            console.columns(),
             BuildVersion.number());
     return Books.report(
         console, over.quiet(), found, (progress) -> Batch.analyse(found, options, progress));

@@ -37,6 +37,7 @@ final class CheckCommand implements Callable<Integer> {
             over.strict(),
             RunOptions.USUAL_BACKUPS,
             false,
+            console.columns(),
             BuildVersion.number());
     return Books.report(
         console, over.quiet(), found, progress -> Batch.check(found, options, progress));

@@ -45,6 +45,19 @@ final class CommandForm {
     return parameter;
   }
 
+  /** A word that may be given by its place. */
+  PositionalParamSpec optionalParameter(String label, String description) {
+    PositionalParamSpec parameter =
+        PositionalParamSpec.builder()
+            .paramLabel(label)
+            .type(String.class)
+            .arity("0..1")
+            .description(description)
+            .build();
+    spec.addPositional(parameter);
+    return parameter;
+  }
+
   /** An option with a value. */
   OptionSpec option(String name, String label, Class<?> type, String description) {
     return add(valued(name, label, type, description));

@@ -4,8 +4,10 @@ import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.Charset;
 import java.nio.charset.CharsetEncoder;
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import sparewell.run.Wrapping;
 
 /**
  * The terminal: prints plain text in what the terminal can show, and progress where somebody
@@ -32,10 +34,13 @@ public final class Console {
           Map.entry("“", "\""),
           Map.entry("”", "\""));
 
+  private static final int USUAL_WIDTH = 80;
+
   private final PrintWriter out;
   private final PrintWriter error;
   private final CharsetEncoder encoder;
   private final boolean watched;
+  private final int width;
   private int progressWidth;
 
   /**
@@ -45,6 +50,16 @@ public final class Console {
    * @param watched whether standard error is a terminal that somebody looks at
    */
   public Console(PrintStream out, PrintStream error, Charset charset, boolean watched) {
+    this(out, error, charset, watched, Integer.MAX_VALUE);
+  }
+
+  /**
+   * A console whose lines are broken between words.
+   *
+   * @param width characters in a line
+   */
+  public Console(PrintStream out, PrintStream error, Charset charset, boolean watched, int width) {
+    this.width = width;
     this.out = new PrintWriter(new java.io.OutputStreamWriter(out, charset), true);
     this.error = new PrintWriter(new java.io.OutputStreamWriter(error, charset), true);
     this.encoder = charset.newEncoder();
@@ -61,19 +76,32 @@ public final class Console {
             .map(Charset::forName)
             .orElseGet(Charset::defaultCharset);
     boolean watched = System.console() != null && !"dumb".equals(System.getenv("TERM"));
-    return new Console(System.out, System.err, charset, watched);
+    int width = TerminalWidth.of(System.getenv("COLUMNS"), watched);
+    return new Console(System.out, System.err, charset, watched, width);
   }
 
   /** A line on standard output. */
   public synchronized void say(String line) {
     clearProgress();
-    out.println(showable(line));
+    lines(line).forEach(out::println);
   }
 
   /** A line on standard error. */
   public synchronized void complain(String line) {
     clearProgress();
-    error.println(showable(line));
+    lines(line).forEach(error::println);
+  }
+
+  /** Characters that lines of running text should have. */
+  int columns() {
+    return Math.min(width, USUAL_WIDTH);
+  }
+
+  /** The line, where it is too long broken between words; a table's spaces stay otherwise. */
+  private List<String> lines(String line) {
+    return Stream.of(showable(line).split("\n", -1))
+        .flatMap(one -> (one.length() > width ? Wrapping.lines(one, width) : List.of(one)).stream())
+        .toList();
   }
 
   /** Whether somebody watches the work. */

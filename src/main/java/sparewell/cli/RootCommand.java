@@ -3,6 +3,7 @@ package sparewell.cli;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.regex.Pattern;
 import picocli.CommandLine;
 import picocli.CommandLine.Help;
 import picocli.CommandLine.Model.CommandSpec;
@@ -28,6 +29,9 @@ public final class RootCommand implements Callable<Integer> {
     return codes;
   }
 
+  /** What looks like a workbook or a folder where a command should stand. */
+  private static final Pattern BOOK = Pattern.compile("(?i)\\.(xlsx|xlsm|xls|ods)$|[/\\\\]");
+
   private RootCommand() {}
 
   /** Runs a command line and gives the exit code. */
@@ -42,8 +46,9 @@ public final class RootCommand implements Callable<Integer> {
     line.setOut(console.out());
     line.setErr(console.error());
     line.setColorScheme(Help.defaultColorScheme(Help.Ansi.OFF)); // words first, no colours at all
+    line.addSubcommand("help", HelpCommand.of(line));
     Arguments.register(line);
-    line.setParameterExceptionHandler((wrong, given) -> usage(console, wrong));
+    line.setParameterExceptionHandler((wrong, given) -> usage(console, wrong, given));
     line.setExecutionExceptionHandler(
         (failure, command, parsed) -> {
           console.complain(
@@ -57,7 +62,13 @@ public final class RootCommand implements Callable<Integer> {
   }
 
   /** What is wrong and where to read on; a page of help would hide it. */
-  private static int usage(Console console, ParameterException wrong) {
+  private static int usage(Console console, ParameterException wrong, String... given) {
+    if (given.length > 0 && BOOK.matcher(given[0]).find()) {
+      console.complain("Say what to do with " + given[0] + ", such as:");
+      console.complain("  sparewell analyse " + given[0]);
+      console.complain("Try 'sparewell --help'.");
+      return ExitCode.USAGE;
+    }
     console.complain(wrong.getMessage());
     CommandLine command = wrong.getCommandLine();
     UnmatchedArgumentException.printSuggestions(wrong, command.getErr());

@@ -96,7 +96,7 @@ final class BookRun {
           book,
           exitCode(results, options),
           Summary.inShort(results, report.toDo()),
-          Summary.of(results, report.toDo(), saved, folder),
+          Summary.of(results, report.toDo(), saved, folder, options.columns()),
           taken);
     } catch (IOException disk) {
       return Outcome.refused(
@@ -230,6 +230,9 @@ final class BookRun {
   }
 
   private static List<String> unusable(Path book, UnusableWorkbook unusable) {
+    if (unusable.faults().size() == 1) {
+      return List.of(book + " cannot be analysed yet. " + unusable.faults().get(0));
+    }
     List<String> lines = new ArrayList<>();
     lines.add(book + " cannot be analysed yet; it is left as it was:");
     unusable.faults().forEach(fault -> lines.add("  " + fault));

@@ -17,6 +17,7 @@ import sparewell.workbook.Overrides;
  * @param strict whether errors among the findings make the exit code 1
  * @param backupsKept how many backups of a workbook stay, at least 1
  * @param dropSignature whether a signed workbook is written too, without its signature
+ * @param columns characters that a line of what is printed may have
  * @param version version shown on the front page
  */
 public record RunOptions(
@@ -27,6 +28,7 @@ public record RunOptions(
     boolean strict,
     int backupsKept,
     boolean dropSignature,
+    int columns,
     String version) {
   /** Backups kept where nobody says otherwise. */
   public static final int USUAL_BACKUPS = SaveRequest.USUAL_BACKUPS;

@@ -2,6 +2,7 @@ package sparewell.run;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
@@ -14,15 +15,15 @@ import sparewell.sheet.StepLines;
 
 /** What is printed about a workbook. */
 final class Summary {
-  private static final int WIDTH = 80;
   private static final int MOST_LINES = 22;
 
   private Summary() {}
 
   /** What to do now, and where the answers stand. */
-  static List<String> of(Results results, List<Step> toDo, SaveResult saved, Path folder) {
+  static List<String> of(
+      Results results, List<Step> toDo, SaveResult saved, Path folder, int columns) {
     List<String> lines = new ArrayList<>();
-    lines.addAll(steps(toDo));
+    lines.addAll(steps(toDo, columns));
     lines.add("");
     lines.add("Findings: " + counts(results.findings()) + ".");
     lines.add(
@@ -41,28 +42,30 @@ final class Summary {
   }
 
   /** Every step; what belongs to a step only where all of it fits one screen. */
-  static List<String> steps(List<Step> toDo) {
+  static List<String> steps(List<Step> toDo, int columns) {
     List<String> all = new ArrayList<>();
-    StepLines.of(toDo).forEach(line -> all.addAll(Wrapping.lines(line.text(), WIDTH)));
+    StepLines.of(toDo).forEach(line -> all.addAll(Wrapping.lines(line.text(), columns)));
     if (all.size() <= MOST_LINES) {
       return all;
     }
-    List<String> lines = new ArrayList<>(Wrapping.lines(StepLines.TITLE, WIDTH));
+    List<String> lines = new ArrayList<>(Wrapping.lines(StepLines.TITLE, columns));
     for (int i = 0; i < toDo.size(); i++) {
       Step step = toDo.get(i);
       String more =
           step.details().isEmpty() || step.link().isEmpty()
               ? "."
               : "; see the sheet '" + step.link().get().sheet() + "'.";
-      lines.addAll(Wrapping.lines((i + 1) + ". " + step.text() + more, WIDTH));
+      lines.addAll(Wrapping.lines((i + 1) + ". " + step.text() + more, columns));
     }
     return lines;
   }
 
-  /** Every finding on a line. */
+  /** Every finding on a line, the gravest last: what comes last stays on the screen. */
   static List<String> ofFindings(Path book, Results results) {
     List<String> lines = new ArrayList<>();
-    for (Finding finding : results.findings()) {
+    List<Finding> gravestLast = new ArrayList<>(results.findings());
+    gravestLast.sort(Comparator.comparing(Finding::severity).reversed());
+    for (Finding finding : gravestLast) {
       String place = finding.at().sheet();
       String cell = finding.at().reference();
       lines.add(

@@ -6,7 +6,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** Breaks a long line between words. */
-final class Wrapping {
+public final class Wrapping {
   private static final Pattern START = Pattern.compile("^ *(?:\\d+\\. )?");
 
   private Wrapping() {}
@@ -15,7 +15,7 @@ final class Wrapping {
    * The line in pieces of at most {@code width} characters, later ones under the text of the first;
    * a word that is longer stays whole.
    */
-  static List<String> lines(String text, int width) {
+  public static List<String> lines(String text, int width) {
     Matcher start = START.matcher(text);
     String first = start.find() ? start.group() : "";
     String indent = " ".repeat(first.length());

@@ -261,6 +261,66 @@ class CommandLineTest {
   }
 
   @Test
+  void aWorkbookWithoutOurSheetsIsToldSoOnce() {
+    Path other = Books.empty().with("Sheet1", "Budget|2026").write(folder.resolve("other.xlsx"));
+    Command command = analyse(other);
+    refused(command, "sparewell new");
+    assertEquals(1, command.error().lines().count(), command.error());
+  }
+
+  @Test
+  void aWorkbookWithoutCommandIsTakenForOne() {
+    usage(Command.run(book), "sparewell analyse " + book);
+    usage(Command.run("nope.xlsx"), "sparewell analyse nope.xlsx");
+  }
+
+  @Test
+  void helpIsACommandToo() {
+    assertEquals(Command.run("--help"), Command.run("help"));
+    assertEquals(Command.run("analyse", "--help"), Command.run("help", "analyse"));
+    usage(Command.run("help", "frob"), "no command 'frob'");
+  }
+
+  /** What comes last stays on the screen: the errors, and how many there are of what. */
+  @Test
+  void theGravestFindingsComeLast() {
+    Path odd =
+        Books.season()
+            .plus("Losses", "T1|Crank|'3/8|Red|minus one|snag|no\nT1|Wrm|||1||")
+            .plus("Settings", "Chance wanted|95")
+            .write(folder.resolve("odd.xlsx"));
+    List<String> lines = Command.run("check", odd).out().lines().toList();
+    List<String> order = lines.stream().map(l -> l.split("[,:]")[0]).distinct().toList();
+    assertEquals(List.of("note", "warning", "error", odd.toString()), order);
+  }
+
+  /** No word is broken, whatever the terminal's width. */
+  @ParameterizedTest
+  @ValueSource(ints = {40, 60, 100})
+  void linesAreBrokenBetweenWords(int width) throws IOException {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    PrintStream stream = new PrintStream(out, true, StandardCharsets.UTF_8);
+    Console console = new Console(stream, stream, StandardCharsets.UTF_8, false, width);
+    Path demo = folder.resolve("demo.xlsx");
+    assertEquals(0, RootCommand.execute(console, "new", "" + demo, "--demo"));
+    assertEquals(0, RootCommand.execute(console, "check", "" + bad("bad.xlsx")));
+    assertEquals(0, RootCommand.execute(console, "analyse", "" + demo, "--reports", "" + reports));
+    List<String> lines = out.toString(StandardCharsets.UTF_8).lines().toList();
+    for (String line : lines) {
+      assertTrue(line.length() <= width || !line.strip().contains(" "), line);
+    }
+    assertTrue(lines.contains(""), "blank lines stay");
+  }
+
+  @Test
+  void theWidthOfATerminal() {
+    assertEquals(60, TerminalWidth.of("60", false));
+    assertEquals(30, TerminalWidth.of("3", false));
+    assertEquals(Integer.MAX_VALUE, TerminalWidth.of(null, false));
+    assertEquals(Integer.MAX_VALUE, TerminalWidth.of("wide", false));
+  }
+
+  @Test
   void whatIsNoWorkbook() throws IOException {
     refused(analyse(folder.resolve("none.xlsx")), "there is no such file");
     refused(analyse(Files.writeString(folder.resolve("text.xlsx"), "not one")));

@@ -773,8 +773,6 @@ class ImportRunTest {
     assertEquals(
         List.of(LocalDate.of(2026, 3, 1), LocalDate.of(2026, 3, 5), LocalDate.of(2025, 11, 27)),
         season().trips().stream().map(Trip::date).toList());
-    assertEquals(
-        List.of("", "North", "South"), season().trips().stream().map(Trip::water).toList());
   }
 
   @Test

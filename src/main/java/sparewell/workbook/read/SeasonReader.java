@@ -113,6 +113,11 @@ public final class SeasonReader {
 
   private static List<String> faults(SheetChoice chosen, Map<InputSheet, TableScan> scans) {
     List<String> faults = new ArrayList<>();
+    if (chosen.noneMeant()) {
+      return List.of(
+          "None of its sheets is one of a tackle workbook. Make one with 'sparewell new FILE' and"
+              + " fill that in, or copy its sheets into yours.");
+    }
     for (InputSheet sheet : InputSheets.ALL) {
       if (sheet.required() && !scans.containsKey(sheet)) {
         faults.add(chosen.missing(sheet));

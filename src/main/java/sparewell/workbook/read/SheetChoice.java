@@ -61,6 +61,13 @@ public final class SheetChoice {
     return Optional.ofNullable(chosen.get(sheet)).filter(entry -> entry.partName().isPresent());
   }
 
+  /** Whether no required sheet is there, nor one of nearly its name. */
+  boolean noneMeant() {
+    return InputSheets.ALL.stream()
+        .filter(InputSheet::required)
+        .noneMatch(sheet -> chosen.containsKey(sheet) || near.containsKey(sheet));
+  }
+
   /** Says that a required sheet is missing. */
   String missing(InputSheet sheet) {
     String meant =
