@@ -104,13 +104,21 @@ class HeaderTest {
 
   @Test
   void everyRequiredSheetIsMissedAndNoOptionalOne() {
+    Books oneThere = Books.empty().with("Losses", "Trip|Style|Lost");
     UnusableWorkbook refused =
-        assertThrows(
-            UnusableWorkbook.class,
-            () -> Reading.result(Books.empty().with("Diary", "nothing"), OPTIONS));
+        assertThrows(UnusableWorkbook.class, () -> Reading.result(oneThere, OPTIONS));
     long required = InputSheets.ALL.stream().filter(sheet -> sheet.required()).count();
     assertEquals(6, required);
-    assertEquals(required, refused.faults().size());
+    assertEquals(required - 1, refused.faults().size());
+  }
+
+  @Test
+  void aWorkbookWithNoneOfThemIsToldOnce() {
+    Books diary = Books.empty().with("Diary", "nothing");
+    UnusableWorkbook refused =
+        assertThrows(UnusableWorkbook.class, () -> Reading.result(diary, OPTIONS));
+    assertEquals(1, refused.faults().size());
+    assertTrue(refused.faults().get(0).contains("sparewell new"), refused.getMessage());
   }
 
   @Test

@@ -1,0 +1,113 @@
+package sparewell.bench;
+
+import com.sun.management.OperatingSystemMXBean;
+import java.io.IOException;
+import java.lang.management.ManagementFactory;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import sparewell.Command;
+
+/**
+ * Good workbooks with absurd values, in one process of 512 MiB: every run ends with exit code 0 and
+ * finite figures in all its files, within 10 s of CPU. {@code mvn -q -Pvalues test-compile
+ * -Dvalues.args="5000 1"}: how many seasons, first seed. A seed names its season for good.
+ */
+final class ValueFuzz {
+  private static final double MOST_SECONDS = 10;
+  private static final int SLOWEST_SHOWN = 10;
+  private static final Pattern NOT_FINITE = Pattern.compile("NaN|Infinity|∞|\\bnull\\b");
+
+  private record Case(long seed, double seconds, String altered, String fault) {}
+
+  private ValueFuzz() {}
+
+  /** Runs it; the exit code tells whether all went well. */
+  public static void main(String[] arguments) throws IOException {
+    int seasons = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 200;
+    long first = arguments.length > 1 ? Long.parseLong(arguments[1]) : 1;
+    Path folder = Files.createTempDirectory("values");
+    run(0, folder); // what a first run has to load is no season's own
+    List<Case> cases = new ArrayList<>();
+    for (long seed = first; seed < first + seasons; seed++) {
+      Case one = run(seed, folder);
+      cases.add(one);
+      if (!one.fault().isEmpty()) {
+        print(one);
+      }
+    }
+    report(cases);
+    delete(folder);
+    System.exit(cases.stream().allMatch(one -> one.fault().isEmpty()) ? 0 : 1);
+  }
+
+  private static Case run(long seed, Path folder) throws IOException {
+    ValueSeason season = new ValueSeason(seed);
+    String altered = season.alter();
+    Path book = season.book().write(folder.resolve("season.xlsx"));
+    OperatingSystemMXBean system =
+        (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
+    long start = system.getProcessCpuTime();
+    Command run =
+        Command.run(
+            "analyse", book, "--reports", folder.resolve("reports"), "--as-of", ValueSeason.AS_OF);
+    double seconds = (system.getProcessCpuTime() - start) * 1e-9;
+    String fault = fault(run, folder.resolve("reports/season"));
+    if (fault.isEmpty() && seconds > MOST_SECONDS) {
+      fault = "slow";
+    }
+    Files.delete(book);
+    delete(folder.resolve("season-backups"));
+    return new Case(seed, seconds, altered, fault);
+  }
+
+  private static String fault(Command run, Path reports) throws IOException {
+    if (run.exitCode() != 0) {
+      return run.error().strip();
+    }
+    if (NOT_FINITE.matcher(run.out()).find()) {
+      return "not finite on the screen: " + run.out();
+    }
+    for (Map.Entry<String, String> file : new TreeMap<>(Command.files(reports)).entrySet()) {
+      for (String line : file.getValue().split("\r\n")) {
+        if (NOT_FINITE.matcher(line).find()) {
+          return file.getKey() + ": " + line;
+        }
+      }
+    }
+    return "";
+  }
+
+  private static void report(List<Case> cases) {
+    double all = cases.stream().mapToDouble(Case::seconds).sum();
+    long bad = cases.stream().filter(one -> !one.fault().isEmpty()).count();
+    System.out.printf(
+        "%d seasons, %d with faults, %.0f s of CPU; slowest:%n", cases.size(), bad, all);
+    cases.stream()
+        .sorted(Comparator.comparingDouble(Case::seconds).reversed())
+        .limit(SLOWEST_SHOWN)
+        .forEach(ValueFuzz::print);
+  }
+
+  private static void print(Case one) {
+    System.out.printf(
+        "seed %d: %.1f s; %s; %s%n", one.seed(), one.seconds(), one.fault(), one.altered());
+  }
+
+  private static void delete(Path place) throws IOException {
+    if (!Files.exists(place)) {
+      return;
+    }
+    try (Stream<Path> all = Files.walk(place)) {
+      for (Path path : all.sorted(Comparator.reverseOrder()).toList()) {
+        Files.delete(path);
+      }
+    }
+  }
+}
