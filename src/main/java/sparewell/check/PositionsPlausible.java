@@ -3,21 +3,16 @@ package sparewell.check;
 import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Findings;
+import sparewell.season.BoatBounds;
 import sparewell.season.Compartment;
 import sparewell.season.FixedLoad;
 import sparewell.season.Season;
 import sparewell.units.Length;
-import sparewell.units.LengthUnit;
 import sparewell.units.Spoken;
 import sparewell.units.UnitSystem;
 
-/** Positions outside any trailered boat. The bounds are common practice, no source. */
+/** Positions outside any trailered boat. */
 final class PositionsPlausible implements Rule {
-
-  private static final Length FURTHEST_FORWARD = Length.of(8, LengthUnit.METRE);
-  private static final Length FURTHEST_AFT = Length.of(1.5, LengthUnit.METRE);
-  private static final Length FURTHEST_ASIDE = Length.of(1.5, LengthUnit.METRE);
-
   @Override
   public void check(Season season, Findings findings) {
     UnitSystem units = season.settings().units();
@@ -34,36 +29,17 @@ final class PositionsPlausible implements Rule {
   private static void check(
       Findings findings,
       UnitSystem units,
-      Cell at,
+      Cell row,
       String name,
       Length fromTransom,
       Length fromCentreline) {
+    Cell at = row.under("From transom");
+    Cell aside = row.under("From centreline");
     Length behind = new Length(-fromTransom.micrometres());
-    Length aside = new Length(Math.abs(fromCentreline.micrometres()));
-    say(
-        findings,
-        units,
-        at.under("From transom"),
-        name,
-        fromTransom,
-        FURTHEST_FORWARD,
-        "forward of the transom");
-    say(
-        findings,
-        units,
-        at.under("From transom"),
-        name,
-        behind,
-        FURTHEST_AFT,
-        "behind the transom");
-    say(
-        findings,
-        units,
-        at.under("From centreline"),
-        name,
-        aside,
-        FURTHEST_ASIDE,
-        "off the centreline");
+    Length off = new Length(Math.abs(fromCentreline.micrometres()));
+    say(findings, units, at, name, fromTransom, BoatBounds.FURTHEST_FORWARD, "forward of the transom");
+    say(findings, units, at, name, behind, BoatBounds.FURTHEST_AFT, "behind the transom");
+    say(findings, units, aside, name, off, BoatBounds.FURTHEST_ASIDE, "off the centreline");
   }
 
   private static void say(

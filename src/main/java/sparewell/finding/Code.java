@@ -301,9 +301,9 @@ public enum Code {
       "the stow plan keeps to the limit where it can"),
   SIDE_OVER_TOLERANCE(
       "L-003",
-      Severity.ERROR,
-      "the tackle pulls to %1$s with %2$s, over the side tolerance of %3$s",
-      "the stow plan keeps to the limit where it can"),
+      Severity.WARNING,
+      "the tackle pulls to %1$s with %2$s; the side tolerance set is %3$s",
+      "%4$s"),
   BOX_DOES_NOT_FIT(
       "L-004",
       Severity.ERROR,
@@ -370,6 +370,11 @@ public enum Code {
       Severity.NOTE,
       "no %1$s is given",
       "not checked; read it off the boat's capacity plate or the maker's manual"),
+  SIDE_OVER_USUAL(
+      "L-190",
+      Severity.NOTE,
+      "the tackle pulls to %1$s with %2$s; the usual side tolerance is %3$s",
+      "%4$s; set Side tolerance to choose your own"),
   PLATE_WITHOUT_LOADS(
       "L-018",
       Severity.WARNING,

@@ -12,17 +12,25 @@ import sparewell.season.Season;
 import sparewell.stock.Holding;
 import sparewell.stock.OnHand;
 import sparewell.stow.BoxPlan;
+import sparewell.stow.Reason;
 import sparewell.stow.StowPlan;
 import sparewell.units.Length;
 import sparewell.units.Mass;
+import sparewell.units.MassUnit;
 
 /** Which boxes stand against 'light forward, heavy aft' (common practice, no source). */
 final class TradeRule {
+  private static final Mass FEATHERWEIGHT = Mass.of(1, MassUnit.POUND);
+  private static final double LEAST_SHIFT = 0.01;
+
   private TradeRule() {}
 
   /**
    * One note for each box that is heavier than the median box aboard and stands ahead of the middle
-   * between the hindmost and the foremost compartment, or lighter and behind it; heaviest first.
+   * between the hindmost and the foremost compartment, or lighter and behind it; heaviest first. It
+   * must matter: a median box in the middle in its stead would shift the tackle's centre by a
+   * hundredth of the way between these two compartments. A featherweight, and a box that stands
+   * well by the plan, is never noted.
    */
   static List<TradeNote> notes(Season season, OnHand onHand, StowPlan plan) {
     List<Compartment> aboard =
@@ -41,7 +49,9 @@ final class TradeRule {
     for (BoxPlan box : plan.boxes()) {
       double ahead = station.get(box.fromCompartment()).micrometres() - middle;
       double heavier = box.weight().milligrams() - median;
-      if (ahead * heavier > 0) {
+      double shift = ahead * heavier / (plan.now().weightKg() * 1e6);
+      boolean feather = box.weight().compareTo(FEATHERWEIGHT) < 0;
+      if (shift > LEAST_SHIFT * (high - low) && !feather && box.reason() != Reason.STANDS_WELL) {
         notes.add(
             new TradeNote(
                 box.box(),
@@ -52,7 +62,7 @@ final class TradeRule {
                 box.moves() ? Optional.of(box.toCompartment()) : Optional.empty()));
       }
     }
-    notes.sort(Comparator.comparing(TradeNote::weight).reversed());
+    notes.sort(Comparator.comparing(TradeNote::weight).reversed().thenComparing(TradeNote::box));
     return notes;
   }
 

@@ -15,6 +15,7 @@ import sparewell.units.Mass;
  * @param maxLoad most mass it may hold, where known
  * @param atHand whether it is within reach all day
  * @param ashore whether it is home storage, not aboard
+ * @param positionAt the cell to look at where its position is doubted
  * @param origin its row
  */
 public record Compartment(
@@ -25,4 +26,5 @@ public record Compartment(
     Optional<Mass> maxLoad,
     boolean atHand,
     boolean ashore,
+    Cell positionAt,
     Cell origin) {}

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import sparewell.finding.Cell;
 import sparewell.units.Length;
 import sparewell.units.UnitSystem;
 
@@ -22,7 +23,9 @@ import sparewell.units.UnitSystem;
  * @param budget money for the buy list, where set
  * @param currency ISO 4217 code
  * @param fillFactorShare usable share of a compartment's volume, in (0, 1]
- * @param sideToleranceKgM most side moment of the tackle, kg m, where set
+ * @param sideTolerance most side moment of the tackle, where set
+ * @param reachWorth how far forward the tackle's centre may lie to save one minute a day of
+ *     reaching for boxes that are not at hand
  * @param idleAfterMonths months without a throw after which a style is idle
  * @param halfLifeMonths months after which a trip counts half, where set
  * @param labels grid of the label page
@@ -39,10 +42,19 @@ public record Settings(
     Optional<BigDecimal> budget,
     String currency,
     double fillFactorShare,
-    OptionalDouble sideToleranceKgM,
+    Optional<SideTolerance> sideTolerance,
+    Length reachWorth,
     double idleAfterMonths,
     OptionalDouble halfLifeMonths,
     LabelPage labels) {
+  /**
+   * A side tolerance that the angler set.
+   *
+   * @param kgM most side moment either way, kg m
+   * @param origin its cell
+   */
+  public record SideTolerance(double kgM, Cell origin) {}
+
   /** Size of one label and how many stand on a page. */
   public record LabelPage(Length width, Length height, int across, int down) {}
 }

@@ -138,7 +138,7 @@ final class Figures {
             .map(Finding::at)
             .collect(Collectors.toSet());
     return results.season().compartments().stream()
-        .map(Compartment::origin)
+        .map(Compartment::positionAt)
         .filter(doubted::contains)
         .findFirst();
   }

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.load.LoadReport;
@@ -11,6 +13,7 @@ import sparewell.load.TradeNote;
 import sparewell.stow.BoxPlan;
 import sparewell.stow.CurveRow;
 import sparewell.stow.MoveStep;
+import sparewell.stow.Refusal;
 import sparewell.stow.StowPlan;
 import sparewell.table.Block;
 import sparewell.table.Column;
@@ -45,14 +48,27 @@ public final class StowPlanSheet {
     return switch (plan.outcome()) {
       case NOTHING_TO_MOVE -> "Nothing to move: no box aboard may be moved.";
       case STAYS -> "Leave every box where it is: " + proof(plan);
-      case NO_PLAN ->
-          plan.findings().stream()
-              .filter(finding -> finding.code() == Code.NO_STOW_PLAN)
-              .findFirst()
-              .map(finding -> "Nothing is moved: " + finding.message() + ".")
-              .orElse("Nothing is moved: no plan keeps every limit.");
+      case REFUSED -> "Nothing is planned: " + refusal(plan.refusal().orElseThrow()) + ".";
       case MOVE -> moving(plan, units);
     };
+  }
+
+  /** Why nothing is planned, and what to mend. */
+  static String refusal(Refusal refusal) {
+    if (refusal instanceof Refusal.Outside outside) {
+      return outside.places().stream()
+          .map(
+              place ->
+                  place.name()
+                      + " is said to stand outside any boat: mend "
+                      + cell(place.positionAt()))
+          .collect(Collectors.joining("; "));
+    }
+    return ((Refusal.Conflict) refusal).finding().message();
+  }
+
+  private static String cell(Cell at) {
+    return (at.sheet() + " " + at.reference()).strip();
   }
 
   private static String moving(StowPlan plan, UnitSystem units) {
@@ -242,7 +258,12 @@ public final class StowPlanSheet {
                 Format.TEXT,
                 "Where the best plan found would put it, whatever the number of moves.",
                 BoxPlan::bestCompartment),
-            Column.of("reason", "Reason", Format.TEXT, "Why it is moved or not.", BoxPlan::reason));
+            Column.of(
+                "reason",
+                "Reason",
+                Format.TEXT,
+                "Why it is moved or not.",
+                row -> row.reason().word()));
     return new Table<>(
         "stow-plan.csv",
         "Every box aboard",

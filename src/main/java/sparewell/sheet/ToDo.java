@@ -24,6 +24,7 @@ import sparewell.spares.BuyList;
 import sparewell.spares.SparesRow;
 import sparewell.stow.BoxPlan;
 import sparewell.stow.MoveStep;
+import sparewell.stow.Refusal;
 import sparewell.table.Block;
 import sparewell.table.Layout;
 import sparewell.table.ReportSheet;
@@ -246,6 +247,13 @@ final class ToDo {
   }
 
   private void move() {
+    if (results.stow().refusal().orElse(null) instanceof Refusal.Outside outside) {
+      steps.add(
+          Step.of(
+              "No stow plan: " + StowPlanSheet.refusal(outside),
+              Tone.BAD,
+              Optional.of(outside.places().get(0).positionAt())));
+    }
     List<MoveStep> moves = results.stow().steps();
     if (moves.isEmpty()) {
       return;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import sparewell.season.Box;
 import sparewell.season.Compartment;
 import sparewell.season.Season;
@@ -12,7 +13,7 @@ import sparewell.stock.OnHand;
 import sparewell.units.Mass;
 
 /**
- * Weights of all boxes aboard and of what lies loose aboard, both in the order of the workbook.
+ * Weights of all boxes aboard and of what lies loose aboard, both in the order of their names.
  *
  * @param boxes one for each box in a compartment aboard
  * @param loose one for each compartment aboard that holds loose stock
@@ -33,7 +34,7 @@ public record AboardLoads(List<BoxLoad> boxes, List<LooseLoad> loose) {
     }
     Map<String, Compartment> compartments = season.compartmentsByName();
     List<BoxLoad> boxes = new ArrayList<>();
-    for (Box box : season.boxes()) {
+    for (Box box : new TreeMap<>(season.boxesByName()).values()) {
       Compartment compartment = compartments.get(box.compartment());
       if (compartment != null && !compartment.ashore()) {
         Tally tally = inBox.getOrDefault(box.name(), new Tally());
@@ -48,7 +49,7 @@ public record AboardLoads(List<BoxLoad> boxes, List<LooseLoad> loose) {
       }
     }
     List<LooseLoad> loose = new ArrayList<>();
-    for (Compartment compartment : season.compartments()) {
+    for (Compartment compartment : new TreeMap<>(compartments).values()) {
       Tally tally = inCompartment.get(compartment.name());
       if (!compartment.ashore() && tally != null && tally.pieces > 0) {
         loose.add(

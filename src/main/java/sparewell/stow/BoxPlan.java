@@ -1,6 +1,7 @@
 package sparewell.stow;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import sparewell.finding.Cell;
 import sparewell.units.Mass;
@@ -15,7 +16,9 @@ import sparewell.units.Mass;
  * @param toCompartment where the recommended plan puts it; the same where it is not moved
  * @param step order of its move in the recommended plan, from 1; absent where it is not moved
  * @param bestCompartment where the best plan puts it; absent where there is no plan
- * @param reason why it is moved or not, in a few words
+ * @param reason why it is moved or not
+ * @param reachMinutes what it costs a day to reach it if it does not stand at hand, minutes; absent
+ *     where no hours are known
  * @param origin its row
  */
 public record BoxPlan(
@@ -26,7 +29,8 @@ public record BoxPlan(
     String toCompartment,
     OptionalInt step,
     Optional<String> bestCompartment,
-    String reason,
+    Reason reason,
+    OptionalDouble reachMinutes,
     Cell origin) {
   /** Whether the recommended plan moves it. */
   public boolean moves() {

@@ -1,35 +1,48 @@
 package sparewell.stow;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import sparewell.season.Box;
+import sparewell.season.Compartment;
 
 /** A line for each box aboard: where it goes, with which step and why. */
 final class BoxPlans {
   private final StowSetup setup;
   private final StowProblem problem;
+  private final int[] recommended;
+  private final Optional<int[]> best;
+  private final int[] step;
+  private final Reason withoutPlan;
 
-  private BoxPlans(StowSetup setup) {
+  private BoxPlans(
+      StowSetup setup, int[] recommended, Optional<int[]> best, int[] step, Reason withoutPlan) {
     this.setup = setup;
     problem = setup.problem;
+    this.recommended = recommended;
+    this.best = best;
+    this.step = step;
+    this.withoutPlan = withoutPlan;
   }
 
   /**
-   * All boxes in the order of the workbook.
+   * All boxes: those that move in the order of their steps, then the others by name.
    *
    * @param recommended place of each box of the problem
    * @param best their places in the best plan; absent where there is none
    * @param order the steps to the recommended plan
+   * @param withoutPlan why boxes stay where there is no plan
    */
   static List<BoxPlan> of(
-      StowSetup setup, int[] recommended, Optional<int[]> best, List<MoveOrder.Entry> order) {
-    return new BoxPlans(setup).rows(recommended, best, order);
-  }
-
-  private List<BoxPlan> rows(int[] recommended, Optional<int[]> best, List<MoveOrder.Entry> order) {
-    int[] step = new int[problem.boxCount];
+      StowSetup setup,
+      int[] recommended,
+      Optional<int[]> best,
+      List<MoveOrder.Entry> order,
+      Reason withoutPlan) {
+    int[] step = new int[recommended.length];
     for (MoveOrder.Entry entry : order) {
       if (entry.number().isPresent()) {
         step[entry.box()] = entry.number().getAsInt();
@@ -38,53 +51,63 @@ final class BoxPlans {
         }
       }
     }
-    List<BoxPlan> plans = new ArrayList<>();
+    BoxPlans plans = new BoxPlans(setup, recommended, best, step, withoutPlan);
+    List<BoxPlan> rows = new ArrayList<>();
     for (int i = 0; i < setup.boxes.size(); i++) {
-      Box box = setup.boxes.get(i);
-      int free = setup.free.indexOf(i);
-      String to = free < 0 ? box.compartment() : setup.places.get(recommended[free]).name();
-      Optional<String> bestPlace =
-          free < 0
-              ? Optional.of(box.compartment())
-              : best.map(places -> setup.places.get(places[free]).name());
-      plans.add(
-          new BoxPlan(
-              box.name(),
-              setup.loads.get(i).weight(),
-              setup.loads.get(i).weightKnown(),
-              box.compartment(),
-              to,
-              free >= 0 && step[free] > 0 ? OptionalInt.of(step[free]) : OptionalInt.empty(),
-              bestPlace,
-              reason(i, free, recommended, best),
-              box.origin()));
+      rows.add(plans.row(i));
     }
-    return plans;
+    rows.sort(Comparator.comparing(row -> row.step().orElse(Integer.MAX_VALUE)));
+    return rows;
   }
 
-  private String reason(int index, int free, int[] recommended, Optional<int[]> best) {
+  private BoxPlan row(int index) {
     Box box = setup.boxes.get(index);
-    if (free < 0) {
-      return box.staysPut() ? "stays put" : "fits into no compartment aboard";
-    }
+    BoxLoad load = setup.loads.get(index);
+    int free = setup.free.indexOf(index);
+    return new BoxPlan(
+        box.name(),
+        load.weight(),
+        load.weightKnown(),
+        box.compartment(),
+        free < 0 ? box.compartment() : name(recommended[free]),
+        free >= 0 && step[free] > 0 ? OptionalInt.of(step[free]) : OptionalInt.empty(),
+        free < 0 ? Optional.of(box.compartment()) : best.map(places -> name(places[free])),
+        free < 0 ? stays(box) : reason(box, free),
+        setup
+            .reachMinutes
+            .map(all -> OptionalDouble.of(all.getOrDefault(box.name(), 0.0)))
+            .orElse(OptionalDouble.empty()),
+        box.origin());
+  }
+
+  private String name(int place) {
+    return setup.places.get(place).name();
+  }
+
+  private static Reason stays(Box box) {
+    return box.staysPut() ? Reason.STAYS_PUT : Reason.FITS_NOWHERE;
+  }
+
+  private Reason reason(Box box, int free) {
     int from = problem.now[free];
     int to = recommended[free];
     if (from == to) {
       if (best.isEmpty()) {
-        return "no plan within all limits";
+        return withoutPlan;
       }
-      return best.get()[free] == from ? "stands well" : "moving it would gain little";
+      return best.get()[free] == from ? Reason.STANDS_WELL : Reason.GAINS_LITTLE;
     }
-    if (!StowSetup.fits(setup.places.get(from), box)) {
-      return "does not fit where it is";
+    Compartment here = setup.places.get(from);
+    Compartment there = setup.places.get(to);
+    if (!StowSetup.fits(here, box)) {
+      return Reason.DOES_NOT_FIT;
     }
-    if (!problem.allowed[free][from]) {
-      return "to be at hand";
+    if (there.atHand() && !here.atHand() && box.atHand()) {
+      return Reason.TO_BE_AT_HAND;
     }
-    int aft = Long.compare(problem.stationUm[from], problem.stationUm[to]);
-    if (aft == 0) {
-      return "for balance or room";
-    }
-    return aft > 0 ? "weight goes aft" : "makes room further aft";
+    int aft = here.fromTransom().compareTo(there.fromTransom());
+    return aft == 0
+        ? Reason.BALANCE_OR_ROOM
+        : aft > 0 ? Reason.WEIGHT_GOES_AFT : Reason.MAKES_ROOM_AFT;
   }
 }

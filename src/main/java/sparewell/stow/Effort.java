@@ -2,21 +2,16 @@ package sparewell.stow;
 
 /**
  * How much is searched, counted in steps and not in seconds, so that the same workbook gives the
- * same plan on every machine.
+ * same plan on every machine. Stage follows stage with twice the steps and four times the work
+ * until the plan is proven best: an easy boat costs little, a hard one gets more.
  *
- * @param rounds coolings for the best plan
- * @param roundSteps steps of each of them; a million take about 50 ms
- * @param searchWork work of the exact search for the best plan; 10 million take about a second
- * @param rowSteps steps of the coolings for each row of the curve
+ * @param stages most stages for the best plan
+ * @param steps changes proposed by the cooling of the first stage, for each box
+ * @param work work of the exact search in the first stage
+ * @param rowSteps changes proposed for each row of the curve, for each box
  * @param rowWork work of the exact search for each row of the curve
  */
-record Effort(int rounds, long roundSteps, long searchWork, long rowSteps, long rowWork) {
-  /**
-   * For a run over a workbook: a tenth of a second for a typical boat.
-   *
-   * @param boxes boxes that may be moved; each adds to the plans to be tried
-   */
-  static Effort standard(int boxes) {
-    return new Effort(4, 4_000L * boxes, 1_200_000, 1_500L * boxes, 120_000);
-  }
+record Effort(int stages, long steps, long work, long rowSteps, long rowWork) {
+  /** For a run over a workbook. */
+  static final Effort STANDARD = new Effort(6, 2_000, 50_000, 2_000, 200_000);
 }

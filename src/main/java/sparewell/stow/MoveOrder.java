@@ -29,8 +29,16 @@ final class MoveOrder {
    * @param from place it stood in at first
    * @param to place it goes to in the end
    * @param other the other box of a swap, else -1
+   * @param sideThen side moment of the boxes that then stand in compartments, mg um
    */
-  record Entry(MoveStep.Kind kind, OptionalInt number, int box, int from, int to, int other) {}
+  record Entry(
+      MoveStep.Kind kind,
+      OptionalInt number,
+      int box,
+      int from,
+      int to,
+      int other,
+      long sideThen) {}
 
   private MoveOrder(StowProblem problem, int[] target) {
     this.problem = problem;
@@ -49,10 +57,15 @@ final class MoveOrder {
    *
    * @param target place of each box, within all limits
    */
-  static List<Entry> of(StowProblem problem, int[] target) {
+  static MoveOrder of(StowProblem problem, int[] target) {
     MoveOrder order = new MoveOrder(problem, target);
     order.carryOut();
-    return order.entries;
+    return order;
+  }
+
+  /** The steps. */
+  List<Entry> entries() {
+    return List.copyOf(entries);
   }
 
   private void carryOut() {
@@ -63,7 +76,7 @@ final class MoveOrder {
         MoveStep.Kind kind = outside ? MoveStep.Kind.PUT_IN : MoveStep.Kind.MOVE;
         int from = problem.now[next];
         put(next);
-        entries.add(new Entry(kind, OptionalInt.of(number++), next, from, target[next], NO_BOX));
+        add(kind, OptionalInt.of(number++), next, from, NO_BOX);
       } else if (!swap() && !liftOut()) {
         return;
       }
@@ -98,6 +111,14 @@ final class MoveOrder {
     return loadThen <= problem.loadRoomMg[place] && volumeThen <= problem.volumeRoomMm3[place];
   }
 
+  private void add(MoveStep.Kind kind, OptionalInt its, int box, int from, int other) {
+    long side = 0;
+    for (int one = 0; one < at.length; one++) {
+      side += at[one] == OUTSIDE ? 0 : problem.weightMg[one] * problem.offsetUm[at[one]];
+    }
+    entries.add(new Entry(kind, its, box, from, target[box], other, side));
+  }
+
   private void fill(int box, int place, int sign) {
     load[place] += sign * problem.weightMg[box];
     volume[place] += sign * problem.volumeMm3[box];
@@ -118,10 +139,10 @@ final class MoveOrder {
         int to = target[one];
         boolean crossed = from != to && at[two] == to && target[two] == from;
         if (crossed && roomFor(one, to, two) && roomFor(two, from, one)) {
-          entries.add(new Entry(MoveStep.Kind.SWAP, OptionalInt.of(number), one, from, to, two));
-          number += 2;
           put(one);
           put(two);
+          add(MoveStep.Kind.SWAP, OptionalInt.of(number), one, from, two);
+          number += 2;
           return true;
         }
       }
@@ -151,11 +172,10 @@ final class MoveOrder {
     if (found == NO_BOX) {
       return false;
     }
-    entries.add(
-        new Entry(
-            MoveStep.Kind.LIFT_OUT, OptionalInt.empty(), found, at[found], target[found], NO_BOX));
-    fill(found, at[found], -1);
+    int from = at[found];
+    fill(found, from, -1);
     at[found] = OUTSIDE;
+    add(MoveStep.Kind.LIFT_OUT, OptionalInt.empty(), found, from, NO_BOX);
     return true;
   }
 }

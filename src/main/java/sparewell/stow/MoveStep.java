@@ -12,9 +12,16 @@ import java.util.OptionalInt;
  * @param from where it is taken from
  * @param to where it goes; for lifting out, where it goes later
  * @param swappedWith the other box of a swap, which goes the opposite way; empty otherwise
+ * @param overSide whether the tackle then pulls to a side more than the tolerance and than now
  */
 public record MoveStep(
-    Kind kind, OptionalInt number, String box, String from, String to, String swappedWith) {
+    Kind kind,
+    OptionalInt number,
+    String box,
+    String from,
+    String to,
+    String swappedWith,
+    boolean overSide) {
   /** What is done with the box. */
   public enum Kind {
     /** It goes to its new compartment. */

@@ -29,7 +29,6 @@ final class StowFindings {
     StowFindings about = new StowFindings(season, setup);
     about.boxes();
     about.places();
-    about.side();
     about.weights(aboard);
     return about.findings;
   }
@@ -82,8 +81,8 @@ final class StowFindings {
   }
 
   private void places() {
-    long[] boxMass = setup.problem.loads(setup.problem.now);
-    long[] boxVolume = setup.problem.volumes(setup.problem.now);
+    long[] boxMass = setup.problem.sums(setup.problem.weightMg, setup.problem.now);
+    long[] boxVolume = setup.problem.sums(setup.problem.volumeMm3, setup.problem.now);
     for (int at = 0; at < setup.places.size(); at++) {
       Compartment place = setup.places.get(at);
       if (place.size().isEmpty()) {
@@ -129,16 +128,29 @@ final class StowFindings {
     }
   }
 
-  private void side() {
-    long side = setup.fixedSideMoment + setup.problem.sideMoment(setup.problem.now);
-    if (Math.abs(side) > setup.sideTolerance) {
-      findings.add(
-          Code.SIDE_OVER_TOLERANCE,
-          Cell.NOWHERE,
-          side > 0 ? "starboard" : "port",
-          moment(Math.abs(side)),
-          moment(setup.sideTolerance));
+  /**
+   * What to say where the tackle pulls to a side over the tolerance, now or as planned.
+   *
+   * @param tried the problem that was solved, whose side limit may be wider
+   */
+  static void side(Season season, StowSetup setup, StowProblem tried, Findings findings) {
+    UnitSystem units = season.settings().units();
+    long now = setup.fixedSideMoment + setup.problem.sideMoment(setup.problem.now);
+    boolean kept = tried == setup.problem;
+    if (kept && Math.abs(now) <= setup.sideTolerance) {
+      return;
     }
+    findings.add(
+        setup.ownTolerance.isPresent() ? Code.SIDE_OVER_TOLERANCE : Code.SIDE_OVER_USUAL,
+        setup.ownTolerance.map(own -> own.origin()).orElse(Cell.NOWHERE),
+        now > 0 ? "starboard" : "port",
+        Spoken.moment(Math.abs(now) * 1e-12, units),
+        Spoken.moment(setup.sideTolerance * 1e-12, units),
+        kept
+            ? "the stow plan keeps to it"
+            : tried.sideHighest == StowProblem.UNLIMITED
+                ? "no plan was found that keeps to it and to the other limits: left out of the plan"
+                : "no plan was found that keeps to it: the stow plan pulls no more than now");
   }
 
   private void weights(AboardLoads aboard) {
@@ -188,8 +200,8 @@ final class StowFindings {
   private List<String> broken(int[] places) {
     StowProblem problem = setup.problem;
     List<String> broken = new ArrayList<>();
-    long[] load = problem.loads(places);
-    long[] volume = problem.volumes(places);
+    long[] load = problem.sums(problem.weightMg, places);
+    long[] volume = problem.sums(problem.volumeMm3, places);
     for (int at = 0; at < problem.placeCount; at++) {
       String name = setup.places.get(at).name();
       long overLoad = load[at] - problem.loadRoomMg[at];
@@ -201,25 +213,17 @@ final class StowFindings {
         broken.add(name + " is " + volume(overVolume) + " over its usable volume");
       }
     }
-    long side = problem.sideMoment(places);
-    long overSide = Math.max(side - problem.sideHighest, problem.sideLowest - side);
-    if (overSide > 0) {
-      String where = side > problem.sideHighest ? "starboard" : "port";
-      broken.add("the side moment is " + moment(overSide) + " over its tolerance to " + where);
-    }
     return broken;
   }
 
   private static String remedy(StowProblem problem) {
+    StowProblem free = problem.withSides(-StowProblem.UNLIMITED, StowProblem.UNLIMITED);
     List<String> ways = new ArrayList<>();
-    if (solvable(problem.without(true, false, false))) {
+    if (solvable(free.without(true, false))) {
       ways.add("max loads");
     }
-    if (solvable(problem.without(false, true, false))) {
+    if (solvable(free.without(false, true))) {
       ways.add("volumes");
-    }
-    if (solvable(problem.without(false, false, true))) {
-      ways.add("side tolerance");
     }
     return ways.isEmpty()
         ? "; more than one kind of limit is in the way"
@@ -227,9 +231,9 @@ final class StowFindings {
   }
 
   private static boolean solvable(StowProblem problem) {
-    Annealing plans = new Annealing(problem, -1);
-    plans.run(problem.now, 100_000, 0.5, 1);
-    return plans.best().length > 0;
+    Plans plans = new Plans(problem);
+    plans.anneal(problem.now, problem.boxCount, 100_000, 0.5, 1);
+    return plans.bestMoves(problem.boxCount) >= 0;
   }
 
   private String mass(long milligrams) {
@@ -238,9 +242,5 @@ final class StowFindings {
 
   private String volume(long mm3) {
     return Spoken.volume(mm3 * 1e-6, units);
-  }
-
-  private String moment(long mgUm) {
-    return Spoken.moment(mgUm * 1e-12, units);
   }
 }

@@ -5,21 +5,25 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import sparewell.finding.Findings;
+import sparewell.season.Compartment;
 import sparewell.season.Season;
 import sparewell.stock.OnHand;
-import sparewell.units.Length;
 
 /**
  * Plans where the boxes go: light forward, heavy aft, within every limit, in few moves.
  *
- * <p>Each box that may be moved goes to one compartment aboard; the sum of weight x station is as
- * small as can be found, with a proven bound on what is possible. Limits: usable volume, max load
- * (loose stock counts), fit in some orientation, side moment of all tackle, boxes at hand in
- * compartments at hand, boxes that stay put.
+ * <p>Each box that may be moved goes to one compartment aboard; the sum of weight x station (and of
+ * what reaching boxes is worth) is as small as can be found, with a proven bound on what is
+ * possible. Limits: usable volume, max load (loose stock counts), fit in some orientation, side
+ * moment of all tackle, boxes at hand in compartments at hand, boxes that stay put.
  */
 public final class StowPlanner {
-  /** Share of the possible gain that the recommended number of moves must bring, percent. */
-  private static final double WORTHWHILE_PERCENT = 80;
+  /**
+   * What a move must bring: the tackle's centre comes aft by this share of the way from the
+   * hindmost to the foremost compartment. Since the same price counts on every run, a plan carried
+   * out leaves nothing to ask for.
+   */
+  static final double MOVE_PRICE = 0.015;
 
   private final Season season;
   private final AboardLoads aboard;
@@ -29,17 +33,18 @@ public final class StowPlanner {
   private StowPlanner(Season season, OnHand onHand) {
     this.season = season;
     aboard = AboardLoads.of(season, onHand);
-    setup = new StowSetup(season, aboard);
+    setup = new StowSetup(season, aboard, onHand);
     problem = setup.problem;
   }
 
   /**
-   * The plan; the same season and stock give the same plan on every machine.
+   * The plan; the same season and stock give the same plan on every machine, whatever the order of
+   * their rows.
    *
-   * <p>Minimised: sum over boxes of weight x station, kg m, stations forward of the transom. Gain
-   * of a plan: (moment now - its moment) / (moment now - best moment), percent. Gap: (its moment -
-   * proven bound) / moment of all tackle, percent. Boxes in no compartment of the season, and those
-   * ashore, are left out.
+   * <p>Minimised: sum over boxes of weight x station, kg m, stations forward of the transom, and of
+   * tackle's weight x reach worth x minutes of reaching. Gain of a plan: (moment now - its moment)
+   * / (moment now - best moment), percent. Gap: (its sum - proven bound) / moment of all tackle,
+   * percent. Boxes in no compartment of the season, and those ashore, are left out.
    */
   public static StowPlan plan(Season season, OnHand onHand) {
     return new StowPlanner(season, onHand).plan();
@@ -47,133 +52,140 @@ public final class StowPlanner {
 
   private StowPlan plan() {
     Findings findings = StowFindings.about(season, aboard, setup);
-    StowSolver solver = new StowSolver(problem, Effort.standard(problem.boxCount));
+    List<Compartment> outside = setup.outside();
+    if (!outside.isEmpty()) {
+      return unmoved(findings, Optional.of(new Refusal.Outside(outside)), List.of());
+    }
     if (problem.boxCount == 0) {
+      StowFindings.side(season, setup, problem, findings);
+      OptionalDouble all = OptionalDouble.of(100);
       CurveRow settled =
-          new CurveRow(
-              0,
-              standing(problem.now).centre(),
-              OptionalDouble.of(100),
-              OptionalDouble.of(0),
-              true);
-      return unmoved(findings, StowPlan.Outcome.NOTHING_TO_MOVE, settled);
+          new CurveRow(0, standing(problem.now).centre(), all, OptionalDouble.of(0), true);
+      return unmoved(findings, Optional.empty(), List.of(settled));
     }
-    StowSolver.Curve curve = solver.curve();
-    if (!curve.best().found()) {
-      int[] closest = solver.closest();
-      findings.addAll(
-          List.of(StowFindings.conflict(season, setup, closest, curve.best().proven())));
-      CurveRow none = row(0, curve.best(), curve.best());
-      return unmoved(findings, StowPlan.Outcome.NO_PLAN, none);
+    for (StowProblem tried : problems()) {
+      StowSolver solver = new StowSolver(tried, Effort.STANDARD);
+      StowSolver.Curve curve = solver.curve();
+      if (curve.best().found()) {
+        StowFindings.side(season, setup, tried, findings);
+        return planned(solver, curve, findings);
+      }
+      if (tried.sideHighest == StowProblem.UNLIMITED) {
+        Refusal.Conflict conflict =
+            new Refusal.Conflict(
+                StowFindings.conflict(season, setup, solver.closest(), curve.best().proven()));
+        findings.addAll(List.of(conflict.finding()));
+        return unmoved(findings, Optional.of(conflict), List.of(row(0, curve.best(), curve)));
+      }
     }
+    throw new IllegalStateException("the last problem has no side limit");
+  }
+
+  /**
+   * The problem; then with no worse a pull to the side than now; then whatever the pull: the side
+   * tolerance alone never stands in the way of a plan.
+   */
+  private List<StowProblem> problems() {
+    long pull = Math.abs(setup.fixedSideMoment + problem.sideMoment(problem.now));
+    List<StowProblem> tries = new ArrayList<>(List.of(problem));
+    if (pull > setup.sideTolerance) {
+      tries.add(problem.withSides(-pull - setup.fixedSideMoment, pull - setup.fixedSideMoment));
+    }
+    tries.add(problem.withSides(-StowProblem.UNLIMITED, StowProblem.UNLIMITED));
+    return tries;
+  }
+
+  private StowPlan planned(StowSolver solver, StowSolver.Curve curve, Findings findings) {
     List<CurveRow> rows = new ArrayList<>();
     for (int k = 0; k < curve.rows().size(); k++) {
-      rows.add(row(k, curve.rows().get(k), curve.best()));
+      rows.add(row(k, curve.rows().get(k), curve));
     }
     int[] best = curve.best().array();
-    int[] recommended = recommended(solver, curve);
-    List<MoveOrder.Entry> order = MoveOrder.of(problem, recommended);
-    StowPlan.Outcome outcome = order.isEmpty() ? StowPlan.Outcome.STAYS : StowPlan.Outcome.MOVE;
+    int[] recommended = solver.worthwhile(MOVE_PRICE * setup.spanMetres() * tackleKg());
+    MoveOrder order = MoveOrder.of(problem, recommended);
     return new StowPlan(
         aboard,
-        BoxPlans.of(setup, recommended, Optional.of(best), order),
+        BoxPlans.of(setup, recommended, Optional.of(best), order.entries(), Reason.NO_PLAN),
         rows,
-        steps(order),
-        outcome,
+        steps(order.entries()),
+        order.entries().isEmpty() ? StowPlan.Outcome.STAYS : StowPlan.Outcome.MOVE,
+        Optional.empty(),
         standing(problem.now),
         standing(recommended),
         Optional.of(standing(best)),
         problem.moves(best),
         gapPercent(curve.best()),
+        reach(recommended),
         setup.sideTolerance * 1e-12,
         findings.list());
   }
 
-  private StowPlan unmoved(Findings findings, StowPlan.Outcome outcome, CurveRow row) {
+  private StowPlan unmoved(Findings findings, Optional<Refusal> refusal, List<CurveRow> curve) {
     Moment now = standing(problem.now);
-    boolean settled = outcome == StowPlan.Outcome.NOTHING_TO_MOVE;
+    boolean outside = refusal.filter(Refusal.Outside.class::isInstance).isPresent();
+    Reason reason = outside ? Reason.WITHHELD : Reason.NO_PLAN;
     return new StowPlan(
         aboard,
-        BoxPlans.of(setup, problem.now, Optional.empty(), List.of()),
-        List.of(row),
+        BoxPlans.of(setup, problem.now, Optional.empty(), List.of(), reason),
+        curve,
         List.of(),
-        outcome,
+        refusal.isPresent() ? StowPlan.Outcome.REFUSED : StowPlan.Outcome.NOTHING_TO_MOVE,
+        refusal,
         now,
         now,
-        settled ? Optional.of(now) : Optional.empty(),
+        refusal.isPresent() ? Optional.empty() : Optional.of(now),
         0,
         0,
+        reach(problem.now),
         setup.sideTolerance * 1e-12,
         findings.list());
   }
 
-  /** The plan with the fewest moves that brings enough of the possible gain. */
-  private int[] recommended(StowSolver solver, StowSolver.Curve curve) {
-    int rows = curve.rows().size();
-    for (int k = 0; k < rows; k++) {
-      if (worthwhile(curve.rows().get(k), curve.best())) {
-        return curve.rows().get(k).array();
-      }
-    }
-    int[] found = curve.best().array();
-    int[] last = curve.rows().get(rows - 1).array();
-    int low = rows;
-    int high = problem.moves(found);
-    while (low < high) {
-      int middle = (low + high) / 2;
-      StowSolver.Answer answer = solver.row(middle, List.of(found, last));
-      if (worthwhile(answer, curve.best())) {
-        found = answer.array();
-        high = Math.min(middle, problem.moves(found));
-      } else {
-        low = middle + 1;
-      }
-    }
-    return found;
+  private double tackleKg() {
+    return setup.tackleMassMg * 1e-6;
   }
 
-  private boolean worthwhile(StowSolver.Answer answer, StowSolver.Answer best) {
-    if (!answer.found()) {
-      return false;
-    }
-    OptionalDouble gain = gain(answer, best);
-    return gain.isEmpty() || gain.getAsDouble() >= WORTHWHILE_PERCENT - 1e-9;
+  private Moment standing(int[] places) {
+    return setup.standing(places);
   }
 
-  private OptionalDouble gain(StowSolver.Answer answer, StowSolver.Answer best) {
-    double now = problem.moment(problem.now) * 1e-12;
-    double possible = now - best.moment();
-    if (possible > StowSolver.tolerance(now)) {
-      return OptionalDouble.of(100 * (now - answer.moment()) / possible);
-    }
-    return problem.feasible(problem.now) ? OptionalDouble.of(100) : OptionalDouble.empty();
+  private Optional<StowPlan.ReachChange> reach(int[] recommended) {
+    OptionalDouble now = setup.reach(problem.now);
+    return now.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new StowPlan.ReachChange(now.getAsDouble(), setup.reach(recommended).getAsDouble()));
   }
 
-  private CurveRow row(int moves, StowSolver.Answer answer, StowSolver.Answer best) {
+  private CurveRow row(int moves, StowSolver.Answer answer, StowSolver.Curve curve) {
     if (!answer.found()) {
       return new CurveRow(
           moves, Optional.empty(), OptionalDouble.empty(), OptionalDouble.empty(), false);
     }
-    Optional<Length> centre = standing(answer.array()).centre();
+    Moment there = standing(answer.array());
     return new CurveRow(
-        moves, centre, gain(answer, best), OptionalDouble.of(gapPercent(answer)), true);
+        moves, there.centre(), gain(there, curve), OptionalDouble.of(gapPercent(answer)), true);
+  }
+
+  private OptionalDouble gain(Moment there, StowSolver.Curve curve) {
+    double now = standing(problem.now).momentKgM();
+    double possible = now - standing(curve.best().array()).momentKgM();
+    if (possible > StowSolver.tolerance(now)) {
+      return OptionalDouble.of(100 * (now - there.momentKgM()) / possible);
+    }
+    return curve.rows().get(0).found() ? OptionalDouble.of(100) : OptionalDouble.empty();
   }
 
   private double gapPercent(StowSolver.Answer answer) {
-    double moment = Math.abs(answer.moment() + setup.fixedMoment * 1e-12);
-    return moment == 0 ? 0 : 100 * (answer.moment() - answer.bound()) / moment;
-  }
-
-  private Moment standing(int[] places) {
-    return new Moment(
-        setup.tackleMassMg * 1e-6,
-        (setup.fixedMoment + problem.moment(places)) * 1e-12,
-        (setup.fixedSideMoment + problem.sideMoment(places)) * 1e-12);
+    double moment = Math.abs(standing(answer.array()).momentKgM());
+    return moment == 0 ? 0 : 100 * (answer.cost() - answer.bound()) / moment;
   }
 
   private List<MoveStep> steps(List<MoveOrder.Entry> order) {
     List<MoveStep> steps = new ArrayList<>();
+    long pull = Math.abs(setup.fixedSideMoment + problem.sideMoment(problem.now));
     for (MoveOrder.Entry entry : order) {
+      long after = Math.abs(setup.fixedSideMoment + entry.sideThen());
       steps.add(
           new MoveStep(
               entry.kind(),
@@ -181,7 +193,8 @@ public final class StowPlanner {
               setup.box(entry.box()).name(),
               setup.places.get(entry.from()).name(),
               setup.places.get(entry.to()).name(),
-              entry.other() < 0 ? "" : setup.box(entry.other()).name()));
+              entry.other() < 0 ? "" : setup.box(entry.other()).name(),
+              after > Math.max(setup.sideTolerance, pull)));
     }
     return steps;
   }

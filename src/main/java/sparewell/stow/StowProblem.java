@@ -4,7 +4,8 @@ import java.util.Arrays;
 
 /**
  * The assignment problem in numbers: every box that may be moved goes to one place (a compartment
- * aboard); least sum of weight x station under volume, load and side limits.
+ * aboard); least sum of costs (weight x station, and what reaching it is worth) under volume, load
+ * and side limits.
  *
  * <p>Resources are whole numbers (milligrams, cubic millimetres, milligrams x micrometres), so that
  * no answer hangs on rounding. What does not move is taken off the limits beforehand.
@@ -21,9 +22,7 @@ final class StowProblem {
 
   final long[] volumeMm3;
 
-  /** By place: forward of the transom; from the centreline, starboard positive. */
-  final long[] stationUm;
-
+  /** By place: from the centreline, starboard positive. */
   final long[] offsetUm;
 
   /** By place: what the boxes may weigh and fill. */
@@ -31,8 +30,8 @@ final class StowProblem {
 
   final long[] volumeRoomMm3;
 
-  /** By box and place: whether the box fits there and may be put there. */
-  final boolean[][] allowed;
+  /** By box and place, kg m; infinite where the box does not fit or may not be put. */
+  final double[][] cost;
 
   /** By box: the place it stands in now, allowed or not. */
   final int[] now;
@@ -51,43 +50,35 @@ final class StowProblem {
   StowProblem(
       long[] weightMg,
       long[] volumeMm3,
-      long[] stationUm,
       long[] offsetUm,
       long[] loadRoomMg,
       long[] volumeRoomMm3,
-      boolean[][] allowed,
+      double[][] cost,
       int[] now,
       long sideLowest,
       long sideHighest) {
     this.boxCount = weightMg.length;
-    this.placeCount = stationUm.length;
+    this.placeCount = offsetUm.length;
     this.weightMg = weightMg;
     this.volumeMm3 = volumeMm3;
-    this.stationUm = stationUm;
     this.offsetUm = offsetUm;
     this.loadRoomMg = loadRoomMg;
     this.volumeRoomMm3 = volumeRoomMm3;
-    this.allowed = allowed;
+    this.cost = cost;
     this.now = now;
     this.sideLowest = sideLowest;
     this.sideHighest = sideHighest;
   }
 
-  /** Moment of one box in one place, weight x station, kg m. */
-  double momentKgM(int box, int at) {
-    return weightMg[box] * 1e-6 * (stationUm[at] * 1e-6);
+  boolean allowed(int box, int at) {
+    return cost[box][at] < Double.POSITIVE_INFINITY;
   }
 
-  /** Side moment of one box in one place, weight x side offset (starboard positive), kg m. */
-  double sideMomentKgM(int box, int at) {
-    return weightMg[box] * 1e-6 * (offsetUm[at] * 1e-6);
-  }
-
-  /** Moment of the boxes as assigned, mg um. */
-  long moment(int[] place) {
-    long sum = 0;
+  /** Sum of costs as assigned, kg m; the boxes are added up in their order. */
+  double cost(int[] place) {
+    double sum = 0;
     for (int box = 0; box < boxCount; box++) {
-      sum += weightMg[box] * stationUm[place[box]];
+      sum += cost[box][place[box]];
     }
     return sum;
   }
@@ -105,24 +96,13 @@ final class StowProblem {
   int moves(int[] place) {
     int moves = 0;
     for (int box = 0; box < boxCount; box++) {
-      if (place[box] != now[box]) {
-        moves++;
-      }
+      moves += place[box] == now[box] ? 0 : 1;
     }
     return moves;
   }
 
-  /** Mass of the boxes in each place as assigned, mg. */
-  long[] loads(int[] place) {
-    return sums(weightMg, place);
-  }
-
-  /** Volume of the boxes in each place as assigned, mm3. */
-  long[] volumes(int[] place) {
-    return sums(volumeMm3, place);
-  }
-
-  private long[] sums(long[] amount, int[] place) {
+  /** Sums of a quantity of the boxes over the places they are assigned to. */
+  long[] sums(long[] amount, int[] place) {
     long[] sums = new long[placeCount];
     for (int box = 0; box < boxCount; box++) {
       sums[place[box]] += amount[box];
@@ -133,12 +113,12 @@ final class StowProblem {
   /** Whether every limit is kept. */
   boolean feasible(int[] place) {
     for (int box = 0; box < boxCount; box++) {
-      if (!allowed[box][place[box]]) {
+      if (!allowed(box, place[box])) {
         return false;
       }
     }
-    long[] load = loads(place);
-    long[] volume = volumes(place);
+    long[] load = sums(weightMg, place);
+    long[] volume = sums(volumeMm3, place);
     for (int at = 0; at < placeCount; at++) {
       if (load[at] > loadRoomMg[at] || volume[at] > volumeRoomMm3[at]) {
         return false;
@@ -149,18 +129,23 @@ final class StowProblem {
   }
 
   /** The same problem with some limits lifted, to find out which of them conflict. */
-  StowProblem without(boolean noLoads, boolean noVolumes, boolean noSides) {
+  StowProblem without(boolean noLoads, boolean noVolumes) {
     return new StowProblem(
         weightMg,
         volumeMm3,
-        stationUm,
         offsetUm,
         noLoads ? unlimited() : loadRoomMg,
         noVolumes ? unlimited() : volumeRoomMm3,
-        allowed,
+        cost,
         now,
-        noSides ? -UNLIMITED : sideLowest,
-        noSides ? UNLIMITED : sideHighest);
+        sideLowest,
+        sideHighest);
+  }
+
+  /** The same problem with another limit of the boxes' side moment, mg um. */
+  StowProblem withSides(long lowest, long highest) {
+    return new StowProblem(
+        weightMg, volumeMm3, offsetUm, loadRoomMg, volumeRoomMm3, cost, now, lowest, highest);
   }
 
   private long[] unlimited() {

@@ -48,9 +48,17 @@ public final class InputRows {
       row(
               "Side tolerance",
               Kind.NUMBER,
-              "a tenth of the tackle's weight at 12 in (30 cm)",
+              "a tenth of the tackle's weight at 12 in (30 cm), 60 lb in (70 kg cm) at least",
               "Side moment of the tackle to allow, in lb in (kg cm where metric).")
           .within(0, 10_000, "kg m");
+  public static final InputColumn REACH_WORTH =
+      row(
+              "Reach worth",
+              Kind.LENGTH,
+              "0.25 mm",
+              "How far forward the tackle's centre may lie to save a minute a day of reaching for"
+                  + " boxes not at hand; 0 = reach does not count.")
+          .within(0, 500, "mm");
   public static final InputColumn IDLE_AFTER =
       row("Idle after (months)", Kind.NUMBER, "12", "Months without a throw to call it idle.")
           .alias("Idle after")
@@ -83,6 +91,7 @@ public final class InputRows {
           CURRENCY,
           FILL_FACTOR,
           SIDE_TOLERANCE,
+          REACH_WORTH,
           IDLE_AFTER,
           HALF_LIFE,
           LABEL_WIDTH,

@@ -261,14 +261,27 @@ class LoadSheetTest {
                 .stock("Swivels", "Weights", "Bow", 100, 0.001)
                 .box("Crankbaits", "Stern", 1)
                 .box("Middling", "Bow", 2));
-    assertEquals(2, report.tradeNotes().size());
+    assertEquals(1, report.tradeNotes().size(), "Crankbaits stand well by the plan");
     TradeNote weights = report.tradeNotes().get(0);
     assertEquals("Weights", weights.box());
     assertTrue(weights.heavyForward());
     assertEquals(Optional.of("Sinkers"), weights.mainStyle());
     assertEquals(Optional.of("Stern"), weights.planMovesTo());
-    assertFalse(report.tradeNotes().get(1).heavyForward());
-    assertEquals("Crankbaits", report.tradeNotes().get(1).box());
+  }
+
+  @Test
+  void featherweightsAndTriflesAreNotNoted() {
+    LoadReport report =
+        report(
+            new Boats()
+                .compartment("Stern", 50, 0, 0)
+                .compartment("Bow", 450, 0, 0)
+                .box("Empty", "Stern", Optional.of(Boats.kg(0.3)), true, false)
+                .box("Small", "Bow", Optional.of(Boats.kg(0.4)), true, false)
+                .box("Median", "Stern", Optional.of(Boats.kg(10)), true, false)
+                .box("Hardly heavier", "Bow", Optional.of(Boats.kg(10.1)), true, false)
+                .box("Heavy", "Stern", Optional.of(Boats.kg(20)), true, false));
+    assertEquals(List.of(), report.tradeNotes());
   }
 
   @Test

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import sparewell.finding.Cell;
 import sparewell.units.Length;
 import sparewell.units.LengthUnit;
 import sparewell.units.UnitSystem;
@@ -22,6 +23,8 @@ public final class SeasonSketch {
   public Optional<BigDecimal> budget = Optional.empty();
   public double fillFactor = 0.85;
   public OptionalDouble sideToleranceKgM = OptionalDouble.empty();
+  public Cell sideToleranceAt = new Cell("Settings", 2, 2);
+  public Length reachWorth = Length.of(0.25, LengthUnit.MILLIMETRE);
   public double idleAfterMonths = 12;
   public OptionalDouble halfLifeMonths = OptionalDouble.empty();
   public List<Style> styles = List.of();
@@ -53,7 +56,10 @@ public final class SeasonSketch {
     sketch.planningDays = settings.planningDays();
     sketch.budget = settings.budget();
     sketch.fillFactor = settings.fillFactorShare();
-    sketch.sideToleranceKgM = settings.sideToleranceKgM();
+    settings
+        .sideTolerance()
+        .ifPresent(set -> sketch.sideToleranceKgM = OptionalDouble.of(set.kgM()));
+    sketch.reachWorth = settings.reachWorth();
     sketch.idleAfterMonths = settings.idleAfterMonths();
     sketch.halfLifeMonths = settings.halfLifeMonths();
     sketch.styles = season.styles();
@@ -88,7 +94,11 @@ public final class SeasonSketch {
             budget,
             "USD",
             fillFactor,
-            sideToleranceKgM,
+            sideToleranceKgM.isPresent()
+                ? Optional.of(
+                    new Settings.SideTolerance(sideToleranceKgM.getAsDouble(), sideToleranceAt))
+                : Optional.empty(),
+            reachWorth,
             idleAfterMonths,
             halfLifeMonths,
             new Settings.LabelPage(

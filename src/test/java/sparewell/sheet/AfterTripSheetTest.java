@@ -207,6 +207,7 @@ class AfterTripSheetTest {
         one.maxLoad(),
         one.atHand(),
         one.ashore(),
+        origin,
         origin);
   }
 

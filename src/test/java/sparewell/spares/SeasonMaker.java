@@ -261,7 +261,15 @@ public final class SeasonMaker {
 
   private static Compartment compartment(String name, boolean ashore) {
     return new Compartment(
-        name, AT, SIDE, Optional.empty(), Optional.empty(), false, ashore, Cell.NOWHERE);
+        name,
+        AT,
+        SIDE,
+        Optional.empty(),
+        Optional.empty(),
+        false,
+        ashore,
+        Cell.NOWHERE,
+        Cell.NOWHERE);
   }
 
   /** What is on hand. */

@@ -57,6 +57,7 @@ public final class Boats {
             maxKg > 0 ? Optional.of(kg(maxKg)) : Optional.empty(),
             atHand,
             ashore,
+            new Cell("Compartments", compartments.size() + 2, 2),
             new Cell("Compartments", compartments.size() + 2, 1)));
     return this;
   }

@@ -14,6 +14,7 @@ import sparewell.ooxml.WorkbookPackage;
 import sparewell.season.Box;
 import sparewell.season.Season;
 import sparewell.season.SeasonSketch;
+import sparewell.stock.OnHand;
 import sparewell.stock.OnHandCalculator;
 import sparewell.workbook.read.ReadOptions;
 import sparewell.workbook.read.SeasonReader;
@@ -61,7 +62,7 @@ class DemoStowTest {
   void noPlanAgainstPracticeIsAsGood() throws Exception {
     Demo demo = Demo.read("demo.xlsx", true);
     StowProblem room = demo.onlyRoom();
-    double best = proven(room).moment();
+    double best = proven(room).cost();
     for (String box : TERMINAL_AND_JIGS) {
       double other = proven(demo.keptTo(room, box, true)).bound();
       assertTrue(other > 1.01 * best, box + " forward: " + other + " beside " + best);
@@ -82,27 +83,28 @@ class DemoStowTest {
   @Test
   void withoutAnyLimitAllGoesAft() throws Exception {
     Demo demo = Demo.read("demo.xlsx", true);
-    StowProblem problem = demo.setup.problem.without(true, true, true);
+    StowProblem problem = withoutSides(demo.setup.problem.without(true, true));
     int[] place = demo.best(problem);
     for (int box = 0; box < place.length; box++) {
       for (int other = 0; other < problem.placeCount; other++) {
         assertTrue(
-            !problem.allowed[box][other]
-                || problem.stationUm[other] >= problem.stationUm[place[box]],
+            !problem.allowed(box, other) || demo.stationUm(other) >= demo.stationUm(place[box]),
             demo.setup.box(box).name());
       }
     }
   }
 
-  private static StowSolver.Answer solve(StowProblem problem) {
-    return new StowSolver(problem, Effort.standard(problem.boxCount)).best();
+  private static StowProblem withoutSides(StowProblem problem) {
+    return problem.withSides(-StowProblem.UNLIMITED, StowProblem.UNLIMITED);
   }
 
-  /** Proven best: up to a hundred times the work of a run, which ends with the proof. */
+  private static StowSolver.Answer solve(StowProblem problem) {
+    return new StowSolver(problem, Effort.STANDARD).best();
+  }
+
+  /** Proven best: with more work than a run's where that is needed, which ends with the proof. */
   private static StowSolver.Answer proven(StowProblem problem) {
-    Effort run = Effort.standard(problem.boxCount);
-    Effort more = new Effort(run.rounds(), run.roundSteps(), 100 * run.searchWork(), 0, 0);
-    StowSolver.Answer answer = new StowSolver(problem, more).best();
+    StowSolver.Answer answer = new StowSolver(problem, new Effort(9, 500, 80_000, 0, 0)).best();
     assertTrue(answer.proven(), "proven");
     return answer;
   }
@@ -126,10 +128,14 @@ class DemoStowTest {
       try (WorkbookPackage parts = WorkbookPackage.open(Path.of("workbook-templates", book))) {
         Season season = SeasonReader.read(parts, options).season();
         assertEquals(FILL_FACTOR, season.settings().fillFactorShare());
+        OnHand onHand = OnHandCalculator.of(season);
         StowSetup setup =
-            new StowSetup(
-                free ? freed(season) : season, AboardLoads.of(season, OnHandCalculator.of(season)));
-        long[] stations = Arrays.stream(setup.problem.stationUm).sorted().toArray();
+            new StowSetup(free ? freed(season) : season, AboardLoads.of(season, onHand), onHand);
+        long[] stations =
+            setup.places.stream()
+                .mapToLong(at -> at.fromTransom().micrometres())
+                .sorted()
+                .toArray();
         return new Demo(setup, (stations[0] + stations[stations.length - 1]) / 2.0);
       }
     }
@@ -158,7 +164,7 @@ class DemoStowTest {
 
     StowProblem onlyRoom() {
       assertEquals(setup.boxes.size(), setup.problem.boxCount, "every box may be moved");
-      return setup.problem.without(true, false, true);
+      return withoutSides(setup.problem.without(true, false));
     }
 
     int[] best(StowProblem problem) {
@@ -177,15 +183,19 @@ class DemoStowTest {
     /** The same problem with one box kept to the compartments forward or aft of the middle. */
     StowProblem keptTo(StowProblem problem, String name, boolean forward) {
       ProblemChange change = new ProblemChange(problem);
-      boolean[] places = change.allowed[index(name)];
+      double[] places = change.cost[index(name)];
       for (int at = 0; at < places.length; at++) {
-        places[at] &= problem.stationUm[at] > middleUm == forward;
+        places[at] = stationUm(at) > middleUm == forward ? places[at] : Double.POSITIVE_INFINITY;
       }
       return change.made();
     }
 
     private long stationUm(int[] place, String box) {
-      return setup.problem.stationUm[place[index(box)]];
+      return stationUm(place[index(box)]);
+    }
+
+    long stationUm(int at) {
+      return setup.places.get(at).fromTransom().micrometres();
     }
 
     private int index(String name) {

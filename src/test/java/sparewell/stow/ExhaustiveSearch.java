@@ -32,7 +32,7 @@ final class ExhaustiveSearch {
     if (box == problem.boxCount) {
       if (problem.feasible(place)) {
         int moves = problem.moves(place);
-        exactly[moves] = Math.min(exactly[moves], problem.moment(place) * 1e-12);
+        exactly[moves] = Math.min(exactly[moves], problem.cost(place));
       }
       return;
     }

@@ -11,8 +11,8 @@ final class LpFile {
     StringBuilder text = new StringBuilder("Minimize\n obj:");
     for (int box = 0; box < problem.boxCount; box++) {
       for (int at = 0; at < problem.placeCount; at++) {
-        if (problem.allowed[box][at]) {
-          term(text, problem.weightMg[box] * 1e-6 * (problem.stationUm[at] * 1e-6), box, at);
+        if (problem.allowed(box, at)) {
+          term(text, problem.cost[box][at], box, at);
         }
       }
     }
@@ -20,7 +20,7 @@ final class LpFile {
     for (int box = 0; box < problem.boxCount; box++) {
       text.append(" one").append(box).append(':');
       for (int at = 0; at < problem.placeCount; at++) {
-        if (problem.allowed[box][at]) {
+        if (problem.allowed(box, at)) {
           term(text, 1, box, at);
         }
       }
@@ -33,7 +33,7 @@ final class LpFile {
     StringBuilder side = new StringBuilder();
     for (int box = 0; box < problem.boxCount; box++) {
       for (int at = 0; at < problem.placeCount; at++) {
-        if (problem.allowed[box][at] && problem.offsetUm[at] != 0) {
+        if (problem.allowed(box, at) && problem.offsetUm[at] != 0) {
           term(side, problem.weightMg[box] * 1e-6 * (problem.offsetUm[at] * 1e-6), box, at);
         }
       }
@@ -53,7 +53,7 @@ final class LpFile {
       text.append(" moves:");
       int rest = problem.boxCount - mostMoves;
       for (int box = 0; box < problem.boxCount; box++) {
-        if (problem.allowed[box][problem.now[box]]) {
+        if (problem.allowed(box, problem.now[box])) {
           term(text, 1, box, problem.now[box]);
         }
       }
@@ -62,7 +62,7 @@ final class LpFile {
     text.append("Binary\n");
     for (int box = 0; box < problem.boxCount; box++) {
       for (int at = 0; at < problem.placeCount; at++) {
-        if (problem.allowed[box][at]) {
+        if (problem.allowed(box, at)) {
           text.append(' ').append(name(box, at)).append('\n');
         }
       }
@@ -74,7 +74,7 @@ final class LpFile {
       StringBuilder text, StowProblem problem, String name, long[] use, int at, long room) {
     StringBuilder row = new StringBuilder();
     for (int box = 0; box < problem.boxCount; box++) {
-      if (problem.allowed[box][at] && use[box] > 0) {
+      if (problem.allowed(box, at) && use[box] > 0) {
         term(row, use[box] * 1e-6, box, at);
       }
     }

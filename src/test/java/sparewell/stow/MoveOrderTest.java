@@ -63,7 +63,7 @@ class MoveOrderTest {
     }
 
     void carryOut() {
-      for (MoveOrder.Entry entry : MoveOrder.of(problem, target)) {
+      for (MoveOrder.Entry entry : MoveOrder.of(problem, target).entries()) {
         kinds.merge(entry.kind(), 1, Integer::sum);
         assertEquals(problem.now[entry.box()], entry.from());
         assertEquals(target[entry.box()], entry.to());
@@ -127,10 +127,8 @@ class MoveOrderTest {
   @Test
   void movesOfTightBoatsCanBeCarriedOutInTheirOrder() {
     for (int seed = 0; seed < 40; seed++) {
-      StowCases.Case drawn = StowCases.planted(14, 5, seed);
-      StowProblem problem =
-          new StowSetup(drawn.season(), AboardLoads.of(drawn.season(), drawn.onHand())).problem;
-      StowSolver.Answer best = new StowSolver(problem, Effort.standard(20)).best();
+      StowProblem problem = StowCases.problem(14, 5, seed);
+      StowSolver.Answer best = new StowSolver(problem, Effort.STANDARD).best();
       assertTrue(best.found(), "a plan was planted");
       new Way(problem, best.array()).carryOut();
     }
@@ -187,17 +185,18 @@ class MoveOrderTest {
             new long[] {9, 9, 9},
             new long[] {80, 70, 90},
             new long[] {0, 0, 0},
-            new long[] {0, 0, 0},
             new long[] {none, none, none},
             new long[] {100, 100, 100},
-            new boolean[][] {{true, true, true}, {true, true, true}, {true, true, true}},
+            new double[3][3],
             new int[] {0, 1, 2},
             -none,
             none);
     int[] target = {1, 2, 0};
     assertEquals(
         List.of("LIFT_OUT 1", "MOVE 0", "MOVE 2", "PUT_IN 1"),
-        MoveOrder.of(problem, target).stream().map(e -> e.kind() + " " + e.box()).toList());
+        MoveOrder.of(problem, target).entries().stream()
+            .map(e -> e.kind() + " " + e.box())
+            .toList());
     new Way(problem, target).carryOut();
   }
 }

@@ -27,29 +27,42 @@ final class RandomProblems {
               : (long) (share * 1.2 * Arrays.stream(weight).sum());
       volumeRoom[at] = (long) (share * Arrays.stream(volume).sum());
     }
-    boolean[][] allowed = new boolean[boxes][places];
+    double[][] cost = new double[boxes][places];
     int[] now = new int[boxes];
     for (int box = 0; box < boxes; box++) {
       for (int at = 0; at < places; at++) {
-        allowed[box][at] = random.nextInt(5) > 0;
+        cost[box][at] =
+            random.nextInt(5) > 0
+                ? weight[box] * 1e-6 * station[at] * 1e-6
+                : Double.POSITIVE_INFINITY;
       }
-      allowed[box][random.nextInt(places)] = true;
+      int sure = random.nextInt(places);
+      cost[box][sure] = weight[box] * 1e-6 * station[sure] * 1e-6;
       now[box] = random.nextInt(places);
     }
     long side = (long) (Arrays.stream(weight).sum() * 60_000.0 * (0.5 + 2 * random.nextDouble()));
-    return new StowProblem(
-        weight, volume, station, offset, loadRoom, volumeRoom, allowed, now, -side, side);
+    return new StowProblem(weight, volume, offset, loadRoom, volumeRoom, cost, now, -side, side);
   }
 
   /** The same problem with other open places. */
-  static StowProblem with(StowProblem problem, boolean[][] allowed) {
+  static StowProblem with(StowProblem problem, boolean[][] open) {
     ProblemChange change = new ProblemChange(problem);
-    change.allowed = allowed;
+    for (int box = 0; box < open.length; box++) {
+      for (int at = 0; at < open[box].length; at++) {
+        change.cost[box][at] = open[box][at] ? change.cost[box][at] : Double.POSITIVE_INFINITY;
+      }
+    }
     return change.made();
   }
 
   /** The open places of a problem, to be changed. */
   static boolean[][] open(StowProblem problem) {
-    return Arrays.stream(problem.allowed).map(boolean[]::clone).toArray(boolean[][]::new);
+    boolean[][] open = new boolean[problem.boxCount][problem.placeCount];
+    for (int box = 0; box < open.length; box++) {
+      for (int at = 0; at < open[box].length; at++) {
+        open[box][at] = problem.allowed(box, at);
+      }
+    }
+    return open;
   }
 }

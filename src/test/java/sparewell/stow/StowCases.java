@@ -51,7 +51,9 @@ final class StowCases {
   /** The numbers of such a case. */
   static StowProblem problem(int boxCount, int placeCount, long seed) {
     Case drawn = planted(boxCount, placeCount, seed);
-    return new StowSetup(drawn.season(), AboardLoads.of(drawn.season(), drawn.onHand())).problem;
+    return new StowSetup(
+            drawn.season(), AboardLoads.of(drawn.season(), drawn.onHand()), drawn.onHand())
+        .problem;
   }
 
   private static Optional<Case> draw(int boxCount, int placeCount, Random random) {
@@ -157,6 +159,7 @@ final class StowCases {
               limit,
               random.nextInt(3) == 0,
               false,
+              Cell.NOWHERE,
               Cell.NOWHERE));
     }
     boolean shuffled = random.nextBoolean();

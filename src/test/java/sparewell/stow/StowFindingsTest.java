@@ -2,6 +2,7 @@ package sparewell.stow;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Collections;
 import java.util.EnumSet;
@@ -9,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
 
@@ -137,7 +139,7 @@ class StowFindingsTest {
             .box("A", "Port", 4)
             .sideTolerance(1.5);
     assertEquals(
-        List.of("the tackle pulls to port with 200 kg·cm, over the side tolerance of 150 kg·cm"),
+        List.of("the tackle pulls to port with 200 kg·cm; the side tolerance set is 150 kg·cm"),
         said(port));
     Boats starboard =
         new Boats()
@@ -148,7 +150,7 @@ class StowFindingsTest {
             .sideTolerance(1.5);
     assertEquals(
         List.of(
-            "the tackle pulls to starboard with 250 kg·cm, over the side tolerance of 150 kg·cm"),
+            "the tackle pulls to starboard with 250 kg·cm; the side tolerance set is 150 kg·cm"),
         said(starboard));
   }
 
@@ -171,7 +173,7 @@ class StowFindingsTest {
 
   private static String conflict(Boats boats) {
     StowPlan plan = boats.plan();
-    assertEquals(StowPlan.Outcome.NO_PLAN, plan.outcome());
+    assertEquals(StowPlan.Outcome.REFUSED, plan.outcome());
     assertFalse(plan.boxes().stream().anyMatch(BoxPlan::moves));
     return plan.findings().stream()
         .filter(finding -> finding.code() == Code.NO_STOW_PLAN)
@@ -204,30 +206,62 @@ class StowFindingsTest {
                 .box("C", "Stern", Optional.of(Boats.kg(1)), true, false, 40, 10, 10)));
   }
 
+  /** The side tolerance alone is never in the way of a plan: the pull grows no worse. */
   @Test
-  void conflictOfSides() {
+  void aSideToleranceThatCannotBeKeptIsSaid() {
+    Boats boats =
+        new Boats()
+            .compartment("Port stern", 50, -60, 0)
+            .compartment("Port bow", 450, -60, 0)
+            .box("A", "Port bow", 5);
+    StowPlan usual = boats.plan();
+    assertEquals(StowPlan.Outcome.MOVE, usual.outcome());
     assertEquals(
-        "no plan keeps every limit: in the closest plan the side moment is 250 kg·cm over its"
-            + " tolerance to port; there is a plan without the side tolerance",
-        conflict(
-            new Boats().compartment("Port", 50, -60, 0).box("A", "Port", 5).sideTolerance(0.5)));
+        "NOTE the tackle pulls to port with 300 kg·cm; the usual side tolerance is 70 kg·cm: no"
+            + " plan was found that keeps to it: the stow plan pulls no more than now; set Side"
+            + " tolerance to choose your own",
+        side(usual, Code.SIDE_OVER_USUAL));
+    StowPlan set = boats.sideTolerance(0.5).plan();
+    assertEquals(StowPlan.Outcome.MOVE, set.outcome());
     assertEquals(
-        "no plan keeps every limit: in the closest plan the side moment is 280 kg·cm over its"
-            + " tolerance to starboard; there is a plan without the side tolerance",
-        conflict(
-            new Boats()
-                .compartment("Starboard", 50, 60, 0)
-                .stock("Net", "", "Starboard", 1, 0.5)
-                .box("A", "Starboard", 5)
-                .sideTolerance(0.5)));
+        "WARNING the tackle pulls to port with 300 kg·cm; the side tolerance set is 50 kg·cm: no"
+            + " plan was found that keeps to it: the stow plan pulls no more than now",
+        side(set, Code.SIDE_OVER_TOLERANCE));
+    assertEquals(
+        new Cell("Settings", 2, 2),
+        set.findings().stream()
+            .filter(finding -> finding.code() == Code.SIDE_OVER_TOLERANCE)
+            .findFirst()
+            .orElseThrow()
+            .at());
+  }
+
+  private static String side(StowPlan plan, Code code) {
+    return plan.findings().stream()
+        .filter(finding -> finding.code() == code)
+        .map(one -> one.severity() + " " + one.message() + ": " + one.done())
+        .reduce("", String::concat);
+  }
+
+  /** A box that has to leave its place may pull, where nothing else is possible. */
+  @Test
+  void otherLimitsComeBeforeTheSideTolerance() {
+    StowPlan plan =
+        new Boats()
+            .compartment("Middle", 50, 0, 2)
+            .compartment("Starboard", 450, 60, 0)
+            .box("A", "Middle", 5)
+            .plan();
+    assertEquals(StowPlan.Outcome.MOVE, plan.outcome());
+    assertEquals(3, plan.recommended().sideMomentKgM(), 1e-9);
+    assertTrue(side(plan, Code.SIDE_OVER_USUAL).contains("left out of the plan"));
   }
 
   @Test
   void conflictOfSeveralLimits() {
     assertEquals(
         "no plan keeps every limit: in the closest plan Port is 1.00 kg over its max load; Port is"
-            + " 3.5 l over its usable volume; the side moment is 310 kg·cm over its tolerance to"
-            + " port; more than one kind of limit is in the way",
+            + " 3.5 l over its usable volume; more than one kind of limit is in the way",
         conflict(
             new Boats()
                 .compartment("Port", 50, -60, 5, 50, 20, 10)

@@ -6,15 +6,18 @@ import java.lang.management.ManagementFactory;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 
 /**
- * How good the stow plans are and how long they take, on seeded invented boats of three sizes with
- * all limits and volumes 70 to 85 % full. Where the program cbc (Debian package coinor-cbc) is
- * there, it solves the same cases as an independent solver, on one thread.
+ * What the stow plan of {@code analyse} is worth and what it costs, on seeded invented boats of
+ * three sizes with all limits and volumes 70 to 85 % full: the plan a user gets, no other effort.
+ * Beside it the best plan known of each case ({@code reference/stow-best-known.csv}) and, where the
+ * program cbc (Debian package coinor-cbc) is there, what it finds on one thread.
  *
  * <p>Arguments: cases of each size, seconds for cbc per case (0: without it).
  */
@@ -28,96 +31,71 @@ public final class StowingBenchmark {
     int cases = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 10;
     int seconds = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 0;
     PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
+    Map<String, Double> known = known();
     out.println(
-        "| case | moment kg m | proven gap % | CPU s | cbc moment | to cbc % | curve CPU s |");
-    out.println("| --- | --- | --- | --- | --- | --- | --- |");
+        "| case | tackle's moment kg m | from best known % | proven gap % | CPU s | cbc kg m |");
+    out.println("| --- | --- | --- | --- | --- | --- |");
     for (int[] size : SIZES) {
-      Total total = new Total();
+      int proven = 0;
+      double[] worst = new double[3];
       for (int seed = 1; seed <= cases; seed++) {
-        out.println(line(size, seed, seconds, total));
+        String name = size[0] + "x" + size[1] + "-" + seed;
+        StowCases.Case drawn = StowCases.planted(size[0], size[1], seed);
+        double start = cpuSeconds();
+        StowPlan plan = StowPlanner.plan(drawn.season(), drawn.onHand());
+        double took = cpuSeconds() - start;
+        double moment = plan.best().orElseThrow().momentKgM();
+        double beside = 100 * (moment / known.getOrDefault(name, moment) - 1);
+        Optional<Double> other = seconds > 0 ? cbc(drawn, seconds) : Optional.empty();
+        proven += plan.bestGapPercent() == 0 ? 1 : 0;
+        worst[0] = Math.max(worst[0], beside);
+        worst[1] = Math.max(worst[1], plan.bestGapPercent());
+        worst[2] = Math.max(worst[2], took);
+        out.printf(
+            Locale.ROOT,
+            "| %s | %.6f | %.3f | %.3f | %.2f | %s |%n",
+            name,
+            moment,
+            beside,
+            plan.bestGapPercent(),
+            took,
+            other.map(value -> String.format(Locale.ROOT, "%.6f", value)).orElse(""));
       }
-      out.println(total.line(size, cases));
-    }
-  }
-
-  private static final class Total {
-    int proven;
-    int missing;
-    double worstGap;
-    double worstSeconds;
-    double worstCurve;
-    double worstToOther = Double.NEGATIVE_INFINITY;
-
-    String line(int[] size, int cases) {
-      return text(
-          "| **%d x %d** | proven best %d of %d, without plan %d | worst %.3f | worst %.2f | | worst"
-              + " %s | worst %.2f |",
+      out.printf(
+          Locale.ROOT,
+          "| **%d x %d** | proven best %d of %d | worst %.3f | worst %.3f | worst %.2f | |%n",
           size[0],
           size[1],
           proven,
           cases,
-          missing,
-          worstGap,
-          worstSeconds,
-          worstToOther == Double.NEGATIVE_INFINITY ? "not run" : text("%.3f", worstToOther),
-          worstCurve);
+          worst[0],
+          worst[1],
+          worst[2]);
     }
-  }
-
-  private static String line(int[] size, int seed, int seconds, Total total)
-      throws IOException, InterruptedException {
-    StowCases.Case drawn = StowCases.planted(size[0], size[1], seed);
-    StowProblem problem =
-        new StowSetup(drawn.season(), AboardLoads.of(drawn.season(), drawn.onHand())).problem;
-    double start = cpuSeconds();
-    StowSolver.Answer answer = new StowSolver(problem, thorough(problem.boxCount)).best();
-    double took = cpuSeconds() - start;
-    start = cpuSeconds();
-    StowPlanner.plan(drawn.season(), drawn.onHand());
-    double curve = cpuSeconds() - start;
-    if (!answer.found()) {
-      total.missing++;
-      return text("| %dx%d-%d | no plan | | %.2f | | | |", size[0], size[1], seed, took);
-    }
-    double gap = 100 * (answer.moment() - answer.bound()) / Math.abs(answer.moment());
-    Optional<Double> other = seconds > 0 ? cbc(problem, seconds) : Optional.empty();
-    Optional<Double> toOther = other.map(value -> 100 * (answer.moment() / value - 1));
-    total.proven += answer.proven() ? 1 : 0;
-    total.worstGap = Math.max(total.worstGap, gap);
-    total.worstSeconds = Math.max(total.worstSeconds, took);
-    total.worstCurve = Math.max(total.worstCurve, curve);
-    toOther.ifPresent(value -> total.worstToOther = Math.max(total.worstToOther, value));
-    return text(
-        "| %dx%d-%d | %.4f | %.3f | %.2f | %s | %s | %.2f |",
-        size[0],
-        size[1],
-        seed,
-        answer.moment(),
-        gap,
-        took,
-        other.map(value -> text("%.4f", value)).orElse(""),
-        toOther.map(value -> text("%.3f", value)).orElse(""),
-        curve);
-  }
-
-  /** Up to 10 s of one core, on a slow machine too. */
-  static Effort thorough(int boxes) {
-    return boxes > 40
-        ? new Effort(14, 50_000L * boxes, 70_000_000, 0, 0)
-        : new Effort(24, 1_250L * boxes * boxes, 120_000_000, 0, 0);
   }
 
   private static double cpuSeconds() {
     return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() * 1e-9;
   }
 
-  private static String text(String pattern, Object... values) {
-    return String.format(Locale.ROOT, pattern, values);
+  private static Map<String, Double> known() throws IOException {
+    Map<String, Double> known = new HashMap<>();
+    Path file = Path.of("src/test/resources/reference/stow-best-known.csv");
+    for (String line : Files.readAllLines(file)) {
+      String[] cells = line.split(",");
+      if (cells[0].contains("x") && !line.startsWith("#")) {
+        known.put(cells[0], Double.parseDouble(cells[1]));
+      }
+    }
+    return known;
   }
 
   /** The moment of the plan that cbc finds in that many CPU seconds; empty without cbc or plan. */
-  private static Optional<Double> cbc(StowProblem problem, int seconds)
+  private static Optional<Double> cbc(StowCases.Case drawn, int seconds)
       throws IOException, InterruptedException {
+    AboardLoads loads = AboardLoads.of(drawn.season(), drawn.onHand());
+    StowSetup setup = new StowSetup(drawn.season(), loads, drawn.onHand());
+    StowProblem problem = setup.problem;
     Path folder = Files.createTempDirectory("stowing");
     Path model = folder.resolve("case.lp");
     Path solution = folder.resolve("case.sol");
@@ -154,7 +132,7 @@ public final class StowingBenchmark {
         }
       }
       return placed == problem.boxCount
-          ? Optional.of(problem.moment(place) * 1e-12)
+          ? Optional.of(setup.standing(place).momentKgM())
           : Optional.empty();
     } catch (IOException notInstalled) {
       return Optional.empty();

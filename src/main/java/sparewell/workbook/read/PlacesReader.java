@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import sparewell.finding.Code;
+import sparewell.season.BoatBounds;
 import sparewell.season.Box;
 import sparewell.season.BoxMove;
 import sparewell.season.Compartment;
@@ -73,6 +74,7 @@ final class PlacesReader {
               maxLoad,
               atHand,
               ashore,
+              row.at(BoatBounds.aside(fromCentreline) ? "From centreline" : "From transom"),
               row.origin()));
     } else {
       name.ifPresent(n -> placeKeys.leaveOut(n, row.origin()));

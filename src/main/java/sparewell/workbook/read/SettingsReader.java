@@ -108,6 +108,7 @@ final class SettingsReader {
         value(InputRows.CURRENCY, SettingsReader::currency).orElseThrow(),
         value(InputRows.FILL_FACTOR, Amounts::number).orElseThrow(),
         sideTolerance(units),
+        length(InputRows.REACH_WORTH),
         value(InputRows.IDLE_AFTER, Amounts::number).orElseThrow(),
         optional(value(InputRows.HALF_LIFE, Amounts::number)),
         labels());
@@ -156,36 +157,40 @@ final class SettingsReader {
   }
 
   /** In kg m; the angler gives lb in or kg cm, or names another pair of units. */
-  private OptionalDouble sideTolerance(UnitSystem units) {
-    return optional(
-        rows.get(InputRows.SIDE_TOLERANCE)
-            .flatMap(
-                n ->
-                    n.row()
-                        .read(n.value(), (c, r) -> Moments.read(c, n.value().unit(), units, r))));
+  private Optional<Settings.SideTolerance> sideTolerance(UnitSystem units) {
+    return rows.get(InputRows.SIDE_TOLERANCE)
+        .flatMap(
+            n ->
+                n.row()
+                    .read(n.value(), (c, r) -> Moments.read(c, n.value().unit(), units, r))
+                    .map(kgM -> new Settings.SideTolerance(kgM, cell(n))));
+  }
+
+  private static Cell cell(SettingRows.Named named) {
+    return named.row().origin().atColumn(named.value().index());
   }
 
   private Settings.LabelPage labels() {
-    Length width = label(InputRows.LABEL_WIDTH);
+    Length width = length(InputRows.LABEL_WIDTH);
     int across = value(InputRows.LABELS_ACROSS, Amounts::pieces).orElseThrow();
     int fitting = (int) Math.max(1, WIDEST_PAPER_MM / width.in(LengthUnit.MILLIMETRE));
     if (across > fitting) {
       Cell at =
           rows.get(InputRows.LABELS_ACROSS)
               .or(() -> rows.get(InputRows.LABEL_WIDTH))
-              .map(named -> named.row().origin().atColumn(named.value().index()))
+              .map(SettingsReader::cell)
               .orElse(Cell.NOWHERE);
       String millimetres = Numbers.plain(width.in(LengthUnit.MILLIMETRE));
       findings.add(Code.LABELS_WIDER_THAN_PAPER, at, across, millimetres, fitting);
     }
     return new Settings.LabelPage(
         width,
-        label(InputRows.LABEL_HEIGHT),
+        length(InputRows.LABEL_HEIGHT),
         Math.min(across, fitting),
         value(InputRows.LABELS_DOWN, Amounts::pieces).orElseThrow());
   }
 
-  private Length label(InputColumn column) {
+  private Length length(InputColumn column) {
     return rows.get(column)
         .flatMap(named -> named.row().length(named.value()))
         .or(() -> Amounts.length(standard(column), LengthUnit.MILLIMETRE, UNSAID))

@@ -44,7 +44,7 @@ class SettingsReadTest {
       assertEquals(Optional.empty(), s.budget());
       assertEquals("USD", s.currency());
       assertEquals(0.85, s.fillFactorShare());
-      assertTrue(s.sideToleranceKgM().isEmpty());
+      assertTrue(s.sideTolerance().isEmpty());
       assertEquals(12, s.idleAfterMonths());
       assertTrue(s.halfLifeMonths().isEmpty());
       assertEquals(63, s.labels().width().in(LengthUnit.MILLIMETRE), 1e-9);
@@ -73,7 +73,7 @@ class SettingsReadTest {
     assertEquals(new BigDecimal("120.50"), s.budget().orElseThrow());
     assertEquals("EUR", s.currency());
     assertEquals(0.8, s.fillFactorShare(), 1e-12);
-    assertEquals(0.5, s.sideToleranceKgM().orElseThrow(), 1e-12);
+    assertEquals(0.5, s.sideTolerance().orElseThrow().kgM(), 1e-12);
     assertEquals(6, s.idleAfterMonths());
     assertEquals(18, s.halfLifeMonths().orElseThrow());
     assertEquals(70, s.labels().width().in(LengthUnit.MILLIMETRE), 1e-9);

@@ -143,8 +143,9 @@ class UnitsReadTest {
     return Reading.of(Books.season().with("Settings", "Setting|Value\nUnits|" + units + "\n" + row))
         .season()
         .settings()
-        .sideToleranceKgM()
-        .orElseThrow();
+        .sideTolerance()
+        .orElseThrow()
+        .kgM();
   }
 
   @Test
