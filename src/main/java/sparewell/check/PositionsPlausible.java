@@ -37,7 +37,14 @@ final class PositionsPlausible implements Rule {
     Cell aside = row.under("From centreline");
     Length behind = new Length(-fromTransom.micrometres());
     Length off = new Length(Math.abs(fromCentreline.micrometres()));
-    say(findings, units, at, name, fromTransom, BoatBounds.FURTHEST_FORWARD, "forward of the transom");
+    say(
+        findings,
+        units,
+        at,
+        name,
+        fromTransom,
+        BoatBounds.FURTHEST_FORWARD,
+        "forward of the transom");
     say(findings, units, at, name, behind, BoatBounds.FURTHEST_AFT, "behind the transom");
     say(findings, units, aside, name, off, BoatBounds.FURTHEST_ASIDE, "off the centreline");
   }

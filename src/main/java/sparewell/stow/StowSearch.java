@@ -119,12 +119,7 @@ final class StowSearch {
         return Math.min(children, target());
       }
       if (top || nodes % 2 == 0) {
-        plans.anneal(
-            plan,
-            mostMoves,
-            500L * problem.boxCount,
-            0.05,
-            nodes);
+        plans.anneal(plan, mostMoves, 500L * problem.boxCount, 0.05, nodes);
       }
       int at = plan[branch];
       double[] prices = dual.prices();
