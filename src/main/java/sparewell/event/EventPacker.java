@@ -2,11 +2,11 @@ package sparewell.event;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.stream.Collectors;
 import sparewell.event.EventPacking.Line;
 import sparewell.event.EventPacking.PackingList;
 import sparewell.finding.Code;
@@ -16,29 +16,103 @@ import sparewell.season.ItemId;
 import sparewell.season.Place;
 import sparewell.season.Season;
 import sparewell.season.Style;
+import sparewell.spares.EventBoxes;
 import sparewell.spares.EventNeed;
-import sparewell.stock.Holding;
 import sparewell.stock.OnHand;
+import sparewell.stock.OnHand.ItemStock;
+import sparewell.stock.PieceMove;
 
-/** Packs for the events of the horizon from what is aboard or ashore. */
+/**
+ * Packs for the events of the horizon.
+ *
+ * <p>First what each box is to hold is settled, event by event, from all that there is; then which
+ * pieces go where. A box whose pockets are counted ends with just that; out of another nothing is
+ * taken, as nothing is in the way.
+ */
 public final class EventPacker {
+  private final Season season;
   private final Map<String, Style> styles;
-  private final Map<ItemId, List<Holding>> holdings;
+  private final Map<ItemId, ItemStock> stock;
+  private final Map<ItemId, Integer> taken = new LinkedHashMap<>();
   private final List<Finding> findings = new ArrayList<>();
 
   private EventPacker(Season season, OnHand onHand) {
+    this.season = season;
     this.styles = season.stylesByName();
-    this.holdings = onHand.holdings().stream().collect(Collectors.groupingBy(Holding::item));
+    this.stock = onHand.itemsById();
   }
 
-  /** The packing lists; each event is packed by itself, from all that is on hand now. */
+  /**
+   * An item that an event wants.
+   *
+   * @param need what it wants of it
+   * @param pieces how many go into the box
+   * @param perSlot pieces that a pocket holds
+   */
+  record Wanted(EventNeed.Item need, int pieces, int perSlot) {}
+
+  /**
+   * What one event's box is to hold.
+   *
+   * @param event which
+   * @param boxed whether there is a box to pack
+   * @param items what is wanted, planned items first
+   */
+  record Content(Event event, boolean boxed, Map<ItemId, Wanted> items) {
+    /** Whether all else goes out of the box. */
+    boolean emptied() {
+      return boxed && event.slots().isPresent();
+    }
+
+    /** Whether a place is the box. */
+    boolean isBox(Place place) {
+      return boxed && place.box().equals(event.box());
+    }
+
+    /** Pieces of an item that go into the box. */
+    int pieces(ItemId item) {
+      Wanted wanted = items.get(item);
+      return wanted == null ? 0 : wanted.pieces();
+    }
+  }
+
+  /**
+   * The packing lists.
+   *
+   * @param onHand what is on hand when packing begins: with what is brought and bought before
+   */
   public static EventPacking pack(Season season, OnHand onHand, List<EventNeed> needs) {
     EventPacker packer = new EventPacker(season, onHand);
-    List<PackingList> lists = needs.stream().map(packer::list).toList();
-    return new EventPacking(lists, packer.findings);
+    List<Content> contents = new ArrayList<>();
+    Map<String, Event> boxes = new LinkedHashMap<>();
+    for (EventNeed need : needs) {
+      boolean boxed = packer.boxed(need.event());
+      if (!boxed || boxes.putIfAbsent(need.event().box(), need.event()) == null) {
+        contents.add(packer.content(need, boxed));
+      }
+    }
+    PackMoves moves = new PackMoves(season, onHand, contents);
+    List<Line> lines = moves.lines();
+    List<PackingList> lists = new ArrayList<>();
+    for (EventNeed need : needs) {
+      lists.add(packer.list(need, contents, boxes.get(need.event().box()), lines));
+    }
+    OnHand packed =
+        onHand.after(
+            lines.stream().map(Line::move).flatMap(Optional<PieceMove>::stream).toList(),
+            season::ashore);
+    return new EventPacking(lists, lines, packed, packer.findings);
   }
 
-  private PackingList list(EventNeed need) {
+  private boolean boxed(Event event) {
+    boolean packed = EventBoxes.packed(season, event);
+    if (!packed && !event.box().isEmpty()) {
+      findings.add(Finding.of(Code.EVENT_BOX_ASHORE, event.origin(), event.box(), event.name()));
+    }
+    return packed;
+  }
+
+  private Content content(EventNeed need, boolean boxed) {
     List<EventNeed.Item> items =
         need.items().stream()
             .filter(item -> item.wanted() > 0)
@@ -46,109 +120,58 @@ public final class EventPacker {
             .toList();
     List<Integer> limits = new ArrayList<>();
     List<Integer> perSlot = new ArrayList<>();
-    int slotsWanted = 0;
     for (EventNeed.Item item : items) {
       Style style = styles.get(item.item().style());
-      int each = style.countedInPacks() ? style.piecesPerPack() : 1;
-      perSlot.add(each);
-      limits.add(Math.min(item.wanted(), onHandPieces(item.item())));
-      slotsWanted += SlotFill.slots(item.wanted(), each);
+      // One item may share a pocket with itself; packs take one each.
+      perSlot.add(style.countedInPacks() ? style.piecesPerPack() : Math.max(1, item.wanted()));
+      ItemStock there = stock.get(item.item());
+      int free = there.aboard() + there.ashore() - taken.getOrDefault(item.item(), 0);
+      limits.add(Math.min(item.wanted(), Math.max(0, free)));
     }
-    Event event = need.event();
-    OptionalInt slots = event.box().isEmpty() ? OptionalInt.empty() : event.slots();
-    List<Integer> packed =
-        slots.isPresent()
-            ? SlotFill.fill(items, limits, perSlot, slots.getAsInt())
-            : List.copyOf(limits);
-    int slotsUsed = 0;
-    List<Line> lines = new ArrayList<>();
+    OptionalInt slots = need.event().slots();
+    List<Integer> pieces =
+        slots.isPresent() ? SlotFill.fill(items, limits, perSlot, slots.getAsInt()) : limits;
+    Map<ItemId, Wanted> wanted = new LinkedHashMap<>();
     for (int i = 0; i < items.size(); i++) {
-      slotsUsed += SlotFill.slots(packed.get(i), perSlot.get(i));
-      lines.addAll(lines(event, items.get(i), packed.get(i)));
+      ItemId item = items.get(i).item();
+      wanted.put(item, new Wanted(items.get(i), pieces.get(i), perSlot.get(i)));
+      if (boxed) {
+        taken.merge(item, pieces.get(i), Integer::sum);
+      }
     }
-    if (slots.isPresent() && slotsWanted > slots.getAsInt()) {
+    return new Content(need.event(), boxed, wanted);
+  }
+
+  private PackingList list(EventNeed need, List<Content> contents, Event holder, List<Line> lines) {
+    Event event = need.event();
+    Optional<Content> own =
+        contents.stream().filter(content -> content.event() == event).findFirst();
+    if (own.isEmpty()) {
+      return new PackingList(event, true, Optional.of(holder), event.slots(), 0, 0, List.of());
+    }
+    Content content = own.get();
+    int used = 0;
+    int wanted = 0;
+    for (Wanted item : content.items().values()) {
+      used += SlotFill.slots(item.pieces(), item.perSlot());
+      wanted += SlotFill.slots(item.need().wanted(), item.perSlot());
+    }
+    if (event.slots().isPresent() && wanted > event.slots().getAsInt()) {
       findings.add(
           Finding.of(
               Code.EVENT_BOX_NOT_ENOUGH_SLOTS,
               event.origin().under("Slots"),
               event.name(),
-              slotsWanted,
-              slots.getAsInt()));
+              wanted,
+              event.slots().getAsInt()));
     }
-    return new PackingList(event, slots, slotsUsed, slotsWanted, placeByPlace(lines));
-  }
-
-  /**
-   * What is in the box already, then place by place aboard and ashore so that each is opened once,
-   * and last what cannot be packed.
-   */
-  private static List<Line> placeByPlace(List<Line> lines) {
-    List<Optional<Place>> places = lines.stream().map(Line::from).distinct().toList();
-    return lines.stream()
-        .sorted(
-            Comparator.comparing((Line line) -> line.pieces() == 0)
-                .thenComparing(line -> !line.inBox())
-                .thenComparing(Line::ashore)
-                .thenComparingInt(line -> places.indexOf(line.from())))
-        .toList();
-  }
-
-  private int onHandPieces(ItemId item) {
-    return of(item).stream().mapToInt(Holding::pieces).sum();
-  }
-
-  private List<Holding> of(ItemId item) {
-    return holdings.getOrDefault(item, List.of());
-  }
-
-  /** One line for each place the pieces come from: the event's box, aboard, ashore; most first. */
-  private List<Line> lines(Event event, EventNeed.Item need, int packed) {
-    List<Holding> sources =
-        of(need.item()).stream()
-            .sorted(
-                Comparator.comparing((Holding holding) -> !inBox(event, holding))
-                    .thenComparing(Holding::ashore)
-                    .thenComparing(Comparator.comparingInt(Holding::pieces).reversed()))
-            .toList();
-    double runOut = need.losses().above(packed);
-    int missing = need.wanted() - packed;
-    boolean noSlot = missing > 0 && onHandPieces(need.item()) > packed;
-    List<Line> lines = new ArrayList<>();
-    int left = packed;
-    for (Holding source : sources) {
-      int pieces = Math.min(left, source.pieces());
-      if (pieces > 0) {
-        left -= pieces;
-        lines.add(
-            new Line(
-                event.name(),
-                need.item(),
-                pieces,
-                Optional.of(source.place()),
-                source.ashore(),
-                inBox(event, source),
-                runOut,
-                left == 0 ? missing : 0,
-                noSlot));
-      }
-    }
-    if (lines.isEmpty()) {
-      lines.add(
-          new Line(
-              event.name(),
-              need.item(),
-              0,
-              Optional.empty(),
-              false,
-              false,
-              runOut,
-              missing,
-              noSlot));
-    }
-    return lines;
-  }
-
-  private static boolean inBox(Event event, Holding holding) {
-    return !event.box().isEmpty() && holding.place().box().equals(event.box());
+    return new PackingList(
+        event,
+        content.boxed(),
+        Optional.empty(),
+        event.slots(),
+        used,
+        wanted,
+        lines.stream().filter(line -> line.event().equals(event.name())).toList());
   }
 }

@@ -7,16 +7,23 @@ import sparewell.finding.Finding;
 import sparewell.season.Event;
 import sparewell.season.ItemId;
 import sparewell.season.Place;
+import sparewell.stock.OnHand;
+import sparewell.stock.PieceMove;
 
 /**
  * What to pack for the events that are planned together.
  *
  * @param lists one for each event, in order of date
- * @param findings boxes that are too small
+ * @param lines what to do, from the top down: what is taken out of the boxes first, then event by
+ *     event what stays, what goes in, what stays elsewhere, what is nowhere to be had
+ * @param packed what will be on hand once that is done
+ * @param findings boxes that are too small or stand ashore
  */
-public record EventPacking(List<PackingList> lists, List<Finding> findings) {
+public record EventPacking(
+    List<PackingList> lists, List<Line> lines, OnHand packed, List<Finding> findings) {
   public EventPacking {
     lists = List.copyOf(lists);
+    lines = List.copyOf(lines);
     findings = List.copyOf(findings);
   }
 
@@ -24,56 +31,96 @@ public record EventPacking(List<PackingList> lists, List<Finding> findings) {
    * The list of one event.
    *
    * @param event which
-   * @param slots pockets of its box; absent where it has no box or their number is not given
-   * @param slotsUsed pockets filled; a pocket holds one piece, or one pack of a style counted in
-   *     packs
+   * @param boxed whether its box is packed; without one the list names the pieces to have at hand
+   * @param packedFirst an earlier event whose turn the box has; then there are no lines yet
+   * @param slots pockets of the box; absent where their number is not given
+   * @param slotsUsed pockets filled; a pocket holds pieces of one item, or one pack of a style
+   *     counted in packs
    * @param slotsWanted pockets that everything wanted would fill
-   * @param lines what to pack: what is in the box already, then place by place, last what cannot be
-   *     packed
+   * @param lines its lines
    */
   public record PackingList(
-      Event event, OptionalInt slots, int slotsUsed, int slotsWanted, List<Line> lines) {
+      Event event,
+      boolean boxed,
+      Optional<Event> packedFirst,
+      OptionalInt slots,
+      int slotsUsed,
+      int slotsWanted,
+      List<Line> lines) {
     public PackingList {
       lines = List.copyOf(lines);
     }
 
-    /** Whether there is a box to pack; without one the list names the pieces to have at hand. */
-    public boolean boxed() {
-      return !event.box().isEmpty();
+    /** Pieces of all lines of these actions. */
+    public int pieces(Action... actions) {
+      List<Action> asked = List.of(actions);
+      return lines.stream()
+          .filter(line -> asked.contains(line.action()))
+          .mapToInt(Line::pieces)
+          .sum();
     }
 
-    /** Pieces packed. */
-    public int pieces() {
-      return lines.stream().mapToInt(Line::pieces).sum();
-    }
-
-    /** Pieces that stay short. */
+    /** Pieces that are nowhere to be had. */
     public int shortPieces() {
-      return lines.stream().mapToInt(Line::shortPieces).sum();
+      return pieces(Action.BUY);
+    }
+  }
+
+  /** What is done with the pieces of a line. */
+  public enum Action {
+    /** Out of the event's box. */
+    TAKE_OUT("take_out"),
+    /** In the box already. */
+    LEAVE("leave"),
+    /** Into the event's box, or aboard where no box is packed. */
+    PUT_IN("put_in"),
+    /** Wanted, but aboard elsewhere: no pocket is left, or no box is packed. */
+    STAYS_ABOARD("stays_aboard"),
+    /** Wanted, and nowhere to be had. */
+    BUY("buy");
+
+    private final String word;
+
+    Action(String word) {
+      this.word = word;
+    }
+
+    /** The word in files. */
+    public String word() {
+      return word;
     }
   }
 
   /**
-   * Pieces of one item from one place.
+   * Pieces of one item in one place.
    *
    * @param event name of the event
    * @param item which
-   * @param pieces how many; 0 where there are none to be had or no pocket is left
-   * @param from where they lie now and go back to; absent where there are none
-   * @param ashore whether that place is home storage
-   * @param inBox whether they are in the event's box already
-   * @param runOutProbability chance that the event costs more of the item than all that is packed
-   * @param shortPieces pieces of the item wanted but not packed; stands in one line of the item
-   * @param noSlot whether there would be more of the item on hand, but no pocket is left for it
+   * @param action what to do with them
+   * @param pieces how many, &gt; 0
+   * @param from where they lie by then; absent where there are none, {@link PieceMove#OF_CHOICE}
+   *     where the angler chose to put them
+   * @param to where they go; absent where they stay
+   * @param slots pockets that they fill, those shared with a line above not counted again
+   * @param runOutProbability chance that the event costs more of the item than is aboard by then
    */
   public record Line(
       String event,
       ItemId item,
+      Action action,
       int pieces,
       Optional<Place> from,
-      boolean ashore,
-      boolean inBox,
-      double runOutProbability,
-      int shortPieces,
-      boolean noSlot) {}
+      Optional<Place> to,
+      int slots,
+      double runOutProbability) {
+    /** Pieces of the item that are wanted and nowhere to be had. */
+    public int shortPieces() {
+      return action == Action.BUY ? pieces : 0;
+    }
+
+    /** As a move; absent where nothing moves. */
+    public Optional<PieceMove> move() {
+      return to.map(there -> new PieceMove(item, pieces, from, there));
+    }
+  }
 }

@@ -286,7 +286,12 @@ public enum Code {
       "S-005",
       Severity.NOTE,
       "%1$s wants %2$d pockets, but its box has %3$d",
-      "the pockets went where they save most; the rest is shown as short"),
+      "the pockets went where they save most; the rest stays aboard where it is"),
+  EVENT_BOX_ASHORE(
+      "S-180",
+      Severity.WARNING,
+      "'%1$s', the box of %2$s, stands ashore; give it a compartment aboard in Boxes or the Box log",
+      "not packed: the list names what to have at hand"),
 
   // Load and stowing
   COMPARTMENT_OVER_LOAD(

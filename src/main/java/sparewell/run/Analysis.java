@@ -46,13 +46,14 @@ final class Analysis {
     OnHand onHand = OnHandCalculator.of(season);
     // What needs no fitted rates runs beside the fit, in parts that either thread may take up.
     Supplier<TrackRecord> record = Beside.begin(() -> TrackRecord.of(season));
-    Supplier<StowPlan> stowing = Beside.begin(() -> StowPlanner.plan(season, onHand));
     LossModel rates = LossModel.fit(season);
     Supplier<Optional<OffSeason>> yearAhead =
         Beside.begin(() -> OffSeasonPlanner.plan(season, onHand, rates));
     SparesReport spares = SparesPlanner.plan(season, onHand, rates);
     BuyList buys = BuyPlanner.plan(season, spares, rates);
-    EventPacking packing = EventPacker.pack(season, onHand, spares.eventNeeds());
+    EventPacking packing = EventPacker.pack(season, buys.bought(), spares.eventNeeds());
+    // The boxes are stowed as they will be packed, so the stowing waits for the packing.
+    Supplier<StowPlan> stowing = Beside.begin(() -> StowPlanner.plan(season, packing.packed()));
     Optional<OffSeason> offSeason = yearAhead.get(); // first what most likely nobody has begun
     StowPlan stow = stowing.get();
     LoadReport load = LoadSheet.of(season, onHand, stow);

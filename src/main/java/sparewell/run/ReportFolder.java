@@ -37,7 +37,11 @@ final class ReportFolder {
     for (ReportSheet sheet : sheets) {
       for (Block block : sheet.blocks()) {
         if (block instanceof Block.Rows rows && !rows.table().csvFile().isEmpty()) {
-          texts.put(rows.table().csvFile(), CsvRenderer.text(rows.table(), units));
+          // Tables of one file go on from each other, in parts with titles of their own.
+          texts.merge(
+              rows.table().csvFile(),
+              CsvRenderer.text(rows.table(), units),
+              (first, next) -> first + next.substring(next.indexOf('\n') + 1));
         }
       }
     }

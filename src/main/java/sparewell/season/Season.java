@@ -68,6 +68,12 @@ public record Season(
     return index(trips, Trip::id);
   }
 
+  /** Whether a place is home storage. */
+  public boolean ashore(Place place) {
+    return compartments.stream()
+        .anyMatch(one -> one.ashore() && one.name().equals(place.compartment()));
+  }
+
   private static <T> Map<String, T> index(List<T> list, Function<T, String> key) {
     Map<String, T> map = new LinkedHashMap<>();
     for (T entry : list) {

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import sparewell.season.Place;
 import sparewell.spares.BuyList;
 import sparewell.spares.OffSeason;
 import sparewell.table.Block;
@@ -17,41 +18,39 @@ import sparewell.table.Tone;
 
 /** What to buy, in the order to buy it. */
 public final class BuyListSheet {
+  /** Tab of the sheet. */
+  public static final String NAME = "Buy list";
+
   private BuyListSheet() {}
 
   /** The sheet. */
   public static ReportSheet of(BuyList list, Optional<OffSeason> offSeason) {
     List<Block> blocks = new ArrayList<>();
     blocks.add(new Block.Text(top(list)));
-    blocks.add(new Block.Rows(lines(list)));
+    blocks.add(new Block.Rows(lines(list, false)));
+    blocks.add(new Block.Rows(lines(list, true)));
     Table<BuyList.Point> curve = curve(list);
-    Charts.money(curve).ifPresent(blocks::add);
-    blocks.add(new Block.Rows(curve));
+    if (!curve.rows().isEmpty()) {
+      Charts.money(curve).ifPresent(blocks::add);
+      blocks.add(new Block.Rows(curve));
+    }
     offSeason.ifPresent(view -> blocks.addAll(OffSeasonBlocks.of(view, list.currency())));
-    return new ReportSheet("Buy list", "What to buy first with the money at hand", blocks);
+    return new ReportSheet(NAME, "What to buy first with the money at hand", blocks);
   }
 
   private static List<Block.Line> top(BuyList list) {
     List<Block.Line> lines = new ArrayList<>();
-    long unpriced = list.lines().stream().filter(line -> line.cost().isEmpty()).count();
-    lines.add(action(list, unpriced));
-    if (list.lines().size() > unpriced) {
-      lines.add(
-          Block.Line.of(
-              String.format(
-                  Locale.ROOT,
-                  (unpriced > 0 ? "With those that have a price" : "Then")
-                      + " the chance that nothing important runs out is %s, and you are short of"
-                      + " %.2f pieces on average (pieces of more importance count more).",
-                  Phrase.chance(list.within().nothingRunsOutProbability()),
-                  list.within().shortagePieces())));
-    }
+    lines.add(action(list));
+    budget(list).ifPresent(lines::add);
     list.more().ifPresent(more -> lines.add(Block.Line.of(more(more, list))));
-    if (unpriced > 0 && unpriced < list.lines().size()) {
+    long unpriced = list.lines().stream().filter(line -> line.cost().isEmpty()).count();
+    if (unpriced > 0) {
       lines.add(
           Phrase.strong(
               Phrase.count((int) unpriced, "line")
-                  + " without a price at the end: fill in Pack price to have them ranked.",
+                  + " without a price: fill in Pack price to have "
+                  + (unpriced == 1 ? "it" : "them")
+                  + " weighed against money.",
               Tone.WATCH));
     }
     if (list.gapPieces() > 0) {
@@ -65,47 +64,62 @@ public final class BuyListSheet {
     return lines;
   }
 
-  private static Block.Line action(BuyList list, long unpriced) {
+  private static Block.Line action(BuyList list) {
     if (list.lines().isEmpty()) {
       return Phrase.strong("Nothing to buy: no item of the Stock sheet falls short.", Tone.GOOD);
     }
+    List<BuyList.Line> needed = BuyWords.bought(list, false);
+    String fills = BuyWords.fills(list);
+    if (!needed.isEmpty()) {
+      return Phrase.strong(
+          Phrase.capital(BuyWords.wares(needed))
+              + BuyWords.price(needed, list)
+              + " "
+              + BuyWords.effect(list)
+              + (fills.isEmpty() ? "." : "; " + fills + "."),
+          Tone.WATCH);
+    }
+    if (!list.part(false).isEmpty()) {
+      return Phrase.strong("Your budget pays for nothing of what is needed.", Tone.WATCH);
+    }
+    return Phrase.strong(
+        "Nothing is needed for what you expect to lose"
+            + (fills.isEmpty() ? "." : "; " + fills + "."),
+        Tone.GOOD);
+  }
+
+  private static Optional<Block.Line> budget(BuyList list) {
+    if (list.wanted().signum() == 0) {
+      return Optional.empty();
+    }
     String wanted = Phrase.money(list.wanted(), list.currency());
-    if (list.lines().size() == unpriced) {
-      return Phrase.strong(
-          "Everything listed lacks a price; buy it in this order, and fill in Pack price to have it"
-              + " weighed against money.",
-          Tone.WATCH);
-    }
-    if (list.budget().isEmpty()) {
-      return Phrase.strong(
-          "Buy from the top down; everything priced costs "
-              + wanted
-              + ". No Budget is set, so no line is cut off.",
-          Tone.WATCH);
-    }
-    String budget = Phrase.money(list.budget().get(), list.currency());
-    return list.spent().compareTo(list.wanted()) == 0
-        ? Phrase.strong("Buy everything priced: " + wanted + " of your " + budget + ".", Tone.GOOD)
-        : Phrase.strong(
-            "Buy the lines within the budget: "
-                + Phrase.money(list.spent(), list.currency())
-                + " of your "
-                + budget
-                + ". Everything priced would cost "
-                + wanted
-                + ".",
-            Tone.WATCH);
+    String text =
+        list.budget()
+            .map(
+                money ->
+                    "That is "
+                        + Phrase.money(list.spent(), list.currency())
+                        + " of your "
+                        + Phrase.money(money, list.currency())
+                        + (list.spent().compareTo(list.wanted()) == 0
+                            ? "."
+                            : "; everything priced would cost " + wanted + "."))
+            .orElse(
+                "Everything priced costs "
+                    + wanted
+                    + ". No Budget is set in Settings, so no line is cut off.");
+    return Optional.of(Block.Line.of(text));
   }
 
   private static String more(BuyList.More more, BuyList list) {
     return String.format(
         Locale.ROOT,
-        "What %s more buys: %s. %s, %s.",
+        more.first() ? "What the first %s buys: %s. %s, %s." : "What %s more buys: %s. %s, %s.",
         Phrase.money(more.money(), list.currency()),
         more.packs().stream().map(BuyListSheet::change).collect(Collectors.joining(", ")),
-        shortage(list.within().shortagePieces(), more.outcome().shortagePieces()),
+        shortage(more.before().shortagePieces(), more.outcome().shortagePieces()),
         chance(
-            list.within().nothingRunsOutProbability(), more.outcome().nothingRunsOutProbability()));
+            more.before().nothingRunsOutProbability(), more.outcome().nothingRunsOutProbability()));
   }
 
   /** A change that the shown digits would hide is said to be as small as it is. */
@@ -135,40 +149,44 @@ public final class BuyListSheet {
         + change.item().spoken();
   }
 
-  private static Table<BuyList.Line> lines(BuyList list) {
+  private static Table<BuyList.Line> lines(BuyList list, boolean fills) {
     return new Table<>(
         "buy-list.csv",
-        "Buy in this order (" + list.currency() + ")",
-        columns(),
-        list.lines(),
-        "Nothing to buy.");
+        fills
+            ? "2. These only fill floors: what you want aboard anyway (" + list.currency() + ")"
+            : "1. Buy these first, in this order: they lower what you expect to miss ("
+                + list.currency()
+                + ")",
+        columns(list.budget().isPresent()),
+        list.part(fills),
+        fills ? "No floor is open." : "Nothing more is needed for what you expect to lose.");
   }
 
-  private static List<Column<BuyList.Line>> columns() {
+  private static List<Column<BuyList.Line>> columns(boolean limited) {
     return List.of(
-        Column.csvOnly("rank", Format.COUNT, BuyList.Line::rank),
+        Column.of(
+            "rank",
+            "Rank",
+            Format.COUNT,
+            "Order to buy in: the largest fall of what you expect to miss for the money first;"
+                + " what the budget does not pay for, then what has no price, last.",
+            BuyList.Line::rank),
         Column.of("style", "Style", Format.TEXT, "Style.", line -> line.item().style()),
         Column.of("size", "Size", Format.TEXT, "Size.", line -> line.item().size()),
         Column.of("colour", "Colour", Format.TEXT, "Colour.", line -> line.item().colour()),
-        Column.sheetOnly(
-            "Rank",
-            Format.COUNT,
-            "Order to buy in: what the budget pays for first, then floors before the rest, then"
-                + " the largest fall of shortage for the money; lines without a price last.",
-            BuyList.Line::rank),
-        Column.of("packs", "Packs", Format.COUNT, "Whole packs to buy.", BuyList.Line::packs),
-        Column.of("pieces", "Pieces", Format.COUNT, "Pieces in them.", BuyList.Line::pieces),
-        Column.sheetOnly(
-            "Why",
-            Format.TEXT,
-            "Whether the packs fill up to the floor or cover expected losses.",
-            line -> line.forFloor() ? "below the floor" : "expected losses"),
-        Column.of(
-            "cost",
-            "Cost",
-            Format.MONEY,
-            "Money for these packs; empty where the price is not known.",
-            BuyList.Line::cost),
+        Column.<BuyList.Line>of(
+                "packs", "Packs", Format.COUNT, "Whole packs to buy.", BuyList.Line::packs)
+            .summed(),
+        Column.<BuyList.Line>of(
+                "pieces", "Pieces", Format.COUNT, "Pieces in them.", BuyList.Line::pieces)
+            .summed(),
+        Column.<BuyList.Line>of(
+                "cost",
+                "Cost",
+                Format.MONEY,
+                "Money for these packs; empty where the price is not known.",
+                BuyList.Line::cost)
+            .summed(),
         Column.of(
             "cumulative_cost",
             "Cost so far",
@@ -189,13 +207,20 @@ public final class BuyListSheet {
                 "Pieces of this item expected to be missed with this line bought.",
                 BuyList.Line::shortageAfterPieces)
             .quiet(),
-        Column.<BuyList.Line>of(
-                "within_budget",
-                "Within budget",
-                Format.YES_NO,
-                "Whether the budget pays for it; always yes where no Budget is set.",
-                BuyList.Line::withinBudget)
-            .toned(line -> line.withinBudget() ? Tone.GOOD : Tone.WATCH));
+        limited
+            ? Column.<BuyList.Line>of(
+                    "within_budget",
+                    "Within budget",
+                    Format.YES_NO,
+                    "Whether the budget pays for it; empty where the price is not known.",
+                    BuyList.Line::withinBudget)
+                .toned(line -> line.bought() ? Tone.GOOD : Tone.WATCH)
+            : Column.csvOnly("within_budget", Format.YES_NO, BuyList.Line::withinBudget),
+        Column.sheetOnly(
+            "Into",
+            Format.TEXT,
+            "The place aboard that holds most of the item, else of its style.",
+            line -> line.into().map(Place::name).orElse("a box of your choice")));
   }
 
   private static Table<BuyList.Point> curve(BuyList list) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import sparewell.event.EventPacking;
+import sparewell.event.EventPacking.Action;
 import sparewell.event.EventPacking.Line;
 import sparewell.event.EventPacking.PackingList;
 import sparewell.season.Place;
@@ -14,8 +15,11 @@ import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.table.Tone;
 
-/** What goes into the event's box, from where, and where it goes back to. */
+/** What goes out of the event's box and into it. */
 public final class EventPackingSheet {
+  /** Tab of the sheet. */
+  public static final String NAME = "Event packing";
+
   private EventPackingSheet() {}
 
   /** The sheet. */
@@ -26,33 +30,29 @@ public final class EventPackingSheet {
     }
     if (packing.lists().isEmpty()) {
       top.add(Block.Line.of("No event lies ahead; add one to the Events sheet to have it packed."));
-    }
-    if (packing.lists().size() > 1) {
+    } else {
       top.add(
           Phrase.small(
-              "Each event is packed from what is on hand now. After each, refill what it cost."));
+              "Packed from the stock as it will be once you brought and bought what the steps before"
+                  + " say. A slot holds one item, as many pieces of it as are wanted, or one pack."));
     }
-    List<Line> lines = packing.lists().stream().flatMap(list -> list.lines().stream()).toList();
     return new ReportSheet(
-        "Event packing",
-        "What to pack for the next event, from where, and where it goes back to",
-        List.of(
-            new Block.Text(top),
-            new Block.Rows(
-                new Table<>(
-                    "event-packing.csv",
-                    "Pack from the top down",
-                    columns(packing.lists().size() > 1),
-                    lines,
-                    "Nothing to pack."))));
+        NAME,
+        "What to take out of the event's box, what to put in, and from where",
+        List.of(new Block.Text(top), new Block.Rows(table(packing))));
   }
 
   private static Block.Line action(PackingList list) {
-    String pieces = Phrase.count(list.pieces(), "piece");
-    String what =
-        list.boxed()
-            ? "pack " + pieces + " into " + list.event().box()
-            : "no box is named: have " + pieces + " at hand";
+    String head = list.event().name() + " (" + list.event().date() + "): ";
+    if (list.packedFirst().isPresent()) {
+      return Phrase.strong(
+          head
+              + list.event().box()
+              + " is packed for "
+              + list.packedFirst().get().name()
+              + " first; run again after it.",
+          Tone.NONE);
+    }
     String slots =
         list.slots().isPresent()
             ? String.format(
@@ -61,38 +61,69 @@ public final class EventPackingSheet {
     int missing = list.shortPieces();
     String shortage =
         missing == 0
-            ? ". Nothing stays short."
-            : ". "
-                + Phrase.count(missing, "piece")
-                + (missing == 1 ? " stays" : " stay")
-                + " short"
-                + (list.slots().isPresent() && list.slotsWanted() > list.slots().getAsInt()
-                    ? " (everything wanted would take " + list.slotsWanted() + " slots)."
-                    : ".");
+            ? ". Nothing is short"
+            : ". " + Phrase.count(missing, "piece") + " short: nowhere to be had";
+    String elsewhere =
+        list.boxed() && list.pieces(Action.STAYS_ABOARD) > 0
+            ? "; "
+                + Phrase.count(list.pieces(Action.STAYS_ABOARD), "piece")
+                + " more for which no slot is left: aboard in other boxes."
+            : ".";
     return Phrase.strong(
-        list.event().name() + " (" + list.event().date() + "): " + what + slots + shortage,
-        missing == 0 ? Tone.GOOD : Tone.WATCH);
+        head + what(list) + slots + shortage + elsewhere, missing == 0 ? Tone.GOOD : Tone.WATCH);
+  }
+
+  private static String what(PackingList list) {
+    int out = list.pieces(Action.TAKE_OUT);
+    int in = list.pieces(Action.PUT_IN);
+    if (!list.boxed()) {
+      return "no box is packed: have "
+          + Phrase.count(in + list.pieces(Action.STAYS_ABOARD), "piece")
+          + " at hand";
+    }
+    String box = list.event().box();
+    if (out + in == 0) {
+      return box + " is packed";
+    }
+    List<String> parts = new ArrayList<>();
+    if (out > 0) {
+      parts.add("take " + Phrase.count(out, "piece") + " out of " + box);
+    }
+    if (in > 0) {
+      parts.add("put " + Phrase.count(in, "piece") + " in" + (out > 0 ? "" : "to " + box));
+    }
+    return String.join(", ", parts);
+  }
+
+  private static Table<Line> table(EventPacking packing) {
+    return new Table<>(
+        "event-packing.csv",
+        "From the top down: first out of the box, then into it",
+        columns(
+            packing.lists().size() > 1,
+            packing.lines().stream().anyMatch(line -> line.runOutProbability() > 0)),
+        packing.lines(),
+        "Nothing to pack.");
   }
 
   /** The event is named above the table, and in each row only where there are several. */
-  private static List<Column<Line>> columns(boolean several) {
+  private static List<Column<Line>> columns(boolean several, boolean chances) {
     return List.of(
         several
             ? Column.of("event", "Event", Format.TEXT, "Event.", Line::event)
             : Column.csvOnly("event", Format.TEXT, Line::event),
+        Column.<Line>sheetOnly(
+                "What to do", Format.TEXT, "What to do before the event.", EventPackingSheet::words)
+            .toned(line -> line.action() == Action.BUY ? Tone.WATCH : Tone.NONE),
         Column.of("style", "Style", Format.TEXT, "Style.", line -> line.item().style()),
         Column.of("size", "Size", Format.TEXT, "Size.", line -> line.item().size()),
         Column.of("colour", "Colour", Format.TEXT, "Colour.", line -> line.item().colour()),
-        Column.<Line>of(
-                "pieces", "Pieces", Format.COUNT, "Pieces to pack from this place.", Line::pieces)
-            .summed(),
-        Column.sheetOnly(
-            "What to do", Format.TEXT, "What to do before the event.", EventPackingSheet::before),
+        Column.of("pieces", "Pieces", Format.COUNT, "Pieces of this line.", Line::pieces),
         Column.of(
             "from_box",
             "From box",
             Format.TEXT,
-            "Box they lie in now; empty where they lie loose or there are none.",
+            "Box they lie in by then; empty where they lie loose or there are none.",
             line -> line.from().map(Place::box).orElse("")),
         Column.of(
             "from_compartment",
@@ -101,41 +132,39 @@ public final class EventPackingSheet {
             "Compartment of that box, or of the loose pieces.",
             line -> line.from().map(Place::compartment).orElse("")),
         Column.sheetOnly(
-            "Afterwards",
-            Format.TEXT,
-            "What to do with what is left of it after the event.",
-            EventPackingSheet::afterwards),
+            "Into", Format.TEXT, "Where they go; empty where they stay.", EventPackingSheet::into),
+        chances
+            ? Column.<Line>of(
+                    "run_out_chance",
+                    "Run-out chance",
+                    Format.PROBABILITY,
+                    "Chance that the event costs more of the item than is aboard by then.",
+                    Line::runOutProbability)
+                .quiet()
+            : Column.csvOnly("run_out_chance", Format.PROBABILITY, Line::runOutProbability),
+        Column.csvOnly("short", Format.COUNT, Line::shortPieces),
+        Column.csvOnly("action", Format.TEXT, line -> line.action().word()),
         Column.<Line>of(
-                "run_out_chance",
-                "Run-out chance",
-                Format.PROBABILITY,
-                "Chance that the event costs more of the item than all that is packed of it.",
-                Line::runOutProbability)
-            .quiet(),
-        Column.<Line>of(
-                "short",
-                "Short",
+                "slots",
+                "Slots",
                 Format.COUNT,
-                "Pieces of the item wanted but not packed: none left, or no slot.",
-                Line::shortPieces)
-            .toned(line -> line.shortPieces() > 0 ? Tone.WATCH : Tone.NONE)
+                "Pockets that the pieces fill, beyond those shared with a line above.",
+                Line::slots)
             .quiet()
             .summed());
   }
 
-  private static String before(Line line) {
-    if (line.pieces() == 0) {
-      return line.noSlot() ? "no slot left: leave it" : "none left: buy it";
-    }
-    return line.inBox()
-        ? "leave it in the box"
-        : line.ashore() ? "bring it from ashore" : "move it over";
+  private static String words(Line line) {
+    return switch (line.action()) {
+      case TAKE_OUT -> "take out";
+      case LEAVE -> "leave in the box";
+      case PUT_IN -> "put in";
+      case STAYS_ABOARD -> line.slots() > 0 ? "have at hand" : "stays where it is";
+      case BUY -> "short: buy";
+    };
   }
 
-  private static String afterwards(Line line) {
-    if (line.from().isEmpty()) {
-      return "";
-    }
-    return line.inBox() ? "stays in the box" : "back to " + line.from().get().name();
+  private static String into(Line line) {
+    return line.to().map(Phrase::place).orElse("");
   }
 }

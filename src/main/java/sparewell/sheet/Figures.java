@@ -53,18 +53,23 @@ final class Figures {
 
   private void chances() {
     Outlook outlook = results.spares().outlook();
+    boolean bought = results.buys().lines().isEmpty();
+    boolean aboard = bought && results.spares().brings().isEmpty();
     chance(
         "Nothing important runs out: chance now",
         outlook.nowProbability(),
-        "Of " + outlook.watchedItems() + " items in use, importance 1 or more.");
+        "Of " + Phrase.important(outlook) + ".",
+        aboard);
     chance(
         "… once you brought what lies ashore",
         outlook.afterBringingProbability(),
-        "Costs nothing, so do it first.");
+        "Costs nothing, so do it first.",
+        bought);
     chance(
         "… once you also bought the whole list",
         outlook.afterBuyingProbability(),
-        "What all of the Buy list would do.");
+        "What all of the Buy list would do.",
+        true);
     long low =
         results.spares().rows().stream()
             .filter(row -> row.runOutNowProbability() > 1 - row.chanceWantedProbability())
@@ -77,11 +82,17 @@ final class Figures {
         low == 0 ? Tone.GOOD : Tone.WATCH);
   }
 
-  private void chance(String name, OptionalDouble chance, String meaning) {
+  /**
+   * A chance.
+   *
+   * @param asAsked whether all that is asked for is aboard then: more is not wanted, so it is good
+   */
+  private void chance(String name, OptionalDouble chance, String meaning, boolean asAsked) {
     if (chance.isPresent()) {
       double value = chance.getAsDouble();
-      Tone tone = value >= GOOD_CHANCE ? Tone.GOOD : value >= POOR_CHANCE ? Tone.WATCH : Tone.BAD;
-      String word = value >= GOOD_CHANCE ? "good" : value >= POOR_CHANCE ? "middling" : "poor";
+      boolean good = asAsked || value >= GOOD_CHANCE;
+      Tone tone = good ? Tone.GOOD : value >= POOR_CHANCE ? Tone.WATCH : Tone.BAD;
+      String word = good ? "good" : value >= POOR_CHANCE ? "middling" : "poor";
       add(name, Phrase.chance(value) + ", " + word, meaning, tone);
     }
   }

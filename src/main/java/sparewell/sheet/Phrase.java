@@ -4,6 +4,9 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import sparewell.season.Place;
+import sparewell.spares.Outlook;
+import sparewell.stock.PieceMove;
 import sparewell.table.Block;
 import sparewell.table.Tone;
 
@@ -20,6 +23,14 @@ final class Phrase {
       return "under 1 %";
     }
     return String.format(Locale.ROOT, "%.0f %%", probability * 100);
+  }
+
+  /** A chance in percent without its sign, with a decimal where it is high. */
+  static String fine(double probability) {
+    return probability > 0.9995 && probability < 1
+        ? "over 99.9"
+        : String.format(Locale.ROOT, probability < 0.9 ? "%.0f" : "%.1f", probability * 100)
+            .replace(".0", "");
   }
 
   /** A chance, or that it is not known. */
@@ -63,6 +74,20 @@ final class Phrase {
   /** The text with a capital at its beginning. */
   static String capital(String text) {
     return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
+  }
+
+  /** What the angler calls a place of a plan. */
+  static String place(Place place) {
+    return place.equals(PieceMove.OF_CHOICE) ? "a box of your choice" : place.name();
+  }
+
+  /**
+   * Which items count as important, like {@code 12 items in use with an importance of 1 or more}.
+   */
+  static String important(Outlook outlook) {
+    return count(outlook.watchedItems(), "item")
+        + " in use"
+        + (outlook.full() ? " with an importance of 1 or more" : " with an importance above 0");
   }
 
   /** The line that says what to do. */

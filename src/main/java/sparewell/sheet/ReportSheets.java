@@ -22,9 +22,9 @@ public final class ReportSheets {
   private static Map<String, Function<Results, ReportSheet>> behind() {
     Map<String, Function<Results, ReportSheet>> all = new LinkedHashMap<>();
     all.put("Loss rates", results -> LossRatesSheet.of(results.rates()));
-    all.put(SparesSheet.NAME, results -> SparesSheet.of(results.spares()));
-    all.put("Buy list", results -> BuyListSheet.of(results.buys(), results.offSeason()));
-    all.put("Event packing", results -> EventPackingSheet.of(results.packing()));
+    all.put(SparesSheet.NAME, results -> SparesSheet.of(results.spares(), results.buys()));
+    all.put(BuyListSheet.NAME, results -> BuyListSheet.of(results.buys(), results.offSeason()));
+    all.put(EventPackingSheet.NAME, results -> EventPackingSheet.of(results.packing()));
     all.put(
         "Weight by compartment",
         results ->

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import sparewell.season.Place;
 import sparewell.spares.Bring;
+import sparewell.spares.BuyList;
 import sparewell.spares.IdleStyle;
 import sparewell.spares.Outlook;
 import sparewell.spares.SparesReport;
@@ -29,9 +30,9 @@ public final class SparesSheet {
   private SparesSheet() {}
 
   /** The sheet. */
-  public static ReportSheet of(SparesReport report) {
+  public static ReportSheet of(SparesReport report, BuyList buys) {
     List<Block> blocks = new ArrayList<>();
-    blocks.add(new Block.Text(top(report)));
+    blocks.add(new Block.Text(top(report, buys)));
     blocks.add(new Block.Rows(brings(report.brings())));
     blocks.add(new Block.Rows(idle(report.idle())));
     Charts.runOut(report.rows()).ifPresent(blocks::add);
@@ -40,9 +41,9 @@ public final class SparesSheet {
         NAME, "What to carry of every item, and what to bring aboard now", blocks);
   }
 
-  private static List<Block.Line> top(SparesReport report) {
+  private static List<Block.Line> top(SparesReport report, BuyList buys) {
     List<Block.Line> lines = new ArrayList<>();
-    lines.add(action(report));
+    lines.add(action(report, buys));
     lines.add(Block.Line.of(report.horizon().words()));
     Outlook outlook = report.outlook();
     if (outlook.nowProbability().isPresent()) {
@@ -66,10 +67,9 @@ public final class SparesSheet {
     lines.add(
         Phrase.small(
             "Carry: the fewest pieces that last with the chance wanted, never under the floor, which"
-                + " is the least you want aboard anyway. Important: in use, with an importance of 1"
-                + " or more ("
-                + Phrase.count(outlook.watchedItems(), "item")
-                + "). A dash is none."));
+                + " is the least you want aboard anyway. Important: "
+                + Phrase.important(outlook)
+                + "."));
     return lines;
   }
 
@@ -82,26 +82,32 @@ public final class SparesSheet {
         Phrase.chance(weak.runOutProbability()));
   }
 
-  private static Block.Line action(SparesReport report) {
+  private static Block.Line action(SparesReport report, BuyList buys) {
     int pieces = report.rows().stream().mapToInt(SparesRow::bringAboard).sum();
     long items = report.rows().stream().filter(row -> row.bringAboard() > 0).count();
-    int packs = report.rows().stream().mapToInt(SparesRow::buyPacks).sum();
-    int bought = report.rows().stream().mapToInt(SparesRow::buyPieces).sum();
+    List<BuyList.Line> now = buys.lines().stream().filter(BuyList.Line::bought).toList();
+    int left =
+        buys.lines().stream().mapToInt(BuyList.Line::packs).sum()
+            - now.stream().mapToInt(BuyList.Line::packs).sum();
     String bring =
         "bring "
             + Phrase.count(pieces, "piece")
             + " of "
             + Phrase.count((int) items, "item")
             + " aboard (first table)";
-    String buy = "buy " + Phrase.packs(packs, bought) + ", as far as your money goes (Buy list)";
-    if (pieces == 0 && packs == 0) {
+    String beyond = left == 0 ? "" : ", and " + left + " more that your budget does not reach";
+    String buy =
+        now.isEmpty()
+            ? "raise the budget: it pays for nothing of the Buy list"
+            : "buy " + BuyWords.wares(now) + beyond + " (Buy list)";
+    if (pieces == 0 && buys.lines().isEmpty()) {
       return Phrase.strong(
           report.rows().isEmpty()
               ? "Nothing to plan: the Stock sheet has no usable row."
               : "Nothing to do: every item has what it should carry.",
           Tone.GOOD);
     }
-    String text = pieces == 0 ? buy : packs == 0 ? bring : bring + ", then " + buy;
+    String text = pieces == 0 ? buy : buys.lines().isEmpty() ? bring : bring + ", then " + buy;
     return Phrase.strong("Do: " + text + ".", Tone.WATCH);
   }
 

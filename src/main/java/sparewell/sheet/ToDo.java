@@ -1,16 +1,15 @@
 package sparewell.sheet;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import sparewell.event.EventPacking.Action;
 import sparewell.event.EventPacking.PackingList;
 import sparewell.finding.Cell;
 import sparewell.finding.Code;
@@ -21,7 +20,6 @@ import sparewell.season.ItemId;
 import sparewell.season.Place;
 import sparewell.spares.Bring;
 import sparewell.spares.BuyList;
-import sparewell.spares.SparesRow;
 import sparewell.stow.BoxPlan;
 import sparewell.stow.MoveStep;
 import sparewell.stow.Refusal;
@@ -130,80 +128,56 @@ final class ToDo {
     if (buys.lines().isEmpty()) {
       return;
     }
-    List<List<BuyList.Line>> now = byItem(BuyList.Line::withinBudget);
+    List<BuyList.Line> needed = BuyWords.bought(buys, false);
+    List<BuyList.Line> fills = BuyWords.bought(buys, true);
+    List<BuyList.Line> now = needed.isEmpty() ? fills : needed;
+    Optional<String> purse = buys.budget().map(money -> Phrase.money(money, buys.currency()));
     steps.add(
         new Step(
             now.isEmpty()
-                ? "Buy list: "
-                    + buys.budget().map(money -> Phrase.money(money, buys.currency())).orElseThrow()
-                    + " pays for nothing on it"
-                : "Buy " + wares(now) + price(now),
+                ? "Buy list: " + purse.orElse("") + " pays for nothing on it"
+                : "Buy "
+                    + BuyWords.wares(now)
+                    + BuyWords.price(now, buys)
+                    + purse.map(money -> " of your " + money).orElse("")
+                    + (needed.isEmpty()
+                        ? "; that only fills floors"
+                        : " to " + BuyWords.effect(buys)),
             Tone.NONE,
-            Optional.of(Cell.ofSheet("Buy list")),
-            details(now, this::words, lines -> find("Buy list", row -> row == lines.get(0))),
-            beyond()));
+            Optional.of(Cell.ofSheet(BuyListSheet.NAME)),
+            details(
+                byItem(now), this::words, item -> find(BuyListSheet.NAME, r -> r == item.get(0))),
+            remark()));
   }
 
-  /** What matters of the list and is not paid for, in a line. */
-  private Optional<String> beyond() {
-    Set<ItemId> important =
-        results.spares().rows().stream()
-            .filter(row -> row.used() && row.importance() >= 1)
-            .map(SparesRow::item)
-            .collect(Collectors.toSet());
-    List<List<BuyList.Line>> left =
-        byItem(line -> !line.withinBudget() && important.contains(line.item()));
-    int more = left.size() - MOST_BEYOND;
-    return left.isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            "Beyond the budget: "
-                + left.stream()
-                    .limit(MOST_BEYOND)
-                    .map(this::words)
-                    .collect(Collectors.joining("; "))
-                + (more > 0 ? "; and " + Phrase.count(more, "item") + " more" : "")
-                + ".");
-  }
-
-  /** The list's lines put together by item, whether for its floor or for losses. */
-  private List<List<BuyList.Line>> byItem(Predicate<BuyList.Line> wanted) {
-    Map<ItemId, List<BuyList.Line>> byItem = new LinkedHashMap<>();
-    results.buys().lines().stream()
-        .filter(wanted)
-        .forEach(line -> byItem.computeIfAbsent(line.item(), item -> new ArrayList<>()).add(line));
-    return List.copyOf(byItem.values());
-  }
-
-  /** Packs and single pieces in all. */
-  private static String wares(List<List<BuyList.Line>> items) {
-    Map<Boolean, Integer> packs =
-        items.stream()
-            .flatMap(List::stream)
-            .collect(
-                Collectors.partitioningBy(
-                    line -> line.packs() == line.pieces(),
-                    Collectors.summingInt(BuyList.Line::packs)));
+  /** What else the list holds: floors, and what is needed and not paid for. */
+  private Optional<String> remark() {
     List<String> parts = new ArrayList<>();
-    if (packs.get(false) > 0) {
-      parts.add(Phrase.count(packs.get(false), "pack"));
+    if (!BuyWords.bought(results.buys(), false).isEmpty()) {
+      parts.add(BuyWords.fills(results.buys()));
     }
-    if (packs.get(true) > 0) {
-      parts.add(Phrase.count(packs.get(true), "piece"));
+    List<List<BuyList.Line>> left =
+        byItem(results.buys().part(false).stream().filter(line -> !line.bought()).toList());
+    if (!left.isEmpty()) {
+      int more = left.size() - MOST_BEYOND;
+      parts.add(
+          "beyond the budget: "
+              + left.stream().limit(MOST_BEYOND).map(this::words).collect(Collectors.joining("; "))
+              + (more > 0 ? "; and " + Phrase.count(more, "item") + " more" : ""));
     }
-    return String.join(" and ", parts);
+    String text =
+        parts.stream()
+            .filter(part -> !part.isEmpty())
+            .map(part -> Phrase.capital(part) + ".")
+            .collect(Collectors.joining(" "));
+    return Optional.of(text).filter(words -> !words.isEmpty());
   }
 
-  private String price(List<List<BuyList.Line>> items) {
-    BuyList buys = results.buys();
-    long unpriced = items.stream().filter(item -> cost(item).isEmpty()).count();
-    if (unpriced == items.size()) {
-      return items.size() == 1 ? ", price not known" : ", prices not known";
-    }
-    return " for "
-        + Phrase.money(buys.spent(), buys.currency())
-        + buys.budget().map(money -> " of your " + Phrase.money(money, buys.currency())).orElse("")
-        + (unpriced > 0 ? " and what has no price yet" : "");
+  /** Lines put together by item. */
+  private static List<List<BuyList.Line>> byItem(List<BuyList.Line> lines) {
+    Map<ItemId, List<BuyList.Line>> byItem = new LinkedHashMap<>();
+    lines.forEach(line -> byItem.computeIfAbsent(line.item(), item -> new ArrayList<>()).add(line));
+    return List.copyOf(byItem.values());
   }
 
   private String words(List<BuyList.Line> item) {
@@ -212,37 +186,31 @@ final class ToDo {
     return Phrase.packs(packs, pieces)
         + " of "
         + item.get(0).item().spoken()
-        + ", "
-        + cost(item)
-            .map(money -> Phrase.money(money, results.buys().currency()))
-            .orElse("price not known");
-  }
-
-  /** Money for an item's packs; empty where their price is not known. */
-  private static Optional<BigDecimal> cost(List<BuyList.Line> item) {
-    return item.get(0).cost().isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            item.stream()
-                .map(line -> line.cost().orElseThrow())
-                .reduce(BigDecimal.ZERO, BigDecimal::add));
+        + BuyWords.cost(item)
+            .map(money -> ", " + Phrase.money(money, results.buys().currency()))
+            .orElse(", price not known");
   }
 
   private void pack() {
     for (PackingList list : results.packing().lists()) {
-      if (list.boxed() && list.pieces() > 0) {
-        step(
-            "Pack "
-                + list.event().box()
-                + " for "
-                + list.event().name()
-                + ": "
-                + Phrase.count(list.pieces(), "piece")
-                + (list.shortPieces() > 0 ? ", " + list.shortPieces() + " stay short" : ""),
-            Tone.NONE,
-            "Event packing",
-            List.of());
+      int out = list.pieces(Action.TAKE_OUT);
+      int in = list.pieces(Action.PUT_IN);
+      if (!list.boxed() || out + in == 0) {
+        continue;
       }
+      step(
+          "Pack "
+              + list.event().box()
+              + " for "
+              + list.event().name()
+              + ": "
+              + (out > 0 ? "take " + Phrase.count(out, "piece") + " out" : "")
+              + (out > 0 && in > 0 ? ", " : "")
+              + (in > 0 ? "put " + Phrase.count(in, "piece") + " in" : "")
+              + (list.shortPieces() > 0 ? "; " + list.shortPieces() + " stay short" : ""),
+          Tone.NONE,
+          EventPackingSheet.NAME,
+          List.of());
     }
   }
 

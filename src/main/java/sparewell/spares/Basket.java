@@ -6,28 +6,27 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * The packs that a budget pays for: floors first, then what saves most.
+ * The packs that a budget pays for: first what saves most, then what only fills floors.
  *
- * @param packs the packs, floors first
+ * @param packs the packs, in the order of the list
  * @param gapPieces most that another choice could save more
  */
 record Basket(List<Pack> packs, double gapPieces) {
   /**
-   * Fills a basket. The budget goes to floor packs first, so that they save most; what is left goes
-   * to packs above the floors; the packs of an item cost the same, so that these are never of an
-   * item whose floor is still open. Packs that save nothing come last of their kind.
+   * Fills a basket. The budget goes first to the packs that lower the expected shortage, so that
+   * they save most; what is left fills floors.
    *
    * @param packs all packs in the order of the list
    */
   static Basket fill(List<Pack> packs, long budget) {
-    List<Pack> floors = packs.stream().filter(Pack::forFloor).toList();
-    PackKnapsack.Choice first = PackKnapsack.choose(floors, budget);
-    List<Pack> chosen = topped(first.packs(), floors, budget);
-    List<Pack> above = packs.stream().filter(pack -> !pack.forFloor()).toList();
+    List<Pack> needed = packs.stream().filter(pack -> !pack.fills()).toList();
+    PackKnapsack.Choice first = PackKnapsack.choose(needed, budget);
+    List<Pack> chosen = topped(first.packs(), needed, budget);
+    List<Pack> filling = packs.stream().filter(Pack::fills).toList();
     long left = budget - cost(chosen);
-    PackKnapsack.Choice second = PackKnapsack.choose(above, left);
+    PackKnapsack.Choice second = PackKnapsack.choose(filling, left);
     List<Pack> all = new ArrayList<>(chosen);
-    all.addAll(topped(second.packs(), above, left));
+    all.addAll(topped(second.packs(), filling, left));
     return new Basket(inOrder(all, packs), first.gap() + second.gap());
   }
 

@@ -3,6 +3,7 @@ package sparewell.spares;
 import java.util.Optional;
 import sparewell.season.ItemId;
 import sparewell.season.Place;
+import sparewell.stock.PieceMove;
 
 /**
  * Pieces to bring aboard from one place ashore.
@@ -16,4 +17,9 @@ import sparewell.season.Place;
  *     is brought of it
  */
 public record Bring(
-    ItemId item, int pieces, Place from, Optional<Place> to, double shortageSavedPieces) {}
+    ItemId item, int pieces, Place from, Optional<Place> to, double shortageSavedPieces) {
+  /** As a move. */
+  public PieceMove move() {
+    return new PieceMove(item, pieces, Optional.of(from), to.orElse(PieceMove.OF_CHOICE));
+  }
+}

@@ -8,53 +8,67 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import sparewell.stock.Homes;
 
 /** The lines of a buy list: packs of one item that follow each other share a line. */
 final class BuyLines {
   private final List<SparesRow> rows;
   private final PackSource source;
   private final boolean limited;
+  private final Homes homes;
+  private final List<BuyList.Line> lines = new ArrayList<>();
+  private long spent;
 
   /**
+   * Without lines yet.
+   *
    * @param limited whether a budget is set
+   * @param homes where items belong aboard
    */
-  BuyLines(List<SparesRow> rows, PackSource source, boolean limited) {
+  BuyLines(List<SparesRow> rows, PackSource source, boolean limited, Homes homes) {
     this.rows = rows;
     this.source = source;
     this.limited = limited;
+    this.homes = homes;
   }
 
   /**
-   * Lines of all packs, then of the items without a price.
+   * Lines of what is needed, then of what only fills floors; in each part first what is bought,
+   * then the priced rest, then the items without a price.
    *
    * @param order the packs in the order to buy them
    * @param inside those that the budget pays for
    */
   List<BuyList.Line> of(List<Pack> order, Set<Pack> inside) {
-    List<BuyList.Line> lines = lines(together(order, inside), inside);
-    lines.addAll(unpriced(lines.size()));
+    for (boolean fills : List.of(false, true)) {
+      List<Pack> part =
+          order.stream()
+              .filter(pack -> pack.fills() == fills)
+              .sorted(Comparator.comparing(pack -> !inside.contains(pack)))
+              .toList();
+      priced(together(part, inside), inside);
+      unpriced(fills);
+    }
     return lines;
   }
 
   /**
-   * The packs with those that save nothing put together by item: among them the order has no
-   * meaning, and fewer lines read better.
+   * The packs with those that only fill floors or save nothing put together by item: among them the
+   * order has little meaning, and fewer lines read better.
    */
   private static List<Pack> together(List<Pack> order, Set<Pack> inside) {
     Map<List<Object>, List<Pack>> groups = new LinkedHashMap<>();
     for (Pack pack : order) {
       List<Object> group =
-          pack.savedPieces() > 0
+          pack.savedPieces() > 0 && !pack.fills()
               ? List.of(pack)
-              : List.of(pack.row(), pack.forFloor(), inside.contains(pack));
+              : List.of(pack.row(), inside.contains(pack));
       groups.computeIfAbsent(group, key -> new ArrayList<>()).add(pack);
     }
     return groups.values().stream().flatMap(List::stream).toList();
   }
 
-  private List<BuyList.Line> lines(List<Pack> order, Set<Pack> inside) {
-    List<BuyList.Line> lines = new ArrayList<>();
-    long spent = 0;
+  private void priced(List<Pack> order, Set<Pack> inside) {
     for (int i = 0; i < order.size(); ) {
       Pack first = order.get(i);
       int packs = 0;
@@ -63,31 +77,29 @@ final class BuyLines {
         packs++;
         i++;
       }
-      lines.add(
-          line(
-              lines.size() + 1,
-              first.row(),
-              source.held(first),
-              packs,
-              first.forFloor(),
-              Optional.of(source.money(packs * first.costUnits())),
-              Optional.of(source.money(spent)),
-              inside.contains(first)));
+      add(
+          first.row(),
+          source.held(first),
+          packs,
+          first.fills(),
+          Optional.of(source.money(packs * first.costUnits())),
+          Optional.of(source.money(spent)),
+          inside.contains(first));
     }
-    return lines;
   }
 
   private static boolean joins(Pack first, Pack next, Set<Pack> inside) {
-    return first.row() == next.row()
-        && first.forFloor() == next.forFloor()
-        && inside.contains(first) == inside.contains(next);
+    return first.row() == next.row() && inside.contains(first) == inside.contains(next);
   }
 
-  /** Items without a price: listed after all others, largest fall of shortage first. */
-  private List<BuyList.Line> unpriced(int ranked) {
+  /** Items without a price, largest fall of shortage first. */
+  private void unpriced(boolean fills) {
     List<Integer> open = new ArrayList<>();
     for (int i = 0; i < rows.size(); i++) {
-      if (rows.get(i).buyPacks() > 0 && rows.get(i).packPrice().isEmpty()) {
+      SparesRow row = rows.get(i);
+      if (row.buyPacks() > 0
+          && row.packPrice().isEmpty()
+          && PackSource.fills(row, row.aboardAfterBringing()) == fills) {
         open.add(i);
       }
     }
@@ -96,44 +108,41 @@ final class BuyLines {
             at ->
                 -rows.get(at).importance()
                     * rows.get(at).losses().expectedShortage(rows.get(at).aboardAfterBringing())));
-    List<BuyList.Line> lines = new ArrayList<>();
     for (int at : open) {
       SparesRow row = rows.get(at);
-      lines.add(
-          line(
-              ranked + lines.size() + 1,
-              at,
-              row.aboardAfterBringing(),
-              row.buyPacks(),
-              row.aboardAfterBringing() < row.floor(),
-              Optional.empty(),
-              Optional.empty(),
-              !limited));
+      add(
+          at,
+          row.aboardAfterBringing(),
+          row.buyPacks(),
+          fills,
+          Optional.empty(),
+          Optional.empty(),
+          !limited);
     }
-    return lines;
   }
 
-  private BuyList.Line line(
-      int rank,
+  private void add(
       int at,
       int held,
       int packs,
-      boolean forFloor,
+      boolean fills,
       Optional<BigDecimal> cost,
       Optional<BigDecimal> cumulative,
-      boolean within) {
+      boolean bought) {
     SparesRow row = rows.get(at);
     int pieces = packs * row.piecesPerPack();
-    return new BuyList.Line(
-        rank,
-        row.item(),
-        forFloor,
-        packs,
-        pieces,
-        cost,
-        cumulative,
-        row.losses().expectedShortage(held),
-        row.losses().expectedShortage(held + pieces),
-        within);
+    lines.add(
+        new BuyList.Line(
+            lines.size() + 1,
+            row.item(),
+            fills,
+            packs,
+            pieces,
+            cost,
+            cumulative,
+            row.losses().expectedShortage(held),
+            row.losses().expectedShortage(held + pieces),
+            bought,
+            homes.of(row.item())));
   }
 }

@@ -6,21 +6,28 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import sparewell.finding.Finding;
 import sparewell.season.ItemId;
+import sparewell.season.Place;
+import sparewell.stock.OnHand;
+import sparewell.stock.PieceMove;
 
 /**
  * What to buy, first things first.
  *
  * @param budget money at hand, where set
  * @param currency ISO 4217 code
- * @param lines priced lines in the order to buy them (those within the budget first), then lines
- *     without a price
+ * @param lines in the order to buy them: what lowers the expected shortage, then what only fills
+ *     floors; in each part first what is bought, then what else has a price, then what has none
  * @param spent money for the lines within the budget
  * @param wanted money for all priced lines
- * @param within what the lines within the budget lead to
+ * @param without what nothing bought leads to
+ * @param needed what the lines bought lead to that do not only fill floors
+ * @param within what all lines bought lead to
  * @param curve money against what it leads to, from nothing to all priced lines
- * @param more what further money would buy; absent where there is nothing more to buy
+ * @param more what the next money would buy; absent where there is nothing more to buy, or money is
+ *     left
  * @param gapPieces most by which another choice within the budget could lower the
  *     importance-weighted expected shortage further; 0 where the choice is proven best
+ * @param bought what will be on hand once those lines are bought
  * @param findings missing prices
  */
 public record BuyList(
@@ -29,10 +36,13 @@ public record BuyList(
     List<Line> lines,
     BigDecimal spent,
     BigDecimal wanted,
+    Point without,
+    Point needed,
     Point within,
     List<Point> curve,
     Optional<More> more,
     double gapPieces,
+    OnHand bought,
     List<Finding> findings) {
   public BuyList {
     lines = List.copyOf(lines);
@@ -45,7 +55,7 @@ public record BuyList(
    *
    * @param rank place in the list, from 1
    * @param item which
-   * @param forFloor whether the packs fill up to the floor
+   * @param fills whether the packs only fill up to the floor, since hardly any loss would meet them
    * @param packs number of packs
    * @param pieces pieces in them
    * @param cost money for them; absent where the price is not known
@@ -53,20 +63,36 @@ public record BuyList(
    * @param shortageBeforePieces expected pieces of the item short over the horizon without this
    *     line
    * @param shortageAfterPieces the same with it
-   * @param withinBudget whether the budget pays for it; without a budget always; with one, never
-   *     where the price is not known
+   * @param bought whether to buy it now: the budget pays for it, or none is set
+   * @param into the place aboard where the item belongs; absent where the angler chooses
    */
   public record Line(
       int rank,
       ItemId item,
-      boolean forFloor,
+      boolean fills,
       int packs,
       int pieces,
       Optional<BigDecimal> cost,
       Optional<BigDecimal> cumulativeCost,
       double shortageBeforePieces,
       double shortageAfterPieces,
-      boolean withinBudget) {}
+      boolean bought,
+      Optional<Place> into) {
+    /** Whether the budget pays for it, always without one; absent where the price is not known. */
+    public Optional<Boolean> withinBudget() {
+      return cost.map(money -> bought);
+    }
+
+    /** As a move. */
+    public PieceMove move() {
+      return new PieceMove(item, pieces, Optional.empty(), into.orElse(PieceMove.OF_CHOICE));
+    }
+  }
+
+  /** Lines that lower the expected shortage, or that only fill floors. */
+  public List<Line> part(boolean fills) {
+    return lines.stream().filter(line -> line.fills() == fills).toList();
+  }
 
   /**
    * What an amount of money leads to.
@@ -81,13 +107,16 @@ public record BuyList(
       BigDecimal money, double shortagePieces, OptionalDouble nothingRunsOutProbability) {}
 
   /**
-   * What further money would buy.
+   * What the next money would buy, after what is in hand.
    *
-   * @param money the further money
+   * @param money the money
+   * @param first whether no money is in hand, so that it is the first
    * @param packs packs added and, where the better choice changes, taken back
+   * @param before what is reached without it
    * @param outcome what it leads to
    */
-  public record More(BigDecimal money, List<Change> packs, Point outcome) {
+  public record More(
+      BigDecimal money, boolean first, List<Change> packs, Point before, Point outcome) {
     public More {
       packs = List.copyOf(packs);
     }

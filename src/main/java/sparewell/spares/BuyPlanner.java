@@ -14,22 +14,24 @@ import sparewell.finding.Finding;
 import sparewell.rates.LossForecast;
 import sparewell.season.ItemId;
 import sparewell.season.Season;
+import sparewell.stock.Homes;
 
 /**
  * Puts what is still short after bringing into an order to buy it in.
  *
- * <p>Floors first, then the pack with the largest fall of importance-weighted expected shortage per
- * unit of money (marginal analysis: Fox 1966; Sherbrooke, Optimal Inventory Modeling of Systems,
- * 2004, from memory). Within a budget that order can miss the best choice of whole packs, so the
- * choice itself is made exactly.
+ * <p>First the pack with the largest fall of importance-weighted expected shortage per unit of
+ * money (marginal analysis: Fox 1966; Sherbrooke, Optimal Inventory Modeling of Systems, 2004, from
+ * memory), last what only fills floors. Within a budget that order can miss the best choice of
+ * whole packs, so the choice itself is made exactly.
  */
 public final class BuyPlanner {
-  /** The further money that the list answers for. */
+  /** The next money that the list answers for. */
   private static final BigDecimal MORE = BigDecimal.valueOf(20);
 
   private static final int CURVE_POINTS = 16;
 
   private final Season season;
+  private final SparesReport spares;
   private final List<SparesRow> rows;
   private final Map<ItemId, Integer> positions = new HashMap<>();
   private final OutlookReader outlook;
@@ -38,6 +40,7 @@ public final class BuyPlanner {
 
   private BuyPlanner(Season season, SparesReport spares, LossForecast forecast) {
     this.season = season;
+    this.spares = spares;
     this.rows = spares.rows();
     for (int i = 0; i < rows.size(); i++) {
       positions.put(rows.get(i).item(), i);
@@ -65,20 +68,27 @@ public final class BuyPlanner {
     Optional<BigDecimal> budget = season.settings().budget();
     Basket basket =
         budget.map(money -> Basket.fill(wanted, source.units(money))).orElse(new Basket(wanted, 0));
-    List<Pack> order = new ArrayList<>(basket.packs());
-    Set<Pack> inside = new HashSet<>(order);
-    wanted.stream().filter(pack -> !inside.contains(pack)).forEach(order::add);
-    List<BuyList.Line> lines = new BuyLines(rows, source, budget.isPresent()).of(order, inside);
+    Homes homes = new Homes(spares.brought(), EventBoxes.emptied(season, spares.horizon()));
+    List<BuyList.Line> lines =
+        new BuyLines(rows, source, budget.isPresent(), homes)
+            .of(wanted, new HashSet<>(basket.packs()));
     return new BuyList(
         budget,
         season.settings().currency(),
         lines,
         source.money(Basket.cost(basket.packs())),
         source.money(Basket.cost(wanted)),
+        point(List.of()),
+        point(basket.packs().stream().filter(pack -> !pack.fills()).toList()),
         point(basket.packs()),
         curve(),
         more(basket),
         basket.gapPieces(),
+        spares
+            .brought()
+            .after(
+                lines.stream().filter(BuyList.Line::bought).map(BuyList.Line::move).toList(),
+                season::ashore),
         findings());
   }
 
@@ -113,32 +123,43 @@ public final class BuyPlanner {
     return bought;
   }
 
-  /** What further money buys: more of the list, and beyond it once the list is paid. */
+  /**
+   * What the next money buys after what is in hand: without a budget nothing is, so it is the first
+   * of the list. Where the list is paid it goes beyond it, unless as much is left anyway.
+   */
   private Optional<BuyList.More> more(Basket basket) {
     long extra = source.units(MORE);
+    boolean first = season.settings().budget().isEmpty() && !wanted.isEmpty();
+    List<Pack> held = first ? List.of() : basket.packs();
+    long money = season.settings().budget().map(source::units).orElse(0L) + extra;
     List<Pack> chosen;
-    if (basket.packs().size() < wanted.size()) {
-      chosen =
-          Basket.fill(wanted, source.units(season.settings().budget().orElseThrow()) + extra)
-              .packs();
+    if (held.size() < wanted.size()) {
+      chosen = Basket.fill(wanted, money).packs();
     } else {
+      long left = money - (season.settings().budget().isEmpty() ? 0 : Basket.cost(held));
+      if (left >= 2 * extra) {
+        return Optional.empty();
+      }
       chosen = new ArrayList<>(wanted);
-      chosen.addAll(PackKnapsack.choose(source.beyond(extra), extra).packs());
+      chosen.addAll(PackKnapsack.choose(source.beyond(left), left).packs());
     }
-    int[] before = count(basket.packs());
-    int[] after = count(chosen);
+    List<BuyList.More.Change> changes = changes(count(held), count(chosen));
+    return changes.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new BuyList.More(MORE, first, changes, point(held), point(chosen)));
+  }
+
+  private List<BuyList.More.Change> changes(int[] before, int[] after) {
     List<BuyList.More.Change> changes = new ArrayList<>();
     for (int i = 0; i < rows.size(); i++) {
-      if (after[i] != before[i]) {
-        int packs = after[i] - before[i];
+      int packs = after[i] - before[i];
+      if (packs != 0) {
         changes.add(
             new BuyList.More.Change(
                 rows.get(i).item(), packs, packs * rows.get(i).piecesPerPack()));
       }
     }
-    return changes.isEmpty()
-        ? Optional.empty()
-        : Optional.of(new BuyList.More(MORE, changes, point(chosen)));
+    return changes;
   }
 
   private List<Finding> findings() {

@@ -24,7 +24,7 @@ public record EventNeed(Event event, List<Item> items) {
    * @param importance weight of a missing piece
    * @param inPlan whether the event's plan names it
    * @param wanted pieces to have at hand: the least that gives the wanted chance, and one at least
-   *     of what is planned
+   *     of what is planned and to be had
    */
   public record Item(
       ItemId item, CountDistribution losses, double importance, boolean inPlan, int wanted) {}

@@ -9,6 +9,7 @@ import sparewell.season.ItemId;
  * horizon whose style has an importance of 1 or more; where no style used has, those above 0.
  *
  * @param watchedItems number of items that are important
+ * @param full whether those are of an importance of 1 or more; else of one above 0
  * @param nowProbability with what is aboard now; absent where nothing is watched
  * @param afterBringingProbability with what lies ashore brought as planned
  * @param afterBuyingProbability with everything bought too, whatever the budget
@@ -16,6 +17,7 @@ import sparewell.season.ItemId;
  */
 public record Outlook(
     int watchedItems,
+    boolean full,
     OptionalDouble nowProbability,
     OptionalDouble afterBringingProbability,
     OptionalDouble afterBuyingProbability,

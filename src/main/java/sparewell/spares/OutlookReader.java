@@ -18,6 +18,7 @@ final class OutlookReader {
 
   private final Horizon horizon;
   private final LossForecast forecast;
+  private final boolean anyFull;
   private final List<SparesRow> watched;
   private final Map<List<Integer>, Double> known = new HashMap<>();
 
@@ -25,7 +26,7 @@ final class OutlookReader {
     this.horizon = horizon;
     this.forecast = forecast;
     List<SparesRow> used = rows.stream().filter(SparesRow::used).toList();
-    boolean anyFull = used.stream().anyMatch(row -> row.importance() >= 1);
+    this.anyFull = used.stream().anyMatch(row -> row.importance() >= 1);
     this.watched =
         used.stream()
             .filter(row -> anyFull ? row.importance() >= 1 : row.importance() > 0)
@@ -35,7 +36,12 @@ final class OutlookReader {
   Outlook read() {
     if (watched.isEmpty()) {
       return new Outlook(
-          0, OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), List.of());
+          0,
+          anyFull,
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          List.of());
     }
     List<Outlook.Weak> weak = new ArrayList<>();
     watched.stream()
@@ -54,6 +60,7 @@ final class OutlookReader {
                             SparesRow::aboard))));
     return new Outlook(
         watched.size(),
+        anyFull,
         chance(SparesRow::aboard),
         chance(SparesRow::aboardAfterBringing),
         chance(row -> row.aboardAfterBringing() + row.buyPieces()),

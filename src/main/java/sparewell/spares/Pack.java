@@ -5,9 +5,9 @@ package sparewell.spares;
  *
  * @param row position of its item among the rows
  * @param number which pack of the item, counted from 0
- * @param forFloor whether it fills up to the floor
+ * @param fills whether it only fills up to the floor: hardly anything of the item is expected short
  * @param costUnits price in the smallest unit of money in use, &ge; 0
  * @param savedPieces importance-weighted fall of expected shortage when it follows the item's packs
  *     before it
  */
-record Pack(int row, int number, boolean forFloor, long costUnits, double savedPieces) {}
+record Pack(int row, int number, boolean fills, long costUnits, double savedPieces) {}

@@ -11,6 +11,9 @@ import java.util.Optional;
 final class PackSource {
   private static final int MOST_DECIMALS = 4;
 
+  /** Expected pieces short under which a pack below the floor counts as filling it. */
+  private static final double HARDLY_SHORT = 0.005;
+
   private final List<SparesRow> rows;
   private final int decimals;
 
@@ -56,11 +59,11 @@ final class PackSource {
   }
 
   /**
-   * Floors first, then most saved per money; where nothing is saved, the more important and the
-   * emptier item first.
+   * Most saved per money first, what only fills floors last; where nothing is saved, the more
+   * important and the emptier item first.
    */
   private Comparator<Pack> order() {
-    return Comparator.comparing((Pack pack) -> !pack.forFloor())
+    return Comparator.comparing(Pack::fills)
         .thenComparing(
             (one, other) ->
                 one.savedPieces() <= 0 && other.savedPieces() <= 0
@@ -93,10 +96,17 @@ final class PackSource {
     return new Pack(
         at,
         number,
-        before < row.floor(),
+        fills(row, before),
         units(row.packPrice().orElseThrow()),
         // What a rounded difference leaves would otherwise count as a saving.
         saved < 1e-12 ? 0 : saved);
+  }
+
+  /** An item that wants packs above its floor wants those below it for its losses too. */
+  static boolean fills(SparesRow row, int held) {
+    return row.carry() == row.floor()
+        && held < row.floor()
+        && row.losses().expectedShortage(held) < HARDLY_SHORT;
   }
 
   /** Money in whole units, the smallest in which budget and prices are whole (0.01 to 0.0001). */

@@ -57,10 +57,12 @@ public final class SparesPlanner {
                 style.neededTogether()));
       }
     }
+    List<Bring> brings = BringPlanner.of(rows, onHand, EventBoxes.emptied(season, horizon));
     return new SparesReport(
         horizon,
         rows,
-        BringPlanner.of(rows, onHand.holdings()),
+        brings,
+        onHand.after(brings.stream().map(Bring::move).toList(), season::ashore),
         eventNeeds(season, onHand, forecast, horizon, rows),
         new OutlookReader(horizon, forecast, rows).read(),
         IdleFinder.of(season, onHand),
@@ -107,7 +109,9 @@ public final class SparesPlanner {
                   row.losses(),
                   row.importance(),
                   inPlan,
-                  Math.max(forLosses, inPlan ? 1 : 0)));
+                  Math.max(
+                      forLosses,
+                      inPlan ? Math.min(1, row.aboard() + row.ashore() + row.buyPieces()) : 0)));
         }
       }
       needs.add(new EventNeed(event, items));

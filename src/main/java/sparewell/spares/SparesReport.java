@@ -2,6 +2,7 @@ package sparewell.spares;
 
 import java.util.List;
 import sparewell.finding.Finding;
+import sparewell.stock.OnHand;
 
 /**
  * What to carry, what to bring aboard and what is missing.
@@ -9,6 +10,7 @@ import sparewell.finding.Finding;
  * @param horizon what it is planned for
  * @param rows one for each item in stock, in the order of the workbook
  * @param brings what to bring from ashore, most useful first
+ * @param brought what will be on hand once that is brought
  * @param eventNeeds what each event of the horizon needs by itself, in order of date
  * @param outlook chance that nothing important runs out
  * @param idle styles aboard that are not thrown
@@ -18,6 +20,7 @@ public record SparesReport(
     Horizon horizon,
     List<SparesRow> rows,
     List<Bring> brings,
+    OnHand brought,
     List<EventNeed> eventNeeds,
     Outlook outlook,
     List<IdleStyle> idle,

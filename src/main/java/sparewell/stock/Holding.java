@@ -1,5 +1,6 @@
 package sparewell.stock;
 
+import java.util.Comparator;
 import java.util.Optional;
 import sparewell.season.ItemId;
 import sparewell.season.Place;
@@ -16,6 +17,12 @@ import sparewell.units.Mass;
  */
 public record Holding(
     ItemId item, Place place, boolean ashore, int pieces, Optional<Mass> weightEach) {
+  /** Most pieces first; of equals the place that is first by name. */
+  public static final Comparator<Holding> FULLEST_FIRST =
+      Comparator.comparing((Holding holding) -> -holding.pieces())
+          .thenComparing(holding -> holding.place().name())
+          .thenComparing(holding -> holding.place().compartment());
+
   /** Mass of all pieces, where known; nothing weighs nothing. */
   public Optional<Mass> weight() {
     return pieces == 0 ? Optional.of(Mass.ZERO) : weightEach.map(each -> each.times(pieces));

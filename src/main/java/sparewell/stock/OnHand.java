@@ -7,8 +7,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.Predicate;
 import sparewell.finding.Finding;
 import sparewell.season.ItemId;
+import sparewell.season.Place;
 import sparewell.units.Mass;
 
 /**
@@ -49,6 +51,29 @@ public record OnHand(List<Holding> holdings, List<ItemStock> items, List<Finding
     for (ItemStock item : items) {
       map.computeIfAbsent(item.item().style(), style -> new ArrayList<>()).add(item);
     }
+    return map;
+  }
+
+  /**
+   * What will be on hand once a plan is carried out, one move after the other. What is put where
+   * the angler chooses counts as aboard and has no holding.
+   *
+   * @param ashore whether a place is home storage
+   * @throws IllegalArgumentException for a move of pieces that do not lie there
+   */
+  public OnHand after(List<PieceMove> moves, Predicate<Place> ashore) {
+    if (moves.isEmpty()) {
+      return this;
+    }
+    return StockAfter.of(this, moves, ashore);
+  }
+
+  /**
+   * Pieces by item; those where the angler chose to put them are those aboard without a holding.
+   */
+  public Map<ItemId, ItemStock> itemsById() {
+    Map<ItemId, ItemStock> map = new LinkedHashMap<>();
+    items.forEach(item -> map.put(item.item(), item));
     return map;
   }
 }

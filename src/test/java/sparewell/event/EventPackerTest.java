@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import sparewell.event.EventPacking.Action;
 import sparewell.event.EventPacking.Line;
 import sparewell.event.EventPacking.PackingList;
 import sparewell.finding.Code;
@@ -22,6 +23,7 @@ import sparewell.spares.EventNeed;
 import sparewell.spares.KnownForecast;
 import sparewell.spares.SeasonMaker;
 import sparewell.spares.SparesPlanner;
+import sparewell.stock.PieceMove;
 
 class EventPackerTest {
   private static EventPacking pack(SeasonMaker maker, KnownForecast forecast) {
@@ -43,7 +45,8 @@ class EventPackerTest {
   }
 
   /**
-   * Mean loss 2.4: qpois(0.95, 2.4) = 5; ppois(5, 2.4, lower.tail = FALSE) = 0.0356725; R 4.2.2.
+   * Mean loss 2.4: qpois(0.95, 2.4) = 5; four are aboard: ppois(4, 2.4, lower.tail = FALSE) =
+   * 0.0958686; R 4.2.2.
    */
   @Test
   void takesFromTheBoxThenFromAboardThenFromAshore() {
@@ -54,12 +57,16 @@ class EventPackerTest {
     EventPacking packing = pack(maker, new KnownForecast().poisson("Jig", 0.1));
     PackingList list = packing.lists().get(0);
     assertEquals(List.of(1, 2, 1, 1), list.lines().stream().map(Line::pieces).toList());
-    assertTrue(list.lines().get(0).inBox());
+    assertEquals(
+        List.of(Action.LEAVE, Action.PUT_IN, Action.PUT_IN, Action.PUT_IN),
+        list.lines().stream().map(Line::action).toList());
+    assertEquals("Event box", list.lines().get(3).to().get().box());
     assertEquals(Optional.of(new Place("J2", "Bow")), list.lines().get(1).from());
-    assertTrue(list.lines().get(3).ashore());
-    assertEquals(0.0356725, list.lines().get(3).runOutProbability(), 1e-7);
+    assertEquals("Garage", list.lines().get(3).from().get().compartment());
+    assertEquals(0.0958686, list.lines().get(3).runOutProbability(), 1e-7);
     assertEquals(0, list.shortPieces());
-    assertEquals(5, list.slotsUsed());
+    assertEquals(1, list.slotsUsed(), "one item shares a pocket with itself");
+    assertEquals(List.of(1, 0, 0, 0), list.lines().stream().map(Line::slots).toList());
     assertTrue(packing.findings().isEmpty());
   }
 
@@ -68,12 +75,15 @@ class EventPackerTest {
     SeasonMaker maker = jigs().event("Cup", AS_OF, 8, 1, line("Jig", 24, "black"));
     PackingList list = pack(maker, new KnownForecast().poisson("Jig", 0.1)).lists().get(0);
     assertFalse(list.boxed());
-    assertEquals(5, list.pieces());
-    assertEquals("J2", list.lines().get(0).from().get().box());
+    assertEquals(4, list.pieces(Action.STAYS_ABOARD));
+    assertEquals(1, list.pieces(Action.PUT_IN), "from ashore");
+    assertEquals("Garage", list.lines().get(0).from().get().compartment());
+    assertEquals("J2", list.lines().get(0).to().get().box(), "where most of it lies");
+    assertEquals("J2", list.lines().get(1).from().get().box());
   }
 
   @Test
-  void whatIsNotOnHandStaysShortWithALineOfItsOwn() {
+  void whatIsNowhereToBeHadIsBought() {
     SeasonMaker maker =
         new SeasonMaker()
             .style("Jig")
@@ -82,10 +92,10 @@ class EventPackerTest {
             .aboard("Jig", "blue", "J1", 2)
             .event("Cup", AS_OF, 8, 1, line("Jig", 48));
     List<Line> lines = pack(maker, new KnownForecast().poisson("Jig", 0.1)).lists().get(0).lines();
-    assertEquals(List.of(2, 0), lines.stream().map(Line::pieces).toList());
-    assertEquals(List.of(3, 5), lines.stream().map(Line::shortPieces).toList());
+    assertEquals(List.of(2, 5, 3), lines.stream().map(Line::pieces).toList());
+    assertEquals(List.of(0, 5, 3), lines.stream().map(Line::shortPieces).toList());
     assertEquals(Optional.empty(), lines.get(1).from());
-    assertFalse(lines.get(1).noSlot());
+    assertEquals(Action.BUY, lines.get(1).action());
   }
 
   @Test
@@ -109,23 +119,82 @@ class EventPackerTest {
                 8,
                 1,
                 "Small",
-                OptionalInt.of(5),
+                OptionalInt.of(3),
                 line("Jig", 24),
                 line("Frog", 1),
                 line("Worm", 24));
     KnownForecast forecast =
         new KnownForecast().poisson("Jig", 0.1).poisson("Frog", 0.01).poisson("Worm", 0.5);
     EventPacking packing = pack(maker, forecast);
-    // Worm mean 12: qpois(0.95, 12) = 18, R 4.2.2: two pockets of ten; the second saves
-    // E(Y-10)+ = 2.5, more than a second Jig's P(Y > 1) = 0.69.
+    // Worm mean 12: qpois(0.95, 12) = 18, R 4.2.2: two pockets of ten; there is one.
     assertEquals(
-        List.of("Jig 2", "Frog 1", "Worm 18"),
-        packing.lists().get(0).lines().stream()
-            .map(line -> line.item().style() + " " + line.pieces())
-            .toList());
-    assertEquals(5, packing.lists().get(0).slotsUsed());
-    assertEquals(3, packing.lists().get(0).shortPieces());
+        List.of("put_in Jig 5 1", "put_in Frog 1 1", "put_in Worm 10 1", "stays_aboard Worm 8 0"),
+        packing.lines().stream().map(EventPackerTest::told).toList());
+    assertEquals(3, packing.lists().get(0).slotsUsed());
+    assertEquals(0, packing.lists().get(0).shortPieces(), "aboard, though in another box");
     assertEquals(Code.EVENT_BOX_NOT_ENOUGH_SLOTS, packing.findings().get(0).code());
+  }
+
+  private static String told(Line line) {
+    return line.action().word()
+        + " "
+        + line.item().style()
+        + " "
+        + line.pieces()
+        + " "
+        + line.slots();
+  }
+
+  @Test
+  void whatTheEventDoesNotWantGoesBackToItsKind() {
+    SeasonMaker maker =
+        jigs()
+            .style("Frog")
+            .add()
+            .aboard("Frog", "", "Event box", 2)
+            .aboard("Jig", "blue", "Event box", 3)
+            .boxedEvent(
+                "Cup", AS_OF, 8, 1, "Event box", OptionalInt.of(12), line("Jig", 24, "black"));
+    EventPacking packing =
+        pack(maker, new KnownForecast().poisson("Jig", 0.1).poisson("Frog", 0.1));
+    List<Line> out =
+        packing.lines().stream().filter(line -> line.action() == Action.TAKE_OUT).toList();
+    assertEquals(List.of(3, 2), out.stream().map(Line::pieces).toList());
+    assertEquals("J1", out.get(0).to().get().box(), "with the other blue ones");
+    assertEquals(PieceMove.OF_CHOICE, out.get(1).to().get(), "no frog lies anywhere else");
+  }
+
+  @Test
+  void slotsWithoutABoxBoundTheListAllTheSame() {
+    SeasonMaker maker =
+        jigs().boxedEvent("Cup", AS_OF, 8, 1, "", OptionalInt.of(1), line("Jig", 24));
+    List<Line> lines = pack(maker, new KnownForecast().poisson("Jig", 0.1)).lines();
+    assertEquals(1, lines.stream().mapToInt(Line::slots).sum());
+    assertTrue(
+        lines.stream().anyMatch(line -> line.slots() == 0 && line.action() == Action.STAYS_ABOARD));
+  }
+
+  @Test
+  void aBoxAshoreIsNotPackedAndSaidSo() {
+    SeasonMaker maker =
+        jigs()
+            .boxAshore("Home kit")
+            .boxedEvent("Cup", AS_OF, 8, 1, "Home kit", OptionalInt.of(9), line("Jig", 24));
+    EventPacking packing = pack(maker, new KnownForecast().poisson("Jig", 0.1));
+    assertFalse(packing.lists().get(0).boxed());
+    assertEquals(Code.EVENT_BOX_ASHORE, packing.findings().get(0).code());
+  }
+
+  @Test
+  void oneBoxForTwoEventsIsPackedForTheFirst() {
+    SeasonMaker maker =
+        jigs()
+            .boxedEvent("Cup", AS_OF, 8, 1, "Event box", OptionalInt.of(9), line("Jig", 24))
+            .boxedEvent(
+                "Final", AS_OF.plusDays(1), 8, 1, "Event box", OptionalInt.of(9), line("Jig", 9));
+    EventPacking packing = pack(maker, new KnownForecast().poisson("Jig", 0.1));
+    assertEquals("Cup", packing.lists().get(1).packedFirst().get().name());
+    assertTrue(packing.lines().stream().allMatch(line -> line.event().equals("Cup")));
   }
 
   @Test
@@ -260,6 +329,7 @@ class EventPackerTest {
     }
     maker
         .ashore("Home", "", "Tub", 2)
+        .aboard("None", "", "J2", 0)
         .aboard("A", "", "J1", 2)
         .aboard("B", "", "J2", 2)
         .aboard("C", "", "J1", 2)
@@ -278,7 +348,9 @@ class EventPackerTest {
             need("Box", 1, 1, false, 1),
             need("Idle", 1, 1, false, 0));
     assertEquals(
-        List.of("Box 1 Kit", "A 1 J1", "C 1 J1", "B 1 J2", "Home 1 Tub", "None 0"), words(list));
+        List.of("Box 1 Kit", "Box 1 Kit", "Home 1 Tub", "A 1 J1", "C 1 J1", "B 1 J2", "None 1"),
+        words(list));
+    assertEquals(Action.TAKE_OUT, list.lines().get(0).action());
     assertEquals(5, list.slotsUsed());
     assertEquals(1, list.shortPieces());
   }
@@ -312,9 +384,8 @@ class EventPackerTest {
             .event("Cup", AS_OF, 8, 1);
     PackingList six = pack(maker, need("Jig", 1, 1, true, 6));
     assertEquals(List.of("Jig 4 J2", "Jig 2 J1"), words(six));
-    assertFalse(six.lines().get(0).noSlot(), "all that is wanted is packed");
     assertEquals(
-        List.of("Jig 4 J2", "Jig 2 J1", "Jig 1 J3", "Jig 3 Tub"),
+        List.of("Jig 3 Tub", "Jig 4 J2", "Jig 2 J1", "Jig 1 J3"),
         words(pack(maker, need("Jig", 1, 1, true, 10))));
   }
 
@@ -331,10 +402,8 @@ class EventPackerTest {
     assertTrue(
         EventPacker.pack(maker.season(), maker.onHand(), List.of(three)).findings().isEmpty());
     PackingList four = pack(maker, need("Jig", 1, 1, true, 4));
-    assertEquals(List.of("Jig 3 J1"), words(four));
-    assertEquals(4, four.slotsWanted());
-    assertTrue(four.lines().get(0).noSlot(), "more is on hand, but no slot is left");
-    assertEquals(1, four.lines().get(0).shortPieces());
+    assertEquals(List.of("Jig 4 J1"), words(four));
+    assertEquals(1, four.slotsWanted());
   }
 
   @Test

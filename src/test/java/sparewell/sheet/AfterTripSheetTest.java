@@ -278,15 +278,15 @@ class AfterTripSheetTest {
   void aPriceNotKnownIsNotNought() {
     SeasonMaker maker = plenty().carryAtLeast(2).style("Net").add().aboard("Net", "", "J1", 1);
     List<String> lines = toDo(results(maker));
-    assertEquals("1. Buy 1 piece, price not known:", lines.get(1));
+    assertEquals("1. Buy 1 piece, price not known; that only fills floors:", lines.get(1));
     assertEquals("1 piece of Net, price not known", lines.get(2).strip());
     maker.aboard("Jig", "red", "J1", 0);
     lines = toDo(results(maker));
-    assertTrue(
-        lines
-            .get(1)
-            .matches("1\\. Buy \\d packs and 1 piece for \\d+\\.00 USD and what has no price yet:"),
+    assertEquals(
+        "1. Buy 3 packs for 18.00 USD to take the chance that nothing important runs out from 40 to"
+            + " 95.6 %:",
         lines.get(1));
+    assertEquals("1 more line only fills a floor.", lines.get(3).strip());
     assertFalse(String.join("\n", lines).contains("Beyond"), lines.toString());
   }
 
@@ -294,7 +294,10 @@ class AfterTripSheetTest {
   void namesWhatMattersBeyondTheBudget() {
     SeasonMaker maker = plenty().budget("7").aboard("Jig", "red", "J1", 0).carryAtLeast(3);
     List<String> lines = toDo(results(maker));
-    assertEquals("1. Buy 1 pack for 6.00 USD of your 7.00 USD:", lines.get(1));
+    assertEquals(
+        "1. Buy 1 pack for 6.00 USD of your 7.00 USD to take the chance that nothing important runs"
+            + " out from 40 to 79 %:",
+        lines.get(1));
     assertTrue(
         lines.get(3).matches(" +Beyond the budget: \\d packs? of Jig red, \\d+\\.00 USD\\."),
         lines.get(3));

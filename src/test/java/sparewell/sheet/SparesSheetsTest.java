@@ -23,6 +23,7 @@ import sparewell.spares.OffSeasonPlanner;
 import sparewell.spares.SeasonMaker;
 import sparewell.spares.SparesPlanner;
 import sparewell.spares.SparesReport;
+import sparewell.stock.OnHand;
 import sparewell.table.Block;
 import sparewell.table.Chart;
 import sparewell.table.Column;
@@ -49,13 +50,12 @@ class SparesSheetsTest {
           .boxedEvent("Cup", AS_OF, 8, 1, "F", OptionalInt.of(6), line("Jig", 24));
   private final KnownForecast forecast = new KnownForecast().poisson("Jig", 0.2);
   private final SparesReport spares = SparesPlanner.plan(maker.season(), maker.onHand(), forecast);
-  private final ReportSheet sparesSheet = SparesSheet.of(spares);
+  private final BuyList buys = BuyPlanner.plan(maker.season(), spares, forecast);
+  private final ReportSheet sparesSheet = SparesSheet.of(spares, buys);
   private final ReportSheet buySheet =
-      BuyListSheet.of(
-          BuyPlanner.plan(maker.season(), spares, forecast),
-          OffSeasonPlanner.plan(maker.season(), maker.onHand(), forecast));
+      BuyListSheet.of(buys, OffSeasonPlanner.plan(maker.season(), maker.onHand(), forecast));
   private final ReportSheet packingSheet =
-      EventPackingSheet.of(EventPacker.pack(maker.season(), maker.onHand(), spares.eventNeeds()));
+      EventPackingSheet.of(EventPacker.pack(maker.season(), buys.bought(), spares.eventNeeds()));
 
   private static Table<?> csv(ReportSheet sheet) {
     return sheet.blocks().stream()
@@ -113,7 +113,8 @@ class SparesSheetsTest {
         header(csv(buySheet)));
     assertEquals("event-packing.csv", csv(packingSheet).csvFile());
     assertEquals(
-        "event, style, size, colour, pieces, from_box, from_compartment, run_out_chance, short",
+        "event, style, size, colour, pieces, from_box, from_compartment, run_out_chance, short,"
+            + " action, slots",
         header(csv(packingSheet)));
   }
 
@@ -139,14 +140,13 @@ class SparesSheetsTest {
         text(sparesSheet).startsWith("Do: bring 1 piece of 1 item aboard (first table), then buy"),
         text(sparesSheet));
     assertTrue(text(sparesSheet).contains("Planned for Cup (2026-05-01, 8 hours)"));
-    assertTrue(
-        text(buySheet).contains("Buy the lines within the budget: 6.00 USD of your 10.00"),
-        text(buySheet));
+    assertTrue(text(buySheet).contains("That is 6.00 USD of your 10.00 USD"), text(buySheet));
     assertTrue(text(buySheet).contains("What 20.00 USD more buys"), text(buySheet));
     assertTrue(text(buySheet).contains("1 line without a price"), text(buySheet));
     assertTrue(text(buySheet).contains("you lost 2 pieces worth 6.00 USD"), text(buySheet));
     assertTrue(
-        text(packingSheet).contains("Cup (2026-05-01): pack 6 pieces into F, 6 of 6 slots"),
+        text(packingSheet)
+            .contains("Cup (2026-05-01): put 9 pieces into F, 2 of 6 slots. 1 piece short"),
         text(packingSheet));
   }
 
@@ -171,13 +171,17 @@ class SparesSheetsTest {
                     Optional.of(sixty),
                     1,
                     0,
-                    true)),
+                    true,
+                    Optional.empty())),
             sixty,
             sixty,
             now,
+            now,
+            now,
             List.of(),
-            Optional.of(new BuyList.More(new BigDecimal("20"), List.of(change), then)),
+            Optional.of(new BuyList.More(new BigDecimal("20"), false, List.of(change), now, then)),
             0,
+            new OnHand(List.of(), List.of(), List.of()),
             List.of());
     return text(BuyListSheet.of(list, Optional.empty()));
   }
@@ -214,7 +218,8 @@ class SparesSheetsTest {
     assertFalse(buy.blocks().stream().anyMatch(Chart.class::isInstance));
     // Nothing can be said of what money does where nothing has a price.
     assertFalse(text(buy).contains("nothing important runs out"), text(buy));
-    assertFalse(text(SparesSheet.of(report)).contains("budget"), "none is set");
+    BuyList list = BuyPlanner.plan(unpriced.season(), report, forecast);
+    assertFalse(text(SparesSheet.of(report, list)).contains("budget"), "none is set");
     assertTrue(buySheet.blocks().stream().anyMatch(Chart.class::isInstance));
   }
 
@@ -223,7 +228,8 @@ class SparesSheetsTest {
     SeasonMaker calm =
         new SeasonMaker().style("Jig").pack(1, "6.00").add().aboard("Jig", "", "J1", 9);
     SparesReport report = SparesPlanner.plan(calm.season(), calm.onHand(), new KnownForecast());
-    assertTrue(text(SparesSheet.of(report)).startsWith("Nothing to do"));
+    BuyList none = BuyPlanner.plan(calm.season(), report, new KnownForecast());
+    assertTrue(text(SparesSheet.of(report, none)).startsWith("Nothing to do"));
     ReportSheet buy =
         BuyListSheet.of(
             BuyPlanner.plan(calm.season(), report, new KnownForecast()),

@@ -46,7 +46,7 @@ class BuyPlannerTest {
     BuyList list = list(maker, forecast);
     assertEquals(
         List.of("1 Worm", "2 Jig", "1 Worm", "3 Jig"), order(list), "5 Jig and 2 Worm reach 0.95");
-    assertTrue(list.lines().stream().allMatch(BuyList.Line::withinBudget));
+    assertTrue(list.lines().stream().allMatch(BuyList.Line::bought));
     assertEquals(
         List.of("1.00", "5.00", "6.00", "12.00"),
         list.lines().stream().map(line -> line.cumulativeCost().get().toPlainString()).toList());
@@ -73,27 +73,60 @@ class BuyPlannerTest {
   }
 
   @Test
-  void floorsComeFirstAlsoWhereLittleIsLost() {
+  void whatOnlyFillsFloorsComesLast() {
     SeasonMaker maker =
         new SeasonMaker()
-            .style("Jig")
-            .pack(1, "1.00")
-            .add()
             .style("Rod")
             .pack(1, "80.00")
             .atOnce(2, 1)
             .add()
-            .aboard("Jig", "", "B", 0)
-            .aboard("Rod", "", "B", 1);
+            .style("Jig")
+            .pack(1, "1.00")
+            .add()
+            .aboard("Rod", "", "B", 1)
+            .aboard("Jig", "", "B", 0);
     KnownForecast forecast = new KnownForecast().poisson("Jig", 2.0 / 24);
     BuyList list = list(maker, forecast);
-    assertEquals(List.of("1 Rod", "5 Jig"), order(list));
-    assertTrue(list.lines().get(0).forFloor());
+    assertEquals(List.of("5 Jig", "1 Rod"), order(list));
+    assertEquals(List.of(false, true), list.lines().stream().map(BuyList.Line::fills).toList());
+    // ppois(5, 2) = 0.9834364, R 4.2.2: the Jigs alone do it, the Rod adds nothing.
+    assertEquals(0.9834364, list.needed().nothingRunsOutProbability().getAsDouble(), 1e-7);
+    assertEquals(0.1353353, list.without().nothingRunsOutProbability().getAsDouble(), 1e-7);
     BuyList poor = list(maker.budget("50"), forecast);
-    assertEquals(List.of("5 Jig", "1 Rod"), order(poor), "what the budget pays for stands first");
-    assertEquals(
-        List.of(true, false), poor.lines().stream().map(BuyList.Line::withinBudget).toList());
+    assertEquals(List.of(true, false), poor.lines().stream().map(BuyList.Line::bought).toList());
     assertEquals(new BigDecimal("5.00"), poor.spent());
+  }
+
+  /** Whole packs of one piece at one price: all end at one chance of another loss (newsvendor). */
+  @Test
+  void moneyStopsWhereAnotherPieceIsWorthItAlike() {
+    Random random = new Random(5);
+    for (int round = 0; round < 60; round++) {
+      SeasonMaker maker = new SeasonMaker().chance(0.999, true).budget(5 + random.nextInt(20) + "");
+      KnownForecast forecast = new KnownForecast();
+      for (int s = 0; s < 5; s++) {
+        maker.style("S" + s).pack(1, "1.00").add().aboard("S" + s, "", "B", random.nextInt(3));
+        forecast.negBin("S" + s, random.nextDouble() * 0.3, 0.6 + random.nextDouble());
+      }
+      SparesReport spares = SparesPlanner.plan(maker.season(), maker.onHand(), forecast);
+      BuyList list = BuyPlanner.plan(maker.season(), spares, forecast);
+      double leastBought = 1;
+      double mostLeft = 0;
+      for (SparesRow row : spares.rows()) {
+        int bought =
+            list.lines().stream()
+                .filter(line -> line.item().equals(row.item()) && line.bought())
+                .mapToInt(BuyList.Line::pieces)
+                .sum();
+        if (bought > 0) {
+          leastBought = Math.min(leastBought, row.losses().above(row.aboard() + bought - 1));
+        }
+        if (bought < row.buyPieces()) {
+          mostLeft = Math.max(mostLeft, row.losses().above(row.aboard() + bought));
+        }
+      }
+      assertTrue(leastBought >= mostLeft - 1e-12, leastBought + " < " + mostLeft);
+    }
   }
 
   @Test
@@ -132,7 +165,8 @@ class BuyPlannerTest {
     assertEquals("Frog", last.item().style());
     assertEquals(Optional.empty(), last.cost());
     assertEquals(Optional.empty(), last.cumulativeCost());
-    assertFalse(last.withinBudget());
+    assertEquals(Optional.empty(), last.withinBudget());
+    assertFalse(last.bought());
     assertEquals(Code.PRICE_NOT_KNOWN, list.findings().get(0).code());
     assertTrue(list.within().shortagePieces() > 8, "not bought, so still short");
   }
@@ -155,10 +189,12 @@ class BuyPlannerTest {
     // R 4.2.2: loss table of Poisson(2), stock 1 and 3
     assertEquals(1.13533528, list.within().shortagePieces(), 1e-8);
     assertEquals(0.21801755, list.more().get().outcome().shortagePieces(), 1e-8);
+    assertFalse(list.more().get().first());
     // Beyond the list, once it is paid: 5 reach the chance wanted.
-    BuyList rich = list(maker.budget("500"), forecast);
-    assertEquals(5, rich.lines().get(0).packs());
-    assertEquals(2, rich.more().get().packs().get(0).packs());
+    BuyList paid = list(maker.budget("55"), forecast);
+    assertEquals(5, paid.lines().get(0).packs());
+    assertEquals(2, paid.more().get().packs().get(0).packs());
+    assertEquals(Optional.empty(), list(maker.budget("500"), forecast).more(), "as much is left");
   }
 
   @Test
@@ -204,9 +240,10 @@ class BuyPlannerTest {
       running = running.add(line.cost().get());
       assertEquals(0, running.compareTo(line.cumulativeCost().get()));
       assertTrue(line.shortageAfterPieces() <= line.shortageBeforePieces());
-      assertFalse(outsideSeen && line.withinBudget(), "what the budget pays for stands first");
-      outsideSeen |= !line.withinBudget();
-      inside = line.withinBudget() ? inside.add(line.cost().get()) : inside;
+      outsideSeen &= i > 0 && list.lines().get(i - 1).fills() == line.fills();
+      assertFalse(outsideSeen && line.bought(), "what the budget pays for stands first");
+      outsideSeen |= !line.bought();
+      inside = line.bought() ? inside.add(line.cost().get()) : inside;
       packs.merge(line.item(), line.packs(), Integer::sum);
     }
     assertEquals(0, inside.compareTo(list.spent()));
@@ -216,9 +253,9 @@ class BuyPlannerTest {
     }
   }
 
-  /** With floors the order is: floors first, then shortage; more money never does worse in it. */
+  /** Money goes to what is needed first; more money never does worse in it, floors or not. */
   @Test
-  void withFloorsMoreMoneyNeverServesThemWorse() {
+  void floorsNeverTakeMoneyFromWhatIsNeeded() {
     Random random = new Random(13);
     for (int round = 0; round < 40; round++) {
       SeasonMaker maker = new SeasonMaker().carryAtLeast(3);
@@ -230,27 +267,22 @@ class BuyPlannerTest {
             .pack(1 + random.nextInt(3), (1 + random.nextInt(30)) + ".00")
             .add()
             .aboard(style, "a", "B", random.nextInt(4));
-        forecast.negBin(style, random.nextDouble() * 0.4, 0.6 + random.nextDouble());
+        forecast.negBin(
+            style,
+            (1e-9 + random.nextInt(3)) * random.nextDouble() * 0.1,
+            0.6 + random.nextDouble());
       }
       double before = 0;
-      double shortage = Double.POSITIVE_INFINITY;
       for (int budget = 0; budget <= 300; budget += 10) {
         BuyList list = list(maker.budget(budget + ""), forecast);
         double saved =
-            list.lines().stream()
-                .filter(line -> line.forFloor() && line.withinBudget())
+            list.part(false).stream()
+                .filter(BuyList.Line::bought)
                 .mapToDouble(line -> line.shortageBeforePieces() - line.shortageAfterPieces())
                 .sum();
         assertTrue(saved >= before - 1e-9);
         before = saved;
-        boolean floorsPaid =
-            list.lines().stream()
-                .filter(BuyList.Line::forFloor)
-                .allMatch(BuyList.Line::withinBudget);
-        if (floorsPaid) {
-          assertTrue(list.within().shortagePieces() <= shortage + 1e-9);
-          shortage = list.within().shortagePieces();
-        }
+        list.part(true).forEach(line -> assertTrue(line.shortageBeforePieces() < 0.005));
       }
     }
   }
@@ -288,7 +320,7 @@ class BuyPlannerTest {
   }
 
   @Test
-  void afterFloorsOnlyWhatIsLeftIsSpent() {
+  void floorsGetOnlyWhatIsLeft() {
     SeasonMaker maker =
         new SeasonMaker()
             .style("Rod")
@@ -302,7 +334,7 @@ class BuyPlannerTest {
             .aboard("Jig", "", "B", 0)
             .budget("55");
     BuyList list = list(maker, new KnownForecast().poisson("Jig", 2.0 / 24));
-    assertEquals(List.of("1 Rod", "2 Jig", "3 Jig"), order(list));
+    assertEquals(List.of("5 Jig", "1 Rod"), order(list));
     assertEquals(new BigDecimal("50.00"), list.spent());
   }
 
@@ -330,10 +362,10 @@ class BuyPlannerTest {
     assertEquals(
         List.of("1 Jig", "2 Toad", "3 Frog", "4 Frog"),
         list.lines().stream().map(line -> line.rank() + " " + line.item().style()).toList());
-    assertTrue(list.lines().stream().allMatch(BuyList.Line::withinBudget), "no budget is set");
+    assertTrue(list.lines().stream().allMatch(BuyList.Line::bought), "no budget is set");
     assertEquals(
-        List.of(false, true, false, false),
-        list.lines().stream().map(BuyList.Line::forFloor).toList());
+        List.of(false, false, false, false),
+        list.lines().stream().map(BuyList.Line::fills).toList());
     assertEquals(
         List.of("Frog", "Toad"),
         list.findings().stream().map(finding -> finding.details().get(0)).toList(),
@@ -353,9 +385,8 @@ class BuyPlannerTest {
         .aboard("Rod", "", "B", 0)
         .aboard("Vest", "", "B", 1)
         .aboard("Jig", "", "B", 1);
-    BuyList list = list(maker, new KnownForecast().poisson("Jig", 0.01 / 24));
-    assertEquals(
-        List.of("1 Jig", "1 Vest", "2 Rod", "1 Net"), order(list), "what saves something leads");
+    BuyList list = list(maker, new KnownForecast().poisson("Jig", 0.2 / 24));
+    assertEquals(List.of("1 Jig", "1 Vest", "2 Rod", "1 Net"), order(list), "what is needed leads");
   }
 
   /**

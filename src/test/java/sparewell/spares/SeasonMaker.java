@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import sparewell.finding.Cell;
+import sparewell.season.Box;
 import sparewell.season.Cause;
 import sparewell.season.Compartment;
 import sparewell.season.Event;
@@ -38,6 +39,7 @@ public final class SeasonMaker {
   private static final Length SIDE = Length.of(-0.5, LengthUnit.METRE);
 
   private final List<Style> styles = new ArrayList<>();
+  private final List<Box> boxes = new ArrayList<>();
   private final List<Event> events = new ArrayList<>();
   private final List<Trip> trips = new ArrayList<>();
   private final List<StyleHours> hours = new ArrayList<>();
@@ -168,6 +170,23 @@ public final class SeasonMaker {
     return this;
   }
 
+  /** A box that stands ashore. */
+  public SeasonMaker boxAshore(String name) {
+    boxes.add(
+        new Box(
+            name,
+            "Garage",
+            Optional.empty(),
+            Optional.empty(),
+            "",
+            false,
+            false,
+            Optional.empty(),
+            OptionalInt.empty(),
+            Cell.NOWHERE));
+    return this;
+  }
+
   /** The item's own floor. */
   public SeasonMaker itemFloor(String style, String colour, int pieces) {
     floors.put(new ItemId(style, "", colour), OptionalInt.of(pieces));
@@ -251,6 +270,7 @@ public final class SeasonMaker {
     sketch.chanceFromCommandLine = commandLine;
     sketch.budget = budget;
     sketch.styles = styles;
+    sketch.boxes = boxes;
     sketch.compartments = List.of(compartment("Bow", false), compartment("Garage", true));
     sketch.trips = trips;
     sketch.styleHours = hours;

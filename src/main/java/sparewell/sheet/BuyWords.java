@@ -1,0 +1,83 @@
+package sparewell.sheet;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import sparewell.spares.BuyList;
+
+/** A buy list in words, the same on every sheet and on the console. */
+final class BuyWords {
+  private BuyWords() {}
+
+  /** Lines to buy now that lower the expected shortage, or that only fill floors. */
+  static List<BuyList.Line> bought(BuyList list, boolean fills) {
+    return list.part(fills).stream().filter(BuyList.Line::bought).toList();
+  }
+
+  /** Packs and single pieces in all, like {@code 4 packs and 2 pieces}. */
+  static String wares(List<BuyList.Line> lines) {
+    int packs = 0;
+    int pieces = 0;
+    for (BuyList.Line line : lines) {
+      if (line.packs() == line.pieces()) {
+        pieces += line.pieces();
+      } else {
+        packs += line.packs();
+      }
+    }
+    List<String> parts = new ArrayList<>();
+    if (packs > 0) {
+      parts.add(Phrase.count(packs, "pack"));
+    }
+    if (pieces > 0) {
+      parts.add(Phrase.count(pieces, "piece"));
+    }
+    return String.join(" and ", parts);
+  }
+
+  /** Money for lines, as far as prices are known; absent where none is. */
+  static Optional<BigDecimal> cost(List<BuyList.Line> lines) {
+    return lines.stream().map(BuyList.Line::cost).flatMap(Optional::stream).reduce(BigDecimal::add);
+  }
+
+  /** Like {@code for 33.00 USD}, with what has no price told. */
+  static String price(List<BuyList.Line> lines, BuyList list) {
+    long unpriced = lines.stream().filter(line -> line.cost().isEmpty()).count();
+    return cost(lines)
+            .map(money -> " for " + Phrase.money(money, list.currency()))
+            .orElse(lines.size() == 1 ? ", price not known" : ", prices not known")
+        + (unpriced > 0 && unpriced < lines.size() ? " and what has no price yet" : "");
+  }
+
+  /** What the lines that are needed do, like {@code take the chance ... from 70 to 98.8 %}. */
+  static String effect(BuyList list) {
+    var before = list.without().nothingRunsOutProbability();
+    var after = list.needed().nothingRunsOutProbability();
+    if (after.isPresent() && after.getAsDouble() - before.orElse(0) >= 0.0005) {
+      return "take the chance that nothing important runs out from "
+          + Phrase.fine(before.getAsDouble())
+          + " to "
+          + Phrase.fine(after.getAsDouble())
+          + " %";
+    }
+    return String.format(
+        Locale.ROOT,
+        "take the pieces you expect to miss from %.2f to %.2f",
+        list.without().shortagePieces(),
+        list.needed().shortagePieces());
+  }
+
+  /** Like {@code 24 more lines, 214.00 USD, only fill floors}; empty where there are none. */
+  static String fills(BuyList list) {
+    List<BuyList.Line> fills = bought(list, true);
+    if (fills.isEmpty()) {
+      return "";
+    }
+    boolean more = !bought(list, false).isEmpty();
+    return Phrase.count(fills.size(), more ? "more line" : "line")
+        + cost(fills).map(money -> ", " + Phrase.money(money, list.currency()) + ",").orElse("")
+        + (fills.size() == 1 ? " only fills a floor" : " only fill floors");
+  }
+}
