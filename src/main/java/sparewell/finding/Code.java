@@ -67,7 +67,7 @@ public enum Code {
   TRIP_WITHOUT_HOURS(
       "I-021",
       Severity.ERROR,
-      "%2$s '%1$s': the hours of a trip must be above zero",
+      "%2$s '%1$s': the hours of a trip must be at least 0.1",
       "trip left out of the loss rates; its losses still come off the stock"),
   DATE_AS_FRACTION(
       "I-030",

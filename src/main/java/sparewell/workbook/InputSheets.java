@@ -39,6 +39,7 @@ public final class InputSheets {
   private static final InputColumn DAYS =
       optional("Days", Kind.DAYS, "1", "How many days; hours are the total over them.")
           .forgiving()
+          .within(0.1, 366, "days")
           .inFiles("Number of days", "How many days");
   private static final InputColumn CHANCE =
       optional(
@@ -67,28 +68,36 @@ public final class InputSheets {
               required("Style", Kind.TEXT, "Name of the style."),
               required("Family", Kind.TEXT, "Group of styles that are lost alike."),
               optional("Weight each", Kind.ITEM_MASS, "not known", "Weight of one piece.")
+                  .within(0, 50, "kg")
                   .forgiving(),
               optional("Counted in", Kind.CHOICE, "pieces", "What Count means for this style.")
                   .forgiving()
                   .oneOf("pieces", "packs"),
               optional("Pieces per pack", Kind.PIECES, "1", "Pieces in one pack as bought.")
+                  .within(1, 10_000, "pieces")
                   .forgiving(),
-              optional("Pack price", Kind.MONEY, "not known", "Price of one pack.").forgiving(),
+              optional("Pack price", Kind.MONEY, "not known", "Price of one pack.")
+                  .within(0, 100_000, "")
+                  .forgiving(),
               optional(
                       "Carry at least",
                       Kind.COUNT,
                       "the setting",
                       "Least of each item aboard, in what the style is counted in.")
+                  .within(0, 1000, "pieces")
                   .forgiving(),
               optional("Needed at once", Kind.PIECES, "0", "Pieces in use together, such as rods.")
+                  .within(0, 1000, "pieces")
                   .forgiving(),
               optional("Spare factor", Kind.NUMBER, "1", "Needed at once is multiplied with it.")
+                  .within(0, 100, "")
                   .forgiving(),
               optional(
                       "Importance",
                       Kind.NUMBER,
                       "1",
                       "How much a missing piece matters beside other styles.")
+                  .within(0, 1000, "")
                   .forgiving(),
               CHANCE));
 
@@ -107,11 +116,15 @@ public final class InputSheets {
                   .refersTo("Boxes")
                   .inFiles(OTHER_BOXES),
               required("Count", Kind.COUNT, "How many, in what the style is counted in.")
+                  .within(0, 100_000, "pieces")
                   .alias("Qty")
                   .inFiles(OTHER_COUNTS),
-              optional("Weight each", Kind.ITEM_MASS, "the style's", "Weight of one piece."),
-              optional("Pack price", Kind.MONEY, "the style's", "Price of one pack."),
+              optional("Weight each", Kind.ITEM_MASS, "the style's", "Weight of one piece.")
+                  .within(0, 50, "kg"),
+              optional("Pack price", Kind.MONEY, "the style's", "Price of one pack.")
+                  .within(0, 100_000, ""),
               optional("Carry at least", Kind.COUNT, "the style's", "Least of this item aboard.")
+                  .within(0, 1000, "pieces")
                   .forgiving(),
               optional(
                   "Counted on",
@@ -128,10 +141,17 @@ public final class InputSheets {
           List.of(
               required("Box", Kind.TEXT, "What its label says."),
               required("Compartment", Kind.TEXT, "Where it stands now.").refersTo("Compartments"),
-              optional("Length", Kind.LENGTH, "not checked for fit", "Outer length.").forgiving(),
-              optional("Width", Kind.LENGTH, "not checked for fit", "Outer width.").forgiving(),
-              optional("Height", Kind.LENGTH, "not checked for fit", "Outer height.").forgiving(),
+              optional("Length", Kind.LENGTH, "not checked for fit", "Outer length.")
+                  .within(0.005, 10, "m")
+                  .forgiving(),
+              optional("Width", Kind.LENGTH, "not checked for fit", "Outer width.")
+                  .within(0.005, 10, "m")
+                  .forgiving(),
+              optional("Height", Kind.LENGTH, "not checked for fit", "Outer height.")
+                  .within(0.005, 10, "m")
+                  .forgiving(),
               optional("Empty weight", Kind.LOAD_MASS, "not known", "Weight without contents.")
+                  .within(0, 1000, "kg")
                   .forgiving(),
               optional("Tape colour", Kind.TEXT, "", "Colour of its tape.")
                   .forgiving()
@@ -142,6 +162,7 @@ public final class InputSheets {
               optional("Last checked", Kind.DATE, "", "When you last checked its contents.")
                   .forgiving(),
               optional("Check every (days)", Kind.PIECES, "never", "Days between checks.")
+                  .within(0, 10_000, "days")
                   .forgiving()
                   .alias("Check every")));
 
@@ -163,10 +184,17 @@ public final class InputSheets {
                       "Offset of its centre, starboard positive.")
                   .forgiving()
                   .alias("From centerline"),
-              optional("Length", Kind.LENGTH, "not checked", "Inner length.").forgiving(),
-              optional("Width", Kind.LENGTH, "not checked", "Inner width.").forgiving(),
-              optional("Height", Kind.LENGTH, "not checked", "Inner height.").forgiving(),
+              optional("Length", Kind.LENGTH, "not checked", "Inner length.")
+                  .within(0.005, 30, "m")
+                  .forgiving(),
+              optional("Width", Kind.LENGTH, "not checked", "Inner width.")
+                  .within(0.005, 30, "m")
+                  .forgiving(),
+              optional("Height", Kind.LENGTH, "not checked", "Inner height.")
+                  .within(0.005, 30, "m")
+                  .forgiving(),
               optional("Max load", Kind.LOAD_MASS, "not checked", "Most weight it may hold.")
+                  .within(0, 10_000, "kg")
                   .forgiving(),
               optional("At hand", Kind.YES_NO, "no", "Yes if within reach all day.").forgiving(),
               optional("Ashore", Kind.YES_NO, "no", "Yes for storage at home.").forgiving()));
@@ -183,6 +211,7 @@ public final class InputSheets {
                   .inFiles("Day", "Trip date", "Date of trip", "First day"),
               WATER,
               required("Hours", Kind.HOURS, "Hours fished in all.")
+                  .within(0, 1000, "hours")
                   .inFiles("Hours fished", "Hrs", "Hrs fished", "Total hours", "Time fished"),
               DAYS,
               COVER,
@@ -201,6 +230,7 @@ public final class InputSheets {
                   .refersTo("Styles")
                   .inFiles(OTHER_STYLES),
               required("Hours", Kind.HOURS, "Hours it was thrown.")
+                  .within(0, 3000, "hours")
                   .inFiles("Hours thrown", "Hrs", "Hrs thrown", "Time thrown")));
 
   public static final InputSheet LOSSES =
@@ -216,6 +246,7 @@ public final class InputSheets {
               SIZE,
               COLOUR,
               required("Lost", Kind.PIECES, "Pieces lost.")
+                  .within(0, 10_000, "pieces")
                   .inFiles(
                       "How many",
                       "Lost pieces",
@@ -249,9 +280,11 @@ public final class InputSheets {
                   .refersTo("Boxes")
                   .inFiles(OTHER_BOXES),
               required("Count", Kind.COUNT, "How many, in what the style is counted in.")
+                  .within(0, 100_000, "pieces")
                   .alias("Qty")
                   .inFiles(OTHER_COUNTS),
               optional("Cost", Kind.MONEY, "not known", "What you paid for the row.")
+                  .within(0, 1e7, "")
                   .forgiving()
                   .inFiles("Price", "Paid", "Total", "Total cost")));
 
@@ -266,6 +299,7 @@ public final class InputSheets {
               SIZE,
               COLOUR,
               required("Count", Kind.COUNT, "How many, in what the style is counted in.")
+                  .within(0, 100_000, "pieces")
                   .alias("Qty"),
               required("From box", Kind.TEXT, "Box, or compartment, it was taken from.")
                   .refersTo("Boxes")
@@ -301,6 +335,7 @@ public final class InputSheets {
               required("Box", Kind.TEXT, "Box, or the compartment it lies loose in.")
                   .refersTo("Boxes"),
               required("Count", Kind.COUNT, "How many, in what the style is counted in.")
+                  .within(0, 100_000, "pieces")
                   .alias("Qty"),
               NOTE));
 
@@ -313,13 +348,16 @@ public final class InputSheets {
               required("Event", Kind.TEXT, "A short name of your own."),
               required("Date", Kind.DATE, "First day."),
               WATER,
-              required("Hours", Kind.HOURS, "Hours you will fish in all."),
+              required("Hours", Kind.HOURS, "Hours you will fish in all.")
+                  .within(0.1, 1000, "hours"),
               DAYS,
               COVER,
               optional("Box", Kind.TEXT, "none", "Box to pack for it.")
                   .forgiving()
                   .refersTo("Boxes"),
-              optional("Slots", Kind.PIECES, "no limit", "Pockets in that box.").forgiving(),
+              optional("Slots", Kind.PIECES, "no limit", "Pockets in that box.")
+                  .within(0, 10_000, "")
+                  .forgiving(),
               CHANCE));
 
   public static final InputSheet EVENT_PLAN =
@@ -330,7 +368,8 @@ public final class InputSheets {
           List.of(
               required("Event", Kind.TEXT, "Event, as in Events.").refersTo("Events"),
               required("Style", Kind.TEXT, "Style planned.").refersTo("Styles"),
-              required("Hours", Kind.HOURS, "Hours over all rods and anglers."),
+              required("Hours", Kind.HOURS, "Hours over all rods and anglers.")
+                  .within(0.01, 3000, "hours"),
               optional("Colours", Kind.TEXT, "all in stock", "Colours, separated by commas.")
                   .alias("Colors", "Colour", "Color")));
 
@@ -341,7 +380,7 @@ public final class InputSheets {
           "What the boat carries beside tackle.",
           List.of(
               required("Load", Kind.TEXT, "Its name."),
-              required("Weight", Kind.LOAD_MASS, "Its weight."),
+              required("Weight", Kind.LOAD_MASS, "Its weight.").within(0, 50_000, "kg"),
               required(
                   "From transom",
                   Kind.POSITION,

@@ -24,6 +24,10 @@ final class TripsReader {
   private final Keys keys = new Keys("the sheet Trips");
   private final List<Trip> trips = new ArrayList<>();
   private final Map<String, LocalDate> later = new HashMap<>();
+
+  /** Six minutes; nobody logs a shorter trip, and 0 stands for one without hours. */
+  private static final double LEAST_HOURS = 0.1;
+
   private final Map<String, LocalDate> dates = new HashMap<>();
   private final Map<LocalDate, List<String>> byDate = new HashMap<>();
   private final Lookalikes covers = new Lookalikes("kept as a cover of its own");
@@ -79,7 +83,7 @@ final class TripsReader {
 
   private static OptionalDouble hours(Row row, String trip) {
     Optional<Double> hours = row.readSparing("Hours", OUT_OF_FIT, Amounts::hours);
-    if (hours.isPresent() && hours.get() == 0) {
+    if (hours.isPresent() && hours.get() < LEAST_HOURS) {
       row.say("Hours", Code.TRIP_WITHOUT_HOURS, trip, "Trip");
       return OptionalDouble.empty();
     }

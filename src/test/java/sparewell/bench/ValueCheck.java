@@ -1,5 +1,7 @@
 package sparewell.bench;
 
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
 import com.sun.management.OperatingSystemMXBean;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
@@ -12,30 +14,31 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import sparewell.Command;
 
 /**
  * Good workbooks with absurd values, in one process of 512 MiB: every run ends with exit code 0 and
- * finite figures in all its files, within 10 s of CPU. {@code mvn -q -Pvalues test-compile
- * -Dvalues.args="5000 1"}: how many seasons, first seed. A seed names its season for good.
+ * finite figures on the screen and in all files, within 10 s of CPU. A seed names its season for
+ * good. Not in the usual test run: {@code mvn test -Pvalues}; {@code -Dcases=N}, {@code -Dseed=N}.
  */
-final class ValueFuzz {
+class ValueCheck {
+  private static final int CASES = Integer.getInteger("cases", 5_000);
+  private static final long SEED = Long.getLong("seed", 1);
   private static final double MOST_SECONDS = 10;
   private static final int SLOWEST_SHOWN = 10;
   private static final Pattern NOT_FINITE = Pattern.compile("NaN|Infinity|∞|\\bnull\\b");
 
+  @TempDir private Path folder;
+
   private record Case(long seed, double seconds, String altered, String fault) {}
 
-  private ValueFuzz() {}
-
-  /** Runs it; the exit code tells whether all went well. */
-  public static void main(String[] arguments) throws IOException {
-    int seasons = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 200;
-    long first = arguments.length > 1 ? Long.parseLong(arguments[1]) : 1;
-    Path folder = Files.createTempDirectory("values");
+  @Test
+  void everySeasonEndsInFiniteFigures() throws IOException {
     run(0, folder); // what a first run has to load is no season's own
     List<Case> cases = new ArrayList<>();
-    for (long seed = first; seed < first + seasons; seed++) {
+    for (long seed = SEED; seed < SEED + CASES; seed++) {
       Case one = run(seed, folder);
       cases.add(one);
       if (!one.fault().isEmpty()) {
@@ -43,8 +46,7 @@ final class ValueFuzz {
       }
     }
     report(cases);
-    delete(folder);
-    System.exit(cases.stream().allMatch(one -> one.fault().isEmpty()) ? 0 : 1);
+    assertTrue(cases.stream().allMatch(one -> one.fault().isEmpty()));
   }
 
   private static Case run(long seed, Path folder) throws IOException {
@@ -92,7 +94,7 @@ final class ValueFuzz {
     cases.stream()
         .sorted(Comparator.comparingDouble(Case::seconds).reversed())
         .limit(SLOWEST_SHOWN)
-        .forEach(ValueFuzz::print);
+        .forEach(ValueCheck::print);
   }
 
   private static void print(Case one) {
