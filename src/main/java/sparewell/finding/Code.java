@@ -213,6 +213,21 @@ public enum Code {
       Severity.WARNING,
       "%1$s: more was lost since the count than was there (%2$s too many)",
       "on hand taken as 0; recount it"),
+  CARRIED_TOO_MANY(
+      "I-172",
+      Severity.WARNING,
+      "%1$s: %3$s more were taken out of '%2$s' than were there",
+      "taken as 0 there, and as many as you say where they went; recount both"),
+  COUNT_WITHOUT_DATE(
+      "I-173",
+      Severity.WARNING,
+      "Counted on is blank, so the stock follows neither losses nor restocks (pieces left out: %1$s)",
+      "such counts are taken as today's; type their date once, in Settings beside 'Stock counted on'"),
+  PUT_BEFORE_COUNT(
+      "I-174",
+      Severity.NOTE,
+      "%1$s was put into '%2$s' before its count of %3$s, and has no Stock row there",
+      "taken as part of that count; if it lies there still, add it to Counts"),
   LOSS_WITHOUT_ITEM(
       "I-101",
       Severity.NOTE,

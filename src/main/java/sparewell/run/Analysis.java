@@ -17,6 +17,7 @@ import sparewell.ooxml.WorkbookRefused;
 import sparewell.rates.LossModel;
 import sparewell.rates.record.TrackRecord;
 import sparewell.season.Season;
+import sparewell.season.SeasonOrder;
 import sparewell.sheet.Results;
 import sparewell.spares.BuyList;
 import sparewell.spares.BuyPlanner;
@@ -42,7 +43,7 @@ final class Analysis {
       WorkbookPackage book, ReadOptions options, String version, List<Finding> alreadyFound)
       throws UnusableWorkbook, WorkbookRefused {
     ReadResult read = SeasonReader.read(book, options);
-    Season season = read.season();
+    Season season = SeasonOrder.of(read.season());
     OnHand onHand = OnHandCalculator.of(season);
     // What needs no fitted rates runs beside the fit, in parts that either thread may take up.
     Supplier<TrackRecord> record = Beside.begin(() -> TrackRecord.of(season));

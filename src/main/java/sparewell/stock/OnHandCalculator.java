@@ -2,39 +2,40 @@ package sparewell.stock;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.stream.Stream;
+import sparewell.finding.Cell;
+import sparewell.finding.Code;
 import sparewell.finding.Findings;
-import sparewell.season.Compartment;
 import sparewell.season.ItemId;
-import sparewell.season.Place;
+import sparewell.season.Loss;
 import sparewell.season.Restock;
 import sparewell.season.Season;
 import sparewell.season.StockRow;
 import sparewell.season.Style;
+import sparewell.season.Transfer;
 import sparewell.season.Trip;
 import sparewell.units.Mass;
 
 /**
- * Works out what is on hand: each count, less the losses on trips dated after it, plus the restocks
- * dated after it. A count without a date is current. Losses come off the item's box aboard that
- * holds most; what that box cannot give comes off the next.
+ * Works out what is on hand: each count, less the losses on trips dated after it, plus what was
+ * added or carried in, less what was carried out after it. A count without a date is current.
+ * Losses come off the item's box aboard that holds most, then its other boxes aboard, then those
+ * ashore, where boxes stood at that time.
  */
 public final class OnHandCalculator {
   private final Season season;
-  private final Map<String, Compartment> compartments;
+  private final BoxPlaces places;
   private final Map<String, Style> styles;
   private final Map<ItemId, ItemLedger> ledgers = new LinkedHashMap<>();
   private final Findings findings = new Findings();
 
   private OnHandCalculator(Season season) {
     this.season = season;
-    this.compartments = season.compartmentsByName();
+    this.places = new BoxPlaces(season);
     this.styles = season.stylesByName();
   }
 
@@ -47,21 +48,19 @@ public final class OnHandCalculator {
   }
 
   private OnHand onHand() {
-    for (StockRow row : season.stock()) {
-      ledger(row.item()).count(row, ashore(row.place()));
+    season.stock().forEach(row -> ledger(row.item()).count(row));
+    season.recounts().forEach(count -> ledger(count.item()).recount(count));
+    for (Restock restock : season.restocks()) {
+      ledger(restock.item())
+          .restock(restock.date(), restock.place(), restock.addedPieces(), restock.origin());
     }
-    List<Movement> movements = movements();
-    UntracedLosses untraced = new UntracedLosses(season);
-    for (Movement movement : movements) {
-      ItemLedger ledger = ledgers.get(movement.item());
-      if (ledger == null) {
-        untraced.add(movement);
-      } else {
-        movement.applyTo(ledger, this::ashore);
-      }
+    for (Transfer way : season.transfers()) {
+      ItemLedger ledger = ledger(way.item());
+      ledger.carry(way.date(), way.from(), -way.carriedPieces(), way.origin());
+      ledger.carry(way.date(), way.to(), way.carriedPieces(), way.origin());
     }
-    ledgers.values().forEach(ItemLedger::settle);
-    untraced.report(findings);
+    lose();
+    ledgers.values().forEach(ItemLedger::play);
     List<Holding> holdings = new ArrayList<>();
     List<OnHand.ItemStock> items = new ArrayList<>();
     for (ItemLedger ledger : ledgers.values()) {
@@ -70,32 +69,41 @@ public final class OnHandCalculator {
       items.add(itemStock(ledger, weight));
       ledger.report(findings);
     }
+    reportLeftOut();
     return new OnHand(holdings, items, findings.list());
   }
 
   private ItemLedger ledger(ItemId item) {
-    return ledgers.computeIfAbsent(item, ItemLedger::new);
+    return ledgers.computeIfAbsent(item, id -> new ItemLedger(id, places));
   }
 
-  private boolean ashore(Place place) {
-    return Optional.ofNullable(compartments.get(place.compartment()))
-        .map(Compartment::ashore)
-        .orElse(false);
-  }
-
-  /** Losses and restocks by date; on one day what was added was there before what was lost. */
-  private List<Movement> movements() {
+  private void lose() {
+    UntracedLosses untraced = new UntracedLosses(season);
     Map<String, Trip> trips = season.tripsById();
-    for (Restock restock : season.restocks()) {
-      ledger(restock.item());
+    for (Loss loss : season.losses()) {
+      Trip trip = trips.get(loss.trip());
+      ItemLedger ledger = ledgers.get(loss.item());
+      if (trip != null && ledger != null) {
+        ledger.lose(trip.date(), loss.lostPieces());
+      } else if (trip != null) {
+        untraced.add(loss, trip.date());
+      }
     }
-    Stream<Movement> restocked = season.restocks().stream().map(Movement::of);
-    Stream<Movement> lost =
-        season.losses().stream()
-            .filter(loss -> trips.containsKey(loss.trip()))
-            .map(loss -> Movement.of(loss, trips.get(loss.trip()).date()));
-    // Sorting keeps this order within a day.
-    return Stream.concat(restocked, lost).sorted(Comparator.comparing(Movement::date)).toList();
+    untraced.report(findings);
+  }
+
+  /** One warning for all that a blank date of count leaves out. */
+  private void reportLeftOut() {
+    int pieces = ledgers.values().stream().mapToInt(ItemLedger::leftOut).sum();
+    if (pieces > 0) {
+      Cell undated =
+          season.stock().stream()
+              .filter(row -> row.countedOn().isEmpty() && ledger(row.item()).leftOut() > 0)
+              .map(StockRow::origin)
+              .findFirst()
+              .orElse(Cell.NOWHERE);
+      findings.add(Code.COUNT_WITHOUT_DATE, undated, pieces);
+    }
   }
 
   private Optional<Mass> weightEach(ItemLedger ledger) {

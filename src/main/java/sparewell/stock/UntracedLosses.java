@@ -6,6 +6,7 @@ import java.util.Map;
 import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Findings;
+import sparewell.season.Loss;
 import sparewell.season.Season;
 import sparewell.season.StockRow;
 
@@ -24,10 +25,10 @@ final class UntracedLosses {
     }
   }
 
-  void add(Movement loss) {
+  void add(Loss loss, LocalDate date) {
     LocalDate since = countedSince.get(loss.item().style());
-    if (since != null && loss.date().isAfter(since) && loss.pieces() > 0) {
-      pieces.merge(loss.item().style(), loss.pieces(), Integer::sum);
+    if (since != null && date.isAfter(since) && loss.lostPieces() > 0) {
+      pieces.merge(loss.item().style(), loss.lostPieces(), Integer::sum);
       first.putIfAbsent(loss.item().style(), loss.origin());
     }
   }

@@ -46,8 +46,7 @@ class OnHandCalculatorTest {
     "2026-02-09, 4",
     "2026-02-10, 6",
     "2026-03-10, 10",
-    "2026-05-01, 10",
-    "'', 10" // a count without a date is current
+    "2026-05-01, 10"
   })
   void lossesAfterTheCountComeOff(String countedOn, int pieces) {
     OnHand onHand =
@@ -78,7 +77,7 @@ class OnHandCalculatorTest {
             "\nJan|Crank|Red|3\nFeb|Crank|Red|2",
             "");
     // Tray B 6 - 3, then Tray A 4 - 2
-    assertEquals(List.of("Tray A 2", "Tray B 3", "Shelf 50"), holdings(onHand));
+    assertEquals(List.of("Shelf 50", "Tray A 2", "Tray B 3"), holdings(onHand));
     assertEquals(5, onHand.items().get(0).aboard());
     assertEquals(50, onHand.items().get(0).ashore());
   }
@@ -99,9 +98,9 @@ class OnHandCalculatorTest {
     OnHand onHand =
         onHand(
             "\nCrank|Red|Tray A|2|2026-01-01\nCrank|Red|Shelf|5|2026-01-01",
-            "\nJan|Crank|Red|5",
+            "\nJan|Crank|Red|10",
             "");
-    assertEquals(List.of("Tray A 0", "Shelf 5"), holdings(onHand));
+    assertEquals(List.of("Shelf 0", "Tray A 0"), holdings(onHand));
     assertEquals(List.of(Code.RECOUNT), codes(onHand));
     assertEquals(
         "Crank Red: more was lost since the count than was there (3 too many)",
@@ -142,7 +141,7 @@ class OnHandCalculatorTest {
   void aRestockIntoANewPlaceIsCountedThere() {
     OnHand onHand =
         onHand(
-            "\nCrank|Red|Tray A|2|",
+            "\nCrank|Red|Tray A|2|2026-01-20",
             "\nMar|Crank|Red|1",
             "\n2026-02-01|Crank|Red|Tray B|6\n2026-02-02|Worm|Pink|Tray A|1.5");
     assertEquals(List.of("Tray A 2", "Tray B 5", "Tray A 15"), holdings(onHand));

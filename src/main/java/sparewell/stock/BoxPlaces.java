@@ -1,0 +1,41 @@
+package sparewell.stock;
+
+import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import sparewell.season.BoxMove;
+import sparewell.season.Compartment;
+import sparewell.season.Place;
+import sparewell.season.Season;
+
+/** Whether a place was aboard or ashore on a day: boxes move. */
+final class BoxPlaces {
+  private final Map<String, Compartment> compartments;
+  private final Map<String, List<BoxMove>> moves;
+
+  BoxPlaces(Season season) {
+    compartments = season.compartmentsByName();
+    moves = season.boxMoves().stream().collect(Collectors.groupingBy(BoxMove::box));
+  }
+
+  /** Whether it is home storage at the date of analysis. */
+  boolean ashore(Place place) {
+    return isAshore(place.compartment());
+  }
+
+  /** Whether it was home storage on a day; a box moved on that day had been moved already. */
+  boolean ashore(Place place, LocalDate day) {
+    return moves.getOrDefault(place.box(), List.of()).stream()
+        .filter(move -> move.date().isAfter(day))
+        .min(Comparator.comparing(BoxMove::date))
+        .map(next -> isAshore(next.from()))
+        .orElseGet(() -> ashore(place));
+  }
+
+  private boolean isAshore(String compartment) {
+    Compartment known = compartments.get(compartment);
+    return known != null && known.ashore();
+  }
+}
