@@ -100,7 +100,7 @@ class StockLedgersTest {
             .lost("Feb|Crank|Red|1\nMar|Crank|Red|2\nMar|Crank|Pink|3")
             .restocked("2026-02-02|Crank|Blue|Tray A|4\n2026-02-02|Crank|Blue|Tray B|10")
             .carried("2026-02-03|Crank|Red|20|Tray A|Tray B")
-            .gives("Tray A 5, Tray A 2, Tray A 5", Code.COUNT_WITHOUT_DATE)
+            .gives("Tray A 5, Tray A 5, Tray A 2", Code.COUNT_WITHOUT_DATE)
             .get(0);
     assertEquals(List.of(1 + 2 + 4 + 10 + 20), warning.details());
   }
