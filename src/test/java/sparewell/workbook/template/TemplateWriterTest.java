@@ -199,7 +199,7 @@ class TemplateWriterTest {
     assertEquals(List.of(), result.findings().stream().map(Finding::message).toList());
     assertEquals(30, result.season().styles().size());
     assertEquals(250, result.season().losses().size());
-    assertEquals(3, result.season().events().size());
+    assertEquals(6, result.season().events().size());
     assertEquals(LocalDate.parse("2026-03-15"), result.season().settings().asOf());
   }
 
