@@ -73,6 +73,7 @@ final class ChartBlock {
             Math.round(width * grid.print * Measure.EMU_PER_POINT),
             Math.round(
                 (rows * Layout.ROW_POINTS - GAP_POINTS) * grid.print * Measure.EMU_PER_POINT),
+            Optional.of(plot),
             anchor -> ChartFrame.write(plot, anchor)));
   }
 

@@ -25,15 +25,16 @@ final class ChartXml {
 
   private final Plot plot;
   private final Chart.Kind kind;
-  private final Xml xml = new Xml();
+  private final Xml xml;
 
-  ChartXml(Plot plot) {
+  ChartXml(Plot plot, Xml xml) {
     this.plot = plot;
+    this.xml = xml;
     this.kind = plot.chart().kind();
   }
 
-  /** The whole part. */
-  byte[] part() {
+  /** Writes the whole part. */
+  void write() {
     xml.open(
         "c:chartSpace",
         "xmlns:c",
@@ -59,7 +60,7 @@ final class ChartXml {
     xml.open("c:txPr").leaf("a:bodyPr").leaf("a:lstStyle").open("a:p").open("a:pPr");
     xml.open("a:defRPr", "sz", 900).leaf("a:latin", "typeface", "Arial").close(2);
     xml.leaf("a:endParaRPr", "lang", "en-US").close(2);
-    return xml.close().bytes();
+    xml.close();
   }
 
   /** A forest leaves room for its rows' names, which are no labels of an axis. */

@@ -1,5 +1,6 @@
 package sparewell.render;
 
+import java.util.Optional;
 import sparewell.table.Drawing;
 import sparewell.table.Layout;
 
@@ -23,6 +24,7 @@ final class DrawingBlock {
             0,
             wide,
             high,
+            Optional.empty(),
             anchor -> {
               long top = Math.round(grid.topPoints(at) * grid.print * Measure.EMU_PER_POINT);
               new ShapesXml(anchor, wide, high, top).group(drawing);

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Consumer;
@@ -58,15 +59,23 @@ final class Grid {
    * Something drawn over cells, sizes in EMU.
    *
    * @param leftPoints distance from the left side of the sheet
+   * @param chart the chart that it shows
    */
-  record Drawn(int row, double leftPoints, long width, long height, Consumer<Anchor> content) {}
+  record Drawn(
+      int row,
+      double leftPoints,
+      long width,
+      long height,
+      Optional<Plot> chart,
+      Consumer<Anchor> content) {}
 
   /**
    * Where the content of an anchor is written.
    *
    * @param ids gives each shape of the drawing part its own id
+   * @param chart the relationship to its chart; empty where it has none
    */
-  record Anchor(Xml xml, IntSupplier ids, Parts parts, String drawingPart) {}
+  record Anchor(Xml xml, IntSupplier ids, String chart) {}
 
   final String name;
   final SortedMap<Integer, SortedMap<Integer, Filled>> rows = new TreeMap<>();
@@ -113,12 +122,16 @@ final class Grid {
   /** How much larger than usual all of it is written; what is laid out here is at usual size. */
   final double print;
 
+  /** What stored widths are multiplied with for the workbook's normal font. */
+  final double widthFactor;
+
   private final Looks looks;
 
-  Grid(String name, Looks looks, double print) {
+  Grid(String name, Looks looks, double print, double widthFactor) {
     this.name = name;
     this.looks = looks;
     this.print = print;
+    this.widthFactor = widthFactor;
   }
 
   void put(int row, int column, Object value, Look look) {

@@ -1,94 +1,44 @@
 package sparewell.render;
 
-import java.util.LinkedHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import sparewell.ooxml.NewSheets;
+import sparewell.ooxml.NewSheets.CellFormat;
 
-/** The looks in use, numbered in order of first use, and the styles part made of them. */
+/** The looks in use as cell formats of the workbook. */
 final class Looks {
-  private static final int FIRST_OWN_PATTERN = 164;
   private static final Map<String, Integer> BUILT_IN =
       Map.of("General", 0, "0", 1, "0.00", 2, "#,##0", 3, "#,##0.00", 4, "@", 49);
-  private static final String MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 
-  private final Map<Look, Integer> looks = new LinkedHashMap<>();
-  private final Map<String, Integer> patterns = new LinkedHashMap<>();
-  private final Map<Look.Face, Integer> faces = new LinkedHashMap<>();
-  private final Map<String, Integer> fills = new LinkedHashMap<>();
-  private final Map<Look.Edge, Integer> edges = new LinkedHashMap<>();
+  private final NewSheets book;
+  private final Map<Look, Integer> looks = new HashMap<>();
 
-  Looks() {
-    faces.put(Look.DEFAULT.face(), 0);
-    // The first two fills are fixed by the format.
-    fills.put("", 0);
-    fills.put("gray125", 1);
-    edges.put(Look.Edge.NONE, 0);
-    index(new Look(Look.GENERAL, Look.DEFAULT.face(), "", Look.Edge.NONE, "general", false));
+  Looks(NewSheets book) {
+    this.book = book;
   }
 
-  /** Number of a look. */
+  /** Index of a look. */
   int index(Look look) {
     Integer known = looks.get(look);
     if (known == null) {
-      known = looks.size();
+      known = book.cellFormat(format(look));
       looks.put(look, known);
-      faces.putIfAbsent(look.face(), faces.size());
-      fills.putIfAbsent(look.fill(), fills.size());
-      edges.putIfAbsent(look.edge(), edges.size());
-      if (!BUILT_IN.containsKey(look.pattern())) {
-        patterns.putIfAbsent(look.pattern(), FIRST_OWN_PATTERN + patterns.size());
-      }
     }
     return known;
   }
 
-  /** The styles part. */
-  byte[] part() {
-    Xml xml = new Xml().open("styleSheet", "xmlns", MAIN);
-    if (!patterns.isEmpty()) {
-      xml.open("numFmts", "count", patterns.size());
-      patterns.forEach((code, id) -> xml.leaf("numFmt", "numFmtId", id, "formatCode", code));
-      xml.close();
-    }
-    xml.open("fonts", "count", faces.size());
-    faces.keySet().forEach(face -> font(xml, face));
-    xml.close().open("fills", "count", fills.size());
-    fills.keySet().forEach(fill -> fill(xml, fill));
-    xml.close().open("borders", "count", edges.size());
-    edges.keySet().forEach(edge -> border(xml, edge));
-    xml.close().open("cellStyleXfs", "count", 1);
-    xml.leaf("xf", "numFmtId", 0, "fontId", 0, "fillId", 0, "borderId", 0).close();
-    xml.open("cellXfs", "count", looks.size());
-    looks.keySet().forEach(look -> format(xml, look));
-    xml.close().open("cellStyles", "count", 1);
-    xml.leaf("cellStyle", "name", "Normal", "xfId", 0, "builtinId", 0).close();
-    return xml.close().bytes();
+  private static CellFormat format(Look look) {
+    return new CellFormat(
+        look.pattern(),
+        BUILT_IN.getOrDefault(look.pattern(), -1),
+        Xml.fragment(xml -> font(xml, look.face())),
+        Xml.fragment(xml -> fill(xml, look.fill())),
+        Xml.fragment(xml -> border(xml, look.edge())),
+        Xml.fragment(xml -> inside(xml, look)));
   }
 
-  private void format(Xml xml, Look look) {
-    Integer builtIn = BUILT_IN.get(look.pattern());
-    xml.open(
-        "xf",
-        "numFmtId",
-        builtIn == null ? patterns.get(look.pattern()) : builtIn,
-        "fontId",
-        faces.get(look.face()),
-        "fillId",
-        fills.get(look.fill()),
-        "borderId",
-        edges.get(look.edge()),
-        "xfId",
-        0,
-        "applyNumberFormat",
-        1,
-        "applyFont",
-        1,
-        "applyFill",
-        1,
-        "applyBorder",
-        1,
-        "applyAlignment",
-        1);
+  private static void inside(Xml xml, Look look) {
     xml.leaf(
         "alignment",
         "horizontal",
@@ -102,7 +52,6 @@ final class Looks {
     if (look.edge() == Look.Edge.ENTRY) {
       xml.leaf("protection", "locked", 0); // it stays open where the angler protects the sheet
     }
-    xml.close();
   }
 
   /** Text in tables keeps off numbers before it; headings on the right, off the filter's arrow. */
@@ -128,8 +77,8 @@ final class Looks {
 
   private static void fill(Xml xml, String fill) {
     xml.open("fill");
-    if (fill.isEmpty() || fill.equals("gray125")) {
-      xml.leaf("patternFill", "patternType", fill.isEmpty() ? "none" : fill);
+    if (fill.isEmpty()) {
+      xml.leaf("patternFill", "patternType", "none");
     } else {
       xml.open("patternFill", "patternType", "solid");
       xml.leaf("fgColor", "rgb", "FF" + fill).leaf("bgColor", "indexed", 64).close();

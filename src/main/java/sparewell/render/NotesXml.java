@@ -9,8 +9,8 @@ final class NotesXml {
   private NotesXml() {}
 
   /** The part with the texts. */
-  static byte[] comments(Grid grid) {
-    Xml xml = new Xml().open("comments", "xmlns", SheetXml.MAIN);
+  static void comments(Xml xml, Grid grid) {
+    xml.open("comments", "xmlns", SheetXml.MAIN);
     xml.open("authors").leafText("author", AUTHOR).close().open("commentList");
     for (Grid.Note note : grid.notes) {
       xml.open("comment", "ref", Grid.reference(note.row(), note.column()), "authorId", 0);
@@ -20,21 +20,19 @@ final class NotesXml {
       CellText.write(xml, note.text());
       xml.close(3);
     }
-    return xml.close(2).bytes();
+    xml.close(2);
   }
 
   /** The part with the boxes, in the drawing language that spreadsheets keep for notes. */
-  static byte[] shapes(Grid grid, int sheet) {
-    Xml xml =
-        new Xml()
-            .open(
-                "xml",
-                "xmlns:v",
-                "urn:schemas-microsoft-com:vml",
-                "xmlns:o",
-                "urn:schemas-microsoft-com:office:office",
-                "xmlns:x",
-                "urn:schemas-microsoft-com:office:excel");
+  static void shapes(Xml xml, Grid grid, int sheet) {
+    xml.open(
+        "xml",
+        "xmlns:v",
+        "urn:schemas-microsoft-com:vml",
+        "xmlns:o",
+        "urn:schemas-microsoft-com:office:office",
+        "xmlns:x",
+        "urn:schemas-microsoft-com:office:excel");
     xml.open("o:shapelayout", "v:ext", "edit");
     xml.leaf("o:idmap", "v:ext", "edit", "data", sheet).close();
     xml.open(
@@ -53,7 +51,7 @@ final class NotesXml {
     for (Grid.Note note : grid.notes) {
       shape(xml, note, ++id);
     }
-    return xml.close().bytes();
+    xml.close();
   }
 
   private static void shape(Xml xml, Grid.Note note, int id) {

@@ -67,7 +67,7 @@ final class SheetPage {
       UnitSystem units,
       RenderOptions options) {
     double print = sheet.largePrint() ? LARGE_PRINT : 1;
-    Grid grid = new Grid(options.actualName(sheet.name()), looks, print);
+    Grid grid = new Grid(options.actualName(sheet.name()), looks, print, names.widthFactor());
     List<Block> blocks = sheet.blocks();
     Map<Table<?>, SheetTable<?>> tables = new IdentityHashMap<>();
     for (Block block : blocks) {

@@ -1,68 +1,109 @@
 package sparewell.render;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
+import sparewell.ooxml.NewSheets;
+import sparewell.ooxml.NewSheets.DefinedName;
 
-/** Writes laid-out sheets and what hangs on them as parts of a package. */
+/** Writes laid-out sheets and what hangs on them as parts of the workbook. */
 final class SheetParts {
   private static final String OFFICE = "application/vnd.openxmlformats-officedocument.";
 
+  private final NewSheets book;
   private final Parts parts;
   private final RenderOptions options;
   private int sheets;
-  private int tables;
-  private int drawings;
 
-  SheetParts(Parts parts, RenderOptions options) {
-    this.parts = parts;
+  SheetParts(NewSheets book, RenderOptions options) {
+    this.book = book;
+    this.parts = new Parts(book);
     this.options = options;
   }
 
-  /** Adds the next sheet. */
-  void add(Grid grid, Page page) {
+  /** Writes the next sheet. */
+  void write(Grid grid, Page page) {
     sheets++;
-    String sheetPart = "xl/worksheets/sheet" + sheets + ".xml";
-    parts.relate("xl/workbook.xml", "worksheet", "worksheets/sheet" + sheets + ".xml");
-    String drawing = grid.drawn.isEmpty() ? "" : drawing(sheetPart, grid);
-    String notes = grid.notes.isEmpty() ? "" : notes(sheetPart, grid);
-    List<String> tableIds = new ArrayList<>();
+    String part = parts.take("worksheets/", "sheet", ".xml");
+    String drawing = grid.drawn.isEmpty() ? "" : drawing(part, grid);
+    String notes = grid.notes.isEmpty() ? "" : notes(part, grid);
+    List<String> tables = new ArrayList<>();
     for (Grid.ListTable table : grid.tables) {
-      tables++;
-      String file = "tables/table" + tables + ".xml";
-      parts.add("xl/" + file, OFFICE + "spreadsheetml.table+xml", table(table, tables));
-      tableIds.add(parts.relate(sheetPart, "table", "../" + file));
+      String file = parts.take("tables/", "table", ".xml");
+      int id = book.takeTableId();
+      parts.write(file, OFFICE + "spreadsheetml.table+xml", xml -> table(xml, table, id));
+      tables.add(parts.relate(part, "table", file));
     }
-    byte[] content =
-        SheetXml.part(grid, page, options, new SheetXml.Related(drawing, notes, tableIds));
-    parts.add(sheetPart, OFFICE + "spreadsheetml.worksheet+xml", content);
+    SheetXml.Related related = new SheetXml.Related(drawing, notes, tables);
+    parts.write(
+        part,
+        OFFICE + "spreadsheetml.worksheet+xml",
+        xml -> SheetXml.write(xml, grid, page, options, related));
+    book.sheet(grid.name, part, printed(grid));
+  }
+
+  /** The names by which spreadsheets know what is printed. */
+  private static List<DefinedName> printed(Grid grid) {
+    String sheet = Grid.quoted(grid.name) + "!";
+    String area =
+        Grid.fixedRange(grid.firstPrintedRow, 1, grid.lastPrintedRow, grid.lastPrintedColumn);
+    List<DefinedName> names = new ArrayList<>();
+    names.add(new DefinedName("_xlnm.Print_Area", sheet + area));
+    if (grid.headingRow > 0) {
+      String rows = sheet + "$" + grid.headingRow + ":$" + grid.headingRow;
+      names.add(new DefinedName("_xlnm.Print_Titles", rows));
+    }
+    return names;
   }
 
   private String notes(String sheetPart, Grid grid) {
-    String comments = "comments" + sheets + ".xml";
-    String shapes = "drawings/vmlDrawing" + sheets + ".vml";
-    parts.add("xl/" + comments, OFFICE + "spreadsheetml.comments+xml", NotesXml.comments(grid));
-    parts.add("xl/" + shapes, OFFICE + "vmlDrawing", NotesXml.shapes(grid, sheets));
-    parts.relate(sheetPart, "comments", "../" + comments);
-    return parts.relate(sheetPart, "vmlDrawing", "../" + shapes);
+    String comments = parts.take("", "comments", ".xml");
+    String shapes = parts.take("drawings/", "vmlDrawing", ".vml");
+    int number = sheets;
+    parts.write(
+        comments, OFFICE + "spreadsheetml.comments+xml", xml -> NotesXml.comments(xml, grid));
+    parts.write(shapes, OFFICE + "vmlDrawing", xml -> NotesXml.shapes(xml, grid, number));
+    parts.relate(sheetPart, "comments", comments);
+    return parts.relate(sheetPart, "vmlDrawing", shapes);
   }
 
   private String drawing(String sheetPart, Grid grid) {
-    drawings++;
-    String file = "drawings/drawing" + drawings + ".xml";
-    Xml xml = new Xml().open("xdr:wsDr", "xmlns:xdr", Drawings.SHEET, "xmlns:a", Drawings.MAIN);
-    AtomicInteger ids = new AtomicInteger(1);
+    String file = parts.take("drawings/", "drawing", ".xml");
+    Map<Grid.Drawn, String> charts = new LinkedHashMap<>();
     for (Grid.Drawn drawn : grid.drawn) {
-      xml.open("xdr:oneCellAnchor").open("xdr:from");
-      left(xml, grid, drawn.leftPoints());
-      // A point down, so that no frame is drawn on the last line of the page before.
-      xml.leafText("xdr:row", String.valueOf(drawn.row() - 1)).leafText("xdr:rowOff", "12700");
-      xml.close().leaf("xdr:ext", "cx", drawn.width(), "cy", drawn.height());
-      drawn.content().accept(new Grid.Anchor(xml, ids::incrementAndGet, parts, "xl/" + file));
-      xml.leaf("xdr:clientData").close();
+      drawn.chart().ifPresent(plot -> charts.put(drawn, chart(file, plot)));
     }
-    parts.add("xl/" + file, OFFICE + "drawing+xml", xml.close().bytes());
-    return parts.relate(sheetPart, "drawing", "../" + file);
+    parts.write(
+        file,
+        OFFICE + "drawing+xml",
+        xml -> {
+          xml.open("xdr:wsDr", "xmlns:xdr", Drawings.SHEET, "xmlns:a", Drawings.MAIN);
+          AtomicInteger ids = new AtomicInteger(1);
+          for (Grid.Drawn drawn : grid.drawn) {
+            String chart = charts.getOrDefault(drawn, "");
+            anchor(grid, drawn, new Grid.Anchor(xml, ids::incrementAndGet, chart));
+          }
+          xml.close();
+        });
+    return parts.relate(sheetPart, "drawing", file);
+  }
+
+  private String chart(String drawing, Plot plot) {
+    String file = parts.take("charts/", "chart", ".xml");
+    parts.write(file, OFFICE + "drawingml.chart+xml", xml -> new ChartXml(plot, xml).write());
+    return parts.relate(drawing, "chart", file);
+  }
+
+  private static void anchor(Grid grid, Grid.Drawn drawn, Grid.Anchor anchor) {
+    Xml xml = anchor.xml().open("xdr:oneCellAnchor").open("xdr:from");
+    left(xml, grid, drawn.leftPoints());
+    // A point down, so that no frame is drawn on the last line of the page before.
+    xml.leafText("xdr:row", String.valueOf(drawn.row() - 1)).leafText("xdr:rowOff", "12700");
+    xml.close().leaf("xdr:ext", "cx", drawn.width(), "cy", drawn.height());
+    drawn.content().accept(anchor);
+    xml.leaf("xdr:clientData").close();
   }
 
   /** Column and place in it; a place behind a column's end would be drawn at its end. */
@@ -82,8 +123,7 @@ final class SheetParts {
     return grid.width(column) * Measure.POINTS_PER_CHARACTER;
   }
 
-  private static byte[] table(Grid.ListTable table, int id) {
-    Xml xml = new Xml();
+  private static void table(Xml xml, Grid.ListTable table, int id) {
     String[] corners = table.cells().split(":");
     xml.open(
         "table",
@@ -126,7 +166,7 @@ final class SheetParts {
         1,
         "showColumnStripes",
         0);
-    return xml.close().bytes();
+    xml.close();
   }
 
   /** The filter leaves the row of sums out. */

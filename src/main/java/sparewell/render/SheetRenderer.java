@@ -1,87 +1,57 @@
 package sparewell.render;
 
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
-import java.util.concurrent.ForkJoinTask;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.Executor;
+import sparewell.ooxml.NewSheets;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.units.UnitSystem;
 
-/** Result sheets as a workbook of their own. */
+/** Result sheets as parts of a workbook. */
 public final class SheetRenderer {
-  private static final String SPREADSHEET =
-      "application/vnd.openxmlformats-officedocument.spreadsheetml.";
-
   private SheetRenderer() {}
 
   /**
-   * Renders sheets as an xlsx package. The same arguments give the same bytes.
+   * Writes sheets. The same arguments give the same bytes.
    *
-   * @param sheets the sheets, in order; at least one
+   * @param sheets the sheets, in order
    * @param units units shown
    * @param options what they are rendered for
-   */
-  public static byte[] render(List<ReportSheet> sheets, UnitSystem units, RenderOptions options) {
-    if (sheets.isEmpty()) {
-      throw new IllegalArgumentException("no sheet to render");
-    }
-    Looks looks = new Looks();
-    Parts parts = new Parts();
-    TableNames tableNames = new TableNames();
-    List<Grid> grids = new ArrayList<>();
-    SheetParts writer = new SheetParts(parts, options);
-    ForkJoinTask<?> writing = ForkJoinTask.adapt(() -> {});
-    writing.invoke();
-    for (ReportSheet sheet : sheets) {
-      SheetPage.Laid page = SheetPage.lay(sheet, looks, tableNames, units, options);
-      writing.join(); // one sheet is written while the next one is laid out, and no more are held
-      writing =
-          ForkJoinTask.adapt(
-              () -> {
-                writer.add(page.grid(), page.page());
-                page.grid().rows.clear(); // a large season has a million cells; names are kept
-              });
-      if (ForkJoinTask.inForkJoinPool()) {
-        writing.invoke();
-      } else {
-        writing.fork();
-      }
-      grids.add(page.grid());
-    }
-    writing.join();
-    parts.add("xl/styles.xml", SPREADSHEET + "styles+xml", looks.part());
-    parts.relate("xl/workbook.xml", "styles", "styles.xml");
-    parts.add(
-        "xl/workbook.xml",
-        SPREADSHEET + "sheet.main+xml",
-        WorkbookXml.part(grids, options.date1904()));
-    parts.relate("", "officeDocument", "xl/workbook.xml");
-    parts.add(
-        "docProps/core.xml",
-        "application/vnd.openxmlformats-package.core-properties+xml",
-        WorkbookXml.properties(options));
-    parts.relate(
-        "",
-        "http://schemas.openxmlformats.org/package/2006/relationships/metadata/core-properties",
-        "docProps/core.xml");
-    return parts.zip();
-  }
-
-  /**
-   * Renders sheets to a file.
-   *
-   * @throws IOException if the file cannot be written
+   * @param book the workbook that they will stand in
+   * @param beside what one sheet is written by while the next one is laid out
    */
   public static void render(
-      List<ReportSheet> sheets, UnitSystem units, RenderOptions options, Path file)
-      throws IOException {
-    Files.write(file, render(sheets, units, options));
+      List<ReportSheet> sheets,
+      UnitSystem units,
+      RenderOptions options,
+      NewSheets book,
+      Executor beside) {
+    Looks looks = new Looks(book);
+    TableNames tableNames = new TableNames(book);
+    SheetParts writer = new SheetParts(book, options);
+    CompletableFuture<Void> writing = CompletableFuture.completedFuture(null);
+    for (ReportSheet sheet : sheets) {
+      SheetPage.Laid page = SheetPage.lay(sheet, looks, tableNames, units, options);
+      join(writing); // no more sheets than one laid out and one written are held
+      writing = CompletableFuture.runAsync(() -> writer.write(page.grid(), page.page()), beside);
+    }
+    join(writing);
+  }
+
+  private static void join(CompletableFuture<Void> writing) {
+    try {
+      writing.join();
+    } catch (CompletionException failed) {
+      if (failed.getCause() instanceof RuntimeException failure) {
+        throw failure;
+      }
+      throw failed;
+    }
   }
 
   /**
@@ -91,7 +61,12 @@ public final class SheetRenderer {
   static final class TableNames {
     private static final String PREFIX = "sw_";
     private static final int LONGEST = 200;
+    private final NewSheets book;
     private final Set<String> given = new HashSet<>();
+
+    TableNames(NewSheets book) {
+      this.book = book;
+    }
 
     String next(ReportSheet sheet, Table<?> table) {
       String title = table.title().replaceAll("[,:;(].*", "");
@@ -106,7 +81,11 @@ public final class SheetRenderer {
       for (int again = 2; !given.add(name); again++) {
         name = plain + "_" + again;
       }
-      return name;
+      return book.takeTableName(name);
+    }
+
+    double widthFactor() {
+      return book.widthFactor();
     }
   }
 }

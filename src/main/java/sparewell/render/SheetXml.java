@@ -10,6 +10,7 @@ final class SheetXml {
   static final String RELATIONS =
       "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 
+  private static final double WIDEST = 255;
   private static final double MM_PER_INCH = 25.4;
 
   private SheetXml() {}
@@ -18,8 +19,8 @@ final class SheetXml {
   record Related(String drawing, String notes, java.util.List<String> tables) {}
 
   /** The sheet part. */
-  static byte[] part(Grid grid, Page page, RenderOptions options, Related related) {
-    Xml xml = new Xml().open("worksheet", "xmlns", MAIN, "xmlns:r", RELATIONS);
+  static void write(Xml xml, Grid grid, Page page, RenderOptions options, Related related) {
+    xml.open("worksheet", "xmlns", MAIN, "xmlns:r", RELATIONS);
     xml.open("sheetPr").leaf("pageSetUpPr", "fitToPage", 1).close();
     int lastColumn =
         Math.max(1, grid.rows.values().stream().mapToInt(SortedMap::lastKey).max().orElse(1));
@@ -55,7 +56,7 @@ final class SheetXml {
       related.tables().forEach(id -> xml.leaf("tablePart", "r:id", id));
       xml.close();
     }
-    return xml.close().bytes();
+    xml.close();
   }
 
   private static void view(Xml xml, Grid grid) {
@@ -90,7 +91,7 @@ final class SheetXml {
           "max",
           column.getKey(),
           "width",
-          hundredths(column.getValue() * grid.print),
+          hundredths(Math.min(WIDEST, column.getValue() * grid.print * grid.widthFactor)),
           "customWidth",
           1);
     }

@@ -1,18 +1,34 @@
 package sparewell.render;
 
-import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.function.Consumer;
 
 /** Writes XML in order: elements, attributes, text. Attributes come in pairs of name and value. */
 final class Xml {
   private static final int CHUNK = 1 << 13;
 
-  private final ByteArrayOutputStream done = new ByteArrayOutputStream(CHUNK);
+  private final OutputStream done;
   private final StringBuilder out =
       new StringBuilder("<?xml version=\"1.0\" encoding=\"UTF-8\" standalone=\"yes\"?>\n");
   private final Deque<String> open = new ArrayDeque<>();
+
+  /** Writes to a stream, which stays open. */
+  Xml(OutputStream done) {
+    this.done = done;
+  }
+
+  /** Elements without a document around them, as text. */
+  static String fragment(Consumer<Xml> elements) {
+    Xml xml = new Xml(OutputStream.nullOutputStream());
+    xml.out.setLength(0);
+    elements.accept(xml);
+    return xml.out.toString();
+  }
 
   /** Opens an element. */
   Xml open(String name, Object... attributes) {
@@ -57,17 +73,20 @@ final class Xml {
     return this;
   }
 
-  /** The whole document; every element must be closed. */
-  byte[] bytes() {
+  /** Ends the document; every element must be closed. */
+  void end() {
     if (!open.isEmpty()) {
       throw new IllegalStateException("still open: " + open);
     }
     pass();
-    return done.toByteArray();
   }
 
   private void pass() {
-    done.writeBytes(out.toString().getBytes(StandardCharsets.UTF_8));
+    try {
+      done.write(out.toString().getBytes(StandardCharsets.UTF_8));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
     out.setLength(0);
   }
 

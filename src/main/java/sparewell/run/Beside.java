@@ -1,6 +1,7 @@
 package sparewell.run;
 
 import java.util.concurrent.ExecutionException;
+import java.util.concurrent.Executor;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
 import java.util.concurrent.FutureTask;
@@ -26,6 +27,11 @@ final class Beside {
       task.run(); // does nothing where it was begun
       return result(task);
     };
+  }
+
+  /** What does work that must be done, beside this thread where other workbooks do not need it. */
+  static Executor executor() {
+    return ForkJoinTask.inForkJoinPool() ? Runnable::run : ForkJoinPool.commonPool();
   }
 
   private static <T> T result(FutureTask<T> task) {

@@ -19,6 +19,7 @@ import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.render.RenderOptions;
 import sparewell.render.SheetRenderer;
+import sparewell.save.OwnParts;
 import sparewell.save.OwnSheet;
 import sparewell.save.OwnSheetNames;
 import sparewell.save.SaveRequest;
@@ -148,17 +149,19 @@ final class BookRun {
             settings.currency(),
             original.date1904(),
             names);
-    try {
-      Path scratch = Files.createTempFile("sparewell", ".xlsx");
-      try {
-        SheetRenderer.render(sheets, settings.units(), rendering, scratch);
-        return save(original, target, scratch, own(sheets, names), options);
-      } finally {
-        Files.deleteIfExists(scratch);
-      }
-    } catch (IOException full) {
-      throw noScratch(original);
-    }
+    List<OwnSheet> own = own(sheets, names);
+    OwnParts parts = OwnParts.of(original, own.stream().map(OwnSheet::name).toList());
+    SheetRenderer.render(sheets, settings.units(), rendering, parts, Beside.executor());
+    return WorkbookSaver.save(
+        new SaveRequest(
+            original,
+            original,
+            target,
+            parts,
+            own,
+            options.now(),
+            options.backupsKept(),
+            options.dropSignature()));
   }
 
   private static List<OwnSheet> own(List<ReportSheet> sheets, Map<String, String> names) {
@@ -166,29 +169,6 @@ final class BookRun {
         .map(ReportSheet::name)
         .map(name -> new OwnSheet(names.getOrDefault(name, name), name.equals(ReportSheets.FRONT)))
         .toList();
-  }
-
-  private static SaveResult save(
-      WorkbookPackage original, Path target, Path scratch, List<OwnSheet> own, RunOptions options)
-      throws WorkbookRefused {
-    return WorkbookSaver.save(
-        new SaveRequest(
-            original,
-            target,
-            scratch,
-            own,
-            options.now(),
-            options.backupsKept(),
-            options.dropSignature()));
-  }
-
-  private static WorkbookRefused noScratch(WorkbookPackage original) {
-    return new WorkbookRefused(
-        original.file(),
-        "the folder for temporary files, "
-            + System.getProperty("java.io.tmpdir")
-            + ", cannot be written to or is full",
-        "Mend that, or name another folder in TMPDIR (Windows: TEMP). Nothing was written.");
   }
 
   /** Our sheets' names in this workbook, where a sheet of the angler's has the usual one. */

@@ -9,18 +9,20 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import javax.xml.stream.XMLStreamException;
+import sparewell.ooxml.NewSheets.DefinedName;
 import sparewell.ooxml.PartNames;
 import sparewell.ooxml.Relationship;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
-import sparewell.ooxml.XmlText;
 
 /**
  * The new package: the angler's entries as they are, less what the last run added, plus our sheets.
  */
 final class Graft {
+  private static final String STYLES =
+      "application/vnd.openxmlformats-officedocument.spreadsheetml.styles+xml";
+
   private final WorkbookPackage book;
   private final Set<String> dropped;
   private final Map<String, PackedPart> edited = new TreeMap<>();
@@ -32,13 +34,13 @@ final class Graft {
   }
 
   /** Plans the new package; nothing is written. */
-  static Graft of(WorkbookPackage book, WorkbookPackage scratch, List<OwnSheet> sheets)
-      throws WorkbookRefused, IOException, XMLStreamException {
-    Graft graft = new Graft(book, LastRun.entriesToDrop(book));
+  static Graft of(WorkbookPackage book, OwnParts own, List<OwnSheet> sheets)
+      throws WorkbookRefused {
+    Graft graft = new Graft(book, new TreeSet<>(own.dropped()));
     if (book.signed()) {
       graft.dropSignature();
     }
-    graft.plan(scratch, sheets);
+    graft.plan(own, sheets);
     return graft;
   }
 
@@ -50,57 +52,41 @@ final class Graft {
         new RelationshipsEdit(book.xml(relationships), Signature.relationshipIds(book)).apply());
   }
 
-  private void plan(WorkbookPackage scratch, List<OwnSheet> sheets)
-      throws WorkbookRefused, IOException, XMLStreamException {
-    XmlText ourStyles = scratch.xml(scratch.stylesPart().orElseThrow());
-    boolean styled = book.stylesPart().filter(book::has).isPresent();
-    StyleMerge styles =
-        new StyleMerge(styled ? book.xml(book.stylesPart().get()) : ourStyles, ourStyles);
-    OwnParts parts =
-        new OwnParts(
-            scratch, takenKeys(), new SheetRewrite(styles), OwnParts.Tables.of(book, dropped));
+  private void plan(OwnParts own, List<OwnSheet> sheets) throws WorkbookRefused {
     RelationshipsEdit relationships =
         new RelationshipsEdit(book.xml(PartNames.relationshipsOf(book.workbookPart())), leaving());
     Map<String, String> types = new LinkedHashMap<>();
-    // The usual name where it is free: some readers look for styles by name.
-    String newStyles = book.has("xl/styles.xml") ? "xl/sparewell_styles.xml" : "xl/styles.xml";
-    if (!styled) {
-      added.put(
-          newStyles, PackedPart.of(new byte[0])); // its place; its content follows from the sheets
-      types.put(newStyles, scratch.contentType(scratch.stylesPart().get()).orElseThrow());
-      relationships.add("styles", PartNames.absolute(newStyles));
-    }
+    addStyles(own.styles(), relationships, types);
     Map<String, String> ids = new TreeMap<>();
+    Map<String, List<DefinedName>> names = new TreeMap<>();
     for (OwnSheet sheet : sheets) {
-      String part = parts.carry(entry(scratch, sheet));
-      ids.put(sheet.name(), relationships.add("worksheet", PartNames.absolute(part)));
+      OwnParts.Written written = own.written(sheet);
+      ids.put(sheet.name(), relationships.add("worksheet", PartNames.absolute(written.part())));
+      names.put(sheet.name(), written.names());
     }
-    added.putAll(parts.contents());
-    types.putAll(parts.contentTypes());
-    Optional<byte[]> grown = styles.edited();
-    if (!styled) {
-      added.put(
-          newStyles, PackedPart.of(grown.orElseGet(() -> ourStyles.encode(ourStyles.text()))));
-    } else if (grown.isPresent()) {
-      edit(book.stylesPart().get(), grown.get());
-    }
-    editWorkbook(scratch, sheets, ids, parts.tableNames());
+    added.putAll(own.contents());
+    types.putAll(own.contentTypes());
+    SheetList list = new SheetList(book.sheets(), sheets);
+    WorkbookEdit workbook = new WorkbookEdit(book.xml(book.workbookPart()), book.sheets(), list);
+    edit(book.workbookPart(), workbook.apply(ids, names, own.isRead()));
     edit(PartNames.relationshipsOf(book.workbookPart()), relationships.apply());
     edit(
         ContentTypesEdit.PART,
         ContentTypesEdit.apply(book.xml(ContentTypesEdit.PART), dropped, book.signed(), types));
   }
 
-  private void editWorkbook(
-      WorkbookPackage scratch,
-      List<OwnSheet> sheets,
-      Map<String, String> ids,
-      List<String> tableNames)
-      throws WorkbookRefused, IOException {
-    SheetList list = new SheetList(book.sheets(), sheets);
-    WorkbookEdit workbook = new WorkbookEdit(book.xml(book.workbookPart()), book.sheets(), list);
-    boolean feeds = OwnFeeds.any(book, dropped, sheets, tableNames);
-    edit(book.workbookPart(), workbook.apply(ids, OwnName.of(scratch), feeds));
+  private void addStyles(
+      OwnStyles styles, RelationshipsEdit relationships, Map<String, String> types) {
+    Optional<byte[]> grown = styles.edited();
+    if (!styles.fresh()) {
+      grown.ifPresent(content -> edit(book.stylesPart().orElseThrow(), content));
+    } else if (grown.isPresent()) {
+      // The usual name where it is free: some readers look for styles by name.
+      String part = book.has("xl/styles.xml") ? "xl/sparewell_styles.xml" : "xl/styles.xml";
+      added.put(part, PackedPart.of(grown.get()));
+      types.put(part, STYLES);
+      relationships.add("styles", PartNames.absolute(part));
+    }
   }
 
   /** Ids of the workbook's relationships to what leaves; the calculation chain is seen to here. */
@@ -129,23 +115,6 @@ final class Graft {
 
   private void edit(String part, byte[] content) {
     edited.put(PartNames.key(part), PackedPart.of(content));
-  }
-
-  private Set<String> takenKeys() {
-    Set<String> taken = new TreeSet<>();
-    for (String entry : book.entryNames()) {
-      if (!dropped.contains(PartNames.key(entry))) {
-        taken.add(PartNames.key(entry));
-      }
-    }
-    return taken;
-  }
-
-  private static SheetEntry entry(WorkbookPackage scratch, OwnSheet sheet) {
-    return scratch.sheets().stream()
-        .filter(e -> e.name().equals(sheet.name()))
-        .findFirst()
-        .orElseThrow(() -> new IllegalArgumentException("no sheet of ours named " + sheet.name()));
   }
 
   /** Keys of the angler's entries that are not in the new package. */

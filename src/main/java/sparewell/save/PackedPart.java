@@ -1,14 +1,10 @@
 package sparewell.save;
 
-import java.io.BufferedWriter;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.io.OutputStreamWriter;
 import java.io.UncheckedIOException;
-import java.io.Writer;
-import java.nio.charset.StandardCharsets;
 import java.time.LocalDateTime;
 import java.util.zip.CRC32;
 import java.util.zip.CheckedOutputStream;
@@ -17,6 +13,7 @@ import java.util.zip.DeflaterOutputStream;
 import java.util.zip.ZipEntry;
 import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
 import org.apache.commons.compress.archivers.zip.ZipArchiveOutputStream;
+import sparewell.ooxml.NewSheets;
 import sparewell.ooxml.WorkbookPackage;
 
 /**
@@ -43,25 +40,6 @@ final class PackedPart {
     this.size = size;
   }
 
-  /** Writes a part's text. */
-  interface Text {
-    void write(Writer out) throws IOException;
-  }
-
-  private interface Content {
-    void write(OutputStream out) throws IOException;
-  }
-
-  static PackedPart ofText(Text text) throws IOException {
-    return of(
-        bytes -> {
-          try (Writer out =
-              new BufferedWriter(new OutputStreamWriter(bytes, StandardCharsets.UTF_8), BUFFER)) {
-            text.write(out);
-          }
-        });
-  }
-
   static PackedPart of(byte[] content) {
     try {
       return of(out -> out.write(content));
@@ -70,7 +48,7 @@ final class PackedPart {
     }
   }
 
-  private static PackedPart of(Content content) throws IOException {
+  static PackedPart of(NewSheets.Content content) throws IOException {
     ByteArrayOutputStream packed = new ByteArrayOutputStream(BUFFER);
     CRC32 checksum = new CRC32();
     Deflater deflater = new Deflater(LEVEL, true);

@@ -9,18 +9,20 @@ import sparewell.ooxml.WorkbookPackage;
  * What to save where.
  *
  * @param original the workbook as it was read; stays open
+ * @param replaced the workbook that must not have changed meanwhile: the original, or where that is
+ *     a copy with new rows, what it is a copy of
  * @param target the file to write: the original's own, or another ({@code --out})
- * @param scratch a workbook with our sheets only, without names for the whole workbook; every text
- *     stands in its cell, and dates count from where the original's do
- * @param sheets our sheets in their order; each stands in the scratch workbook under this name
+ * @param own our sheets, written for the original
+ * @param sheets our sheets in their order
  * @param now date and time for the backup's name
  * @param backupsKept how many backups stay, at least 1
  * @param dropSignature whether a signed workbook may be written without its signature
  */
 public record SaveRequest(
     WorkbookPackage original,
+    WorkbookPackage replaced,
     Path target,
-    Path scratch,
+    OwnParts own,
     List<OwnSheet> sheets,
     LocalDateTime now,
     int backupsKept,

@@ -1,9 +1,9 @@
 package sparewell.save;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import sparewell.ooxml.NewSheets.DefinedName;
 import sparewell.ooxml.OwnMarker;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.XmlElement;
@@ -47,7 +47,7 @@ final class WorkbookEdit {
    */
   byte[] apply(
       Map<String, String> relationshipIds,
-      Map<String, List<OwnName>> ownNames,
+      Map<String, List<DefinedName>> ownNames,
       boolean recalculate) {
     sheets(relationshipIds);
     activeTabs();
@@ -174,7 +174,7 @@ final class WorkbookEdit {
     return text.equalsIgnoreCase(OwnMarker.NAME) || text.startsWith("_xlnm.");
   }
 
-  private String newNames(Map<String, List<OwnName>> ownNames) {
+  private String newNames(Map<String, List<DefinedName>> ownNames) {
     StringBuilder out = new StringBuilder();
     List<SheetList.Tab> tabs = list.tabs();
     for (int i = 0; i < tabs.size(); i++) {
@@ -182,13 +182,20 @@ final class WorkbookEdit {
       if (own.isEmpty()) {
         continue;
       }
-      List<OwnName> names = new ArrayList<>(ownNames.getOrDefault(own.get().name(), List.of()));
-      names.add(new OwnName(OwnMarker.NAME, OwnMarker.valueFor(own.get().name()), true));
-      for (OwnName name : names) {
-        out.append(name.tag(root.qualified("definedName"), i));
+      for (DefinedName name : ownNames.getOrDefault(own.get().name(), List.of())) {
+        out.append(name(name.name(), i, "", name.value()));
       }
+      String marker = OwnMarker.valueFor(own.get().name());
+      out.append(name(OwnMarker.NAME, i, " hidden=\"1\"", marker));
     }
     return out.toString();
+  }
+
+  private String name(String name, int position, String hidden, String value) {
+    String tag = root.qualified("definedName");
+    String attributes =
+        " name=\"" + XmlOut.attribute(name) + "\" localSheetId=\"" + position + "\"";
+    return "<" + tag + attributes + hidden + ">" + XmlOut.text(value) + "</" + tag + ">";
   }
 
   private static int number(XmlElement element, String attribute) {

@@ -75,27 +75,26 @@ public final class WorkbookSaver {
    * @throws WorkbookRefused where it cannot be done; the target is as it was
    */
   public static SaveResult save(SaveRequest request) throws WorkbookRefused {
-    WorkbookPackage original = request.original();
-    check(original, request.target(), request.dropSignature());
+    WorkbookPackage replaced = request.replaced();
+    check(replaced, request.target(), request.dropSignature());
     Replacement replacement =
         new Replacement(
-            original.file(),
-            original.fingerprint(),
+            replaced.file(),
+            replaced.fingerprint(),
             request.target(),
             request.now(),
             request.backupsKept());
-    try (WorkbookPackage scratch = WorkbookPackage.open(request.scratch())) {
-      return made(replacement, fresh -> graft(request, scratch, fresh));
+    try {
+      Graft graft = Graft.of(request.original(), request.own(), request.sheets());
+      return made(
+          replacement,
+          fresh -> {
+            graft.write(fresh);
+            ReadBack.check(request.original(), graft, request.sheets(), fresh);
+          });
     } catch (IOException e) {
       throw Refusals.of(request.target(), e);
     }
-  }
-
-  private static void graft(SaveRequest request, WorkbookPackage scratch, Path fresh)
-      throws WorkbookRefused, IOException, XMLStreamException {
-    Graft graft = Graft.of(request.original(), scratch, request.sheets());
-    graft.write(fresh);
-    ReadBack.check(request.original(), graft, request.sheets(), fresh);
   }
 
   /**
@@ -113,6 +112,25 @@ public final class WorkbookSaver {
       return made(replacement, fresh -> append(append, fresh));
     } catch (IOException e) {
       throw Refusals.of(book.file(), e);
+    }
+  }
+
+  /**
+   * Writes a copy of the workbook with new rows, checked as {@link #append} does, for an analysis
+   * whose save replaces the workbook together with its sheets.
+   *
+   * @param copy a new file
+   * @throws WorkbookRefused where it cannot be done; the workbook is as it was
+   */
+  public static void copyWithRows(AppendRequest append, Path copy) throws WorkbookRefused {
+    WorkbookPackage book = append.original();
+    check(book, book.file(), false);
+    try {
+      append(append, copy);
+    } catch (XMLStreamException e) {
+      throw unreadable(book.file());
+    } catch (IOException e) {
+      throw Refusals.of(copy, e);
     }
   }
 
@@ -137,12 +155,16 @@ public final class WorkbookSaver {
               try {
                 making.make(fresh);
               } catch (XMLStreamException e) {
-                throw Refusals.refused(
-                    target,
-                    "a part inside the workbook could not be read",
-                    "Save it anew from your spreadsheet program and run again.");
+                throw unreadable(target);
               }
             });
     return new SaveResult(target, backup);
+  }
+
+  private static WorkbookRefused unreadable(Path file) {
+    return Refusals.refused(
+        file,
+        "a part inside the workbook could not be read",
+        "Save it anew from your spreadsheet program and run again.");
   }
 }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.concurrent.ForkJoinPool;
 import sparewell.event.EventPacker;
 import sparewell.event.EventPacking;
 import sparewell.load.LoadReport;
@@ -19,6 +20,7 @@ import sparewell.rates.record.TrackRecord;
 import sparewell.render.CsvRenderer;
 import sparewell.render.RenderOptions;
 import sparewell.render.SheetRenderer;
+import sparewell.save.OwnParts;
 import sparewell.save.OwnSheet;
 import sparewell.save.SaveRequest;
 import sparewell.save.WorkbookSaver;
@@ -57,7 +59,6 @@ public final class Parts {
     Clock clock = new Clock(print);
     LocalDateTime now = LocalDateTime.of(2026, 3, 1, 12, 0);
     Path target = path.resolveSibling("parts-" + path.getFileName());
-    Path scratch = Files.createTempFile("parts", ".xlsx");
     try (WorkbookPackage book = clock.time("open", () -> WorkbookPackage.open(path))) {
       Season season =
           clock.time(
@@ -89,6 +90,12 @@ public final class Parts {
               load,
               Optional.empty());
       List<ReportSheet> sheets = clock.time("sheets", () -> ReportSheets.of(results).sheets());
+      List<OwnSheet> own =
+          sheets.stream()
+              .map(s -> new OwnSheet(s.name(), s.name().equals(ReportSheets.FRONT)))
+              .toList();
+      OwnParts parts =
+          clock.time("look", () -> OwnParts.of(book, own.stream().map(OwnSheet::name).toList()));
       clock.time(
           "render",
           () -> {
@@ -101,7 +108,8 @@ public final class Parts {
                     season.settings().currency(),
                     book.date1904(),
                     Map.of()),
-                scratch);
+                parts,
+                ForkJoinPool.commonPool());
             return null;
           });
       clock.time(
@@ -109,18 +117,9 @@ public final class Parts {
           () ->
               WorkbookSaver.save(
                   new SaveRequest(
-                      book,
-                      target,
-                      scratch,
-                      sheets.stream()
-                          .map(s -> new OwnSheet(s.name(), s.name().equals(ReportSheets.FRONT)))
-                          .toList(),
-                      now,
-                      SaveRequest.USUAL_BACKUPS,
-                      false)));
+                      book, book, target, parts, own, now, SaveRequest.USUAL_BACKUPS, false)));
       clock.time("csv files", () -> csv(sheets, season, path));
     } finally {
-      Files.deleteIfExists(scratch);
       Files.deleteIfExists(target);
     }
     clock.total();

@@ -76,7 +76,7 @@ class EntryTest {
   private static Path written(Path folder) throws IOException {
     ReportSheet sheet = new ReportSheet("Card", "Do", List.of(FORM, new Block.Rows(TABLE)));
     Path file = folder.resolve("card.xlsx");
-    SheetRenderer.render(List.of(sheet), UnitSystem.US, Sample.options(), file);
+    Rendered.into(file, List.of(sheet), UnitSystem.US, Sample.options());
     return file;
   }
 

@@ -48,7 +48,7 @@ class OpenpyxlTest {
     String python = python();
     assumeTrue(!python.isEmpty(), "no python3 with openpyxl");
     Path book = folder.resolve("sample.xlsx");
-    Files.write(book, SheetRenderer.render(Sample.sheets(), UnitSystem.US, Sample.options()));
+    Files.write(book, Rendered.workbook(Sample.sheets(), UnitSystem.US, Sample.options()));
     int pieces = Sample.SHELVES.stream().mapToInt(Sample.Shelf::pieces).sum();
     assertEquals(
         List.of(
@@ -58,8 +58,9 @@ class OpenpyxlTest {
             "Plan A2 0",
             "Labels None 0 sw_labels_codes_of_colours",
             "Forecast A5 6 sw_forecast_store_by_store",
+            "Mine None 0",
             pieces + " 2026-01-04 Name of the shelf."),
-        run(python, "-c", SCRIPT, book.toString())
+        run(python, "-W", "ignore", "-c", SCRIPT, book.toString())
             .lines()
             .map(String::strip)
             .collect(Collectors.toList()));

@@ -13,7 +13,7 @@ class PageBreaksTest {
   private static final int ROWS = (int) (PAGE.innerPoints() * 0.97 / 15);
 
   private static Grid grid(int firstRow, int lastRow) {
-    Grid grid = new Grid("Sheet", new Looks(), 1);
+    Grid grid = new Grid("Sheet", new Looks(null), 1, 1);
     grid.together.add(new Grid.Together(firstRow, lastRow));
     grid.lastPrintedRow = lastRow;
     return grid;

@@ -419,7 +419,7 @@ final class Sample {
   public static void main(String[] arguments) throws IOException {
     UnitSystem units = arguments.length > 1 ? UnitSystem.METRIC : UnitSystem.US;
     long start = System.nanoTime();
-    SheetRenderer.render(sheets(), units, options(), Path.of(arguments[0]));
+    Rendered.into(Path.of(arguments[0]), sheets(), units, options());
     System.out.println((System.nanoTime() - start) / 1_000_000 + " ms");
   }
 }

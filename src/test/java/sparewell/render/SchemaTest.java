@@ -41,7 +41,7 @@ class SchemaTest {
             "xl/charts/", schema("dml-chart.xsd"),
             "xl/drawings/", schema("dml-spreadsheetDrawing.xsd"),
             "xl/", schema("sml.xsd"));
-    byte[] book = SheetRenderer.render(Sample.sheets(), UnitSystem.US, Sample.options());
+    byte[] book = Rendered.workbook(Sample.sheets(), UnitSystem.US, Sample.options());
     List<String> faults = new ArrayList<>();
     int seen = 0;
     try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(book))) {

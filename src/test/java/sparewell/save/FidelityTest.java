@@ -75,17 +75,8 @@ class FidelityTest {
     Path book = copy("office.xlsx");
     byte[] before = Files.readAllBytes(book);
     Saving.into(book);
-    Path scratch = OwnWorkbook.write(folder.resolve("scratch.xlsx"), false, List.of("Labels"));
     try (WorkbookPackage original = WorkbookPackage.open(book)) {
-      WorkbookSaver.save(
-          new SaveRequest(
-              original,
-              book,
-              scratch,
-              List.of(new OwnSheet("Labels", false)),
-              Saving.NOW,
-              10,
-              false));
+      Saving.save(original, book, OwnSample.sheets(List.of("Labels"), "x"), 0, Saving.NOW);
     }
     assertEquals(List.of("Labels"), own(book));
     assertEquals(

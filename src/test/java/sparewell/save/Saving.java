@@ -1,15 +1,18 @@
 package sparewell.save;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
+import sparewell.render.RenderOptions;
+import sparewell.render.SheetRenderer;
+import sparewell.table.ReportSheet;
+import sparewell.units.UnitSystem;
 
 /** A whole save with made-up sheets, as a run does it. */
 public final class Saving {
@@ -18,24 +21,7 @@ public final class Saving {
 
   public static final LocalDateTime NOW = LocalDateTime.of(2026, 3, 8, 17, 30, 5);
 
-  private static final Map<Made, byte[]> MADE = new ConcurrentHashMap<>();
-
-  private record Made(List<String> names, boolean date1904) {}
-
   private Saving() {}
-
-  /** Made once, as that takes longer than a save. */
-  private static byte[] scratch(List<String> names, boolean date1904) throws IOException {
-    Made wanted = new Made(names, date1904);
-    byte[] made = MADE.get(wanted);
-    if (made == null) {
-      Path file = Files.createTempFile("made", ".xlsx");
-      made = Files.readAllBytes(OwnWorkbook.write(file, date1904, names));
-      Files.delete(file);
-      MADE.put(wanted, made);
-    }
-    return made;
-  }
 
   /** Saves into the workbook itself. */
   public static SaveResult into(Path book) throws IOException, WorkbookRefused {
@@ -52,17 +38,47 @@ public final class Saving {
 
   /** Saves what was read before. */
   public static SaveResult save(WorkbookPackage original, Path to, LocalDateTime now)
-      throws IOException, WorkbookRefused {
-    List<String> names = OwnSheetNames.resolve(original, WANTED);
-    List<OwnSheet> sheets = new ArrayList<>();
-    names.forEach(n -> sheets.add(new OwnSheet(n, sheets.isEmpty())));
-    Path scratch = Files.createTempFile("scratch", ".xlsx");
-    try {
-      Files.write(scratch, scratch(names, original.date1904()));
-      return WorkbookSaver.save(
-          new SaveRequest(original, to, scratch, sheets, now, SaveRequest.USUAL_BACKUPS, false));
-    } finally {
-      Files.delete(scratch);
+      throws WorkbookRefused {
+    return save(original, to, OwnSample.sheets(WANTED, "two blanks"), 1, now);
+  }
+
+  /** Saves sheets, so many of them in front. */
+  static SaveResult save(
+      WorkbookPackage original, Path to, List<ReportSheet> sheets, int front, LocalDateTime now)
+      throws WorkbookRefused {
+    RenderOptions options =
+        new RenderOptions("2026-03-08", "Season", "USD", original.date1904(), Map.of());
+    return save(original, to, sheets, front, UnitSystem.US, options, now);
+  }
+
+  /** Saves sheets rendered in some way. */
+  public static SaveResult save(
+      WorkbookPackage original,
+      Path to,
+      List<ReportSheet> sheets,
+      int front,
+      UnitSystem units,
+      RenderOptions options,
+      LocalDateTime now)
+      throws WorkbookRefused {
+    List<String> wanted =
+        sheets.stream().map(s -> options.sheetNames().getOrDefault(s.name(), s.name())).toList();
+    List<String> names = OwnSheetNames.resolve(original, wanted);
+    List<OwnSheet> own = new ArrayList<>();
+    Map<String, String> actual = new HashMap<>();
+    for (int i = 0; i < names.size(); i++) {
+      own.add(new OwnSheet(names.get(i), i < front));
+      actual.put(sheets.get(i).name(), names.get(i));
     }
+    OwnParts parts = OwnParts.of(original, names);
+    SheetRenderer.render(
+        sheets,
+        units,
+        new RenderOptions(
+            options.date(), options.workbookName(), options.currency(), options.date1904(), actual),
+        parts,
+        Runnable::run);
+    return WorkbookSaver.save(
+        new SaveRequest(original, original, to, parts, own, now, SaveRequest.USUAL_BACKUPS, false));
   }
 }

@@ -3,7 +3,6 @@ package sparewell.save;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
@@ -17,15 +16,19 @@ import sparewell.ooxml.XmlText;
 import sparewell.save.xml.XmlOut;
 
 /**
- * Whether formulas of the angler's may read our sheets, so that their cached values grow stale: in
- * cells, rules, charts, pivot tables and defined names, by a sheet's name, over a row of sheets, or
- * by the name of a table.
+ * What the angler's parts use, found in one reading of their text: the highest cell format, and
+ * whether formulas may read our sheets, so that their cached values grow stale: in cells, rules,
+ * charts, pivot tables and defined names, by a sheet's name, over a row of sheets, or by the name
+ * of a table.
  *
- * <p>It looks at the text only: taking a cell's text for a formula costs one calculation, missing a
- * formula a wrong value.
+ * <p>Taking a cell's text for a formula costs one calculation, missing a formula a wrong value.
  */
-final class OwnFeeds {
+final class AnglersUse {
+  /** How the names of our tables begin. */
+  private static final String OUR_TABLES = "sw_";
+
   private static final int OVERLAP = 300;
+  private static final int MOST = 1_000_000;
   private static final List<String> QUOTES = List.of("'", "&apos;", "&#39;");
 
   /** Parts that hold formulas, by what their content types say. */
@@ -33,11 +36,11 @@ final class OwnFeeds {
       List.of("worksheet+xml", "chart", "spreadsheetml.table+xml", "pivotcachedefinition");
 
   private final List<String> sheets;
-  private final List<String> tables;
+  private int highestFormat;
+  private boolean readsOurs;
 
-  private OwnFeeds(Collection<OwnSheet> sheets, Collection<String> tables) {
-    this.sheets = sheets.stream().map(s -> key(s.name().replace("'", "''"))).toList();
-    this.tables = tables.stream().map(OwnFeeds::key).toList();
+  private AnglersUse(List<String> names) {
+    sheets = names.stream().map(name -> key(name.replace("'", "''"))).toList();
   }
 
   private static String key(String name) {
@@ -45,33 +48,33 @@ final class OwnFeeds {
   }
 
   /**
-   * Looks for references.
+   * Reads a workbook.
    *
    * @param dropped keys of entries that leave with the last run's sheets
-   * @param tables names of the tables of our sheets
+   * @param names tabs of our sheets
    */
-  static boolean any(
-      WorkbookPackage book,
-      Set<String> dropped,
-      Collection<OwnSheet> sheets,
-      Collection<String> tables)
+  static AnglersUse of(WorkbookPackage book, Set<String> dropped, List<String> names)
       throws WorkbookRefused, IOException {
-    OwnFeeds feeds = new OwnFeeds(sheets, tables);
-    if (sheets.isEmpty()) {
-      return false;
-    }
-    if (feeds.namedByAName(book)) {
-      return true;
-    }
+    AnglersUse use = new AnglersUse(names);
+    use.readsOurs = use.namedByAName(book);
     for (String entry : book.entryNames()) {
       String type = book.contentType(entry).orElse("").toLowerCase(Locale.ROOT);
       if (!dropped.contains(PartNames.key(entry))
-          && WITH_FORMULAS.stream().anyMatch(type::contains)
-          && feeds.namedIn(book, entry)) {
-        return true;
+          && WITH_FORMULAS.stream().anyMatch(type::contains)) {
+        use.read(book, entry);
       }
     }
-    return false;
+    return use;
+  }
+
+  /** The highest index of a cell format in a cell, row or column. */
+  int highestFormat() {
+    return highestFormat;
+  }
+
+  /** Whether formulas may read our sheets. */
+  boolean readsOurs() {
+    return readsOurs;
   }
 
   /** Whether a defined name of the angler's stands for something on our sheets. */
@@ -90,7 +93,7 @@ final class OwnFeeds {
     return at < old.size() && old.get(at).own();
   }
 
-  private boolean namedIn(WorkbookPackage book, String part) throws IOException {
+  private void read(WorkbookPackage book, String part) throws IOException {
     byte[] buffer = new byte[1 << 18];
     String rest = "";
     try (InputStream in = book.part(part)) {
@@ -100,13 +103,41 @@ final class OwnFeeds {
         // One character a byte; UTF-16 has a zero byte in each pair of our plain names.
         String read = new String(buffer, 0, n, StandardCharsets.ISO_8859_1);
         String text = rest + read.replace("\0", "").toLowerCase(Locale.ROOT);
-        if (refers(text)) {
-          return true;
-        }
+        formats(text);
+        readsOurs = readsOurs || refers(text);
         rest = text.substring(Math.max(0, text.length() - OVERLAP));
       }
     }
-    return false;
+  }
+
+  /** Looks for the formats of cells, rows and columns. */
+  private void formats(String text) {
+    for (String attribute : List.of(" s=\"", " s='", " style=\"", " style='")) {
+      int from = attribute.length();
+      for (int at = text.indexOf(attribute); at >= 0; at = text.indexOf(attribute, at + 1)) {
+        int index = 0;
+        for (int i = at + from; i < text.length() && index <= MOST && digit(text, i); i++) {
+          index = 10 * index + text.charAt(i) - '0';
+        }
+        if (index > highestFormat && isOfACell(text, at)) {
+          highestFormat = index;
+        }
+      }
+    }
+  }
+
+  /** Whether a place is within the tag of a cell, row or column, and not in a cell's text. */
+  private static boolean isOfACell(String text, int at) {
+    int tag = text.lastIndexOf('<', at);
+    if (tag < 0 || text.lastIndexOf('>', at) > tag) {
+      return false;
+    }
+    String name = text.substring(tag + 1, text.indexOf(' ', tag));
+    return List.of("c", "row", "col").contains(name.substring(name.indexOf(':') + 1));
+  }
+
+  private static boolean digit(String text, int at) {
+    return text.charAt(at) >= '0' && text.charAt(at) <= '9';
   }
 
   private boolean refers(String text) {
@@ -116,7 +147,7 @@ final class OwnFeeds {
       }
     }
     // A pivot table names its source without a mark.
-    return tables.stream().anyMatch(text::contains)
+    return text.contains(OUR_TABLES)
         || text.contains("<worksheetsource ")
             && sheets.stream().anyMatch(sheet -> text.contains("sheet=\"" + sheet + "\""));
   }

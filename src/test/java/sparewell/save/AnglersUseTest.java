@@ -18,7 +18,7 @@ import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.Zips;
 
 /** What of the angler's reads our sheets is calculated anew on opening, whatever its form. */
-class OwnFeedsTest {
+class AnglersUseTest {
   private static final String SHEET = "xl/worksheets/sheet1.xml";
 
   @TempDir private Path folder;
@@ -48,8 +48,8 @@ class OwnFeedsTest {
         "SUM(&apos;After trip&apos;!B4:B6)| true",
         "SUM(spares:Trips!B4)| true",
         "SUM('Stock:Buy list'!B4)| true",
-        "SUM(Own_1[Pieces])| true",
-        "ROWS(OWN_2)| true",
+        "SUM(sw_second[Pieces])| true",
+        "ROWS(SW_THIRD)| true",
         "INDIRECT(&quot;Spares!B4&quot;)| true",
         "SUM(Trips!A1:A9)| false",
         "'Not Spares'!B5| false",
@@ -64,7 +64,7 @@ class OwnFeedsTest {
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
-      value = {"Spares!$B$4:$B$6| true", "Own_1[Pieces]| true", "Trips!$B$4| false"})
+      value = {"Spares!$B$4:$B$6| true", "sw_second[Pieces]| true", "Trips!$B$4| false"})
   void inADefinedNameARuleOrAChart(String reference, boolean asked) throws Exception {
     String name = "<definedNames><definedName name=\"Mine\">" + reference + "</definedName>";
     assertEquals(asked, asks(book("xl/workbook.xml", "</workbook>", name + "</definedNames>")));
@@ -96,7 +96,7 @@ class OwnFeedsTest {
         book(
             SHEET,
             "</row>",
-            cell("SUM(Own_1[Pieces])")
+            cell("SUM(sw_second[Pieces])")
                 + cell("SUM('Buy list'!B4:B6)").replace("B1", "C1")
                 + cell("SUM(Spares:'Buy list'!B4)").replace("B1", "D1"));
     Saving.into(book);
@@ -115,7 +115,7 @@ class OwnFeedsTest {
         List.of("--convert-to", "csv:Text - txt - csv (StarCalc):44,34,76,1,,0,,,,,,-1"));
     command.addAll(List.of("--outdir", folder.toString(), book.toString()));
     assertEquals(0, Programs.run(folder, 3, TimeUnit.MINUTES, command));
-    // OwnWorkbook puts 10 to 12 under Pieces of the second sheet, 20 to 22 of the third.
+    // OwnSample puts 10 to 12 under Pieces of the second sheet, 20 to 22 of the third.
     String shown = Files.readString(folder.resolve("mine-Stock.csv")).strip();
     assertEquals("in Stock,33,63,30", shown.replace("\"", ""));
   }

@@ -1,0 +1,123 @@
+package sparewell.save;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import javax.xml.stream.XMLStreamException;
+import sparewell.ooxml.XmlElement;
+import sparewell.ooxml.XmlText;
+import sparewell.save.xml.XmlEdits;
+import sparewell.save.xml.XmlOut;
+
+/** One list of the angler's styles, and what we add to its end. */
+final class StyleList {
+  /** The lists in the order that a styles part must have. */
+  static final List<String> ORDER =
+      List.of(
+          "numFmts",
+          "fonts",
+          "fills",
+          "borders",
+          "cellStyleXfs",
+          "cellXfs",
+          "cellStyles",
+          "dxfs",
+          "tableStyles",
+          "colors",
+          "extLst");
+
+  private static final String MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+  private static final Pattern TAG = Pattern.compile("(</?)(?=\\w)");
+
+  private final String name;
+  private final List<XmlElement> there;
+  private final Map<String, Integer> known = new HashMap<>();
+  private final List<String> added = new ArrayList<>();
+
+  StyleList(XmlElement root, String name) {
+    this.name = name;
+    there = root.child(name).map(XmlElement::children).orElse(List.of());
+  }
+
+  /** What the angler has. */
+  List<XmlElement> there() {
+    return there;
+  }
+
+  int count() {
+    return there.size() + added.size();
+  }
+
+  /** Takes the places up to an index, with what stands first. */
+  void fill(List<String> first, int highest) {
+    while (count() < first.size()) {
+      index(first.get(count()));
+    }
+    while (!there.isEmpty() && count() <= highest) {
+      added.add(first.get(first.size() - 1));
+    }
+  }
+
+  /** Index of an element, which is added where it is not there. */
+  int index(String element) {
+    if (known.isEmpty()) {
+      for (int i = 0; i < there.size(); i++) {
+        known.putIfAbsent(XmlOut.canonical(there.get(i), Map.of()), i);
+      }
+    }
+    String key = canonical(element);
+    Integer at = known.get(key);
+    if (at == null) {
+      at = count();
+      known.put(key, at);
+      added.add(element);
+    }
+    return at;
+  }
+
+  private static String canonical(String element) {
+    String whole = "<own xmlns=\"" + MAIN + "\">" + element + "</own>";
+    try {
+      XmlElement own = XmlText.parse(whole.getBytes(StandardCharsets.UTF_8)).root();
+      return XmlOut.canonical(own.children().get(0), Map.of());
+    } catch (XMLStreamException e) {
+      throw new IllegalArgumentException("not an element: " + element, e);
+    }
+  }
+
+  /** Adds what is new to the angler's part. */
+  void write(XmlElement root, XmlEdits edits) {
+    if (added.isEmpty()) {
+      return;
+    }
+    Optional<XmlElement> list = root.child(name);
+    if (list.isPresent()) {
+      edits.append(list.get(), prefixed(root));
+      if (list.get().value("count").isPresent()) {
+        edits.set(list.get(), "count", String.valueOf(count()));
+      }
+      return;
+    }
+    int position = ORDER.indexOf(name);
+    Optional<XmlElement> next =
+        root.children().stream().filter(c -> ORDER.indexOf(c.name()) > position).findFirst();
+    edits.insert(next.map(XmlElement::start).orElse(root.endTagStart()), whole(root));
+  }
+
+  /** The list by itself, where the angler's part has none; empty where nothing is added. */
+  String whole(XmlElement root) {
+    String tag = root.qualified(name);
+    return added.isEmpty()
+        ? ""
+        : "<" + tag + " count=\"" + count() + "\">" + prefixed(root) + "</" + tag + ">";
+  }
+
+  private String prefixed(XmlElement root) {
+    String all = String.join("", added);
+    return root.prefix().isEmpty() ? all : TAG.matcher(all).replaceAll("$1" + root.prefix() + ":");
+  }
+}

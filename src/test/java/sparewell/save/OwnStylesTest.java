@@ -1,0 +1,68 @@
+package sparewell.save;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+import org.apache.poi.xssf.usermodel.XSSFCellStyle;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import sparewell.ooxml.Zips;
+
+/** What of the angler's points past the end of his own lists takes no look of ours. */
+class OwnStylesTest {
+  @TempDir private Path folder;
+
+  /** A workbook with one format; cell A1 has another index. */
+  private Path pointing(String index, String formats) throws Exception {
+    Map<String, byte[]> parts = Zips.read(Zips.ordinary("Stock"));
+    Zips.edit(
+        parts,
+        "xl/worksheets/sheet1.xml",
+        "<c r=\"A1\"",
+        "<c r=\"B1\" s=\"" + index + "\"><v>3</v></c><c r=\"A1\"");
+    String styles = Zips.text(parts, "xl/styles.xml");
+    String one = "<cellXfs count=\"1\"><xf numFmtId=\"0\" fontId=\"0\" fillId=\"0\" borderId=\"0\"";
+    assertTrue(styles.contains(one), styles);
+    Zips.edit(parts, "xl/styles.xml", "</cellXfs>", formats + "</cellXfs>");
+    return Files.write(folder.resolve("mine.xlsx"), Zips.write(parts));
+  }
+
+  @Test
+  void aCellThatPointsPastTheListOfFormats() throws Exception {
+    for (String index : new String[] {"1", "7", "40"}) {
+
+      Path book = pointing(index, "");
+      Saving.into(book);
+      byte[] first = Files.readAllBytes(book);
+      Saving.into(book);
+      assertEquals(first.length, Files.readAllBytes(book).length, "styles do not grow");
+      try (XSSFWorkbook opened = new XSSFWorkbook(Files.newInputStream(book))) {
+        XSSFCellStyle look = opened.getSheet("Stock").getRow(0).getCell(1).getCellStyle();
+        assertEquals("General", look.getDataFormatString());
+        assertEquals(0, look.getFontIndex());
+        assertEquals(0, look.getCoreXf().getFillId());
+        assertEquals(0, look.getCoreXf().getBorderId());
+      }
+    }
+  }
+
+  @Test
+  void aFormatThatPointsPastTheListOfFontsAndPatterns() throws Exception {
+    Path book =
+        pointing("1", "<xf numFmtId=\"170\" fontId=\"3\" fillId=\"4\" borderId=\"2\" xfId=\"0\"/>");
+    Saving.into(book);
+    try (XSSFWorkbook opened = new XSSFWorkbook(Files.newInputStream(book))) {
+      XSSFCellStyle look = opened.getSheet("Stock").getRow(0).getCell(1).getCellStyle();
+      assertEquals(11, look.getFont().getFontHeightInPoints());
+      assertEquals("Calibri", look.getFont().getFontName());
+      assertEquals(0, look.getCoreXf().getFillId() - 4);
+      assertEquals("none", look.getBorderTop().name().toLowerCase(java.util.Locale.ROOT));
+      String styles = Zips.text(Zips.read(Files.readAllBytes(book)), "xl/styles.xml");
+      assertTrue(!styles.contains("numFmtId=\"170\" formatCode"), "our patterns lie above");
+    }
+  }
+}
