@@ -9,9 +9,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
-import java.util.stream.Stream;
 import sparewell.run.Batch;
 import sparewell.run.Outcome;
+import sparewell.run.SavedBooks;
 
 /**
  * What the commands over several workbooks share: which they are, and what is printed about them.
@@ -30,8 +30,8 @@ final class Books {
         found.add(path);
         continue;
       }
-      try (Stream<Path> inside = Files.list(path)) {
-        List<Path> books = inside.filter(Books::looksLikeWorkbook).sorted().toList();
+      try {
+        List<Path> books = SavedBooks.in(path);
         if (books.isEmpty()) {
           throw form.wrong("There is no workbook (.xlsx, .xlsm) in the folder " + path + ".");
         }
@@ -56,16 +56,6 @@ final class Books {
       byPlace.putIfAbsent(place, path);
     }
     return List.copyOf(byPlace.values());
-  }
-
-  private static boolean looksLikeWorkbook(Path path) {
-    String name = path.getFileName().toString().toLowerCase(Locale.ROOT);
-    // Names that begin so are lock files and leftovers of spreadsheet programs, and our own
-    // temporary files.
-    return Files.isRegularFile(path)
-        && (name.endsWith(".xlsx") || name.endsWith(".xlsm"))
-        && !name.startsWith("~$")
-        && !name.startsWith(".");
   }
 
   /** Prints what came of one workbook. */

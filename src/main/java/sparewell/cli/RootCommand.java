@@ -43,10 +43,11 @@ public final class RootCommand implements Callable<Integer> {
     line.addSubcommand("check", CheckCommand.of(console));
     line.addSubcommand("new", NewCommand.of(console));
     line.addSubcommand("import", ImportCommand.of(console));
+    line.addSubcommand("watch", WatchCommand.of(console));
+    line.addSubcommand("help", HelpCommand.of(line));
     line.setOut(console.out());
     line.setErr(console.error());
     line.setColorScheme(Help.defaultColorScheme(Help.Ansi.OFF)); // words first, no colours at all
-    line.addSubcommand("help", HelpCommand.of(line));
     Arguments.register(line);
     line.setParameterExceptionHandler((wrong, given) -> usage(console, wrong, given));
     line.setExecutionExceptionHandler(
@@ -78,6 +79,6 @@ public final class RootCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    throw form.wrong("Say what to do: analyse, check, new or import.");
+    throw form.wrong("Say what to do: analyse, check, new, import or watch.");
   }
 }

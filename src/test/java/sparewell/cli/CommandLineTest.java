@@ -5,8 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.BufferedReader;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStreamReader;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -197,7 +199,7 @@ class CommandLineTest {
 
   @Test
   void helpAndVersion() {
-    for (String command : List.of("", "analyse", "check", "new", "import")) {
+    for (String command : List.of("", "analyse", "check", "new", "import", "watch", "help")) {
       Object[] help =
           command.isEmpty() ? new Object[] {"--help"} : new Object[] {command, "--help"};
       Command asked = Command.run(help);
@@ -310,6 +312,39 @@ class CommandLineTest {
       assertTrue(line.length() <= width || !line.strip().contains(" "), line);
     }
     assertTrue(lines.contains(""), "blank lines stay");
+  }
+
+  /** A refused workbook, a good one, and the end, in a process of its own. */
+  @Test
+  void watchAnalysesWhatIsSavedAndEndsCleanly() throws Exception {
+    Path watched = Files.createDirectory(folder.resolve("watched"));
+    Process run =
+        new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-cp",
+                System.getProperty("java.class.path"),
+                "sparewell.Main",
+                "watch",
+                watched.toString(),
+                "--reports",
+                reports.toString())
+            .redirectErrorStream(true)
+            .start();
+    try (BufferedReader said =
+        new BufferedReader(new InputStreamReader(run.getInputStream(), StandardCharsets.UTF_8))) {
+      assertTrue(said.readLine().startsWith("Watching "));
+      Files.writeString(watched.resolve("bad.xlsx"), "no workbook");
+      assertTrue(said.readLine().matches("[\\d:]{8} bad.xlsx: refused: .*"));
+      Files.copy(book, watched.resolve("good.xlsx"));
+      String line = said.readLine();
+      assertTrue(line.matches("[\\d:]{8} good.xlsx: \\d+ to do; \\d+ errors?, .*"), line);
+      assertTrue(Files.exists(reports.resolve("good/spares.csv")));
+      run.toHandle().destroy(); // as Ctrl-C does, and our reader stays open
+      assertEquals("Stopped.", said.readLine(), "and nothing of its own write");
+      run.waitFor();
+    } finally {
+      run.destroyForcibly();
+    }
   }
 
   @Test

@@ -1,0 +1,114 @@
+package sparewell.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Model.PositionalParamSpec;
+import sparewell.run.Batch;
+import sparewell.run.ExitCode;
+import sparewell.run.Outcome;
+import sparewell.run.RunOptions;
+import sparewell.run.SavedBooks;
+import sparewell.workbook.Overrides;
+
+/** Analyses the workbooks of a folder whenever one was saved and closed, until stopped. */
+final class WatchCommand implements Callable<Integer> {
+  private static final long ROUND_MILLIS = 1000;
+  private static final long LONGEST_RUN_SECONDS = 120;
+  private static final DateTimeFormatter CLOCK =
+      DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
+
+  private final Console console;
+  private final CommandForm form =
+      CommandForm.of(
+          "watch",
+          this,
+          "Analyse each workbook of a folder whenever it was saved and closed.",
+          "Ctrl-C ends it.");
+  private final PositionalParamSpec folder =
+      form.parameter("FOLDER", Path.class, "1", "folder with the workbooks (.xlsx, .xlsm)");
+  private final OptionSpec reports =
+      form.option(
+          "--reports", "DIR", Path.class, "folder for the CSV files (${DEFAULT-VALUE})", "reports");
+  private final BackupOption backups = new BackupOption(form);
+  private final CountDownLatch stop = new CountDownLatch(1);
+  private final CountDownLatch ended = new CountDownLatch(1);
+
+  private WatchCommand(Console console) {
+    this.console = console;
+  }
+
+  static CommandSpec of(Console console) {
+    return new WatchCommand(console).form.complete();
+  }
+
+  @Override
+  public Integer call() throws InterruptedException {
+    Path watched = folder.getValue();
+    if (!Files.isDirectory(watched)) {
+      throw form.wrong(watched + " is no folder.");
+    }
+    Runtime.getRuntime().addShutdownHook(new Thread(this::end, "end of watch"));
+    try {
+      SavedBooks saved = new SavedBooks(watched);
+      console.say("Watching " + watched + ". Save and close a workbook to have it analysed.");
+      do {
+        for (Path book : saved.due()) {
+          console.say(analyse(book, saved));
+        }
+      } while (!stop.await(ROUND_MILLIS, TimeUnit.MILLISECONDS));
+      return ExitCode.DONE;
+    } catch (IOException unreadable) {
+      console.complain("The folder " + watched + " cannot be read any more.");
+      return ExitCode.REFUSED;
+    } finally {
+      ended.countDown();
+    }
+  }
+
+  /** Ctrl-C: a run that has begun is finished first. */
+  private void end() {
+    stop.countDown();
+    try {
+      if (ended.await(LONGEST_RUN_SECONDS, TimeUnit.SECONDS)) {
+        console.say("Stopped.");
+      }
+    } catch (InterruptedException hurried) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  /** What came of it, in a line. */
+  private String analyse(Path book, SavedBooks saved) {
+    RunOptions options =
+        new RunOptions(
+            LocalDateTime.now(),
+            Optional.empty(),
+            reports.getValue(),
+            Overrides.NONE,
+            false,
+            backups.kept(),
+            false,
+            console.columns(),
+            BuildVersion.number());
+    Outcome outcome = Batch.analyse(List.of(book), options, (done, all) -> {}).get(0);
+    saved.dealtWith(book, outcome.exitCode() != ExitCode.REFUSED);
+    String result = outcome.exitCode() == ExitCode.REFUSED ? "refused: " : "";
+    return LocalDateTime.now().format(CLOCK)
+        + " "
+        + book.getFileName()
+        + ": "
+        + result
+        + outcome.inShort();
+  }
+}
