@@ -46,7 +46,7 @@ public final class LossModel implements LossForecast {
   private StagedChance staged; // made when first asked for
 
   /** A share in a style's losses; items never lost have the same. */
-  private record Share(int style, List<RateFit.Term> terms, double own, double rest) {}
+  private record Share(int style, List<Among> demands) {}
 
   private LossModel(Season season, SeasonHistory history, RateFit fit, ItemShares shares) {
     this.history = history;
@@ -149,11 +149,13 @@ public final class LossModel implements LossForecast {
   private record Among(List<RateFit.Term> terms, double own, double rest) {}
 
   private CountDistribution losses(int style, List<Among> demands) {
+    return shared.computeIfAbsent(new Share(style, demands), share -> fresh(style, demands));
+  }
+
+  private CountDistribution fresh(int style, List<Among> demands) {
     Among first = demands.get(0);
     if (demands.size() == 1) {
-      return shared.computeIfAbsent(
-          new Share(style, first.terms(), first.own(), first.rest()),
-          share -> BetaBinomial.thin(fit.losses(style, share.terms()), share.own(), share.rest()));
+      return BetaBinomial.thin(fit.losses(style, first.terms()), first.own(), first.rest());
     }
     return fit.shared(
         style,

@@ -23,6 +23,8 @@ import sparewell.spares.BuyList;
 import sparewell.spares.BuyPlanner;
 import sparewell.spares.OffSeason;
 import sparewell.spares.OffSeasonPlanner;
+import sparewell.spares.SeasonPlan;
+import sparewell.spares.SeasonPlanner;
 import sparewell.spares.SparesPlanner;
 import sparewell.spares.SparesReport;
 import sparewell.stock.OnHand;
@@ -50,6 +52,8 @@ final class Analysis {
     LossModel rates = LossModel.fit(season);
     Supplier<Optional<OffSeason>> yearAhead =
         Beside.begin(() -> OffSeasonPlanner.plan(season, onHand, rates));
+    Supplier<SeasonPlan> eventsAhead =
+        Beside.begin(() -> SeasonPlanner.plan(season, onHand, rates));
     SparesReport spares = SparesPlanner.plan(season, onHand, rates);
     BuyList buys = BuyPlanner.plan(season, spares, rates);
     EventPacking packing = EventPacker.pack(season, buys.bought(), spares.eventNeeds());
@@ -77,6 +81,7 @@ final class Analysis {
         record.get(),
         spares,
         buys,
+        eventsAhead.get(),
         offSeason,
         packing,
         stow,

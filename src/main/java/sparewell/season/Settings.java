@@ -20,6 +20,7 @@ import sparewell.units.UnitSystem;
  *     styles and events
  * @param planningHours hours until stock can be refilled, &gt; 0
  * @param planningDays days those hours are spread over, &gt; 0
+ * @param leadTimeDays days from an order until it is aboard, &ge; 0
  * @param budget money for the buy list, where set
  * @param currency ISO 4217 code
  * @param fillFactorShare usable share of a compartment's volume, in (0, 1]
@@ -39,6 +40,7 @@ public record Settings(
     boolean chanceFromCommandLine,
     double planningHours,
     double planningDays,
+    double leadTimeDays,
     Optional<BigDecimal> budget,
     String currency,
     double fillFactorShare,

@@ -11,6 +11,7 @@ import sparewell.rates.StyleRate;
 import sparewell.season.Cause;
 import sparewell.spares.BuyList;
 import sparewell.spares.OffSeason;
+import sparewell.spares.SeasonPlan;
 import sparewell.spares.SparesRow;
 import sparewell.table.Chart;
 import sparewell.table.Column;
@@ -174,6 +175,42 @@ final class Charts {
   private static String month(OffSeason.MonthLine line) {
     String name = line.month().getMonth().getDisplayName(TextStyle.SHORT, Locale.ENGLISH);
     return name + " " + line.month().getYear();
+  }
+
+  /** How the stock of the styles that run down first falls, with the band of the forecast. */
+  static Optional<Chart> courses(List<SeasonPlan.Course> courses) {
+    if (courses.isEmpty()) {
+      return Optional.empty();
+    }
+    List<Integer> rows = new ArrayList<>();
+    for (int i = 0; i < courses.get(0).points().size(); i++) {
+      rows.add(i);
+    }
+    List<Column<Integer>> columns = new ArrayList<>();
+    columns.add(column("Date", Format.DATE, row -> courses.get(0).points().get(row).date()));
+    List<Chart.Series> series = new ArrayList<>();
+    for (SeasonPlan.Course course : courses) {
+      String low = course.style() + ", low";
+      String high = course.style() + ", high";
+      columns.add(
+          column(course.style(), Format.NUMBER, row -> course.points().get(row).expectedPieces()));
+      columns.add(column(low, Format.COUNT, row -> course.points().get(row).low90Pieces()));
+      columns.add(column(high, Format.COUNT, row -> course.points().get(row).high90Pieces()));
+      series.add(Chart.Series.of(course.style()).between(low, high));
+    }
+    Table<Integer> data = table(columns, rows);
+    return some(
+        data,
+        new Chart(
+            Chart.Kind.BANDS,
+            "Stock left if nothing is bought: the styles that run down first",
+            "After the event of that date",
+            "Pieces left",
+            "See: where the band reaches the bottom, the style may have run out; nine times in ten"
+                + " the stock stays within the band.",
+            data,
+            "Date",
+            series));
   }
 
   private static <R> Column<R> column(

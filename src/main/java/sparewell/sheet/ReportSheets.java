@@ -24,6 +24,9 @@ public final class ReportSheets {
     all.put("Loss rates", results -> LossRatesSheet.of(results.rates()));
     all.put(SparesSheet.NAME, results -> SparesSheet.of(results.spares(), results.buys()));
     all.put(BuyListSheet.NAME, results -> BuyListSheet.of(results.buys(), results.offSeason()));
+    all.put(
+        SeasonPlanSheet.NAME,
+        results -> SeasonPlanSheet.of(results.seasonPlan(), results.season().settings()));
     all.put(EventPackingSheet.NAME, results -> EventPackingSheet.of(results.packing()));
     all.put(
         "Weight by compartment",

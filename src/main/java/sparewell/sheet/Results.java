@@ -10,6 +10,7 @@ import sparewell.rates.record.TrackRecord;
 import sparewell.season.Season;
 import sparewell.spares.BuyList;
 import sparewell.spares.OffSeason;
+import sparewell.spares.SeasonPlan;
 import sparewell.spares.SparesReport;
 import sparewell.stock.OnHand;
 import sparewell.stow.StowPlan;
@@ -25,6 +26,7 @@ import sparewell.stow.StowPlan;
  * @param trackRecord the replay of the angler's own history
  * @param spares what to carry and bring
  * @param buys what to buy
+ * @param seasonPlan all events ahead
  * @param offSeason the look back and ahead over a season, where there is something to look back on
  * @param packing what to pack for the events ahead
  * @param stow which box goes where
@@ -40,6 +42,7 @@ public record Results(
     TrackRecord trackRecord,
     SparesReport spares,
     BuyList buys,
+    SeasonPlan seasonPlan,
     Optional<OffSeason> offSeason,
     EventPacking packing,
     StowPlan stow,

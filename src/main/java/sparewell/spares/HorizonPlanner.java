@@ -71,22 +71,27 @@ public final class HorizonPlanner {
   }
 
   private static List<Event> run(Season season) {
-    List<Event> ahead =
-        season.events().stream()
-            .filter(event -> !event.date().isBefore(season.settings().asOf()))
-            .sorted(Comparator.comparing(Event::date))
-            .toList();
     List<Event> run = new ArrayList<>();
-    LocalDate busyUntil = null;
-    for (Event event : ahead) {
-      if (busyUntil != null && event.date().isAfter(busyUntil.plusDays(1))) {
+    for (Event event : ahead(season)) {
+      if (!run.isEmpty() && !follows(run, event)) {
         break;
       }
       run.add(event);
-      LocalDate last = lastDay(event);
-      busyUntil = busyUntil == null || last.isAfter(busyUntil) ? last : busyUntil;
     }
     return run;
+  }
+
+  /** Events on or after the date of analysis, in order of date; those of a day by name. */
+  static List<Event> ahead(Season season) {
+    return season.events().stream()
+        .filter(event -> !event.date().isBefore(season.settings().asOf()))
+        .sorted(Comparator.comparing(Event::date).thenComparing(Event::name))
+        .toList();
+  }
+
+  /** Whether an event begins before a free day has passed since all of a run ended. */
+  static boolean follows(List<Event> run, Event event) {
+    return run.stream().anyMatch(one -> !event.date().isAfter(lastDay(one).plusDays(1)));
   }
 
   private Horizon planningHours() {

@@ -37,6 +37,10 @@ public final class InputRows {
   public static final InputColumn PLANNING_DAYS =
       row("Planning days", Kind.DAYS, "3", "Days those hours are spread over.")
           .within(0.1, 1000, "days");
+  public static final InputColumn LEAD_TIME =
+      row("Lead time (days)", Kind.DAYS, "7", "Days from an order until it is aboard.")
+          .alias("Lead time")
+          .within(0, 365, "days");
   public static final InputColumn BUDGET =
       row("Budget", Kind.MONEY, "none", "Money for the buy list.").within(0, 1e9, "");
   public static final InputColumn CURRENCY =
@@ -87,6 +91,7 @@ public final class InputRows {
           CHANCE_WANTED,
           PLANNING_HOURS,
           PLANNING_DAYS,
+          LEAD_TIME,
           BUDGET,
           CURRENCY,
           FILL_FACTOR,

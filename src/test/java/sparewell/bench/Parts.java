@@ -31,6 +31,8 @@ import sparewell.spares.BuyList;
 import sparewell.spares.BuyPlanner;
 import sparewell.spares.OffSeason;
 import sparewell.spares.OffSeasonPlanner;
+import sparewell.spares.SeasonPlan;
+import sparewell.spares.SeasonPlanner;
 import sparewell.spares.SparesPlanner;
 import sparewell.spares.SparesReport;
 import sparewell.stock.OnHand;
@@ -68,10 +70,11 @@ public final class Parts {
       SparesReport spares = clock.time("spares", () -> SparesPlanner.plan(season, onHand, rates));
       BuyList buys = clock.time("buy", () -> BuyPlanner.plan(season, spares, rates));
       EventPacking packing =
-          clock.time("pack", () -> EventPacker.pack(season, onHand, spares.eventNeeds()));
+          clock.time("pack", () -> EventPacker.pack(season, buys.bought(), spares.eventNeeds()));
+      SeasonPlan ahead = clock.time("season plan", () -> SeasonPlanner.plan(season, onHand, rates));
       Optional<OffSeason> off =
           clock.time("off season", () -> OffSeasonPlanner.plan(season, onHand, rates));
-      StowPlan stow = clock.time("stow", () -> StowPlanner.plan(season, onHand));
+      StowPlan stow = clock.time("stow", () -> StowPlanner.plan(season, packing.packed()));
       LoadReport load = clock.time("load", () -> LoadSheet.of(season, onHand, stow));
       TrackRecord record = clock.time("track record", () -> TrackRecord.of(season));
       Results results =
@@ -84,6 +87,7 @@ public final class Parts {
               record,
               spares,
               buys,
+              ahead,
               off,
               packing,
               stow,

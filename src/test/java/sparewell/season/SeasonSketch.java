@@ -20,6 +20,7 @@ public final class SeasonSketch {
   public boolean chanceFromCommandLine;
   public double planningHours = 24;
   public double planningDays = 3;
+  public double leadTimeDays = 7;
   public Optional<BigDecimal> budget = Optional.empty();
   public double fillFactor = 0.85;
   public OptionalDouble sideToleranceKgM = OptionalDouble.empty();
@@ -54,6 +55,7 @@ public final class SeasonSketch {
     sketch.chanceFromCommandLine = settings.chanceFromCommandLine();
     sketch.planningHours = settings.planningHours();
     sketch.planningDays = settings.planningDays();
+    sketch.leadTimeDays = settings.leadTimeDays();
     sketch.budget = settings.budget();
     sketch.fillFactor = settings.fillFactorShare();
     settings
@@ -91,6 +93,7 @@ public final class SeasonSketch {
             chanceFromCommandLine,
             planningHours,
             planningDays,
+            leadTimeDays,
             budget,
             "USD",
             fillFactor,

@@ -30,6 +30,7 @@ import sparewell.season.SeasonSketch;
 import sparewell.spares.BuyPlanner;
 import sparewell.spares.OffSeasonPlanner;
 import sparewell.spares.SeasonMaker;
+import sparewell.spares.SeasonPlanner;
 import sparewell.spares.SparesPlanner;
 import sparewell.spares.SparesReport;
 import sparewell.stow.StowPlan;
@@ -76,6 +77,7 @@ class AfterTripSheetTest {
         TrackRecord.of(season),
         spares,
         BuyPlanner.plan(season, spares, rates),
+        SeasonPlanner.plan(season, maker.onHand(), rates),
         OffSeasonPlanner.plan(season, maker.onHand(), rates),
         EventPacker.pack(season, maker.onHand(), spares.eventNeeds()),
         stow,

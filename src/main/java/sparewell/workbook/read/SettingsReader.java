@@ -104,6 +104,7 @@ final class SettingsReader {
         asked.isPresent(),
         value(InputRows.PLANNING_HOURS, Amounts::hours).orElseThrow(),
         value(InputRows.PLANNING_DAYS, Amounts::days).orElseThrow(),
+        value(InputRows.LEAD_TIME, Amounts::number).orElseThrow(),
         options.overrides().budget().or(() -> budget),
         value(InputRows.CURRENCY, SettingsReader::currency).orElseThrow(),
         value(InputRows.FILL_FACTOR, Amounts::number).orElseThrow(),

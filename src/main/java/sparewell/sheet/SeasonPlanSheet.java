@@ -1,0 +1,295 @@
+package sparewell.sheet;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import sparewell.season.Settings;
+import sparewell.spares.SeasonPlan;
+import sparewell.table.Block;
+import sparewell.table.Column;
+import sparewell.table.Format;
+import sparewell.table.ReportSheet;
+import sparewell.table.Table;
+import sparewell.table.Tone;
+
+/** All events ahead: what they use, what is left before each, what to order by when. */
+public final class SeasonPlanSheet {
+  /** Tab of the sheet. */
+  public static final String NAME = "Season plan";
+
+  private SeasonPlanSheet() {}
+
+  /** The sheet. */
+  public static ReportSheet of(SeasonPlan plan, Settings settings) {
+    String currency = settings.currency();
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(new Block.Text(top(plan, settings)));
+    if (!plan.stages().isEmpty()) {
+      blocks.add(new Block.Rows(events(plan, currency)));
+      blocks.add(new Block.Rows(purchases(plan, currency)));
+      if (plan.months().size() > 1) {
+        blocks.add(new Block.Rows(months(plan, currency)));
+      }
+      Charts.courses(plan.courses()).ifPresent(blocks::add);
+    }
+    blocks.add(new Block.Rows(lines(plan)));
+    return new ReportSheet(
+        NAME, "What the events ahead will use, and what to order by when", blocks);
+  }
+
+  private static List<Block.Line> top(SeasonPlan plan, Settings settings) {
+    List<Block.Line> lines = new ArrayList<>();
+    if (plan.stages().isEmpty()) {
+      lines.add(
+          Block.Line.of("No event lies ahead; add events to the Events sheet to plan for them."));
+      return lines;
+    }
+    SeasonPlan.Stage last = plan.stages().get(plan.stages().size() - 1);
+    lines.add(orders(plan, settings));
+    if (last.unboughtProbability().isPresent()) {
+      lines.add(
+          Block.Line.of(
+              "Chance that nothing important runs out through "
+                  + last.event().name()
+                  + ": "
+                  + Phrase.chance(last.unboughtProbability())
+                  + " if nothing is bought, "
+                  + Phrase.chance(last.plannedProbability())
+                  + " with all of it bought in time."));
+    }
+    reach(plan, settings).ifPresent(lines::add);
+    String together =
+        plan.stages().stream()
+            .filter(SeasonPlan.Stage::together)
+            .map(stage -> stage.event().name())
+            .collect(Collectors.joining(", "));
+    if (!together.isEmpty()) {
+      lines.add(
+          Block.Line.of(
+              "No free day to restock lies before "
+                  + together
+                  + ": bought for with the event before."));
+    }
+    lines.add(
+        Phrase.small(
+            String.format(
+                Locale.ROOT,
+                "Counted from what is aboard and ashore now, for losses alone: floors are on the Buy"
+                    + " list, which looks at the next event. Practice trips in between are not"
+                    + " foreseen. Order %s days ahead (Lead time in Settings).",
+                Phrase.number(settings.leadTimeDays()))));
+    return lines;
+  }
+
+  private static Block.Line orders(SeasonPlan plan, Settings settings) {
+    if (plan.purchases().isEmpty()) {
+      return Phrase.strong(
+          "Nothing to order: what you have lasts through all "
+              + Phrase.count(plan.stages().size(), "event")
+              + " ahead with the chance you want.",
+          Tone.GOOD);
+    }
+    SeasonPlan.Purchase first = plan.purchases().get(0);
+    List<SeasonPlan.Purchase> due =
+        plan.purchases().stream().filter(one -> one.buyBy().equals(first.buyBy())).toList();
+    int packs = due.stream().mapToInt(SeasonPlan.Purchase::packs).sum();
+    int pieces = due.stream().mapToInt(SeasonPlan.Purchase::pieces).sum();
+    boolean now = !first.buyBy().isAfter(settings.asOf());
+    return Phrase.strong(
+        (now ? "Order today: " : "Order by " + first.buyBy() + ": ")
+            + Phrase.packs(packs, pieces)
+            + money(due, settings.currency())
+            + " for "
+            + first.event().name()
+            + (due.size() < plan.purchases().size()
+                ? "; later events want "
+                    + Phrase.count(
+                        plan.purchases().stream().mapToInt(SeasonPlan.Purchase::packs).sum()
+                            - packs,
+                        "pack")
+                    + " more."
+                : "."),
+        Tone.WATCH);
+  }
+
+  private static String money(List<SeasonPlan.Purchase> due, String currency) {
+    return due.stream()
+        .map(SeasonPlan.Purchase::cost)
+        .flatMap(Optional::stream)
+        .reduce(BigDecimal::add)
+        .map(sum -> ", " + Phrase.money(sum, currency) + ",")
+        .orElse("");
+  }
+
+  /** How far the budget goes when earlier events are served first. */
+  private static Optional<Block.Line> reach(SeasonPlan plan, Settings settings) {
+    if (settings.budget().isEmpty() || plan.purchases().isEmpty()) {
+      return Optional.empty();
+    }
+    BigDecimal left = settings.budget().get();
+    String through = "";
+    for (SeasonPlan.Stage stage : plan.stages()) {
+      left = left.subtract(stage.cost());
+      if (left.signum() < 0) {
+        break;
+      }
+      through = stage.event().name();
+    }
+    String money = Phrase.money(settings.budget().get(), settings.currency());
+    String text =
+        left.signum() >= 0
+            ? "Your " + money + " pay for all of it."
+            : through.isEmpty()
+                ? "Your " + money + " do not pay for all that the first event wants."
+                : "Your " + money + ", spent on earlier events first, pay through " + through + ".";
+    return Optional.of(Block.Line.of(text));
+  }
+
+  private static Table<SeasonPlan.Stage> events(SeasonPlan plan, String currency) {
+    return new Table<>(
+        "",
+        "1. Event by event (" + currency + ")",
+        List.of(
+            Column.sheetOnly("Event", Format.TEXT, "Event.", stage -> stage.event().name()),
+            Column.sheetOnly("Date", Format.DATE, "Its first day.", stage -> stage.event().date()),
+            Column.<SeasonPlan.Stage>sheetOnly(
+                    "Expected loss",
+                    Format.NUMBER,
+                    "Pieces of all items expected to be lost at it.",
+                    SeasonPlan.Stage::expectedLossPieces)
+                .summed(),
+            Column.<SeasonPlan.Stage>sheetOnly(
+                    "Missed if nothing is bought",
+                    Format.NUMBER,
+                    "Of them, pieces that would not be there any more.",
+                    SeasonPlan.Stage::missedPieces)
+                .quiet()
+                .summed(),
+            Column.<SeasonPlan.Stage>sheetOnly(
+                    "Chance, nothing bought",
+                    Format.PROBABILITY,
+                    "Chance that nothing important has run out by its end if nothing is bought.",
+                    SeasonPlan.Stage::unboughtProbability)
+                .toned(stage -> tone(stage.unboughtProbability().orElse(1))),
+            Column.sheetOnly(
+                "Chance with this plan",
+                Format.PROBABILITY,
+                "The same with everything below bought in time.",
+                SeasonPlan.Stage::plannedProbability),
+            Column.<SeasonPlan.Stage>sheetOnly(
+                    "Packs", Format.COUNT, "Packs to order for it.", SeasonPlan.Stage::packs)
+                .quiet()
+                .summed(),
+            Column.<SeasonPlan.Stage>sheetOnly(
+                    "Cost",
+                    Format.MONEY,
+                    "Money for them, as far as prices are known.",
+                    SeasonPlan.Stage::cost)
+                .quiet()
+                .summed(),
+            Column.sheetOnly(
+                "Order by",
+                Format.DATE,
+                "Last day to order; empty where nothing is to be ordered.",
+                SeasonPlan.Stage::buyBy)),
+        plan.stages(),
+        "No event lies ahead.");
+  }
+
+  private static Tone tone(double chance) {
+    return chance >= 0.9 ? Tone.GOOD : chance >= 0.5 ? Tone.WATCH : Tone.BAD;
+  }
+
+  private static Table<SeasonPlan.Purchase> purchases(SeasonPlan plan, String currency) {
+    return new Table<>(
+        "",
+        "2. What to order by when (" + currency + ")",
+        List.of(
+            Column.sheetOnly(
+                "Order by", Format.DATE, "Last day to order.", SeasonPlan.Purchase::buyBy),
+            Column.sheetOnly(
+                "For", Format.TEXT, "The event it is needed at.", one -> one.event().name()),
+            Column.sheetOnly("Style", Format.TEXT, "Style.", one -> one.item().style()),
+            Column.sheetOnly("Size", Format.TEXT, "Size.", one -> one.item().size()),
+            Column.sheetOnly("Colour", Format.TEXT, "Colour.", one -> one.item().colour()),
+            Column.<SeasonPlan.Purchase>sheetOnly(
+                    "Packs", Format.COUNT, "Whole packs.", SeasonPlan.Purchase::packs)
+                .summed(),
+            Column.<SeasonPlan.Purchase>sheetOnly(
+                    "Pieces", Format.COUNT, "Pieces in them.", SeasonPlan.Purchase::pieces)
+                .summed(),
+            Column.<SeasonPlan.Purchase>sheetOnly(
+                    "Cost",
+                    Format.MONEY,
+                    "Money for them; empty where the price is not known.",
+                    SeasonPlan.Purchase::cost)
+                .summed()),
+        plan.purchases(),
+        "Nothing has to be bought for the events ahead.");
+  }
+
+  private static Table<SeasonPlan.Month> months(SeasonPlan plan, String currency) {
+    return new Table<>(
+        "",
+        "3. Money by month (" + currency + ")",
+        List.of(
+            Column.sheetOnly(
+                "Month", Format.TEXT, "Month to order in.", month -> month.month().toString()),
+            Column.<SeasonPlan.Month>sheetOnly(
+                    "Packs", Format.COUNT, "Packs to order.", SeasonPlan.Month::packs)
+                .summed(),
+            Column.<SeasonPlan.Month>sheetOnly(
+                    "Money", Format.MONEY, "Money for those with a price.", SeasonPlan.Month::money)
+                .summed(),
+            Column.<SeasonPlan.Month>sheetOnly(
+                    "Packs without a price",
+                    Format.COUNT,
+                    "Packs whose price is not known.",
+                    SeasonPlan.Month::unpricedPacks)
+                .quiet()),
+        plan.months(),
+        "No money is needed.");
+  }
+
+  private static Table<SeasonPlan.Line> lines(SeasonPlan plan) {
+    return new Table<>(
+        "season-plan.csv",
+        "Every item at every event, if nothing were bought",
+        List.of(
+            Column.of("event", "Event", Format.TEXT, "Event.", line -> line.event().name()),
+            Column.of("date", "Date", Format.DATE, "Its first day.", line -> line.event().date()),
+            Column.of("style", "Style", Format.TEXT, "Style.", line -> line.item().style()),
+            Column.of("size", "Size", Format.TEXT, "Size.", line -> line.item().size()),
+            Column.of("colour", "Colour", Format.TEXT, "Colour.", line -> line.item().colour()),
+            Column.of(
+                "expected_loss",
+                "Expected loss",
+                Format.NUMBER,
+                "Pieces expected to be lost at the event.",
+                SeasonPlan.Line::expectedLossPieces),
+            Column.of(
+                "aboard_before",
+                "Left before",
+                Format.NUMBER,
+                "Pieces expected to be left before the event, all that lies ashore brought aboard.",
+                SeasonPlan.Line::beforePieces),
+            Column.<SeasonPlan.Line>of(
+                    "run_out_chance",
+                    "Run-out chance",
+                    Format.PROBABILITY,
+                    "Chance that it has run out by the end of the event.",
+                    SeasonPlan.Line::runOutProbability)
+                .quiet(),
+            Column.of(
+                "buy_by",
+                "Order by",
+                Format.DATE,
+                "Last day to order more of it for this event; empty where there is enough.",
+                SeasonPlan.Line::buyBy)),
+        plan.lines(),
+        "No event lies ahead, or none uses what is in stock.");
+  }
+}

@@ -1,0 +1,350 @@
+package sparewell.spares;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import sparewell.numerics.CountDistribution;
+import sparewell.rates.Exposure;
+import sparewell.rates.LossForecast;
+import sparewell.rates.LossForecast.StagedStock;
+import sparewell.rates.LossForecast.StyleStock;
+import sparewell.season.Event;
+import sparewell.season.ItemId;
+import sparewell.season.Season;
+import sparewell.season.Style;
+import sparewell.stock.OnHand;
+import sparewell.stock.OnHand.ItemStock;
+
+/**
+ * Looks ahead over all events: what each uses, what is left before each if nothing is bought, and
+ * what must be bought by when.
+ *
+ * <p>Losses are always foreseen from now through an event as a whole, so that what one event may
+ * use is never counted on for a later one, and the unknown rate of a style counts for all alike.
+ * Rates walk on with the trips until then: the events before, or as many as the last year's trips
+ * let expect. Floors play no part here.
+ */
+public final class SeasonPlanner {
+  private static final int MOST_COURSES = 5;
+
+  private final Season season;
+  private final LossForecast forecast;
+  private final OnHand onHand;
+  private final List<Event> events;
+  private final List<Integer> runs = new ArrayList<>(); // first event of each event's run
+  private final List<Horizon> uses = new ArrayList<>();
+  private final List<ItemCourse> items = new ArrayList<>();
+
+  /**
+   * An item through the season.
+   *
+   * @param stock what is on hand of it
+   * @param through pieces lost from now through each event
+   * @param packs packs to have bought before each event
+   */
+  private record ItemCourse(
+      Style style, ItemStock stock, List<CountDistribution> through, int[] packs) {
+    int held() {
+      return stock.aboard() + stock.ashore();
+    }
+
+    /** Pieces expected to be left after event k; before the first for -1. */
+    double left(int k) {
+      return k < 0
+          ? held()
+          : held() - through.get(k).mean() + through.get(k).expectedShortage(held());
+    }
+
+    double missed(int k) {
+      return through.get(k).expectedShortage(held())
+          - (k == 0 ? 0 : through.get(k - 1).expectedShortage(held()));
+    }
+
+    double lost(int k) {
+      return through.get(k).mean() - (k == 0 ? 0 : through.get(k - 1).mean());
+    }
+
+    int bought(int k) {
+      return packs[k] - (k == 0 ? 0 : packs[k - 1]);
+    }
+
+    boolean sure() {
+      int last = through.size() - 1;
+      return packs[last] == 0 && through.get(last).above(held()) < 1e-4;
+    }
+
+    Optional<BigDecimal> cost(int count) {
+      return stock.packPrice().map(price -> price.multiply(BigDecimal.valueOf(count)));
+    }
+  }
+
+  private SeasonPlanner(Season season, OnHand onHand, LossForecast forecast) {
+    this.season = season;
+    this.onHand = onHand;
+    this.forecast = forecast;
+    this.events = HorizonPlanner.ahead(season);
+  }
+
+  /** The plan; empty where no event lies ahead. */
+  public static SeasonPlan plan(Season season, OnHand onHand, LossForecast forecast) {
+    return new SeasonPlanner(season, onHand, forecast).plan();
+  }
+
+  private SeasonPlan plan() {
+    for (int k = 0; k < events.size(); k++) {
+      boolean goesOn =
+          k > 0 && HorizonPlanner.follows(events.subList(runs.get(k - 1), k), events.get(k));
+      runs.add(goesOn ? runs.get(k - 1) : k);
+      uses.add(HorizonPlanner.single(season, onHand, forecast, events.get(k)));
+    }
+    Map<String, List<ItemStock>> stocked = onHand.itemsByStyle();
+    for (Style style : season.styles()) {
+      follow(style, stocked.getOrDefault(style.name(), List.of()));
+    }
+    boolean important = items.stream().anyMatch(item -> item.style().importance() >= 1);
+    List<ItemCourse> watched =
+        items.stream()
+            .filter(
+                item -> important ? item.style().importance() >= 1 : item.style().importance() > 0)
+            .toList();
+    List<SeasonPlan.Stage> stages = stages(watched);
+    List<SeasonPlan.Purchase> purchases = purchases();
+    return new SeasonPlan(stages, lines(), purchases, months(purchases), courses(), important);
+  }
+
+  /** Exposures of a style from now through event k. */
+  private List<Exposure> through(String style, int k) {
+    List<Exposure> all = new ArrayList<>();
+    for (int j = 0; j <= k; j++) {
+      all.addAll(at(style, j));
+    }
+    return all;
+  }
+
+  private List<Exposure> at(String style, int k) {
+    int steps = steps(k);
+    return uses.get(k).use(style).stretches().stream().map(use -> use.ahead(steps)).toList();
+  }
+
+  /** How many trips ahead an event is: at least those to the events before it. */
+  private int steps(int k) {
+    LocalDate now = season.settings().asOf();
+    long lastYear =
+        season.trips().stream().filter(trip -> trip.date().isAfter(now.minusYears(1))).count();
+    long days = ChronoUnit.DAYS.between(now, events.get(k).date());
+    return Math.max(k + 1, (int) Math.round(lastYear * days / 365.25));
+  }
+
+  private void follow(Style style, List<ItemStock> stocks) {
+    if (stocks.isEmpty() || events.isEmpty()) {
+      return;
+    }
+    double chance = ChanceWanted.of(season.settings(), events, style);
+    List<Map<ItemId, CountDistribution>> losses = new ArrayList<>();
+    for (int k = 0; k < events.size(); k++) {
+      losses.add(
+          k > 0 && at(style.name(), k).isEmpty()
+              ? losses.get(k - 1)
+              : forecast.itemLosses(style.name(), through(style.name(), k)));
+    }
+    for (ItemStock stock : stocks) {
+      if (losses.get(events.size() - 1).containsKey(stock.item())) {
+        List<CountDistribution> own =
+            losses.stream()
+                .map(all -> all.getOrDefault(stock.item(), CountDistribution.none()))
+                .toList();
+        int[] packs =
+            StagedPacks.of(own, stock.aboard() + stock.ashore(), style.piecesPerPack(), chance);
+        // No restock is possible within a run, so all of it is bought before.
+        for (int k = events.size() - 2; k >= 0; k--) {
+          packs[k] = runs.get(k + 1).equals(runs.get(k)) ? packs[k + 1] : packs[k];
+        }
+        items.add(new ItemCourse(style, stock, own, packs));
+      }
+    }
+  }
+
+  private List<SeasonPlan.Stage> stages(List<ItemCourse> watched) {
+    double[] planned = planned(watched);
+    List<SeasonPlan.Stage> stages = new ArrayList<>();
+    for (int k = 0; k < events.size(); k++) {
+      int at = k;
+      int packs = items.stream().mapToInt(item -> item.bought(at)).sum();
+      BigDecimal cost =
+          items.stream()
+              .map(item -> item.cost(item.bought(at)).orElse(BigDecimal.ZERO))
+              .reduce(BigDecimal.ZERO, BigDecimal::add);
+      stages.add(
+          new SeasonPlan.Stage(
+              events.get(k),
+              runs.get(k) < k,
+              items.stream().mapToDouble(item -> item.lost(at)).sum(),
+              items.stream().mapToDouble(item -> item.missed(at)).sum(),
+              watched.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(unbought(watched, k)),
+              watched.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(planned[k]),
+              packs,
+              cost,
+              packs == 0 ? Optional.empty() : Optional.of(buyBy(k))));
+    }
+    return stages;
+  }
+
+  private static Map<String, Map<ItemId, ItemCourse>> byStyle(List<ItemCourse> watched) {
+    Map<String, Map<ItemId, ItemCourse>> byStyle = new LinkedHashMap<>();
+    watched.forEach(
+        item ->
+            byStyle
+                .computeIfAbsent(item.style().name(), style -> new LinkedHashMap<>())
+                .put(item.stock().item(), item));
+    return byStyle;
+  }
+
+  /** Running losses never fall: nothing has run out by event k if what is there covers them all. */
+  private double unbought(List<ItemCourse> watched, int k) {
+    List<StyleStock> stocks = new ArrayList<>();
+    byStyle(
+            watched.stream()
+                .filter(item -> item.through().get(k).above(item.held()) > 1e-6)
+                .toList())
+        .forEach(
+            (style, own) -> {
+              Map<ItemId, Integer> held = new LinkedHashMap<>();
+              own.forEach((item, course) -> held.put(item, course.held()));
+              stocks.add(new StyleStock(style, through(style, k), held));
+            });
+    return stocks.isEmpty() ? 1 : forecast.nothingRunsOut(stocks);
+  }
+
+  /** Items that are as good as sure to last are left out: each costs time, and none counts. */
+  private double[] planned(List<ItemCourse> watched) {
+    List<StagedStock> stocks = new ArrayList<>();
+    byStyle(watched.stream().filter(item -> !item.sure()).toList())
+        .forEach(
+            (style, own) -> {
+              List<LossForecast.Stage> stages = new ArrayList<>();
+              for (int k = 0; k < events.size(); k++) {
+                int at = k;
+                Map<ItemId, Integer> held = new LinkedHashMap<>();
+                own.forEach(
+                    (item, course) ->
+                        held.put(
+                            item,
+                            course.held() + course.packs()[at] * course.style().piecesPerPack()));
+                stages.add(new LossForecast.Stage(at(style, k), held));
+              }
+              stocks.add(new StagedStock(style, stages));
+            });
+    double[] sure = new double[events.size()];
+    Arrays.fill(sure, 1);
+    return stocks.isEmpty() ? sure : forecast.lastsThroughout(stocks);
+  }
+
+  /** Last day to order for an event: the lead time before its run begins, or today. */
+  private LocalDate buyBy(int k) {
+    long lead = (long) Math.ceil(season.settings().leadTimeDays());
+    LocalDate day = events.get(runs.get(k)).date().minusDays(lead);
+    LocalDate now = season.settings().asOf();
+    return day.isBefore(now) ? now : day;
+  }
+
+  private List<SeasonPlan.Line> lines() {
+    List<SeasonPlan.Line> lines = new ArrayList<>();
+    for (int k = 0; k < events.size(); k++) {
+      for (ItemCourse item : items) {
+        if (item.lost(k) > 1e-9) {
+          lines.add(
+              new SeasonPlan.Line(
+                  events.get(k),
+                  item.stock().item(),
+                  item.lost(k),
+                  item.left(k - 1),
+                  item.through().get(k).above(item.held()),
+                  item.bought(k) > 0 ? Optional.of(buyBy(k)) : Optional.empty()));
+        }
+      }
+    }
+    return lines;
+  }
+
+  private List<SeasonPlan.Purchase> purchases() {
+    List<SeasonPlan.Purchase> purchases = new ArrayList<>();
+    for (int k = 0; k < events.size(); k++) {
+      for (ItemCourse item : items) {
+        int packs = item.bought(k);
+        if (packs > 0) {
+          purchases.add(
+              new SeasonPlan.Purchase(
+                  buyBy(k),
+                  events.get(k),
+                  item.stock().item(),
+                  packs,
+                  packs * item.style().piecesPerPack(),
+                  item.cost(packs)));
+        }
+      }
+    }
+    purchases.sort(Comparator.comparing(SeasonPlan.Purchase::buyBy));
+    return purchases;
+  }
+
+  private static List<SeasonPlan.Month> months(List<SeasonPlan.Purchase> purchases) {
+    Map<YearMonth, SeasonPlan.Month> months = new TreeMap<>();
+    for (SeasonPlan.Purchase one : purchases) {
+      YearMonth month = YearMonth.from(one.buyBy());
+      months.merge(
+          month,
+          new SeasonPlan.Month(
+              month,
+              one.packs(),
+              one.cost().orElse(BigDecimal.ZERO),
+              one.cost().isPresent() ? 0 : one.packs()),
+          (a, b) ->
+              new SeasonPlan.Month(
+                  month,
+                  a.packs() + b.packs(),
+                  a.money().add(b.money()),
+                  a.unpricedPacks() + b.unpricedPacks()));
+    }
+    return List.copyOf(months.values());
+  }
+
+  /** The styles whose stock is the smallest part of what the season is expected to use. */
+  private List<SeasonPlan.Course> courses() {
+    Map<String, Integer> held = new LinkedHashMap<>();
+    Map<String, Double> lost = new LinkedHashMap<>();
+    for (ItemCourse item : items) {
+      held.merge(item.style().name(), item.held(), Integer::sum);
+      lost.merge(item.style().name(), item.through().get(events.size() - 1).mean(), Double::sum);
+    }
+    return lost.keySet().stream()
+        .sorted(Comparator.comparingDouble(style -> held.get(style) / lost.get(style)))
+        .limit(MOST_COURSES)
+        .map(style -> course(style, held.get(style)))
+        .toList();
+  }
+
+  private SeasonPlan.Course course(String style, int held) {
+    List<SeasonPlan.Point> points = new ArrayList<>();
+    points.add(new SeasonPlan.Point(season.settings().asOf(), held, held, held));
+    for (int k = 0; k < events.size(); k++) {
+      CountDistribution losses = forecast.styleLosses(style, through(style, k));
+      points.add(
+          new SeasonPlan.Point(
+              HorizonPlanner.lastDay(events.get(k)),
+              held - losses.mean() + losses.expectedShortage(held),
+              Math.max(0, held - losses.quantile(0.95)),
+              Math.max(0, held - losses.quantile(0.05))));
+    }
+    return new SeasonPlan.Course(style, points);
+  }
+}

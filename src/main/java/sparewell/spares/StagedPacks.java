@@ -1,0 +1,68 @@
+package sparewell.spares;
+
+import java.util.List;
+import sparewell.numerics.CountDistribution;
+
+/**
+ * Packs to have bought before each of several events.
+ *
+ * <p>The chance of ever running out is at most the sum, over the events before which more is bought
+ * and the last, of P(losses through the event before &gt; stock then) (Boole's inequality; between
+ * two purchases only the last event counts, as running losses never fall). First as few packs as
+ * can keep that within what is allowed, then as late as what is left of it allows.
+ */
+final class StagedPacks {
+  private StagedPacks() {}
+
+  /**
+   * Packs bought in all before each event, never falling.
+   *
+   * @param losses pieces lost from now through each event
+   * @param held pieces on hand
+   * @param perPack pieces in a pack
+   * @param chance wanted chance of not running out at any event, in (0, 1)
+   */
+  static int[] of(List<CountDistribution> losses, int held, int perPack, double chance) {
+    int last = losses.size() - 1;
+    int[] packs = new int[losses.size()];
+    packs[last] = least(losses.get(last), held, perPack, 1 - chance);
+    double left = 1 - chance - losses.get(last).above(held + packs[last] * perPack) + 1e-12;
+    int[] early = postponed(losses, held, perPack, packs[last], left, true);
+    int[] late = postponed(losses, held, perPack, packs[last], left, false);
+    return sum(early) <= sum(late) ? early : late;
+  }
+
+  /** Postpones with the risk that is left: in equal parts, or to the latest events first. */
+  private static int[] postponed(
+      List<CountDistribution> losses, int held, int perPack, int all, double risk, boolean parts) {
+    int last = losses.size() - 1;
+    int[] packs = new int[losses.size()];
+    packs[last] = all;
+    double left = risk;
+    for (int k = last - 1; k >= 0; k--) {
+      int fewest = least(losses.get(k), held, perPack, parts ? left / (k + 1) : left);
+      packs[k] = Math.min(fewest, packs[k + 1]);
+      if (packs[k] < packs[k + 1]) {
+        left -= losses.get(k).above(held + packs[k] * perPack);
+      }
+    }
+    return packs;
+  }
+
+  /** Fewest packs with which the chance to run out is within the risk. */
+  private static int least(CountDistribution losses, int held, int perPack, double risk) {
+    if (risk <= 0) {
+      return Integer.MAX_VALUE;
+    }
+    int missing = losses.quantile(Math.max(1e-9, 1 - risk)) - held;
+    return Math.max(0, (missing + perPack - 1) / perPack);
+  }
+
+  private static int sum(int[] packs) {
+    int sum = 0;
+    for (int count : packs) {
+      sum += count;
+    }
+    return sum;
+  }
+}

@@ -1,0 +1,171 @@
+package sparewell.spares;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static sparewell.spares.SeasonMaker.AS_OF;
+import static sparewell.spares.SeasonMaker.line;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import org.apache.commons.math3.distribution.GammaDistribution;
+import org.apache.commons.math3.distribution.PoissonDistribution;
+import org.apache.commons.math3.random.Well19937c;
+import org.junit.jupiter.api.Test;
+import sparewell.numerics.CountDistribution;
+import sparewell.rates.Exposure;
+import sparewell.rates.LossForecast;
+import sparewell.season.ItemId;
+
+class SeasonPlannerTest {
+  private static final double SHAPE = 2;
+  private static final double RATE_HOURS = 40;
+
+  /** One style, one item, gamma-Poisson: losses at several events share one unknown rate. */
+  private static final class SharedRate implements LossForecast {
+    private final KnownForecast other = new KnownForecast().poisson("Jig", 1);
+
+    @Override
+    public double meanShare(String style) {
+      return 1;
+    }
+
+    @Override
+    public boolean perHourAfloat() {
+      return false;
+    }
+
+    /** Negative binomial with size a and mean a h / b: the sum of negative multinomial counts. */
+    @Override
+    public CountDistribution styleLosses(String style, List<Exposure> exposures) {
+      double hours = exposures.stream().mapToDouble(Exposure::hours).sum();
+      return hours == 0
+          ? CountDistribution.none()
+          : KnownForecast.negBin(SHAPE * hours / RATE_HOURS, SHAPE);
+    }
+
+    @Override
+    public Map<ItemId, CountDistribution> itemLosses(String style, List<Exposure> exposures) {
+      Map<ItemId, CountDistribution> losses = new LinkedHashMap<>();
+      exposures.forEach(
+          one -> one.among().forEach(item -> losses.put(item, styleLosses(style, exposures))));
+      return losses;
+    }
+
+    @Override
+    public double nothingRunsOut(List<StyleStock> stocks) {
+      StyleStock stock = stocks.get(0);
+      return styleLosses(stock.style(), stock.exposures())
+          .atMost(stock.pieces().values().iterator().next());
+    }
+
+    @Override
+    public double[] lastsThroughout(List<StagedStock> stocks) {
+      return other.lastsThroughout(stocks);
+    }
+  }
+
+  private static SeasonMaker season(int pieces) {
+    SeasonMaker maker =
+        new SeasonMaker().style("Jig").pack(2, "5.00").add().aboard("Jig", "", "J1", pieces);
+    int[] days = {10, 11, 40, 70};
+    double[] hours = {20, 10, 30, 24};
+    for (int k = 0; k < days.length; k++) {
+      maker.event("E" + k, AS_OF.plusDays(days[k]), 8, 1, line("Jig", hours[k]));
+    }
+    return maker;
+  }
+
+  /**
+   * The planner's figures against the closed negative multinomial and against 100,000 seasons drawn
+   * from it, one rate a season.
+   */
+  @Test
+  void shortagesOverSeveralEventsAreThoseOfOneSharedRate() {
+    SeasonMaker maker = season(5);
+    SeasonPlan plan = SeasonPlanner.plan(maker.season(), maker.onHand(), new SharedRate());
+    double[] hours = {20, 10, 30, 24};
+    double[] missed = new double[4];
+    double[] left = new double[4];
+    double[] lasted = new double[4];
+    Well19937c random = new Well19937c(11);
+    GammaDistribution rates = new GammaDistribution(random, SHAPE, 1 / RATE_HOURS);
+    int seasons = 100_000;
+    for (int i = 0; i < seasons; i++) {
+      double rate = rates.sample();
+      int lost = 0;
+      for (int k = 0; k < 4; k++) {
+        left[k] += (double) Math.max(0, 5 - lost) / seasons;
+        int here = new PoissonDistribution(random, rate * hours[k], 1e-12, 10_000).sample();
+        missed[k] += (double) (Math.max(0, lost + here - 5) - Math.max(0, lost - 5)) / seasons;
+        lost += here;
+        lasted[k] += lost <= 5 ? 1.0 / seasons : 0;
+      }
+    }
+    double through = 0;
+    for (int k = 0; k < 4; k++) {
+      through += hours[k];
+      SeasonPlan.Stage stage = plan.stages().get(k);
+      assertEquals(SHAPE * hours[k] / RATE_HOURS, stage.expectedLossPieces(), 1e-6);
+      assertEquals(missed[k], stage.missedPieces(), 0.02);
+      assertEquals(lasted[k], stage.unboughtProbability().getAsDouble(), 0.006);
+      assertEquals(left[k], plan.lines().get(k).beforePieces(), 0.03);
+      // R: pnbinom(5, size = 2, mu = 2 * through / 40)
+      assertEquals(
+          KnownForecast.negBin(SHAPE * through / RATE_HOURS, SHAPE).above(5),
+          plan.lines().get(k).runOutProbability(),
+          1e-9);
+    }
+    assertTrue(missed[3] > 0.5, "much is missed, so the check says something");
+  }
+
+  @Test
+  void buysBeforeTheLeadTimeAndTogetherWhereNoDayIsFree() {
+    SeasonMaker maker = season(2);
+    SeasonPlan plan = SeasonPlanner.plan(maker.season(), maker.onHand(), new SharedRate());
+    assertTrue(plan.stages().get(1).together());
+    assertEquals(0, plan.stages().get(1).packs(), "bought before the first of the two");
+    assertEquals(AS_OF.plusDays(3), plan.stages().get(0).buyBy().get());
+    int packs = plan.purchases().stream().mapToInt(SeasonPlan.Purchase::packs).sum();
+    // 84 hours: qnbinom(0.95, size = 2, mu = 4.2) = 11, R 4.2.2: nine more than two, five packs.
+    assertEquals(5, packs);
+    assertEquals(
+        packs * 5.0,
+        plan.months().stream().mapToDouble(month -> month.money().doubleValue()).sum(),
+        1e-9);
+  }
+
+  @Test
+  void buyingForALaterEventNeverTakesWhatAnEarlierNeeds() {
+    Random random = new Random(3);
+    for (int round = 0; round < 50; round++) {
+      SeasonMaker maker = season(random.nextInt(6));
+      SeasonPlan plan = SeasonPlanner.plan(maker.season(), maker.onHand(), new SharedRate());
+      int held = maker.onHand().items().get(0).aboard();
+      double through = 0;
+      double[] hours = {20, 10, 30, 24};
+      List<Integer> bought = new ArrayList<>(List.of(0, 0, 0, 0));
+      for (SeasonPlan.Purchase one : plan.purchases()) {
+        int k = one.event().name().charAt(1) - '0';
+        for (int j = k; j < 4; j++) {
+          bought.set(j, bought.get(j) + one.pieces());
+        }
+      }
+      for (int k = 0; k < 4; k++) {
+        through += hours[k];
+        assertTrue(
+            KnownForecast.negBin(SHAPE * through / RATE_HOURS, SHAPE).above(held + bought.get(k))
+                <= 0.05 + 1e-9);
+      }
+    }
+  }
+
+  @Test
+  void noEventNoPlan() {
+    SeasonMaker maker = new SeasonMaker().style("Jig").add().aboard("Jig", "", "J1", 1);
+    assertTrue(
+        SeasonPlanner.plan(maker.season(), maker.onHand(), new KnownForecast()).stages().isEmpty());
+  }
+}
