@@ -41,6 +41,9 @@ final class ImportCommand implements Callable<Integer> {
     file(InputSheets.STYLE_HOURS, "--style-hours", "rows for Style hours");
     file(InputSheets.LOSSES, "--losses", "rows for Losses");
     file(InputSheets.RESTOCKS, "--restocks", "rows for Restocks");
+    file(InputSheets.TRANSFERS, "--transfers", "rows for Transfers");
+    file(InputSheets.BOX_LOG, "--box-log", "rows for Box log");
+    file(InputSheets.COUNTS, "--counts", "rows for Counts");
     file(InputSheets.STOCK, "--stock", "rows for Stock");
     dates =
         form.option(
@@ -73,7 +76,9 @@ final class ImportCommand implements Callable<Integer> {
         });
     if (sources.isEmpty()) {
       throw form.wrong(
-          "Say what to import: --trips, --style-hours, --losses, --restocks or --stock.");
+          "Say what to import: "
+              + String.join(", ", files.values().stream().map(OptionSpec::longestName).toList())
+              + ".");
     }
     boolean silent = quiet.getValue();
     Outcome outcome;

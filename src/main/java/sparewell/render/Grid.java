@@ -2,10 +2,12 @@ package sparewell.render;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Consumer;
@@ -88,6 +90,10 @@ final class Grid {
   final List<ListTable> tables = new ArrayList<>();
   final List<Drawn> drawn = new ArrayList<>();
   final List<Together> together = new ArrayList<>();
+
+  /** Rows that begin a page, whatever fits on the one before. */
+  final Set<Integer> pageStarts = new HashSet<>();
+
   final List<Integer> pageBreaks = new ArrayList<>();
 
   /** Columns that text above and between tables spans. */

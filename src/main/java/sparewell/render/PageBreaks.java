@@ -58,6 +58,12 @@ final class PageBreaks {
       double needed =
           Math.max(
               height, Math.max(drawnPoints(grid, row), tablePoints(grid, row, room, smallShare)));
+      if (grid.pageStarts.contains(row)) {
+        behind.add(row - 1);
+        pages++;
+        used = repeated(grid, row);
+        ranOver = false;
+      }
       boolean full = used > repeated(grid, row) && used + needed > room;
       // Just behind a page that ran over by itself, a row may still stand at the foot of that page.
       if (needed > height && (full || ranOver && used <= slack)) {

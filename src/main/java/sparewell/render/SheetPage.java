@@ -103,6 +103,9 @@ final class SheetPage {
         row = LabelBlock.lay(labels, page, grid, row);
         continue;
       }
+      if (block instanceof Block.NewPage) {
+        grid.pageStarts.add(row + 1); // behind the blank row
+      }
       if (block instanceof Block.Text text) {
         TextBlock.lay(text, grid, row, options);
       } else if (block instanceof Block.Form form) {
@@ -215,6 +218,7 @@ final class SheetPage {
     boolean wanted = sheet.inView().filter(one -> one == table).isPresent();
     if (heading == 0
         || grid.headingRow > 0
+        || grid.rowsInView > 1
         || grid.exactSize
         || !wanted && (sheet.inView().isPresent() || !isOfMostRows(table, sheet.blocks()))) {
       return;
@@ -223,7 +227,9 @@ final class SheetPage {
     for (int row = 1; row <= heading; row++) {
       above += grid.heights.getOrDefault(row, Layout.ROW_POINTS) * grid.print;
     }
-    grid.headingRow = heading;
+    // Over tables with pages of their own they would stand twice.
+    boolean pages = sheet.blocks().stream().anyMatch(Block.NewPage.class::isInstance);
+    grid.headingRow = pages ? 0 : heading;
     grid.rowsInView = above <= (wanted ? MOST_WANTED_IN_VIEW : MOST_POINTS_IN_VIEW) ? heading : 1;
   }
 

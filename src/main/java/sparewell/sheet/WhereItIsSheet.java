@@ -1,23 +1,41 @@
 package sparewell.sheet;
 
+import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import sparewell.finding.Cell;
+import sparewell.season.Place;
 import sparewell.stock.Holding;
 import sparewell.stock.OnHand;
 import sparewell.table.Block;
 import sparewell.table.Column;
+import sparewell.table.Entry;
 import sparewell.table.Format;
 import sparewell.table.Layout;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.table.Tone;
 
-/** Where every item is: by item, and the reverse view by box as a packing check. */
+/** Where every item is: by item, and a page for each box to check or count it. */
 public final class WhereItIsSheet {
   /** Tab of the sheet. */
   public static final String NAME = "Where it is";
+
+  private static final int MOST_PIECES = 100_000;
+
+  /** Width of a cell to write into by hand, in points. */
+  private static final double ROOM_TO_WRITE = 70;
+
+  private static final int WAY_ROWS = 2;
+  private static final String HOW_TO_COUNT =
+      "Counted: pieces. Leave blank what you did not count; write 0 where none is left.";
+  private static final String HOW_TO_POST =
+      "After a count, type it there under Counted, close the workbook and run 'sparewell post': each"
+          + " becomes a row of Counts. What else you find goes into Counts by hand.";
 
   private static final Comparator<Holding> BY_ITEM =
       Comparator.comparing(Holding::item)
@@ -64,7 +82,7 @@ public final class WhereItIsSheet {
                 "count",
                 "Pieces",
                 Format.COUNT,
-                "Pieces there now: your count, less losses, plus restocks since.",
+                "Pieces there now: your count, less losses, with what was added and carried since.",
                 Holding::pieces)
             .summed();
     Table<Holding> byItem =
@@ -74,34 +92,58 @@ public final class WhereItIsSheet {
             List.of(style, size, colour, box, compartment, count),
             onHand.holdings().stream().sorted(BY_ITEM).toList(),
             "Nothing in stock.");
-    Table<Holding> byBox =
-        new Table<>(
-            "",
-            "By box: tick in the last column what is there",
-            List.of(
-                style,
-                size,
-                colour,
-                box,
-                compartment,
-                count,
-                Column.sheetOnly("Seen", Format.TEXT, "Room for a tick on paper.", holding -> "")),
-            onHand.holdings().stream().filter(h -> h.pieces() > 0).sorted(BY_BOX).toList(),
-            "Nothing in stock.");
+    Column<Holding> counted =
+        Column.entry(
+            "Counted",
+            "Type the pieces that you counted; 0 where none is left, blank where you did not count.",
+            Entry.whole(0, MOST_PIECES, "Pieces counted; 0: none left; blank: not counted.")
+                .roomy(ROOM_TO_WRITE, 0),
+            holding -> Optional.empty());
     Block items = new Block.Rows(byItem);
-    // The way down: one line, a blank row, the first table, a blank row.
-    int below = Layout.FIRST_ROW + 2 + Layout.rowsOf(items) + 1;
-    Block way =
-        new Block.Text(
-            List.of(
-                new Block.Line(
-                    "Box by box, to tick off what is there:",
-                    Block.Weight.PLAIN,
-                    Tone.NONE,
-                    Optional.of(new Cell(NAME, below, 1)))));
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(way(Layout.FIRST_ROW + WAY_ROWS + 1 + Layout.rowsOf(items) + 2));
+    blocks.add(items);
+    for (List<Holding> there : byPlace(onHand)) {
+      blocks.add(new Block.NewPage());
+      blocks.add(head(there.get(0).place()));
+      // Behind Pieces, so that what is written stands beside what it is compared with.
+      List<Column<Holding>> columns =
+          List.of(style, size, colour, count, counted, box, compartment);
+      blocks.add(new Block.Rows(new Table<>("", "", columns, there, "")));
+    }
     return new ReportSheet(
-        NAME,
-        "Where is it? First by item; further down box by box.",
-        List.of(way, items, new Block.Rows(byBox)));
+        NAME, "Where is it? First by item; further down box by box, a page each.", blocks);
+  }
+
+  private static Collection<List<Holding>> byPlace(OnHand onHand) {
+    Map<Place, List<Holding>> places = new LinkedHashMap<>();
+    onHand.holdings().stream()
+        .sorted(BY_BOX)
+        .forEach(h -> places.computeIfAbsent(h.place(), place -> new ArrayList<>()).add(h));
+    places.values().removeIf(there -> there.stream().allMatch(h -> h.pieces() == 0));
+    return places.values();
+  }
+
+  private static Block head(Place place) {
+    String title =
+        place.loose()
+            ? "Loose in " + place.compartment()
+            : place.box() + ", in " + place.compartment();
+    return new Block.Text(List.of(Block.Line.heading(title), small(HOW_TO_COUNT)));
+  }
+
+  /** The way down, and what the pages are for. */
+  private static Block way(int below) {
+    Block.Line link =
+        new Block.Line(
+            "Box by box, a page each, to tick off or to count:",
+            Block.Weight.PLAIN,
+            Tone.NONE,
+            Optional.of(new Cell(NAME, below, 1)));
+    return new Block.Text(List.of(link, small(HOW_TO_POST)));
+  }
+
+  private static Block.Line small(String text) {
+    return new Block.Line(text, Block.Weight.SMALL, Tone.NONE, Optional.empty());
   }
 }

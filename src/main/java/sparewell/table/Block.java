@@ -6,7 +6,7 @@ import sparewell.finding.Cell;
 
 /** A part of an output sheet; parts stand below each other. */
 public sealed interface Block
-    permits Block.Text, Block.Rows, Block.Form, Chart, Drawing, LabelGrid {
+    permits Block.Text, Block.Rows, Block.Form, Block.NewPage, Chart, Drawing, LabelGrid {
   /** Lines of text. */
   record Text(List<Line> lines) implements Block {
     public Text {
@@ -16,6 +16,9 @@ public sealed interface Block
 
   /** A table. */
   record Rows(Table<?> table) implements Block {}
+
+  /** What follows begins a page of its own in print. */
+  record NewPage() implements Block {}
 
   /** Cells that the angler types into, one a row in column B, each behind its label in column A. */
   record Form(List<Field> fields) implements Block {

@@ -41,6 +41,9 @@ public final class Layout {
 
   /** Rows that a block covers, the blank row after it not counted; not for a {@link LabelGrid}. */
   public static int rowsOf(Block block) {
+    if (block instanceof Block.NewPage) {
+      return 0;
+    }
     if (block instanceof Block.Text text) {
       return text.lines().size();
     }

@@ -42,6 +42,13 @@ class PageBreaksTest {
   }
 
   @Test
+  void whatAsksForAPageOfItsOwnGetsIt() {
+    Grid grid = grid(11, 14);
+    grid.pageStarts.add(8);
+    assertEquals(new PageBreaks.Breaks(List.of(7), 2, 0), PageBreaks.of(grid, PAGE));
+  }
+
+  @Test
   void aTableOfAWholePageCanBeKeptWhole() {
     PageBreaks.Breaks breaks = PageBreaks.keepingWhole(grid(31, ROWS + 5), PAGE);
     assertEquals(new PageBreaks.Breaks(List.of(30), 2, 0), breaks);

@@ -179,6 +179,40 @@ class ImportRunTest {
   }
 
   @Test
+  void theLedgersTakeRowsToo() throws Exception {
+    Files.delete(book);
+    book =
+        Books.season()
+            .with("Transfers", "Date|Style|Size|Colour|Count|From box|To box|Note")
+            .with("Box log", "Date|Box|Compartment|Checked|Note")
+            .with("Counts", "Date|Style|Size|Colour|Box|Count|Note")
+            .write(folder.resolve("season.xlsx"));
+    ok(
+        ImportRun.run(
+            book,
+            List.of(
+                new ImportSource(
+                    InputSheets.TRANSFERS,
+                    csv(
+                        "t.csv",
+                        "Date,Style,Colour,Qty,From,To\n2026-04-06,Worm,Green,0.5,Tray A,Shelf\n")),
+                new ImportSource(
+                    InputSheets.BOX_LOG,
+                    csv("b.csv", "Date,Box,Compartment,Checked\n2026-04-06,Tray A,Stern,x\n")),
+                new ImportSource(
+                    InputSheets.COUNTS,
+                    csv("c.csv", "Date,Style,Colour,Box,Count\n2026-04-07,Worm,Green,Shelf,2\n"))),
+            Optional.empty(),
+            false,
+            NOW,
+            10));
+    Season season = season();
+    assertEquals(5, season.transfers().get(0).carriedPieces());
+    assertEquals("Stern", season.boxes().get(0).compartment());
+    assertEquals(20, season.recounts().get(0).countedPieces());
+  }
+
+  @Test
   void onlyTextIsAddedToTheSheet() throws Exception {
     String before = Zips.text(Zips.read(Files.readAllBytes(book)), "xl/worksheets/sheet8.xml");
     ok(take(InputSheets.LOSSES, LOSSES + "T1,Worm,,Green,1,fish\n"));

@@ -19,7 +19,10 @@ public record ImportSource(InputSheet sheet, Path file) {
           InputSheets.TRIPS,
           InputSheets.STYLE_HOURS,
           InputSheets.LOSSES,
-          InputSheets.RESTOCKS);
+          InputSheets.RESTOCKS,
+          InputSheets.TRANSFERS,
+          InputSheets.BOX_LOG,
+          InputSheets.COUNTS);
 
   public ImportSource {
     if (!SHEETS.contains(sheet)) {
