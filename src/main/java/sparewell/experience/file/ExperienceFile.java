@@ -1,0 +1,174 @@
+package sparewell.experience.file;
+
+import java.io.IOException;
+import java.io.StringReader;
+import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVPrinter;
+import org.apache.commons.csv.CSVRecord;
+import sparewell.experience.Entry;
+
+/**
+ * A file of experience: CSV as RFC 4180 has it, UTF-8, one row for each log and thing. Files merge
+ * by writing their rows one after the other; a header that so comes to stand in the middle does no
+ * harm.
+ */
+public final class ExperienceFile {
+  /** Its columns. */
+  public static final List<String> COLUMNS =
+      List.of(
+          "log_id",
+          "fingerprint",
+          "year",
+          "kind",
+          "unit",
+          "name",
+          "family",
+          "ln_estimate",
+          "ln_variance",
+          "trips",
+          "hours",
+          "pieces");
+
+  private static final long MOST_BYTES = 256L << 20;
+  private static final int MOST_FAULTS = 50;
+  private static final String FORMULA_STARTS = "=+-@\t\r";
+
+  private ExperienceFile() {}
+
+  /**
+   * What a file holds.
+   *
+   * @param rows those that can be used
+   * @param faults what is wrong with the others, each with its line; the first 50
+   * @param leftOut how many lines were left out
+   */
+  public record Reading(List<Entry> rows, List<Fault> faults, int leftOut) {
+    public Reading {
+      rows = List.copyOf(rows);
+      faults = List.copyOf(faults);
+    }
+  }
+
+  /**
+   * A line that was left out.
+   *
+   * @param line its number, from 1
+   * @param why in words
+   */
+  public record Fault(long line, String why) {}
+
+  /** Says that a file is no file of experience. */
+  public static final class NotExperience extends Exception {
+    private static final long serialVersionUID = 1;
+
+    NotExperience(String message) {
+      super(message);
+    }
+  }
+
+  /**
+   * Reads a file.
+   *
+   * @throws NotExperience where it is none, in words that begin with its name
+   * @throws IOException where it cannot be read
+   */
+  public static Reading read(Path file) throws NotExperience, IOException {
+    if (Files.size(file) > MOST_BYTES) {
+      throw new NotExperience(file + " is larger than 256 MB. Pool it first, or split it.");
+    }
+    String text = new String(Files.readAllBytes(file), StandardCharsets.UTF_8);
+    String body = text.startsWith("\ufeff") ? text.substring(1) : text;
+    List<Entry> rows = new ArrayList<>();
+    List<Fault> faults = new ArrayList<>();
+    int leftOut = 0;
+    try (CSVParser parser = CSVParser.parse(new StringReader(body), CSVFormat.RFC4180)) {
+      long line = 1;
+      for (CSVRecord cells : parser) {
+        if (line == 1 && !isHeader(cells)) {
+          throw new NotExperience(
+              file
+                  + " is no file of experience: its first line must be "
+                  + String.join(",", COLUMNS)
+                  + ".");
+        }
+        if (!isHeader(cells) && !blank(cells)) {
+          try {
+            rows.add(EntryText.read(cells.toList()));
+          } catch (IllegalArgumentException wrong) {
+            leftOut++;
+            if (faults.size() < MOST_FAULTS) {
+              faults.add(new Fault(line, wrong.getMessage()));
+            }
+          }
+        }
+        line = parser.getCurrentLineNumber() + 1;
+      }
+      if (line == 1) {
+        throw new NotExperience(file + " is empty.");
+      }
+    } catch (UncheckedIOException | IllegalStateException broken) {
+      throw new NotExperience(
+          file + " is no CSV file: a quotation mark in it is never closed or in a wrong place.");
+    }
+    return new Reading(rows, faults, leftOut);
+  }
+
+  private static boolean isHeader(CSVRecord cells) {
+    return cells.toList().equals(COLUMNS);
+  }
+
+  private static boolean blank(CSVRecord cells) {
+    return cells.stream().allMatch(String::isBlank);
+  }
+
+  /** The text of a file with these rows, in order of logs and things. */
+  public static String text(Collection<Entry> rows) {
+    StringBuilder out = new StringBuilder();
+    try (CSVPrinter printer = new CSVPrinter(out, CSVFormat.RFC4180)) {
+      printer.printRecord(COLUMNS);
+      List<Entry> sorted = new ArrayList<>(rows);
+      sorted.sort(
+          java.util.Comparator.comparing(Entry::logId)
+              .thenComparing(Entry::key)
+              .thenComparing(Entry.BY_WEALTH));
+      for (Entry row : sorted) {
+        printer.printRecord(
+            row.logId(),
+            row.fingerprint(),
+            row.year(),
+            row.key().kind().word(),
+            row.key().unit().word(),
+            neutral(row.name()),
+            neutral(row.family()),
+            decimal(row.logEstimate(), 6),
+            decimal(row.logVariance(), 6),
+            row.trips(),
+            decimal(row.hours(), 2),
+            row.pieces());
+      }
+    } catch (IOException impossible) {
+      throw new UncheckedIOException(impossible);
+    }
+    return out.toString();
+  }
+
+  private static String decimal(double value, int digits) {
+    return BigDecimal.valueOf(value).setScale(digits, RoundingMode.HALF_UP).toPlainString();
+  }
+
+  /** Text that no spreadsheet takes for a formula. */
+  private static String neutral(String text) {
+    boolean risky = !text.isEmpty() && FORMULA_STARTS.indexOf(text.charAt(0)) >= 0;
+    return risky ? "'" + text : text;
+  }
+}
