@@ -9,6 +9,7 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import sparewell.run.Batch;
+import sparewell.run.Experiences;
 import sparewell.run.RunOptions;
 import sparewell.workbook.InputRows;
 import sparewell.workbook.Overrides;
@@ -33,6 +34,12 @@ final class AnalyseCommand implements Callable<Integer> {
   private final OptionSpec chance =
       form.option(
           "--chance", "P", BigDecimal.class, "wanted chance of not running out, between 0 and 1");
+  private final OptionSpec experience =
+      form.option(
+          "--experience",
+          "FILE.csv",
+          Path.class,
+          "what other logs say, as share makes it (found by itself as experience.csv beside BOOK)");
   private final OptionSpec dropSignature =
       form.flag(
           "--drop-signature", "accept signed workbooks; what is written has no signature any more");
@@ -63,9 +70,21 @@ final class AnalyseCommand implements Callable<Integer> {
             backups.kept(),
             dropSignature.getValue(),
             console.columns(),
+            experiences(),
             BuildVersion.number());
     return Books.report(
         console, over.quiet(), found, (progress) -> Batch.analyse(found, options, progress));
+  }
+
+  private Experiences experiences() {
+    Experiences experiences = new Experiences(Optional.ofNullable(experience.getValue()));
+    experiences
+        .fault()
+        .ifPresent(
+            fault -> {
+              throw form.wrong("--experience: " + fault);
+            });
+    return experiences;
   }
 
   private Optional<BigDecimal> budget() {

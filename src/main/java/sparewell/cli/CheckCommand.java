@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Model.CommandSpec;
 import sparewell.run.Batch;
+import sparewell.run.Experiences;
 import sparewell.run.RunOptions;
 import sparewell.workbook.Overrides;
 
@@ -38,6 +39,7 @@ final class CheckCommand implements Callable<Integer> {
             RunOptions.USUAL_BACKUPS,
             false,
             console.columns(),
+            new Experiences(Optional.empty()),
             BuildVersion.number());
     return Books.report(
         console, over.quiet(), found, progress -> Batch.check(found, options, progress));

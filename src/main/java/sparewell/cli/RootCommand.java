@@ -43,6 +43,7 @@ public final class RootCommand implements Callable<Integer> {
     line.addSubcommand("check", CheckCommand.of(console));
     line.addSubcommand("new", NewCommand.of(console));
     line.addSubcommand("import", ImportCommand.of(console));
+    line.addSubcommand("share", ShareCommand.of(console));
     line.addSubcommand("watch", WatchCommand.of(console));
     line.addSubcommand("help", HelpCommand.of(line));
     line.setOut(console.out());
@@ -79,6 +80,6 @@ public final class RootCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    throw form.wrong("Say what to do: analyse, check, new, import or watch.");
+    throw form.wrong("Say what to do: analyse, check, new, import, share or watch.");
   }
 }

@@ -49,10 +49,11 @@ public final class Club {
    * A style's typical rate among anglers.
    *
    * @param log of it, per hour
+   * @param familyVariance variance that its family, or any, would leave of that
    * @param source what it comes from
    * @param anglers logs behind it
    */
-  public record Typical(Normal log, Source source, long anglers) {}
+  public record Typical(Normal log, double familyVariance, Source source, long anglers) {}
 
   private Club(Pool pool, Unit unit) {
     this.pool = pool;
@@ -133,6 +134,44 @@ public final class Club {
         : new Normal(known.mean(), known.variance() + styleVariance);
   }
 
+  /**
+   * A style over the club.
+   *
+   * @param style its name as one of the logs spells it
+   * @param family its family likewise
+   * @param logs logs that have it
+   * @param trips trips in them on which it was thrown
+   * @param hours hours in them
+   * @param pieces pieces lost in them
+   * @param typical log of the typical rate per hour
+   */
+  public record Line(
+      String style,
+      String family,
+      long logs,
+      long trips,
+      double hours,
+      long pieces,
+      Normal typical) {}
+
+  /** Every style that any log has, by name. */
+  public List<Line> lines() {
+    return keys(Kind.STYLE).stream().map(this::line).toList();
+  }
+
+  private Line line(Key key) {
+    Pool.Label label = pool.labels().get(key);
+    List<Pool.Cell> cells = pool.of(key);
+    return new Line(
+        label.name(),
+        label.family(),
+        pool.logs(key),
+        cells.stream().mapToLong(Pool.Cell::trips).sum(),
+        cells.stream().mapToDouble(Pool.Cell::hours).sum(),
+        cells.stream().mapToLong(Pool.Cell::pieces).sum(),
+        rates.styles().get(key));
+  }
+
   /** Logs behind it. */
   public long anglers() {
     return anglers;
@@ -152,13 +191,14 @@ public final class Club {
   public Typical style(String style, String family) {
     Key key = key(Kind.STYLE, unit, style);
     Normal known = rates.styles().get(key);
+    Normal ofFamily = ofFamily(family);
     if (known != null) {
-      return new Typical(known, Source.STYLE, pool.logs(key));
+      return new Typical(known, ofFamily.variance(), Source.STYLE, pool.logs(key));
     }
-    Key ofFamily = key(Kind.FAMILY, unit, family);
-    return families.containsKey(ofFamily)
-        ? new Typical(ofFamily(family), Source.FAMILY, pool.logs(ofFamily))
-        : new Typical(ofFamily(family), Source.OTHERS, anglers);
+    Key familyKey = key(Kind.FAMILY, unit, family);
+    return families.containsKey(familyKey)
+        ? new Typical(ofFamily, ofFamily.variance(), Source.FAMILY, pool.logs(familyKey))
+        : new Typical(ofFamily, ofFamily.variance(), Source.OTHERS, anglers);
   }
 
   /**

@@ -491,6 +491,31 @@ public enum Code {
       "style '%1$s' was lost on trip '%2$s' but its style hours there are 0",
       "used as they are; correct the hours"),
 
+  // Experience of others. Details: file, how many logs or which line, what is wrong
+  EXPERIENCE_USED(
+      "N-210",
+      Severity.NOTE,
+      "%1$s holds the experience of %2$s",
+      "used as what is believed before your own log, which outweighs it as it grows; 'Rests on' in"
+          + " Loss rates says how much"),
+  EXPERIENCE_OF_NO_USE(
+      "N-211",
+      Severity.NOTE,
+      "%1$s has no rates of other logs per hour %2$s, as yours are",
+      "not used: rates come from your own log"),
+  EXPERIENCE_LINE(
+      "N-212",
+      Severity.WARNING,
+      "line %2$s of %1$s cannot be used: %3$s",
+      "left out; the other lines were read"),
+  EXPERIENCE_MORE_LINES(
+      "N-213", Severity.WARNING, "%2$s more lines of %1$s cannot be used", "left out"),
+  EXPERIENCE_NOT_READ(
+      "N-214",
+      Severity.WARNING,
+      "%1$s lies beside the workbook, but cannot be read: %2$s",
+      "rates come from your own log"),
+
   // Saving
   SHEET_NAME_TAKEN(
       "W-001",

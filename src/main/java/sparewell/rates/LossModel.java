@@ -5,10 +5,12 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
+import sparewell.experience.Club;
 import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
@@ -36,6 +38,7 @@ public final class LossModel implements LossForecast {
 
   private final SeasonHistory history;
   private final RateFit fit;
+  private final Lean lean;
   private final ItemShares shares;
   private final JointChance<StyleStock> joint;
   private final Map<Share, CountDistribution> shared = new ConcurrentHashMap<>();
@@ -48,7 +51,9 @@ public final class LossModel implements LossForecast {
   /** A share in a style's losses; items never lost have the same. */
   private record Share(int style, List<Among> demands) {}
 
-  private LossModel(Season season, SeasonHistory history, RateFit fit, ItemShares shares) {
+  private LossModel(
+      Season season, SeasonHistory history, RateFit fit, Lean lean, ItemShares shares) {
+    this.lean = lean;
     this.history = history;
     this.fit = fit;
     this.shares = shares;
@@ -56,17 +61,18 @@ public final class LossModel implements LossForecast {
     for (int s = 0; s < history.styles().size(); s++) {
       styleNumber.put(history.styles().get(s), s);
     }
-    styles = RateTable.styles(history, fit, planned(season));
+    styles = RateTable.styles(history, fit, planned(season), lean.typical());
     covers = RateTable.covers(history, fit);
     Findings all = new Findings();
     all.addAll(history.findings());
+    all.addAll(lean.findings());
     if (!fit.converged()) {
       all.add(Code.RATES_NOT_SETTLED, Cell.NOWHERE);
     }
     for (Event event : season.events()) {
       event
           .cover()
-          .filter(cover -> !history.covers().contains(cover) && !history.covers().isEmpty())
+          .filter(cover -> !lean.covers().contains(cover) && !lean.covers().isEmpty())
           .ifPresent(
               cover ->
                   all.add(
@@ -86,9 +92,20 @@ public final class LossModel implements LossForecast {
 
   /** Fits the season's trips, weighted as of its date of analysis where a half-life is set. */
   public static LossModel fit(Season season) {
+    return fit(season, Optional.empty());
+  }
+
+  /** Fits the same beside the experience of others. */
+  public static LossModel fit(Season season, Optional<Others> others) {
     SeasonHistory history = SeasonHistory.of(season);
     FitInput input = history.input(season.settings().asOf(), season.settings().halfLifeMonths());
-    return new LossModel(season, history, RateFit.of(input), ItemShares.of(season));
+    Lean lean = Lean.on(others, season, history);
+    return new LossModel(season, lean.history(), lean.fit(input), lean, ItemShares.of(season));
+  }
+
+  /** Other logs that the rates lean on; 0 where nobody else is known. */
+  public long otherLogs() {
+    return lean.club().map(Club::anglers).orElse(0L);
   }
 
   /** One line for each style, in the order of the workbook. */
@@ -273,7 +290,7 @@ public final class LossModel implements LossForecast {
             .cover()
             .map(
                 name -> {
-                  int found = history.covers().indexOf(name);
+                  int found = lean.covers().indexOf(name);
                   boolean known = found >= 0 && found < fit.input().covers();
                   return known ? found : Observation.NEVER_LOGGED;
                 })

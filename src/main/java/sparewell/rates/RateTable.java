@@ -2,8 +2,10 @@ package sparewell.rates;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import sparewell.experience.Club;
 import sparewell.rates.fit.Observation;
 import sparewell.rates.fit.RateFit;
 import sparewell.rates.history.SeasonHistory;
@@ -16,9 +18,11 @@ final class RateTable {
   /**
    * One line for each style.
    *
+   * @param others what others lose of each style; empty where nobody else is known
    * @param planned styles with hours in an event's plan: these have a rate though never thrown
    */
-  static List<StyleRate> styles(SeasonHistory history, RateFit fit, Set<String> planned) {
+  static List<StyleRate> styles(
+      SeasonHistory history, RateFit fit, Set<String> planned, List<Club.Typical> others) {
     int n = history.styles().size();
     int[] trips = new int[n];
     double[] hours = new double[n];
@@ -61,17 +65,28 @@ final class RateTable {
               known(idle, 10 * rate.low90()),
               known(idle, 10 * rate.high90()),
               known(idle, own),
+              idle || others.isEmpty()
+                  ? Optional.empty()
+                  : Optional.of(
+                      AmongOthers.of(
+                          others.get(s),
+                          own,
+                          Math.log(rate.low90()),
+                          Math.log(rate.high90()),
+                          hours[s] > 0)),
               idle
                   ? "never thrown and never lost: no rate, only its floor counts"
-                  : note(
-                      familyName,
-                      n == 1,
-                      stylesInFamily[family] == 1,
-                      trips[s],
-                      lost[s],
-                      own,
-                      familySeen[family],
-                      anySeen)));
+                  : !others.isEmpty()
+                      ? OthersNote.of(others.get(s), familyName, trips[s], lost[s], own)
+                      : note(
+                          familyName,
+                          n == 1,
+                          stylesInFamily[family] == 1,
+                          trips[s],
+                          lost[s],
+                          own,
+                          familySeen[family],
+                          anySeen)));
     }
     return List.copyOf(lines);
   }

@@ -1,5 +1,6 @@
 package sparewell.rates;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -17,6 +18,7 @@ import java.util.OptionalDouble;
  * @param low90Per10Hours 5 % point of that rate
  * @param high90Per10Hours 95 % point of that rate
  * @param ownShare share of the rate that comes from the style's own history, 0..1
+ * @param amongOthers beside the experience of others; absent without any, or without a rate
  * @param note what to bear in mind, in an angler's words; may be empty
  */
 public record StyleRate(
@@ -31,6 +33,7 @@ public record StyleRate(
     OptionalDouble low90Per10Hours,
     OptionalDouble high90Per10Hours,
     OptionalDouble ownShare,
+    Optional<AmongOthers> amongOthers,
     String note) {
   /** What the hours of a rate are. */
   public enum Basis {

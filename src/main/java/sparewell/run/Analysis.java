@@ -42,14 +42,19 @@ final class Analysis {
 
   /** Reads an opened workbook and works everything out. */
   static Results of(
-      WorkbookPackage book, ReadOptions options, String version, List<Finding> alreadyFound)
+      WorkbookPackage book,
+      ReadOptions options,
+      Experiences experiences,
+      String version,
+      List<Finding> alreadyFound)
       throws UnusableWorkbook, WorkbookRefused {
     ReadResult read = SeasonReader.read(book, options);
     Season season = SeasonOrder.of(read.season());
     OnHand onHand = OnHandCalculator.of(season);
     // What needs no fitted rates runs beside the fit, in parts that either thread may take up.
     Supplier<TrackRecord> record = Beside.begin(() -> TrackRecord.of(season));
-    LossModel rates = LossModel.fit(season);
+    List<Finding> findings = new ArrayList<>(alreadyFound);
+    LossModel rates = LossModel.fit(season, experiences.of(book.file(), findings));
     Supplier<Optional<OffSeason>> yearAhead =
         Beside.begin(() -> OffSeasonPlanner.plan(season, onHand, rates));
     Supplier<SeasonPlan> eventsAhead =
@@ -62,7 +67,6 @@ final class Analysis {
     Optional<OffSeason> offSeason = yearAhead.get(); // first what most likely nobody has begun
     StowPlan stow = stowing.get();
     LoadReport load = LoadSheet.of(season, onHand, stow);
-    List<Finding> findings = new ArrayList<>(alreadyFound);
     findings.addAll(read.findings());
     findings.addAll(Checks.of(season));
     findings.addAll(onHand.findings());

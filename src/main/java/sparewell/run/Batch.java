@@ -21,8 +21,9 @@ public final class Batch {
     void report(int done, int all);
   }
 
+  /** Work on the workbook of a number. */
   @FunctionalInterface
-  private interface Job {
+  interface Job {
     Outcome run(int index);
   }
 
@@ -80,7 +81,7 @@ public final class Batch {
     }
   }
 
-  private static List<Outcome> each(List<Path> books, Progress progress, Job job) {
+  static List<Outcome> each(List<Path> books, Progress progress, Job job) {
     // One workbook needs no thread of its own; many share the cores, so that memory stays bounded
     // by their number.
     int threads = Math.min(books.size(), Runtime.getRuntime().availableProcessors());

@@ -50,6 +50,7 @@ final class BookRun {
           Analysis.of(
               original,
               new ReadOptions(options.now().toLocalDate(), options.overrides()),
+              options.experience(),
               options.version(),
               alreadyFound(original, names));
       Report report = ReportSheets.of(results);
@@ -118,6 +119,7 @@ final class BookRun {
           Analysis.of(
               original,
               new ReadOptions(options.now().toLocalDate(), options.overrides()),
+              options.experience(),
               options.version(),
               renamed(actualNames(original)));
       return new Outcome(

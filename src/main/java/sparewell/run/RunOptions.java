@@ -18,6 +18,7 @@ import sparewell.workbook.Overrides;
  * @param backupsKept how many backups of a workbook stay, at least 1
  * @param dropSignature whether a signed workbook is written too, without its signature
  * @param columns characters that a line of what is printed may have
+ * @param experience what other logs say
  * @param version version shown on the front page
  */
 public record RunOptions(
@@ -29,6 +30,7 @@ public record RunOptions(
     int backupsKept,
     boolean dropSignature,
     int columns,
+    Experiences experience,
     String version) {
   /** Backups kept where nobody says otherwise. */
   public static final int USUAL_BACKUPS = SaveRequest.USUAL_BACKUPS;

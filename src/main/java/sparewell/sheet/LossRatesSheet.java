@@ -21,7 +21,7 @@ public final class LossRatesSheet {
   public static ReportSheet of(LossModel model) {
     List<Block> blocks = new ArrayList<>();
     blocks.add(new Block.Text(top(model)));
-    blocks.add(new Block.Rows(rates(model.styles())));
+    blocks.add(new Block.Rows(rates(model.styles(), model.otherLogs() > 0)));
     blocks.add(new Block.Rows(covers(model.covers())));
     Charts.lossRates(model.styles()).ifPresent(blocks::add);
     return new ReportSheet(
@@ -46,6 +46,16 @@ public final class LossRatesSheet {
                         rate.ratePer10Hours().orElse(0),
                         rate.low90Per10Hours().orElse(0),
                         rate.high90Per10Hours().orElse(0)))));
+    if (model.otherLogs() > 0) {
+      lines.add(
+          Block.Line.of(
+              "The rates lean on the experience of "
+                  + model.otherLogs()
+                  + (model.otherLogs() == 1 ? " other log" : " other logs")
+                  + ", as what is believed before your own log, which outweighs it as it grows;"
+                  + " 'Rests on' says how much."));
+      lines.addAll(OthersLines.of(model.styles()));
+    }
     if (!model.converged()) {
       lines.add(
           Phrase.strong(
@@ -65,47 +75,56 @@ public final class LossRatesSheet {
     return lines;
   }
 
-  private static Table<StyleRate> rates(List<StyleRate> rows) {
+  private static Table<StyleRate> rates(List<StyleRate> rows, boolean others) {
     List<Column<StyleRate>> columns =
-        List.of(
-            Column.of("style", "Style", Format.TEXT, "Style of lure or gear", StyleRate::style),
-            Column.of("family", "Family", Format.TEXT, "Styles it leans on", StyleRate::family),
-            Column.csvOnly("exposure", Format.TEXT, row -> row.basis().word()),
-            Column.of("trips", "Trips", Format.COUNT, "Trips it was used on", StyleRate::trips),
-            Column.of("hours", "Hours", Format.HOURS, "Hours it was used", StyleRate::usedHours),
-            Column.of(
-                "lost", "Lost", Format.COUNT, "Pieces lost in those hours", StyleRate::lostPieces),
-            Column.of(
-                "raw_per_10h",
-                "Log alone",
-                Format.NUMBER,
-                "Pieces lost divided by hours, times 10: what the log alone says",
-                StyleRate::rawPer10Hours),
-            Column.of(
-                "rate_per_10h",
-                "Best estimate",
-                Format.NUMBER,
-                "Best estimate of pieces lost in 10 hours, own log and family together",
-                StyleRate::ratePer10Hours),
-            Column.of(
-                "low90_per_10h",
-                "Low",
-                Format.NUMBER,
-                "The rate on the next trip is higher than this with 95 % chance",
-                StyleRate::low90Per10Hours),
-            Column.of(
-                "high90_per_10h",
-                "High",
-                Format.NUMBER,
-                "The rate on the next trip is lower than this with 95 % chance",
-                StyleRate::high90Per10Hours),
-            Column.of(
-                "own_share",
-                "Own share",
-                Format.PROBABILITY,
-                "How much of the rate comes from the style's own log; the rest is its family's",
-                StyleRate::ownShare),
-            Column.of("note", "Note", Format.TEXT, "What to bear in mind", StyleRate::note));
+        new ArrayList<>(
+            List.of(
+                Column.of("style", "Style", Format.TEXT, "Style of lure or gear", StyleRate::style),
+                Column.of("family", "Family", Format.TEXT, "Styles it leans on", StyleRate::family),
+                Column.csvOnly("exposure", Format.TEXT, row -> row.basis().word()),
+                Column.of("trips", "Trips", Format.COUNT, "Trips it was used on", StyleRate::trips),
+                Column.of(
+                    "hours", "Hours", Format.HOURS, "Hours it was used", StyleRate::usedHours),
+                Column.of(
+                    "lost",
+                    "Lost",
+                    Format.COUNT,
+                    "Pieces lost in those hours",
+                    StyleRate::lostPieces),
+                Column.of(
+                    "raw_per_10h",
+                    "Log alone",
+                    Format.NUMBER,
+                    "Pieces lost divided by hours, times 10: what the log alone says",
+                    StyleRate::rawPer10Hours),
+                Column.of(
+                    "rate_per_10h",
+                    "Best estimate",
+                    Format.NUMBER,
+                    "Best estimate of pieces lost in 10 hours, own log and family together",
+                    StyleRate::ratePer10Hours),
+                Column.of(
+                    "low90_per_10h",
+                    "Low",
+                    Format.NUMBER,
+                    "The rate on the next trip is higher than this with 95 % chance",
+                    StyleRate::low90Per10Hours),
+                Column.of(
+                    "high90_per_10h",
+                    "High",
+                    Format.NUMBER,
+                    "The rate on the next trip is lower than this with 95 % chance",
+                    StyleRate::high90Per10Hours),
+                Column.of(
+                    "own_share",
+                    "Own share",
+                    Format.PROBABILITY,
+                    "How much of the rate comes from the style's own log; the rest is its family's",
+                    StyleRate::ownShare)));
+    if (others) {
+      columns.addAll(OthersLines.columns());
+    }
+    columns.add(Column.of("note", "Note", Format.TEXT, "What to bear in mind", StyleRate::note));
     return new Table<>(
         "loss-rates.csv",
         "Loss rate of each style: pieces lost in 10 hours",

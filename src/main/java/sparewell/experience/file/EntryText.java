@@ -48,7 +48,7 @@ final class EntryText {
     return new Entry(
         id(cells.get(0), "log_id"),
         id(cells.get(1), "fingerprint"),
-        count(cells.get(2), "year", 1950, 2199),
+        count(cells.get(2), "last_year", 1950, 2199),
         new Key(kind, unit, key),
         name,
         family,

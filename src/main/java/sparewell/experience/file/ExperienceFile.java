@@ -28,7 +28,7 @@ public final class ExperienceFile {
       List.of(
           "log_id",
           "fingerprint",
-          "year",
+          "last_year",
           "kind",
           "unit",
           "name",

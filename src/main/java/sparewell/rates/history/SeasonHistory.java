@@ -47,6 +47,12 @@ public record SeasonHistory(
     return of(season, new TripLog(season), trips(season));
   }
 
+  /** The same with other usual shares. */
+  public SeasonHistory with(UsualShares shares) {
+    return new SeasonHistory(
+        styles, families, familyOfStyle, covers, trips, uses, shares, findings);
+  }
+
   /** Trips of a season that have hours, in time. */
   public static List<Trip> trips(Season season) {
     return season.trips().stream()

@@ -1,0 +1,222 @@
+package sparewell.run;
+
+import java.io.IOException;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import sparewell.experience.Entry;
+import sparewell.experience.Kind;
+import sparewell.experience.Unit;
+import sparewell.experience.file.ExperienceFile;
+import sparewell.experience.file.ExperienceFile.NotExperience;
+import sparewell.experience.file.LogId;
+import sparewell.ooxml.WorkbookPackage;
+import sparewell.ooxml.WorkbookRefused;
+import sparewell.rates.OwnRows;
+import sparewell.rates.fit.RateFit;
+import sparewell.rates.history.SeasonHistory;
+import sparewell.season.Season;
+import sparewell.season.Trip;
+import sparewell.workbook.read.ReadOptions;
+import sparewell.workbook.read.SeasonReader;
+import sparewell.workbook.read.UnusableWorkbook;
+import sparewell.workbook.value.Names;
+
+/**
+ * What logs say of rates, put into a file of experience that others may have. A workbook whose rows
+ * the file holds already, as it stands now, is passed over; rows of an earlier state are replaced;
+ * rows of others stay. The file is written anew now and then, so that a run cut short goes on where
+ * it was.
+ */
+public final class ShareRun {
+  private static final int WRITTEN_EVERY = 20; // workbooks
+
+  private final Path to;
+  private final LocalDate today;
+  private final Map<String, List<Entry>> byLog = new LinkedHashMap<>();
+  private int unwritten;
+
+  /** What came of a call. */
+  public record Result(List<Outcome> outcomes, List<Entry> rows, Optional<String> fault) {
+    public Result {
+      outcomes = List.copyOf(outcomes);
+      rows = List.copyOf(rows);
+    }
+  }
+
+  private ShareRun(Path to, LocalDate today) {
+    this.to = to;
+    this.today = today;
+  }
+
+  /**
+   * Reads and fits each workbook on all cores and writes the file.
+   *
+   * @param to the file, new or one of experience
+   * @param today date of the run
+   */
+  public static Result share(List<Path> books, Path to, LocalDate today, Batch.Progress progress) {
+    ShareRun run = new ShareRun(to, today);
+    Optional<String> fault = run.begin();
+    if (fault.isPresent()) {
+      return new Result(List.of(), List.of(), fault);
+    }
+    List<Outcome> outcomes = Batch.each(books, progress, index -> run.book(books.get(index)));
+    fault = run.write();
+    return new Result(outcomes, run.rows(), fault);
+  }
+
+  /** Takes over what the file holds; a file that is not ours, or partly not, is left alone. */
+  private Optional<String> begin() {
+    if (!Files.exists(to)) {
+      return write();
+    }
+    try {
+      ExperienceFile.Reading reading = ExperienceFile.read(to);
+      if (reading.leftOut() > 0) {
+        ExperienceFile.Fault first = reading.faults().get(0);
+        return Optional.of(
+            to
+                + " has lines that cannot be read, the first is line "
+                + first.line()
+                + ": "
+                + first.why()
+                + ". They would be lost: mend or delete them, or give another file. Nothing was"
+                + " written.");
+      }
+      reading
+          .rows()
+          .forEach(row -> byLog.computeIfAbsent(row.logId(), id -> new ArrayList<>()).add(row));
+      return Optional.empty();
+    } catch (NotExperience foreign) {
+      return Optional.of(foreign.getMessage() + " It was left as it is; give another file.");
+    } catch (IOException disk) {
+      return Optional.of(to + " cannot be read. Nothing was written.");
+    }
+  }
+
+  private Outcome book(Path book) {
+    try {
+      String print = LogId.fingerprint(book);
+      Optional<String> known = LogId.of(book);
+      if (holds(known, print)) {
+        return new Outcome(book, ExitCode.DONE, "in the file already", List.of(), List.of());
+      }
+      List<Entry> rows = rows(book, print);
+      if (rows.isEmpty()) {
+        return new Outcome(
+            book, ExitCode.DONE, "no trip with hours yet, nothing to share", List.of(), List.of());
+      }
+      return add(book, rows);
+    } catch (UnusableWorkbook unusable) {
+      List<String> lines = new ArrayList<>(List.of(book + " cannot be used yet:"));
+      unusable.faults().forEach(fault -> lines.add("  " + fault));
+      return Outcome.refused(book, lines);
+    } catch (WorkbookRefused refused) {
+      return Outcome.refused(book, List.of(refused.getMessage()));
+    } catch (java.nio.file.NoSuchFileException missing) {
+      return Outcome.refused(
+          book, List.of(book + ": there is no such file. Check its name and folder."));
+    } catch (FileAlreadyExistsException taken) {
+      return Outcome.refused(
+          book,
+          List.of(
+              taken.getFile()
+                  + " should hold this log's id, but is not ours. Move it away and run again."));
+    } catch (IOException disk) {
+      return Outcome.refused(
+          book,
+          List.of(
+              book
+                  + ": the file with this log's id cannot be read or written beside it. Check that"
+                  + " its folder may be written to."));
+    }
+  }
+
+  private synchronized boolean holds(Optional<String> id, String print) {
+    List<Entry> rows = id.map(byLog::get).orElse(null);
+    return rows != null && rows.get(0).fingerprint().equals(print);
+  }
+
+  /** Reads and fits a workbook; its id is made last, where there is something to share. */
+  private List<Entry> rows(Path book, String print)
+      throws UnusableWorkbook, WorkbookRefused, IOException {
+    Season season;
+    try (WorkbookPackage original = WorkbookPackage.open(book)) {
+      ReadOptions options = ReadOptions.on(today);
+      season = SeasonOrder.of(SeasonReader.read(original, options).season());
+    }
+    SeasonHistory history = SeasonHistory.of(season);
+    if (history.uses().isEmpty()) {
+      return List.of();
+    }
+    RateFit fit =
+        RateFit.of(history.input(season.settings().asOf(), season.settings().halfLifeMonths()));
+    return OwnRows.of(
+        fit,
+        new OwnRows.Log(
+            LogId.make(book),
+            print,
+            history.trips().stream().mapToInt(trip -> trip.date().getYear()).max().orElseThrow(),
+            history.usual().perHourAfloat() ? Unit.PER_HOUR_AFLOAT : Unit.PER_HOUR_THROWN,
+            history.trips().stream().mapToDouble(ShareRun::hours).sum(),
+            history.styles(),
+            history.families(),
+            history.covers()),
+        Names::fold);
+  }
+
+  private static double hours(Trip trip) {
+    return trip.fishedHours().orElse(0);
+  }
+
+  private synchronized Outcome add(Path book, List<Entry> rows) {
+    String id = rows.get(0).logId();
+    byLog.put(id, new ArrayList<>(rows));
+    unwritten++;
+    if (unwritten >= WRITTEN_EVERY) {
+      Optional<String> fault = write();
+      if (fault.isPresent()) {
+        return Outcome.refused(book, List.of(fault.get()));
+      }
+    }
+    long styles = rows.stream().filter(row -> row.key().kind() == Kind.STYLE).count();
+    return new Outcome(book, ExitCode.DONE, "shared: " + styles + " styles", List.of(), List.of());
+  }
+
+  private synchronized List<Entry> rows() {
+    return byLog.values().stream().flatMap(List::stream).toList();
+  }
+
+  /** Writes the file beside its place and puts it there in one step. */
+  private synchronized Optional<String> write() {
+    Path place = to.toAbsolutePath();
+    try {
+      Path fresh =
+          place.resolveSibling(
+              "." + to.getFileName() + "." + ProcessHandle.current().pid() + ".tmp");
+      try {
+        Files.writeString(fresh, ExperienceFile.text(rows()));
+        Files.move(
+            fresh, place, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+      } finally {
+        Files.deleteIfExists(fresh);
+      }
+      unwritten = 0;
+      return Optional.empty();
+    } catch (AtomicMoveNotSupportedException network) {
+      return Optional.of(to + " cannot be replaced in one step there. Give a file elsewhere.");
+    } catch (IOException disk) {
+      return Optional.of(
+          to + " cannot be written. Check that its folder is there and may be written to.");
+    }
+  }
+}

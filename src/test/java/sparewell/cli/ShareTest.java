@@ -1,0 +1,163 @@
+package sparewell.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import sparewell.Command;
+import sparewell.workbook.Books;
+
+/** Experience of others on the command line: shared by some, used by another. */
+class ShareTest {
+  @TempDir private Path folder;
+  private Path book;
+  private Path file;
+
+  @BeforeEach
+  void make() throws IOException {
+    folder = folder.toRealPath();
+    book = Books.season().write(folder.resolve("season.xlsx"));
+    file = folder.resolve("club.csv");
+  }
+
+  private Command share(Object... books) {
+    Object[] all = new Object[books.length + 3];
+    all[0] = "share";
+    System.arraycopy(books, 0, all, 1, books.length);
+    all[books.length + 1] = "--to";
+    all[books.length + 2] = file;
+    return Command.run(all);
+  }
+
+  private static void done(Command command) {
+    assertEquals(0, command.exitCode(), command.toString());
+  }
+
+  private String shared() throws IOException {
+    return Files.readString(file);
+  }
+
+  @Test
+  void namesOfStylesAndCoversAreSharedAndNothingElse() throws IOException {
+    byte[] before = Files.readAllBytes(book);
+    done(share(book));
+    assertTrue(shared().contains(",style,pieces_per_hour_thrown,Crank,"), shared());
+    assertTrue(shared().contains(",spread,pieces_per_hour_thrown,common rate,"), shared());
+    // No water, box, colour, money, trip or day of the workbook.
+    for (String secret : List.of("lake", "red", "usd", "box", "2026-", "t1", "season")) {
+      assertFalse(shared().toLowerCase(Locale.ROOT).contains(secret), secret);
+    }
+    org.junit.jupiter.api.Assertions.assertArrayEquals(before, Files.readAllBytes(book));
+  }
+
+  @Test
+  void aSecondRunPassesOverWhatIsThere() throws IOException {
+    done(share(book));
+    String first = shared();
+    Command again = share(book);
+    done(again);
+    assertTrue(again.out().contains("in the file already"), again.out());
+    assertEquals(first, shared());
+    Books.season().plus("Losses", "T1|Crank|3/8|Red|1|snag|no").write(book);
+    done(share(book));
+    assertFalse(first.equals(shared()));
+    assertEquals(first.lines().count(), shared().lines().count(), "the earlier state is replaced");
+  }
+
+  @Test
+  void brokenWorkbooksAreListedAtTheEndAndTheOthersShared() throws IOException {
+    Path broken = Files.writeString(folder.resolve("broken.xlsx"), "no workbook");
+    Command command = share(broken, book, folder.resolve("gone.xlsx"));
+    assertEquals(3, command.exitCode());
+    assertTrue(command.error().startsWith("Not shared, 2 of 3:"), command.error());
+    assertTrue(command.error().contains("gone.xlsx: there is no such file"), command.error());
+    assertTrue(shared().contains(",Crank,"));
+  }
+
+  @Test
+  void aFileThatIsNotOursIsLeftAlone() throws IOException {
+    for (String text : List.of("my notes", "log_id,fingerprint\r\n")) {
+      Files.writeString(file, text);
+      Command command = share(book);
+      assertEquals(3, command.exitCode());
+      assertTrue(command.error().contains("left as it is"), command.error());
+      assertEquals(text, shared());
+    }
+    Files.delete(file);
+    done(share(book));
+    Files.writeString(file, shared() + "one,more,line\r\n");
+    String damaged = shared();
+    Command command = share(book);
+    assertEquals(3, command.exitCode());
+    assertTrue(command.error().contains("They would be lost"), command.error());
+    assertEquals(damaged, shared());
+  }
+
+  @Test
+  void theClubsWorkbookIsWrittenAndWhatStoodThereKept() throws IOException {
+    Path report = Files.writeString(folder.resolve("rates.xlsx"), "my own");
+    Command command = Command.run("share", book, "--to", file, "--report", report);
+    done(command);
+    assertTrue(command.out().contains("Backup of what stood there"), command.out());
+    try (java.util.stream.Stream<Path> kept = Files.list(folder.resolve("rates-backups"))) {
+      assertEquals("my own", Files.readString(kept.findFirst().orElseThrow()));
+    }
+    try (org.apache.poi.ss.usermodel.Workbook read =
+        org.apache.poi.ss.usermodel.WorkbookFactory.create(report.toFile(), null, true)) {
+      assertEquals("Club rates", read.getSheetName(0));
+    }
+  }
+
+  @Test
+  void anotherLogUsesItAndSaysSo() throws IOException {
+    Path other =
+        Books.season()
+            .plus("Losses", "T1|Crank|3/8|Red|2|snag|no")
+            .write(Files.createDirectory(folder.resolve("other")).resolve("mine.xlsx"));
+    Path reports = folder.resolve("reports");
+    Path rates = reports.resolve("mine/loss-rates.csv");
+    done(Command.run("analyse", other, "--reports", reports));
+    String alone = Files.readString(rates);
+    done(share(book));
+    done(Command.run("analyse", other, "--reports", reports, "--experience", file));
+    String beside = Files.readString(rates);
+    assertFalse(alone.equals(beside));
+    assertEquals(alone.lines().findFirst(), beside.lines().findFirst(), "columns are fixed");
+    assertTrue(
+        Files.readString(reports.resolve("mine/input-checks.csv"))
+            .contains("club.csv holds the experience of 1 other log"));
+    // Found by itself beside the workbook; own rows do not count.
+    Files.copy(file, folder.resolve("other/experience.csv"));
+    done(Command.run("analyse", other, "--reports", reports));
+    assertEquals(beside, Files.readString(rates));
+    file = folder.resolve("own.csv");
+    done(share(other));
+    Files.move(
+        file,
+        folder.resolve("other/experience.csv"),
+        java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+    done(Command.run("analyse", other, "--reports", reports));
+    assertEquals(alone, Files.readString(rates));
+  }
+
+  @Test
+  void aFileOfExperienceThatCannotBeUsedIsTold() throws IOException {
+    Command missing = Command.run("analyse", book, "--experience", folder.resolve("no.csv"));
+    assertEquals(2, missing.exitCode());
+    assertTrue(missing.error().contains("there is no such file"), missing.error());
+    Files.writeString(folder.resolve("experience.csv"), "something else");
+    Path reports = folder.resolve("reports");
+    done(Command.run("analyse", book, "--reports", reports));
+    assertTrue(
+        Files.readString(reports.resolve("season/input-checks.csv"))
+            .contains("experience.csv lies beside the workbook, but cannot be read"));
+  }
+}
