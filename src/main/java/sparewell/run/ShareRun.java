@@ -24,6 +24,7 @@ import sparewell.rates.OwnRows;
 import sparewell.rates.fit.RateFit;
 import sparewell.rates.history.SeasonHistory;
 import sparewell.season.Season;
+import sparewell.season.SeasonOrder;
 import sparewell.season.Trip;
 import sparewell.workbook.read.ReadOptions;
 import sparewell.workbook.read.SeasonReader;
