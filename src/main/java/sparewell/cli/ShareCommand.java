@@ -61,7 +61,7 @@ final class ShareCommand implements Callable<Integer> {
     }
     say(silent, result, file);
     if (club != null) {
-      ClubReport.Written written = ClubReport.write(club, file, result.rows(), now);
+      ClubReport.Written written = ClubReport.write(club, result.rows(), now);
       if (!written.done()) {
         console.complain(written.line());
         return ExitCode.REFUSED;

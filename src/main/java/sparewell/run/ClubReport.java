@@ -1,39 +1,51 @@
 package sparewell.run;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import sparewell.experience.Club;
 import sparewell.experience.Entry;
 import sparewell.experience.Pool;
 import sparewell.experience.Unit;
-import sparewell.ooxml.Fingerprint;
+import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.render.RenderOptions;
 import sparewell.render.SheetRenderer;
-import sparewell.save.file.Replacement;
+import sparewell.save.OwnParts;
+import sparewell.save.OwnSheet;
+import sparewell.save.OwnSheetNames;
+import sparewell.save.SaveRequest;
+import sparewell.save.SaveResult;
+import sparewell.save.WorkbookSaver;
 import sparewell.sheet.ClubSheet;
 import sparewell.table.ReportSheet;
 import sparewell.units.UnitSystem;
+import sparewell.workbook.template.PlainBook;
 
 /** The workbook of a club: rates by style over all its logs. */
 public final class ClubReport {
+  private static final List<String> ABOUT =
+      List.of(
+          "What a club's logs together say of the losses of each style.",
+          "Made from a file of experience, in which nobody is named. Notes on this sheet are kept.");
+
   private ClubReport() {}
 
   /** What was done, for the angler, and whether it went well. */
   public record Written(String line, boolean done) {}
 
   /**
-   * Writes it; what stood there is kept as a backup beside it.
+   * Writes it: a new workbook, or our sheets in the one that stands there, whose other sheets are
+   * left alone and which is backed up before.
    *
-   * @param experience the file of experience that the rows were read from
-   * @param rows its rows
+   * @param rows of the file of experience
    */
-  public static Written write(Path file, Path experience, List<Entry> rows, LocalDateTime now) {
+  public static Written write(Path file, List<Entry> rows, LocalDateTime now) {
     Pool pool = Pool.of(rows);
     List<ReportSheet> sheets =
         Arrays.stream(Unit.values())
@@ -44,26 +56,66 @@ public final class ClubReport {
     if (sheets.isEmpty()) {
       return new Written("No log has a rate yet, so that " + file + " was not written.", false);
     }
-    RenderOptions options =
-        new RenderOptions(
-            now.toLocalDate().toString(), file.getFileName().toString(), "USD", false, Map.of());
+    boolean fresh = !Files.exists(file);
     try {
-      Optional<Path> backup =
-          new Replacement(
-                  experience, Fingerprint.of(experience), file, now, RunOptions.USUAL_BACKUPS)
-              .replaceBy(fresh -> SheetRenderer.render(sheets, UnitSystem.US, options, fresh));
-      return new Written(
-          "Written: "
-              + file
-              + backup.map(kept -> ". Backup of what stood there: " + kept).orElse("")
-              + ".",
-          true);
+      Path base = fresh ? Files.createTempFile("sparewell", ".xlsx") : file;
+      try {
+        if (fresh) {
+          PlainBook.write(base, "About", ABOUT);
+        }
+        return put(sheets, base, file, now);
+      } finally {
+        if (fresh) {
+          Files.delete(base);
+        }
+      }
     } catch (WorkbookRefused refused) {
       return new Written(refused.getMessage(), false);
     } catch (IOException disk) {
       return new Written(
           file + " cannot be written. Check that its folder is there and may be written to.",
           false);
+    }
+  }
+
+  private static Written put(List<ReportSheet> sheets, Path base, Path file, LocalDateTime now)
+      throws WorkbookRefused, IOException {
+    try (WorkbookPackage book = WorkbookPackage.open(base)) {
+      List<String> wanted = sheets.stream().map(ReportSheet::name).toList();
+      List<String> actual = OwnSheetNames.resolve(book, wanted);
+      Map<String, String> names = new HashMap<>();
+      for (int i = 0; i < wanted.size(); i++) {
+        names.put(wanted.get(i), actual.get(i));
+      }
+      OwnParts parts = OwnParts.of(book, actual);
+      SheetRenderer.render(
+          sheets,
+          UnitSystem.US,
+          new RenderOptions(
+              now.toLocalDate().toString(),
+              file.getFileName().toString(),
+              "USD",
+              book.date1904(),
+              names),
+          parts,
+          Beside.executor());
+      SaveResult saved =
+          WorkbookSaver.save(
+              new SaveRequest(
+                  book,
+                  book,
+                  file,
+                  parts,
+                  actual.stream().map(name -> new OwnSheet(name, true)).toList(),
+                  now,
+                  RunOptions.USUAL_BACKUPS,
+                  false));
+      return new Written(
+          "Written: "
+              + file
+              + saved.backup().map(kept -> ". Backup of what it was: " + kept).orElse("")
+              + ".",
+          true);
     }
   }
 }

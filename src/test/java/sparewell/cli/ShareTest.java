@@ -7,8 +7,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.apache.poi.ss.usermodel.Workbook;
+import org.apache.poi.ss.usermodel.WorkbookFactory;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -101,19 +104,30 @@ class ShareTest {
     assertEquals(damaged, shared());
   }
 
+  private static List<String> sheets(Path workbook) throws IOException {
+    List<String> names = new ArrayList<>();
+    try (Workbook read = WorkbookFactory.create(workbook.toFile(), null, true)) {
+      read.sheetIterator().forEachRemaining(sheet -> names.add(sheet.getSheetName()));
+    }
+    return names;
+  }
+
   @Test
-  void theClubsWorkbookIsWrittenAndWhatStoodThereKept() throws IOException {
-    Path report = Files.writeString(folder.resolve("rates.xlsx"), "my own");
-    Command command = Command.run("share", book, "--to", file, "--report", report);
-    done(command);
-    assertTrue(command.out().contains("Backup of what stood there"), command.out());
-    try (java.util.stream.Stream<Path> kept = Files.list(folder.resolve("rates-backups"))) {
-      assertEquals("my own", Files.readString(kept.findFirst().orElseThrow()));
-    }
-    try (org.apache.poi.ss.usermodel.Workbook read =
-        org.apache.poi.ss.usermodel.WorkbookFactory.create(report.toFile(), null, true)) {
-      assertEquals("Club rates", read.getSheetName(0));
-    }
+  void theClubsWorkbookKeepsWhatOthersWroteInIt() throws IOException {
+    Path report = folder.resolve("rates.xlsx");
+    done(Command.run("share", book, "--to", file, "--report", report));
+    assertEquals(List.of("Club rates", "About"), sheets(report));
+    assertFalse(Files.exists(folder.resolve("rates-backups")));
+    Command again = Command.run("share", book, "--to", file, "--report", report);
+    done(again);
+    assertEquals(List.of("Club rates", "About"), sheets(report));
+    assertTrue(again.out().contains("Backup of what it was"), again.out());
+    byte[] before = Files.readAllBytes(Files.writeString(folder.resolve("mine.xlsx"), "my own"));
+    Command foreign =
+        Command.run("share", book, "--to", file, "--report", folder.resolve("mine.xlsx"));
+    assertEquals(3, foreign.exitCode());
+    org.junit.jupiter.api.Assertions.assertArrayEquals(
+        before, Files.readAllBytes(folder.resolve("mine.xlsx")));
   }
 
   @Test
