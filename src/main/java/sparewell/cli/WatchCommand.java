@@ -16,6 +16,7 @@ import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 import sparewell.run.Batch;
 import sparewell.run.ExitCode;
+import sparewell.run.Experiences;
 import sparewell.run.Outcome;
 import sparewell.run.RunOptions;
 import sparewell.run.SavedBooks;
@@ -100,6 +101,7 @@ final class WatchCommand implements Callable<Integer> {
             backups.kept(),
             false,
             console.columns(),
+            new Experiences(Optional.empty()),
             BuildVersion.number());
     Outcome outcome = Batch.analyse(List.of(book), options, (done, all) -> {}).get(0);
     saved.dealtWith(book, outcome.exitCode() != ExitCode.REFUSED);
