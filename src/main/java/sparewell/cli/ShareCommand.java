@@ -75,7 +75,7 @@ final class ShareCommand implements Callable<Integer> {
 
   /** How many were done; the broken ones at the end. */
   private void say(boolean silent, ShareRun.Result result, Path file) {
-    long logs = result.rows().stream().map(row -> row.logId()).distinct().count();
+    long logs = result.logs();
     if (!silent) {
       result.outcomes().stream()
           .filter(outcome -> outcome.exitCode() == ExitCode.DONE)

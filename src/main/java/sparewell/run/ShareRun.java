@@ -51,6 +51,11 @@ public final class ShareRun {
       outcomes = List.copyOf(outcomes);
       rows = List.copyOf(rows);
     }
+
+    /** Logs that the file holds now. */
+    public long logs() {
+      return rows.stream().map(Entry::logId).distinct().count();
+    }
   }
 
   private ShareRun(Path to, LocalDate today) {
