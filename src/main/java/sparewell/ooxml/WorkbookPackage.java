@@ -10,7 +10,9 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import javax.xml.stream.XMLStreamException;
 import org.apache.commons.compress.archivers.zip.ZipArchiveOutputStream;
 import org.apache.commons.compress.utils.SeekableInMemoryByteChannel;
@@ -32,6 +34,7 @@ public final class WorkbookPackage implements Closeable {
   private final ContentTypes contentTypes;
   private final WorkbookPart workbook;
   private final boolean signed;
+  private final Map<String, XmlText> parsed = new ConcurrentHashMap<>();
 
   private WorkbookPackage(Path file, Fingerprint fingerprint, ZipParts zip) throws WorkbookRefused {
     this.file = file;
@@ -211,10 +214,16 @@ public final class WorkbookPackage implements Closeable {
     return zip.stream(partName);
   }
 
-  /** A small part as editable text. */
+  /** A small part as editable text, parsed once. */
   public XmlText xml(String part) throws WorkbookRefused {
+    XmlText known = parsed.get(PartNames.key(part));
+    if (known != null) {
+      return known;
+    }
     try {
-      return XmlText.parse(bytes(part, MOST_PART_BYTES));
+      XmlText xml = XmlText.parse(bytes(part, MOST_PART_BYTES));
+      parsed.put(PartNames.key(part), xml);
+      return xml;
     } catch (IOException | XMLStreamException e) {
       throw damaged(part);
     }

@@ -83,7 +83,7 @@ final class XmlScanner {
               prefix(name),
               local(name),
               "",
-              unescape(text.substring(quote + 1, close).replaceAll("[\t\n\r]", " ")),
+              unescape(blanks(text.substring(quote + 1, close))),
               position,
               close + 1));
       position = skipBlank(close + 1);
@@ -99,7 +99,7 @@ final class XmlScanner {
             scope.getOrDefault(prefix(name), ""),
             at,
             end,
-            raw.stream().map(a -> inNamespace(a, scope)).toList());
+            inNamespaces(raw, scope));
     if (open.isEmpty()) {
       root = element;
     } else {
@@ -125,6 +125,17 @@ final class XmlScanner {
       }
     }
     return changed == null ? scope : changed;
+  }
+
+  /** Line ends and tabs of an attribute read as blanks. */
+  private static String blanks(String value) {
+    return value.replace('\t', ' ').replace('\n', ' ').replace('\r', ' ');
+  }
+
+  private static List<XmlElement.Attribute> inNamespaces(
+      List<XmlElement.Attribute> raw, Map<String, String> scope) {
+    raw.replaceAll(a -> a.prefix().isEmpty() ? a : inNamespace(a, scope));
+    return raw;
   }
 
   private static XmlElement.Attribute inNamespace(

@@ -32,7 +32,7 @@ final class EditedParts {
       if (key.equals(PartNames.key(before.workbookPart()))) {
         kept = workbook(before, old).equals(workbook(after, now));
       } else if (before.stylesPart().map(PartNames::key).filter(key::equals).isPresent()) {
-        kept = grownOnly(old.root(), now.root());
+        kept = grownOnly(old, now);
       } else {
         kept = containsAll(before, graft, part, old, now);
       }
@@ -99,18 +99,28 @@ final class EditedParts {
   }
 
   /** Whether every list begins with what it held, and all else is the same. */
-  private static boolean grownOnly(XmlElement old, XmlElement now) {
-    for (XmlElement section : old.children()) {
-      List<String> before = canonical(section.children());
-      List<XmlElement> there =
-          now.children().stream()
-              .filter(
-                  c -> c.name().equals(section.name()) && c.namespace().equals(section.namespace()))
-              .toList();
-      if (there.stream()
-          .map(c -> canonical(c.children()))
+  private static boolean grownOnly(XmlText old, XmlText now) {
+    for (XmlElement section : old.root().children()) {
+      if (now.root().children().stream()
           .noneMatch(
-              c -> c.size() >= before.size() && c.subList(0, before.size()).equals(before))) {
+              c ->
+                  c.name().equals(section.name())
+                      && c.namespace().equals(section.namespace())
+                      && beginsWith(now, c.children(), old, section.children()))) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** Whether elements begin with others, to the letter. */
+  private static boolean beginsWith(
+      XmlText text, List<XmlElement> elements, XmlText others, List<XmlElement> first) {
+    if (elements.size() < first.size()) {
+      return false;
+    }
+    for (int i = 0; i < first.size(); i++) {
+      if (!text.text(elements.get(i)).equals(others.text(first.get(i)))) {
         return false;
       }
     }

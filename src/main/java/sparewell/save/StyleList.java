@@ -35,12 +35,14 @@ final class StyleList {
 
   private final String name;
   private final List<XmlElement> there;
-  private final Map<String, Integer> known = new HashMap<>();
+  private final List<XmlElement> all = new ArrayList<>();
+  private final Map<String, List<Integer>> known = new HashMap<>();
   private final List<String> added = new ArrayList<>();
 
   StyleList(XmlElement root, String name) {
     this.name = name;
     there = root.child(name).map(XmlElement::children).orElse(List.of());
+    all.addAll(there);
   }
 
   /** What the angler has. */
@@ -49,7 +51,7 @@ final class StyleList {
   }
 
   int count() {
-    return there.size() + added.size();
+    return all.size();
   }
 
   /** Takes the places up to an index, with what stands first. */
@@ -57,7 +59,12 @@ final class StyleList {
     while (count() < first.size()) {
       index(first.get(count()));
     }
-    while (!there.isEmpty() && count() <= highest) {
+    if (there.isEmpty()) {
+      return;
+    }
+    XmlElement last = parsed(first.get(first.size() - 1));
+    while (count() <= highest) {
+      all.add(last);
       added.add(first.get(first.size() - 1));
     }
   }
@@ -65,25 +72,35 @@ final class StyleList {
   /** Index of an element, which is added where it is not there. */
   int index(String element) {
     if (known.isEmpty()) {
-      for (int i = 0; i < there.size(); i++) {
-        known.putIfAbsent(XmlOut.canonical(there.get(i), Map.of()), i);
+      for (int i = 0; i < all.size(); i++) {
+        known.computeIfAbsent(hint(all.get(i)), key -> new ArrayList<>()).add(i);
       }
     }
-    String key = canonical(element);
-    Integer at = known.get(key);
-    if (at == null) {
-      at = count();
-      known.put(key, at);
-      added.add(element);
+    XmlElement own = parsed(element);
+    List<Integer> alike = known.computeIfAbsent(hint(own), key -> new ArrayList<>());
+    String wanted = XmlOut.canonical(own, Map.of());
+    for (int at : alike) {
+      if (XmlOut.canonical(all.get(at), Map.of()).equals(wanted)) {
+        return at;
+      }
     }
-    return at;
+    alike.add(count());
+    all.add(own);
+    added.add(element);
+    return count() - 1;
   }
 
-  private static String canonical(String element) {
+  /** Equal for equal elements; quickly made for formats, of which there can be thousands. */
+  private static String hint(XmlElement element) {
+    return element.name().equals("xf")
+        ? element.value("fontId") + " " + element.value("fillId") + " " + element.value("borderId")
+        : XmlOut.canonical(element, Map.of());
+  }
+
+  private static XmlElement parsed(String element) {
     String whole = "<own xmlns=\"" + MAIN + "\">" + element + "</own>";
     try {
-      XmlElement own = XmlText.parse(whole.getBytes(StandardCharsets.UTF_8)).root();
-      return XmlOut.canonical(own.children().get(0), Map.of());
+      return XmlText.parse(whole.getBytes(StandardCharsets.UTF_8)).root().children().get(0);
     } catch (XMLStreamException e) {
       throw new IllegalArgumentException("not an element: " + element, e);
     }
