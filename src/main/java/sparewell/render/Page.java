@@ -8,6 +8,8 @@ import sparewell.units.UnitSystem;
  * The page that a sheet is printed on, lengths in mm. The spreadsheet shrinks every sheet to the
  * width of its page, because columns are wider where a font is missing.
  *
+ * @param sideMm blank on the left
+ * @param rightMm blank on the right: more of it makes the spreadsheet shrink a sheet further
  * @param headerMm distance of header and footer from the edge
  * @param scalePercent scale that is reckoned with to find where pages end
  */
@@ -15,6 +17,7 @@ record Page(
     Paper paper,
     boolean landscape,
     double sideMm,
+    double rightMm,
     double topMm,
     double bottomMm,
     double headerMm,
@@ -66,7 +69,7 @@ record Page(
     // The page centres the labels; small sides leave room to programs that draw columns wider.
     double side = LEAST_MARGIN_MM - SLACK_MM;
     double top = Math.max(0, (paper.heightMm - high) / 2 - SLACK_MM);
-    return new Page(paper, false, side, top, top, 0, 100);
+    return new Page(paper, false, side, side, top, top, 0, 100);
   }
 
   /** Rows of labels on a page: fewer than asked for where the paper is too short. */
@@ -88,7 +91,8 @@ record Page(
   }
 
   private static Page usual(Paper paper, boolean lying) {
-    return new Page(paper, lying, lying ? WIDE_SIDE_MM : SIDE_MM, 15, 14, 7, 0);
+    double side = lying ? WIDE_SIDE_MM : SIDE_MM;
+    return new Page(paper, lying, side, side, 15, 14, 7, 0);
   }
 
   /** The same paper turned by a quarter. */
@@ -105,7 +109,17 @@ record Page(
 
   /** The same page at another scale. */
   Page scaled(int percent) {
-    return new Page(paper, landscape, sideMm, topMm, bottomMm, headerMm, percent);
+    return new Page(paper, landscape, sideMm, sideMm, topMm, bottomMm, headerMm, percent);
+  }
+
+  /** The same page on which so wide a sheet is shrunk to the scale reckoned with. */
+  Page narrowedFor(double widthPoints) {
+    double printedMm = widthPoints / Measure.POINTS_PER_MM * scalePercent / 100;
+    double right = Math.max(sideMm, acrossMm() - sideMm - printedMm);
+    boolean shrunk = scalePercent < scaledTo(widthPoints).scalePercent();
+    return shrunk
+        ? new Page(paper, landscape, sideMm, right, topMm, bottomMm, headerMm, scalePercent)
+        : this;
   }
 
   /** Height of a page for cells at its scale, in points of the sheet. */

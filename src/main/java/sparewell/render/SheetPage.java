@@ -160,19 +160,33 @@ final class SheetPage {
         return page;
       }
     }
+    return readable(usual, width, grid);
+  }
+
+  /**
+   * The page, upright or lying, of the fewest sheets of paper and tables that go on without their
+   * headings, and of these with the largest print.
+   */
+  private static Page readable(Page usual, double width, Grid grid) {
     Page best = usual.scaledTo(width);
     PageBreaks.Breaks breaks = PageBreaks.of(grid, best);
-    Page other = usual.turned().scaledTo(width);
-    if (other.scalePercent() >= LEAST_TURNED_PERCENT) {
-      PageBreaks.Breaks turned = PageBreaks.of(grid, other);
-      if (FEWEST.compare(turned, breaks) < 0) {
-        best = other;
-        breaks = turned;
+    for (Page fitting : List.of(best, usual.turned().scaledTo(width))) {
+      int least =
+          fitting.landscape() == usual.landscape() ? LEAST_READABLE_PERCENT : LEAST_TURNED_PERCENT;
+      for (int percent = fitting.scalePercent(); percent >= least; percent--) {
+        Page smaller = fitting.scaled(percent);
+        for (PageBreaks.Breaks other :
+            List.of(PageBreaks.of(grid, smaller), PageBreaks.keepingWhole(grid, smaller))) {
+          int fewer = FEWEST.compare(other, breaks);
+          if (fewer < 0 || fewer == 0 && percent > best.scalePercent()) {
+            best = smaller;
+            breaks = other;
+          }
+        }
       }
     }
-    PageBreaks.Breaks whole = PageBreaks.keepingWhole(grid, best);
-    grid.pageBreaks.addAll((FEWEST.compare(whole, breaks) <= 0 ? whole : breaks).behind());
-    return best;
+    grid.pageBreaks.addAll(breaks.behind());
+    return best.narrowedFor(width);
   }
 
   /** Finds which columns text, links and drawings take. */

@@ -156,7 +156,7 @@ final class SheetXml {
         "left",
         inches(page.sideMm()),
         "right",
-        inches(page.sideMm()),
+        inches(page.rightMm()),
         "top",
         inches(page.topMm()),
         "bottom",
