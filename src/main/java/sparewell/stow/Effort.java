@@ -12,6 +12,8 @@ package sparewell.stow;
  * @param rowWork work of the exact search for each row of the curve
  */
 record Effort(int stages, long steps, long work, long rowSteps, long rowWork) {
-  /** For a run over a workbook. */
-  static final Effort STANDARD = new Effort(6, 2_000, 50_000, 2_000, 200_000);
+  /** For a run over a workbook with that many boxes that may move: proofs end where few can. */
+  static Effort of(int boxes) {
+    return new Effort(boxes <= 30 ? 4 : 6, 2_000, 50_000, 1_500, 60_000);
+  }
 }

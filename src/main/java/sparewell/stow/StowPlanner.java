@@ -64,7 +64,7 @@ public final class StowPlanner {
       return unmoved(findings, Optional.empty(), List.of(settled));
     }
     for (StowProblem tried : problems()) {
-      StowSolver solver = new StowSolver(tried, Effort.STANDARD);
+      StowSolver solver = new StowSolver(tried, Effort.of(problem.boxCount));
       StowSolver.Curve curve = solver.curve();
       if (curve.best().found()) {
         StowFindings.side(season, setup, tried, findings);

@@ -68,14 +68,9 @@ final class StowSearch {
         open[i][j] = problem.allowed(i, j);
       }
     }
-    double root =
-        dual.ascend(
-            open,
-            mostMoves,
-            bound,
-            target(),
-            lines.isEmpty() ? ROOT_STEPS : WARM_STEPS,
-            lines.isEmpty() ? 1.8 : 1.0);
+    boolean first = lines.isEmpty() || most < problem.boxCount && dual.movePrice() == 0;
+    int steps = first ? ROOT_STEPS : WARM_STEPS;
+    double root = dual.ascend(open, most, bound, target(), steps, first ? 1.8 : 1.0);
     lines.add(new double[] {root + dual.movePrice() * most, dual.movePrice()});
     double[] prices = dual.prices();
     bound = Math.max(bound, root);

@@ -6,6 +6,9 @@ import java.util.List;
 
 /** Solves a stowing problem: the best plan, and the best plans with few moves. */
 final class StowSolver {
+  /** A stage that leaves more than this share of the gap, and finds no better plan, is the last. */
+  private static final double STALLED = 0.95;
+
   /** Most rows after the first that the curve has. */
   static final int MOST_ROWS = 15;
 
@@ -73,12 +76,17 @@ final class StowSolver {
     double bound = Double.NEGATIVE_INFINITY;
     long steps = effort.steps() * all;
     long work = effort.work();
+    double gap = Double.POSITIVE_INFINITY;
     for (int stage = 0; stage < effort.stages(); stage++) {
+      double cost = plans.cost(all);
       anneal(all, steps, stage);
       bound = Math.max(bound, search.search(all, work));
-      if (bound >= Math.min(ceiling, plans.cost(all)) - tolerance(bound)) {
+      double left = Math.min(ceiling, plans.cost(all)) - bound;
+      boolean stalled = left > STALLED * gap && plans.cost(all) > cost - tolerance(cost);
+      if (left <= tolerance(bound) || stalled) {
         break;
       }
+      gap = left;
       steps *= 2;
       work *= 4;
     }

@@ -99,7 +99,7 @@ class DemoStowTest {
   }
 
   private static StowSolver.Answer solve(StowProblem problem) {
-    return new StowSolver(problem, Effort.STANDARD).best();
+    return new StowSolver(problem, Effort.of(problem.boxCount)).best();
   }
 
   /** Proven best: with more work than a run's where that is needed, which ends with the proof. */

@@ -24,7 +24,7 @@ class StowSolverTest {
 
   private static void agrees(StowProblem problem) {
     double[] least = ExhaustiveSearch.leastByMoves(problem);
-    StowSolver solver = new StowSolver(problem, Effort.STANDARD);
+    StowSolver solver = new StowSolver(problem, Effort.of(problem.boxCount));
     StowSolver.Curve curve = solver.curve();
     double best = least[problem.boxCount];
     if (best == Double.POSITIVE_INFINITY) {
@@ -63,8 +63,8 @@ class StowSolverTest {
   @Test
   void sameProblemGivesSameAnswer() {
     StowProblem problem = planted(11);
-    StowSolver.Curve one = new StowSolver(problem, Effort.STANDARD).curve();
-    StowSolver.Curve two = new StowSolver(problem, Effort.STANDARD).curve();
+    StowSolver.Curve one = new StowSolver(problem, Effort.of(problem.boxCount)).curve();
+    StowSolver.Curve two = new StowSolver(problem, Effort.of(problem.boxCount)).curve();
     assertEquals(one, two);
   }
 
