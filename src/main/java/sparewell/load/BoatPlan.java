@@ -8,15 +8,30 @@ import sparewell.units.Mass;
 /**
  * The compartments aboard from above, to scale.
  *
- * @param compartments each as a rectangle
+ * @param compartments each as a rectangle; empty where a position lies outside any boat
+ * @param ways the recommended moves from compartment to compartment, in the order of their steps
  * @param centreNow centre of the tackle as it stands; absent where it weighs nothing
  * @param centrePlanned its centre with the recommended moves made
  */
 public record BoatPlan(
-    List<Outline> compartments, Optional<Point> centreNow, Optional<Point> centrePlanned) {
+    List<Outline> compartments,
+    List<Way> ways,
+    Optional<Point> centreNow,
+    Optional<Point> centrePlanned) {
   public BoatPlan {
     compartments = List.copyOf(compartments);
+    ways = List.copyOf(ways);
   }
+
+  /** Boxes that go from one compartment to another. */
+  public record Way(Point from, Point to, List<Moved> boxes) {
+    public Way {
+      boxes = List.copyOf(boxes);
+    }
+  }
+
+  /** A box that moves, and the number of its step. */
+  public record Moved(int step, String box) {}
 
   /** A place from above: station forward of the transom, side offset starboard positive. */
   public record Point(Length fromTransom, Length fromCentreline) {}

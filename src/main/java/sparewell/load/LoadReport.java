@@ -11,7 +11,7 @@ import sparewell.units.MassUnit;
 /**
  * The load sheet.
  *
- * @param compartments every compartment aboard, in the order of the workbook
+ * @param compartments every compartment aboard, from the stern forward, of equals by name
  * @param loads what is aboard beside tackle, as listed
  * @param tackle the tackle as it stands
  * @param tackleKnown whether all its weight is known; else its weight is 'at least'
@@ -49,6 +49,11 @@ public record LoadReport(
     summary = List.copyOf(summary);
     tradeNotes = List.copyOf(tradeNotes);
     findings = List.copyOf(findings);
+  }
+
+  /** Whether every position lies on a boat; if not, no centre and no picture is given. */
+  public boolean placed() {
+    return compartments.isEmpty() || !boatPlan.compartments().isEmpty();
   }
 
   /**

@@ -1,6 +1,7 @@
 package sparewell.load;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -11,6 +12,7 @@ import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Findings;
 import sparewell.season.Boat;
+import sparewell.season.BoatBounds;
 import sparewell.season.Box;
 import sparewell.season.Compartment;
 import sparewell.season.FixedLoad;
@@ -20,6 +22,7 @@ import sparewell.stow.BoxLoad;
 import sparewell.stow.BoxPlan;
 import sparewell.stow.LooseLoad;
 import sparewell.stow.Moment;
+import sparewell.stow.Refusal;
 import sparewell.stow.StowPlan;
 import sparewell.units.Length;
 import sparewell.units.Mass;
@@ -71,11 +74,10 @@ public final class LoadSheet {
                 new Choice(
                     allUp.minus(moving),
                     total.marginKg().map(margin -> margin + moving.weightKg()),
-                    Optional.empty()));
-    Optional<Double> heelNow =
-        OwnTests.heelDegrees(season.boat().heelTest(), allUp.sideMomentKgM());
-    Optional<Double> heelPlanned =
-        OwnTests.heelDegrees(season.boat().heelTest(), planned.sideMomentKgM());
+                    Optional.empty(),
+                    heel(allUp.minus(moving))));
+    Choice asItIs = new Choice(allUp, total.marginKg(), Optional.empty(), heel(allUp));
+    Choice asPlanned = new Choice(planned, total.marginKg(), bow, heel(planned));
     return new LoadReport(
         compartments,
         season.loads(),
@@ -84,14 +86,29 @@ public final class LoadSheet {
         allUp,
         total,
         persons,
-        new Choice(allUp, total.marginKg(), Optional.empty()),
-        new Choice(planned, total.marginKg(), bow),
+        asItIs,
+        asPlanned,
         ashore,
         moving.weightKg(),
-        summary(tackle, allUp, total, persons, bow, heelNow, heelPlanned),
+        summary(tackle, total, persons, asItIs, asPlanned),
         TradeRule.notes(season, onHand, plan),
         boatPlan(compartments, tackle),
         findings.list());
+  }
+
+  private Optional<Double> heel(Moment allUp) {
+    return onBoat(OwnTests.heelDegrees(season.boat().heelTest(), allUp.sideMomentKgM()));
+  }
+
+  /** A figure that rests on positions: none while one of them lies outside any boat. */
+  private <T> Optional<T> onBoat(Optional<T> figure) {
+    return withheld() ? Optional.empty() : figure;
+  }
+
+  private boolean withheld() {
+    return plan.refusal().orElse(null) instanceof Refusal.Outside
+        || season.loads().stream()
+            .anyMatch(load -> BoatBounds.outside(load.fromTransom(), load.fromCentreline()));
   }
 
   private Moment loads() {
@@ -206,18 +223,24 @@ public final class LoadSheet {
     plan.loads().loose().forEach(lying -> loose.put(lying.compartment(), lying));
     Map<String, Box> byName = season.boxesByName();
     List<CompartmentLoad> rows = new ArrayList<>();
-    for (Compartment place : season.compartments()) {
-      if (!place.ashore()) {
-        rows.add(
-            row(
-                place,
-                boxes.getOrDefault(place.name(), List.of()),
-                Optional.ofNullable(loose.get(place.name())),
-                byName,
-                tackleKg));
-      }
+    for (Compartment place : aboard()) {
+      rows.add(
+          row(
+              place,
+              boxes.getOrDefault(place.name(), List.of()),
+              Optional.ofNullable(loose.get(place.name())),
+              byName,
+              tackleKg));
     }
     return rows;
+  }
+
+  /** From the stern forward, of equals by name. */
+  private List<Compartment> aboard() {
+    return season.compartments().stream()
+        .filter(place -> !place.ashore())
+        .sorted(Comparator.comparing(Compartment::fromTransom).thenComparing(Compartment::name))
+        .toList();
   }
 
   private CompartmentLoad row(
@@ -278,7 +301,10 @@ public final class LoadSheet {
   }
 
   private BoatPlan boatPlan(List<CompartmentLoad> rows, Moment tackle) {
-    Map<String, Compartment> places = new LinkedHashMap<>(season.compartmentsByName());
+    if (plan.refusal().orElse(null) instanceof Refusal.Outside) {
+      return new BoatPlan(List.of(), List.of(), Optional.empty(), Optional.empty());
+    }
+    Map<String, Compartment> places = season.compartmentsByName();
     List<BoatPlan.Outline> outlines = new ArrayList<>();
     for (CompartmentLoad row : rows) {
       Compartment place = places.get(row.compartment());
@@ -292,7 +318,29 @@ public final class LoadSheet {
               row.weightKnown(),
               row.sharePercent().orElse(0) / 100));
     }
-    return new BoatPlan(outlines, point(tackle), point(plan.recommended()));
+    return new BoatPlan(outlines, ways(places), point(tackle), point(plan.recommended()));
+  }
+
+  private List<BoatPlan.Way> ways(Map<String, Compartment> places) {
+    Map<List<String>, List<BoatPlan.Moved>> moved = new LinkedHashMap<>();
+    for (BoxPlan box : plan.boxes()) {
+      if (box.moves()) {
+        moved
+            .computeIfAbsent(
+                List.of(box.fromCompartment(), box.toCompartment()), ends -> new ArrayList<>())
+            .add(new BoatPlan.Moved(box.step().getAsInt(), box.box()));
+      }
+    }
+    List<BoatPlan.Way> ways = new ArrayList<>();
+    moved.forEach(
+        (ends, boxes) ->
+            ways.add(
+                new BoatPlan.Way(at(places.get(ends.get(0))), at(places.get(ends.get(1))), boxes)));
+    return ways;
+  }
+
+  private static BoatPlan.Point at(Compartment place) {
+    return new BoatPlan.Point(place.fromTransom(), place.fromCentreline());
   }
 
   private static Optional<BoatPlan.Point> point(Moment moment) {
@@ -302,28 +350,23 @@ public final class LoadSheet {
   }
 
   private List<SummaryRow> summary(
-      Moment tackle,
-      Moment allUp,
-      PlateLine total,
-      PlateLine persons,
-      Optional<Length> bow,
-      Optional<Double> heelNow,
-      Optional<Double> heelPlanned) {
+      Moment tackle, PlateLine total, PlateLine persons, Choice now, Choice planned) {
     SummaryRow.Kind mass = SummaryRow.Kind.MASS;
     SummaryRow.Kind length = SummaryRow.Kind.LENGTH;
+    Moment allUp = now.allUp();
     List<SummaryRow> rows = new ArrayList<>();
     rows.add(new SummaryRow("tackle_weight", mass, Optional.of(kg(tackle.weightKg()))));
-    rows.add(new SummaryRow("tackle_centre_from_transom", length, tackle.centre()));
-    rows.add(new SummaryRow("tackle_centre_from_centreline", length, tackle.sideCentre()));
+    rows.add(new SummaryRow("tackle_centre_from_transom", length, onBoat(tackle.centre())));
+    rows.add(new SummaryRow("tackle_centre_from_centreline", length, onBoat(tackle.sideCentre())));
     rows.add(new SummaryRow("all_up_weight", mass, Optional.of(kg(allUp.weightKg()))));
-    rows.add(new SummaryRow("all_up_centre_from_transom", length, allUp.centre()));
-    rows.add(new SummaryRow("all_up_centre_from_centreline", length, allUp.sideCentre()));
+    rows.add(new SummaryRow("all_up_centre_from_transom", length, onBoat(allUp.centre())));
+    rows.add(new SummaryRow("all_up_centre_from_centreline", length, onBoat(allUp.sideCentre())));
     plate(rows, "plate", total);
     plate(rows, "plate_persons", persons);
     rows.add(new SummaryRow("best_tackle_centre", length, plan.best().flatMap(Moment::centre)));
-    rows.add(new SummaryRow("bow_change_per_plan", length, bow));
-    rows.add(new SummaryRow("heel_now_deg", SummaryRow.Kind.DEGREES, heelNow));
-    rows.add(new SummaryRow("heel_with_plan_deg", SummaryRow.Kind.DEGREES, heelPlanned));
+    rows.add(new SummaryRow("bow_change_per_plan", length, planned.bowRise()));
+    rows.add(new SummaryRow("heel_now_deg", SummaryRow.Kind.DEGREES, now.heelDegrees()));
+    rows.add(new SummaryRow("heel_with_plan_deg", SummaryRow.Kind.DEGREES, planned.heelDegrees()));
     return rows;
   }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import sparewell.load.BoatPlan;
 import sparewell.table.Drawing;
 import sparewell.units.Length;
@@ -19,10 +20,11 @@ final class BoatDrawing {
   private static final double LEFT = 0.03;
   private static final double RIGHT = 0.97;
   private static final double TOP = 0.16;
-  private static final double BOTTOM = 0.90;
+  private static final double BOTTOM = 0.80;
   private static final double LINE = 0.05;
   private static final double SMALLEST_LINE = 0.022;
   private static final double MARK = 0.06;
+  private static final double LABEL = 0.055;
 
   /** Width of a letter by its line's height; wide fonts are allowed for. */
   private static final double LETTER = 0.55;
@@ -33,6 +35,13 @@ final class BoatDrawing {
   private final UnitSystem units;
   private final List<Drawing.Shape> shapes = new ArrayList<>();
   private double hindmost;
+  private double bow;
+  private double beam;
+
+  /** How blunt the bow is drawn: just enough that every compartment lies within the outline. */
+  private int bluntness = 2;
+
+  private final List<double[]> labels = new ArrayList<>();
   private double ratio;
   private double scaleAcross;
   private double scaleDown;
@@ -50,15 +59,16 @@ final class BoatDrawing {
     measure();
     double middle = down(0);
     shapes.add(new Drawing.Stroke(LEFT, middle, RIGHT, middle, true, false));
-    double transom = across(0);
-    shapes.add(new Drawing.Stroke(transom, TOP, transom, BOTTOM, false, false));
+    hull();
     double most = plan.compartments().stream().mapToDouble(BoatPlan.Outline::share).max().orElse(0);
     plan.compartments().stream()
         .sorted(Comparator.comparingDouble(outline -> -along(outline) * wide(outline)))
         .forEach(outline -> compartment(outline, most));
-    caption(LEFT, 0.91, 0.3, "transom", Drawing.Align.LEFT);
-    caption(0.67, 0.91, 0.3, "bow", Drawing.Align.RIGHT);
-    caption(0.35, 0.91, 0.3, "starboard side below, port above", Drawing.Align.CENTRE);
+    plan.ways().forEach(this::way);
+    caption(LEFT, 0.81, 0.3, "transom", Drawing.Align.LEFT);
+    caption(0.67, 0.81, 0.3, "bow", Drawing.Align.RIGHT);
+    caption(0.35, 0.81, 0.3, "starboard side below, port above", Drawing.Align.CENTRE);
+    names();
     legend();
     return new Drawing("The boat from above", description(), ratio, shapes);
   }
@@ -74,13 +84,148 @@ final class BoatDrawing {
       foremost = Math.max(foremost, station + along(outline) / 2);
       widest = Math.max(widest, offset + wide(outline) / 2);
     }
-    double length = foremost - hindmost;
-    double width = 2 * widest;
+    beam = 1.08 * widest;
+    bow = foremost + 0.06 * (foremost - hindmost);
+    while (bluntness < 12 && plan.compartments().stream().anyMatch(this::proud)) {
+      bluntness++;
+    }
+    double length = bow - hindmost;
+    double width = 2 * beam;
     double natural = length / width * (BOTTOM - TOP) / (RIGHT - LEFT);
     ratio = Math.min(3.2, Math.max(1.4, natural));
     double metre = Math.min((RIGHT - LEFT) * ratio / length, (BOTTOM - TOP) / width);
     scaleAcross = metre / ratio;
     scaleDown = metre;
+  }
+
+  /** Whether a compartment's forward corner lies outside the outline. */
+  private boolean proud(BoatPlan.Outline outline) {
+    double corner = metres(outline.centre().fromTransom()) + along(outline) / 2;
+    double aside = Math.abs(metres(outline.centre().fromCentreline())) + wide(outline) / 2;
+    return aside > halfBeam(corner);
+  }
+
+  /** Half the outline's width at a station: straight sides, then rounded to the bow. */
+  private double halfBeam(double station) {
+    double straight = hindmost + 0.5 * (bow - hindmost);
+    double share = Math.max(0, (station - straight) / (bow - straight));
+    return beam * Math.sqrt(Math.max(0, 1 - Math.pow(share, bluntness)));
+  }
+
+  /** The hull's outline: no drawing of the boat at hand, only where its ends and sides are. */
+  private void hull() {
+    int parts = 28;
+    for (int side = -1; side <= 1; side += 2) {
+      for (int part = 0; part < parts; part++) {
+        double from = hindmost + (bow - hindmost) * Math.sqrt(part / (double) parts);
+        double to = hindmost + (bow - hindmost) * Math.sqrt((part + 1) / (double) parts);
+        line(from, side * halfBeam(from), to, side * halfBeam(to));
+      }
+    }
+    line(hindmost, -beam, hindmost, beam);
+  }
+
+  private void line(double station, double offset, double toStation, double toOffset) {
+    shapes.add(
+        new Drawing.Stroke(
+            across(station), down(offset), across(toStation), down(toOffset), false, false));
+  }
+
+  /** An arrow from compartment to compartment with the numbers of its steps. */
+  private void way(BoatPlan.Way way) {
+    double left = across(metres(way.from().fromTransom()));
+    double top = down(metres(way.from().fromCentreline()));
+    double wide = across(metres(way.to().fromTransom())) - left;
+    double high = down(metres(way.to().fromCentreline())) - top;
+    // beside the centres, so that names stay free and there and back do not cover each other
+    double aside = (wide > 0 ? 1 : -1) * 0.05;
+    double begin = 0.08;
+    double end = 0.92;
+    shapes.add(
+        new Drawing.Stroke(
+            left + begin * wide,
+            top + begin * high + aside,
+            left + end * wide,
+            top + end * high + aside,
+            false,
+            true));
+    String numbers =
+        way.boxes().stream()
+            .map(box -> String.valueOf(box.step()))
+            .collect(Collectors.joining(", "));
+    double width = (numbers.length() + 1.5) * LABEL * LETTER / ratio;
+    double share = clearShare(left, top + aside, wide, high);
+    double centre = left + share * wide;
+    double down = top + share * high + aside;
+    shapes.add(new Drawing.Area(centre - width / 2, down - LABEL / 2, width, LABEL, 0, false));
+    shapes.add(
+        new Drawing.Caption(
+            centre - width / 2,
+            down - LABEL / 2,
+            width,
+            LABEL,
+            numbers,
+            0.8 * LABEL,
+            Drawing.Align.CENTRE,
+            true,
+            false));
+  }
+
+  /**
+   * The place along an arrow, of some, that lies furthest from names, marks and the labels set so
+   * far.
+   */
+  private double clearShare(double left, double top, double wide, double high) {
+    double best = 0.5;
+    double clearest = -1;
+    for (double share : new double[] {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8}) {
+      double across = left + share * wide;
+      double down = top + share * high;
+      double nearest = 1;
+      for (double[] taken : taken()) {
+        nearest = Math.min(nearest, Math.hypot((across - taken[0]) * ratio, down - taken[1]));
+      }
+      if (nearest > clearest + 0.02) {
+        clearest = nearest;
+        best = share;
+      }
+    }
+    labels.add(new double[] {left + best * wide, top + best * high});
+    return best;
+  }
+
+  private List<double[]> taken() {
+    List<double[]> taken = new ArrayList<>(labels);
+    for (BoatPlan.Outline outline : plan.compartments()) {
+      double across = across(metres(outline.centre().fromTransom()));
+      taken.add(new double[] {across, down(metres(outline.centre().fromCentreline()))});
+    }
+    for (Optional<BoatPlan.Point> mark : List.of(plan.centreNow(), plan.centrePlanned())) {
+      mark.ifPresent(
+          at ->
+              taken.add(
+                  new double[] {
+                    across(metres(at.fromTransom())), down(metres(at.fromCentreline()))
+                  }));
+    }
+    return taken;
+  }
+
+  /** Which box each number is. */
+  private void names() {
+    String words =
+        plan.ways().stream()
+            .flatMap(way -> way.boxes().stream())
+            .sorted(Comparator.comparingInt(BoatPlan.Moved::step))
+            .map(box -> box.step() + " " + box.box())
+            .collect(Collectors.joining(" · "));
+    if (!words.isEmpty()) {
+      double line = Math.min(0.042, 0.94 * ratio * 3 / (Math.max(1, words.length()) * LETTER));
+      String text = "Moves: " + words;
+      shapes.add(
+          new Drawing.Caption(
+              LEFT, 0.87, 0.94, 0.12, text, line, Drawing.Align.LEFT, false, false));
+    }
   }
 
   private double across(double station) {

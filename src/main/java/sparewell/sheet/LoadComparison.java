@@ -30,6 +30,9 @@ final class LoadComparison {
                   share,
                   Spoken.mass(report.allUp().weightKg(), units))));
     }
+    if (!report.placed()) {
+      return lines;
+    }
     lines.add(Block.Line.of("All-up centre now: " + centre(report.now(), units)));
     if (report.ashore().isPresent()) {
       lines.add(

@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
+import sparewell.finding.Severity;
 import sparewell.load.LoadReport;
 import sparewell.load.TradeNote;
 import sparewell.stow.BoxPlan;
@@ -41,15 +43,15 @@ public final class StowPlanSheet {
     blocks.add(new Block.Rows(boxes(plan)));
     blocks.add(new Block.Rows(curve(plan)));
     blocks.add(new Block.Rows(notes(report)));
-    return new ReportSheet(NAME, answer(plan, units), blocks);
+    return new ReportSheet(NAME, answer(plan, report, units), blocks);
   }
 
-  private static String answer(StowPlan plan, UnitSystem units) {
+  private static String answer(StowPlan plan, LoadReport report, UnitSystem units) {
     return switch (plan.outcome()) {
       case NOTHING_TO_MOVE -> "Nothing to move: no box aboard may be moved.";
       case STAYS -> "Leave every box where it is: " + proof(plan);
       case REFUSED -> "Nothing is planned: " + refusal(plan.refusal().orElseThrow()) + ".";
-      case MOVE -> moving(plan, units);
+      case MOVE -> moving(plan, report, units);
     };
   }
 
@@ -71,31 +73,96 @@ public final class StowPlanSheet {
     return (at.sheet() + " " + at.reference()).strip();
   }
 
-  private static String moving(StowPlan plan, UnitSystem units) {
-    int moves = plan.recommendedMoves();
-    StringBuilder text = new StringBuilder(moves == 1 ? "Move 1 box" : "Move " + moves + " boxes");
-    Optional<Length> from = plan.now().centre();
-    Optional<Length> to = plan.recommended().centre();
-    if (from.isPresent() && to.isPresent()) {
-      long aft = from.get().micrometres() - to.get().micrometres();
-      text.append(": the tackle's centre goes ")
-          .append(Spoken.length(new Length(Math.abs(aft)), units))
-          .append(aft >= 0 ? " aft (from " : " forward (from ")
-          .append(Spoken.length(from.get(), units))
-          .append(" to ")
-          .append(Spoken.length(to.get(), units))
-          .append(" ahead of the transom)");
-      double possible = plan.now().momentKgM() - plan.best().orElseThrow().momentKgM();
-      double gained = plan.now().momentKgM() - plan.recommended().momentKgM();
-      if (broken(plan)) {
-        text.append(", and every limit is kept again");
-      }
-      if (possible > 0 && gained > 0) {
-        text.append(
-            String.format(Locale.ROOT, ", %.0f %% of what is possible", 100 * gained / possible));
-      }
+  private static String moving(StowPlan plan, LoadReport report, UnitSystem units) {
+    StringBuilder text =
+        new StringBuilder("Move " + Phrase.count(plan.recommendedMoves(), "box", "boxes") + ": ");
+    List<String> gains = new ArrayList<>();
+    List<String> worse = new ArrayList<>();
+    for (Effect effect : effects(plan, report, units)) {
+      (effect.worse() ? worse : gains).add(effect.words());
+    }
+    if (broken(plan)) {
+      gains.add("every limit is kept again");
+    }
+    text.append(String.join("; ", gains));
+    if (!worse.isEmpty()) {
+      text.append(gains.isEmpty() ? "" : ". ").append("Worse: ").append(String.join("; ", worse));
     }
     return text.append(".").toString();
+  }
+
+  /** What a plan changes, in words, and whether for the worse. */
+  private record Effect(String words, boolean worse) {}
+
+  /** Centre, bow, heel and reach; what is not known or does not change is left out. */
+  private static List<Effect> effects(StowPlan plan, LoadReport report, UnitSystem units) {
+    List<Effect> effects = new ArrayList<>();
+    plan.recommended()
+        .centre()
+        .ifPresent(to -> effects.add(centre(plan, plan.now().centre().orElseThrow(), to, units)));
+    report
+        .planned()
+        .bowRise()
+        .filter(rise -> rise.micrometres() != 0)
+        .ifPresent(
+            rise -> {
+              boolean up = rise.micrometres() > 0;
+              Length size = new Length(Math.abs(rise.micrometres()));
+              String words = "the bow " + (up ? "rises " : "sinks ") + Spoken.length(size, units);
+              effects.add(new Effect(words + " at rest", !up));
+            });
+    if (report.now().heelDegrees().isPresent()) {
+      double now = report.now().heelDegrees().get();
+      double then = report.planned().heelDegrees().orElseThrow();
+      if (!degrees(now).equals(degrees(then))) {
+        effects.add(
+            new Effect(
+                "heel goes from " + degrees(now) + " to " + degrees(then),
+                Math.abs(then) > Math.abs(now)));
+      }
+    }
+    plan.reach()
+        .filter(reach -> minutes(reach.nowMinutes()) != minutes(reach.plannedMinutes()))
+        .ifPresent(
+            reach ->
+                effects.add(
+                    new Effect(
+                        "reaching for boxes goes from "
+                            + minutes(reach.nowMinutes())
+                            + " to "
+                            + minutes(reach.plannedMinutes())
+                            + " minutes a day",
+                        reach.plannedMinutes() > reach.nowMinutes())));
+    return effects;
+  }
+
+  private static Effect centre(StowPlan plan, Length from, Length to, UnitSystem units) {
+    long aft = from.micrometres() - to.micrometres();
+    double possible = plan.now().momentKgM() - plan.best().orElseThrow().momentKgM();
+    double gained = plan.now().momentKgM() - plan.recommended().momentKgM();
+    String share =
+        possible > 0 && gained > 0
+            ? String.format(Locale.ROOT, ", %.0f %% of what is possible", 100 * gained / possible)
+            : "";
+    return new Effect(
+        "the tackle's centre goes "
+            + Spoken.length(new Length(Math.abs(aft)), units)
+            + (aft >= 0 ? " aft (from " : " forward (from ")
+            + Spoken.length(from, units)
+            + " to "
+            + Spoken.length(to, units)
+            + " ahead of the transom)"
+            + share,
+        aft < 0);
+  }
+
+  private static String degrees(double angle) {
+    String size = String.format(Locale.ROOT, "%.1f°", Math.abs(angle));
+    return size.equals("0.0°") ? size : size + (angle > 0 ? " to starboard" : " to port");
+  }
+
+  private static long minutes(double minutes) {
+    return Math.round(minutes);
   }
 
   private static boolean broken(StowPlan plan) {
@@ -103,6 +170,9 @@ public final class StowPlanSheet {
   }
 
   private static String proof(StowPlan plan) {
+    if (plan.bestMoves() > 0) {
+      return "no move brings enough to be worth its trouble.";
+    }
     return plan.bestGapPercent() == 0
         ? "the present stow is proven best within the limits."
         : String.format(
@@ -119,6 +189,12 @@ public final class StowPlanSheet {
         lines.add(
             new Block.Line(instruction(step), Block.Weight.STRONG, Tone.NONE, Optional.empty()));
       }
+    }
+    if (plan.steps().stream().anyMatch(MoveStep::overSide)) {
+      lines.add(
+          Block.Line.of(
+              "Between the steps the tackle pulls to a side more than it may when all is done: move"
+                  + " the boxes on the trailer or at the dock."));
     }
     plan.best()
         .flatMap(best -> best.centre())
@@ -138,14 +214,26 @@ public final class StowPlanSheet {
             "Side tolerance: the tackle may pull to either side with up to "
                 + Spoken.moment(plan.sideToleranceKgM(), units)
                 + "."));
+    plan.reach()
+        .ifPresent(
+            reach ->
+                lines.add(
+                    Block.Line.of(
+                        String.format(
+                            Locale.ROOT,
+                            "Reach: %.0f minutes a day go into boxes not at hand, %.0f with the"
+                                + " plan. An assumption: three times an hour thrown, half a minute"
+                                + " each. 'Reach worth' in Settings weighs it against the centre.",
+                            reach.nowMinutes(),
+                            reach.plannedMinutes()))));
     for (Finding finding : plan.findings()) {
       if (limit(finding.code())) {
         lines.add(
             new Block.Line(
                 Phrase.capital(finding.message()) + ".",
                 Block.Weight.PLAIN,
-                Tone.BAD,
-                Optional.of(finding.at())));
+                finding.severity() == Severity.ERROR ? Tone.BAD : Tone.WATCH,
+                Optional.of(finding.at()).filter(at -> !at.sheet().isEmpty())));
       }
     }
     lines.add(
@@ -163,6 +251,7 @@ public final class StowPlanSheet {
       case COMPARTMENT_OVER_LOAD,
           COMPARTMENT_OVER_VOLUME,
           SIDE_OVER_TOLERANCE,
+          SIDE_OVER_USUAL,
           BOX_DOES_NOT_FIT,
           BOX_NOT_AT_HAND,
           BOX_FITS_NOWHERE,
@@ -272,6 +361,12 @@ public final class StowPlanSheet {
         "No box is aboard.");
   }
 
+  private static OptionalDouble tenths(OptionalDouble minutes) {
+    return minutes.isPresent()
+        ? OptionalDouble.of(Math.round(10 * minutes.getAsDouble()) / 10.0)
+        : minutes;
+  }
+
   private static Table<CurveRow> curve(StowPlan plan) {
     List<Column<CurveRow>> columns =
         List.of(
@@ -293,8 +388,8 @@ public final class StowPlanSheet {
                 "gap_pct",
                 "Gap (%)",
                 Format.NUMBER,
-                "Proven: no plan with so many moves has a moment lower by more than this, in"
-                    + " percent; 0 is proven best.",
+                "By how much a better plan with so many moves could at most bring the tackle further"
+                    + " aft, in percent of its distance from the transom; 0 = proven best.",
                 CurveRow::gapPercent),
             Column.<CurveRow>of(
                     "feasible",

@@ -50,11 +50,15 @@ public final class WeightByCompartmentSheet {
         + report
             .tackle()
             .centre()
+            .filter(centre -> report.placed())
             .map(centre -> ", centred " + Spoken.length(centre, units) + " ahead of the transom")
             .orElse("")
         + "; "
         + limits
-        + ".";
+        + (report.placed()
+            ? "."
+            : ". A compartment is said to stand outside any boat: no centre is given until that is"
+                + " mended.");
   }
 
   private static String atLeast(boolean known) {

@@ -6,9 +6,6 @@ import java.util.List;
 
 /** Solves a stowing problem: the best plan, and the best plans with few moves. */
 final class StowSolver {
-  /** A stage that leaves more than this share of the gap, and finds no better plan, is the last. */
-  private static final double STALLED = 0.95;
-
   /** Most rows after the first that the curve has. */
   static final int MOST_ROWS = 15;
 
@@ -82,7 +79,8 @@ final class StowSolver {
       anneal(all, steps, stage);
       bound = Math.max(bound, search.search(all, work));
       double left = Math.min(ceiling, plans.cost(all)) - bound;
-      boolean stalled = left > STALLED * gap && plans.cost(all) > cost - tolerance(cost);
+      boolean stalled =
+          left > effort.stalledShare() * gap && plans.cost(all) > cost - tolerance(cost);
       if (left <= tolerance(bound) || stalled) {
         break;
       }

@@ -439,8 +439,8 @@ class LoadSheetTest {
     assertEquals(Optional.of(Boats.cm(50)), stern.across());
     assertEquals(Boats.cm(-40), stern.centre().fromCentreline());
     assertEquals(0.4, stern.share(), 1e-9);
-    assertEquals(Optional.empty(), plan.compartments().get(2).along());
-    assertEquals(Optional.empty(), plan.compartments().get(2).across());
+    assertEquals(Optional.empty(), plan.compartments().get(1).along());
+    assertEquals(Optional.empty(), plan.compartments().get(1).across());
   }
 
   @Test

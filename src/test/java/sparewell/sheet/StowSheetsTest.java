@@ -181,7 +181,7 @@ class StowSheetsTest {
         assertTrue(area.greyShare() >= 0 && area.greyShare() <= 1);
       }
     }
-    assertEquals(2, areas);
+    assertEquals(3, areas, "two compartments, and the number on the arrow of the move");
     assertTrue(drawing.description().startsWith("Compartments from the transom forward: Stern"));
     List<String> captions =
         drawing.shapes().stream()
@@ -189,6 +189,26 @@ class StowSheetsTest {
             .map(shape -> ((Drawing.Caption) shape).text())
             .toList();
     assertTrue(captions.contains("Bow\n13.2 lb"), captions.toString());
+    assertTrue(captions.contains("Moves: 1 Jigs"), captions.toString());
+    assertTrue(
+        drawing.shapes().stream()
+            .anyMatch(shape -> shape instanceof Drawing.Stroke stroke && stroke.arrow()));
+  }
+
+  /** A slip of the pen in a position: no plan, no picture, no centre, and which cell to mend. */
+  @Test
+  void aPositionOutsideAnyBoatWithholdsPlanAndPicture() {
+    Boats slip =
+        new Boats()
+            .compartment("Stern", 50, 0, 0)
+            .compartment("Bow", 45_000, 0, 0)
+            .box("Jigs", "Bow", 5);
+    ReportSheet sheet = stow(slip, UnitSystem.US);
+    assertEquals(
+        "Nothing is planned: Bow is said to stand outside any boat: mend Compartments B3.",
+        sheet.answer());
+    assertTrue(sheet.blocks().stream().noneMatch(Drawing.class::isInstance));
+    assertFalse(weights(slip, UnitSystem.US).answer().contains("centred"));
   }
 
   @Test

@@ -69,7 +69,7 @@ class StowSolverTest {
   }
 
   /** Bounds of the first prices only, plans of a few hundred steps. */
-  private static final Effort LITTLE = new Effort(1, 60, 0, 40, 0);
+  private static final Effort LITTLE = new Effort(1, 1, 60, 0, 40, 0);
 
   /** Whatever the effort, what is said of plans, of bounds and of proofs is true. */
   @Test

@@ -1,0 +1,113 @@
+package sparewell.stow;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import org.junit.jupiter.api.Test;
+import sparewell.finding.Cell;
+import sparewell.season.Event;
+import sparewell.season.Season;
+import sparewell.season.SeasonSketch;
+import sparewell.season.StyleHours;
+import sparewell.season.Trip;
+import sparewell.units.Length;
+import sparewell.units.LengthUnit;
+
+/** Minutes a day in boxes not at hand, worked out by hand. */
+class ReachTest {
+  private static final LocalDate TODAY = LocalDate.of(2026, 3, 1);
+
+  /** Twelve jigs in two boxes, nine of them in A; 8 worms in B. */
+  private static Boats boats() {
+    return new Boats()
+        .compartment("Stern", 50, 0, 0)
+        .compartment("Console", 60, 0, 0, true, false)
+        .box("A", "Stern", 1)
+        .box("B", "Console", 1)
+        .stock("Jig", "A", "Stern", 9, 0.01)
+        .stock("Jig", "B", "Console", 3, 0.01)
+        .stock("Worm", "B", "Console", 8, 0.01);
+  }
+
+  private static Trip trip(String id, LocalDate date, double days) {
+    return new Trip(
+        id, date, "", OptionalDouble.of(8 * days), days, Optional.empty(), Cell.NOWHERE);
+  }
+
+  private static SeasonSketch fished() {
+    SeasonSketch sketch = SeasonSketch.of(boats().season());
+    sketch.asOf = TODAY;
+    sketch.trips =
+        List.of(
+            trip("Old", TODAY.minusMonths(13), 1),
+            trip("One", TODAY.minusMonths(5), 2),
+            trip("Two", TODAY.minusDays(3), 2));
+    sketch.styleHours =
+        List.of(
+            new StyleHours("Old", "Jig", 50, Cell.NOWHERE),
+            new StyleHours("One", "Jig", 6, Cell.NOWHERE),
+            new StyleHours("Two", "Jig", 2, Cell.NOWHERE),
+            new StyleHours("Two", "Worm", 10, Cell.NOWHERE));
+    return sketch;
+  }
+
+  @Test
+  void hoursOfTheLastTwelveMonthsFallOnTheBoxesByPieces() {
+    Map<String, Double> minutes =
+        Reach.minutesByBox(fished().season(), boats().onHand()).orElseThrow();
+    // Jig 8 hours on 4 days: 2 a day, 3/4 of it out of A; Worm 2.5 a day out of B.
+    assertEquals(2 * 0.75 * 1.5, minutes.get("A"), 1e-9);
+    assertEquals((2 * 0.25 + 2.5) * 1.5, minutes.get("B"), 1e-9);
+    StowPlan.ReachChange reach =
+        StowPlanner.plan(fished().season(), boats().onHand()).reach().orElseThrow();
+    assertEquals(2.25, reach.nowMinutes(), 1e-9);
+  }
+
+  @Test
+  void anEventsPlanComesFirst() {
+    SeasonSketch sketch = fished();
+    Event.PlanLine line = new Event.PlanLine("Worm", 12, List.of(), Cell.NOWHERE);
+    sketch.events =
+        List.of(
+            new Event(
+                "Open",
+                TODAY.plusDays(9),
+                "",
+                16,
+                2,
+                Optional.empty(),
+                "",
+                OptionalInt.empty(),
+                OptionalDouble.empty(),
+                List.of(line),
+                Cell.NOWHERE));
+    Map<String, Double> minutes =
+        Reach.minutesByBox(sketch.season(), boats().onHand()).orElseThrow();
+    assertEquals(0, minutes.get("A"), 1e-9);
+    assertEquals(6 * 1.5, minutes.get("B"), 1e-9);
+  }
+
+  @Test
+  void withoutHoursNothingIsKnown() {
+    assertTrue(Reach.minutesByBox(boats().season(), boats().onHand()).isEmpty());
+  }
+
+  /** At the usual weight the centre wins; whoever asks for it gets the box at hand. */
+  @Test
+  void theAnglerWeighsReachAgainstTheCentre() {
+    SeasonSketch sketch = fished();
+    assertEquals(List.of("B"), moved(sketch.season()), "10 cm further aft");
+    sketch.reachWorth = Length.of(10, LengthUnit.CENTIMETRE);
+    assertEquals(List.of("A"), moved(sketch.season()));
+  }
+
+  private static List<String> moved(Season season) {
+    return StowPlanner.plan(season, boats().onHand()).steps().stream().map(MoveStep::box).toList();
+  }
+}
