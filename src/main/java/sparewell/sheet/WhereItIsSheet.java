@@ -30,6 +30,9 @@ public final class WhereItIsSheet {
   /** Width of a cell to write into by hand, in points. */
   private static final double ROOM_TO_WRITE = 70;
 
+  /** Height of its row, in points. */
+  private static final double HIGH_ENOUGH = 20;
+
   private static final int WAY_ROWS = 2;
   private static final String HOW_TO_COUNT =
       "Counted: pieces. Leave blank what you did not count; write 0 where none is left.";
@@ -97,7 +100,7 @@ public final class WhereItIsSheet {
             "Counted",
             "Type the pieces that you counted; 0 where none is left, blank where you did not count.",
             Entry.whole(0, MOST_PIECES, "Pieces counted; 0: none left; blank: not counted.")
-                .roomy(ROOM_TO_WRITE, 0),
+                .roomy(ROOM_TO_WRITE, HIGH_ENOUGH),
             holding -> Optional.empty());
     Block items = new Block.Rows(byItem);
     List<Block> blocks = new ArrayList<>();
