@@ -17,7 +17,7 @@ import sparewell.rates.fit.Observation;
  * A season made up from known truth, with the truth: 12 to 24 styles in 4 families, and an event of
  * 24 hours for every style.
  */
-final class SimulatedWorld {
+public final class SimulatedWorld {
   static final int LARGEST = 160;
   private static final double EVENT_HOURS = 24;
   private static final double[] COVERS = {0.2, 0.5, 0.8};
@@ -25,7 +25,7 @@ final class SimulatedWorld {
   private static final int FAMILIES = 4;
 
   /** What the season is made from. */
-  enum Kind {
+  public enum Kind {
     /** Log-normal rates, the world of the reference study. */
     LOG_NORMAL,
     /** Gamma rates, as the model assumes. */
@@ -42,7 +42,8 @@ final class SimulatedWorld {
   private final double[][] truth; // by style: chance of 0, 1, ... lost at the event
   private final double[] rateAtMix;
 
-  SimulatedWorld(Kind kind, int trips, long seed) {
+  /** A season of that many trips. */
+  public SimulatedWorld(Kind kind, int trips, long seed) {
     RandomGenerator random = new Well19937c(new SplittableRandom(seed).nextLong());
     int styles = 12 + random.nextInt(13);
     double centre = Math.log(0.06) + 0.35 * random.nextGaussian();
@@ -132,15 +133,18 @@ final class SimulatedWorld {
     return rate < 1e-12 ? 0 : new PoissonDistribution(random, rate, 1e-12, 100_000).sample();
   }
 
-  FitInput input() {
+  /** What was logged. */
+  public FitInput input() {
     return input;
   }
 
-  int styles() {
+  /** Number of styles. */
+  public int styles() {
     return truth.length;
   }
 
-  double[] truth(int style) {
+  /** Chance of 0, 1, ... lost of a style at the event. */
+  public double[] truth(int style) {
     return truth[style];
   }
 
@@ -148,11 +152,13 @@ final class SimulatedWorld {
     return rateAtMix[style];
   }
 
-  double eventHours() {
+  /** Hours of the event. */
+  public double eventHours() {
     return EVENT_HOURS;
   }
 
-  int eventCover() {
+  /** Cover of the event. */
+  public int eventCover() {
     for (Observation o : input.observations()) {
       if (o.cover() == EVENT_COVER) {
         return EVENT_COVER;

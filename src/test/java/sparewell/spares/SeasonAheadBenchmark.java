@@ -1,0 +1,146 @@
+package sparewell.spares;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.IntStream;
+import sparewell.bench.SimulatedWorld;
+import sparewell.numerics.CountDistribution;
+import sparewell.rates.fit.RateFit;
+
+/**
+ * How often stock bought as planned lasts through six events ahead, on simulated seasons with known
+ * truth. Nothing is on hand, packs hold one piece, events are 24 hours each, and the plan is made
+ * once before the first. The chance is exact: given the true rate, losses at the events are
+ * independent.
+ *
+ * <p>Arguments: seasons a row, kinds of world (comma list or all), numbers of trips.
+ */
+public final class SeasonAheadBenchmark {
+  private static final int EVENTS = 6;
+  private static final double WANTED = 0.95;
+  private static final int LARGEST = 400;
+
+  private SeasonAheadBenchmark() {}
+
+  /** Runs it. */
+  public static void main(String[] args) {
+    int seasons = args.length > 0 ? Integer.parseInt(args[0]) : 200;
+    List<SimulatedWorld.Kind> kinds =
+        args.length > 1 && !args[1].equals("all")
+            ? Arrays.stream(args[1].split(",")).map(SimulatedWorld.Kind::valueOf).toList()
+            : List.of(SimulatedWorld.Kind.values());
+    List<Integer> lengths =
+        Arrays.stream((args.length > 2 ? args[2] : "8,16,40").split(","))
+            .map(Integer::valueOf)
+            .toList();
+    System.out.println(
+        "world;seasons;trips;no run-out through events 1 to 6, %;s.e. of the last;"
+            + "pieces before event 1;pieces in all;oracle: no run-out, %;oracle: pieces");
+    for (SimulatedWorld.Kind kind : kinds) {
+      for (int trips : lengths) {
+        row(kind, seasons, trips);
+      }
+    }
+  }
+
+  private static void row(SimulatedWorld.Kind kind, int seasons, int trips) {
+    List<double[]> means =
+        IntStream.range(0, seasons)
+            .parallel()
+            .mapToObj(i -> season(new SimulatedWorld(kind, trips, 70_000L + i)))
+            .toList();
+    double[] mean = new double[means.get(0).length];
+    double square = 0;
+    for (double[] one : means) {
+      for (int j = 0; j < mean.length; j++) {
+        mean[j] += one[j] / seasons;
+      }
+    }
+    for (double[] one : means) {
+      square += Math.pow(one[EVENTS - 1] - mean[EVENTS - 1], 2);
+    }
+    StringBuilder chances = new StringBuilder();
+    for (int k = 0; k < EVENTS; k++) {
+      chances.append(String.format(Locale.ROOT, "%.1f ", 100 * mean[k]));
+    }
+    System.out.printf(
+        Locale.ROOT,
+        "%s;%d;%d;%s;%.2f;%.1f;%.1f;%.1f;%.1f%n",
+        kind,
+        seasons,
+        trips,
+        chances.toString().strip(),
+        100 * Math.sqrt(square / Math.max(1, seasons - 1) / seasons),
+        mean[EVENTS],
+        mean[EVENTS + 1],
+        100 * mean[EVENTS + 2],
+        mean[EVENTS + 3]);
+  }
+
+  /** Means over the styles of a season. */
+  private static double[] season(SimulatedWorld world) {
+    RateFit fit = RateFit.of(world.input());
+    double[] sum = new double[EVENTS + 4];
+    for (int s = 0; s < world.styles(); s++) {
+      List<CountDistribution> foreseen = new ArrayList<>();
+      List<CountDistribution> known = new ArrayList<>();
+      List<RateFit.Term> terms = new ArrayList<>();
+      double[] through = {1};
+      for (int k = 1; k <= EVENTS; k++) {
+        terms.add(new RateFit.Term(world.eventHours(), 1, world.eventCover(), k));
+        foreseen.add(fit.losses(s, List.copyOf(terms)));
+        through = sum(through, world.truth(s));
+        known.add(distribution(through));
+      }
+      int[] pieces = StagedPacks.of(foreseen, 0, 1, WANTED);
+      double[] lasts = lasts(world.truth(s), pieces);
+      for (int k = 0; k < EVENTS; k++) {
+        sum[k] += lasts[k];
+      }
+      sum[EVENTS] += pieces[0];
+      sum[EVENTS + 1] += pieces[EVENTS - 1];
+      int[] oracle = StagedPacks.of(known, 0, 1, WANTED);
+      sum[EVENTS + 2] += lasts(world.truth(s), oracle)[EVENTS - 1];
+      sum[EVENTS + 3] += oracle[EVENTS - 1];
+    }
+    return Arrays.stream(sum).map(one -> one / world.styles()).toArray();
+  }
+
+  private static double[] sum(double[] one, double[] other) {
+    double[] sum = new double[Math.min(LARGEST, one.length + other.length - 1)];
+    for (int i = 0; i < one.length; i++) {
+      for (int j = 0; j < other.length && i + j < sum.length; j++) {
+        sum[i + j] += one[i] * other[j];
+      }
+    }
+    return sum;
+  }
+
+  private static CountDistribution distribution(double[] mass) {
+    double mean = 0;
+    double all = Arrays.stream(mass).sum();
+    double[] scaled = new double[mass.length];
+    for (int n = 0; n < mass.length; n++) {
+      scaled[n] = mass[n] / Math.max(1, all);
+      mean += n * scaled[n];
+    }
+    return CountDistribution.of(scaled, mean);
+  }
+
+  /** Chance that running losses stay within what is there up to each event. */
+  private static double[] lasts(double[] event, int[] pieces) {
+    double[] lasts = new double[EVENTS];
+    double[] running = {1};
+    for (int k = 0; k < EVENTS; k++) {
+      double[] next = sum(running, event);
+      for (int n = 0; n < next.length; n++) {
+        next[n] = n > pieces[k] ? 0 : next[n];
+        lasts[k] += next[n];
+      }
+      running = next;
+    }
+    return lasts;
+  }
+}
