@@ -33,10 +33,12 @@ public final class SparesSheet {
   public static ReportSheet of(SparesReport report, BuyList buys) {
     List<Block> blocks = new ArrayList<>();
     blocks.add(new Block.Text(top(report, buys)));
-    blocks.add(new Block.Rows(brings(report.brings())));
-    blocks.add(new Block.Rows(idle(report.idle())));
-    Charts.runOut(report.rows()).ifPresent(blocks::add);
     blocks.add(new Block.Rows(spares(report.rows())));
+    blocks.add(new Block.Rows(brings(report.brings())));
+    if (!report.idle().isEmpty()) {
+      blocks.add(new Block.Rows(idle(report.idle())));
+    }
+    Charts.runOut(report.rows()).ifPresent(blocks::add);
     return new ReportSheet(
         NAME, "What to carry of every item, and what to bring aboard now", blocks);
   }
@@ -85,21 +87,24 @@ public final class SparesSheet {
   private static Block.Line action(SparesReport report, BuyList buys) {
     int pieces = report.rows().stream().mapToInt(SparesRow::bringAboard).sum();
     long items = report.rows().stream().filter(row -> row.bringAboard() > 0).count();
-    List<BuyList.Line> now = buys.lines().stream().filter(BuyList.Line::bought).toList();
-    int left =
-        buys.lines().stream().mapToInt(BuyList.Line::packs).sum()
-            - now.stream().mapToInt(BuyList.Line::packs).sum();
     String bring =
         "bring "
             + Phrase.count(pieces, "piece")
             + " of "
             + Phrase.count((int) items, "item")
-            + " aboard (first table)";
-    String beyond = left == 0 ? "" : ", and " + left + " more that your budget does not reach";
+            + " aboard (second table)";
+    List<BuyList.Line> needed = BuyWords.bought(buys, false);
+    List<BuyList.Line> now = needed.isEmpty() ? BuyWords.bought(buys, true) : needed;
+    String fills = needed.isEmpty() ? "" : BuyWords.fills(buys);
     String buy =
         now.isEmpty()
             ? "raise the budget: it pays for nothing of the Buy list"
-            : "buy " + BuyWords.wares(now) + beyond + " (Buy list)";
+            : "buy "
+                + BuyWords.wares(now)
+                + (needed.isEmpty() ? ", which only fills floors" : "")
+                + " (Buy list"
+                + (fills.isEmpty() ? "" : "; " + fills)
+                + ")";
     if (pieces == 0 && buys.lines().isEmpty()) {
       return Phrase.strong(
           report.rows().isEmpty()
@@ -114,7 +119,7 @@ public final class SparesSheet {
   private static Table<Bring> brings(List<Bring> brings) {
     return new Table<>(
         "",
-        "1. Bring these aboard, most useful first",
+        "2. Bring these aboard, most useful first",
         List.of(
             Column.sheetOnly("Style", Format.TEXT, "Style.", move -> move.item().style()),
             Column.sheetOnly("Size", Format.TEXT, "Size.", move -> move.item().size()),
@@ -142,7 +147,7 @@ public final class SparesSheet {
                     : -row.importance() * row.losses().expectedShortage(row.aboard())));
     return new Table<>(
         "spares.csv",
-        "3. Every item, those that need something first",
+        "1. Every item, those that need something first",
         columns(),
         ordered,
         "No stock.");
@@ -245,7 +250,7 @@ public final class SparesSheet {
   private static Table<IdleStyle> idle(List<IdleStyle> idle) {
     return new Table<>(
         "",
-        "2. Leave these ashore if you like: not thrown for long",
+        "3. Leave these ashore if you like: not thrown for long",
         List.of(
             Column.sheetOnly("Style", Format.TEXT, "Style.", IdleStyle::style),
             Column.sheetOnly("Pieces aboard", Format.COUNT, "Pieces aboard.", IdleStyle::pieces),

@@ -17,7 +17,6 @@ import sparewell.numerics.CountDistribution;
 import sparewell.rates.Exposure;
 import sparewell.rates.LossForecast;
 import sparewell.rates.LossForecast.StagedStock;
-import sparewell.rates.LossForecast.StyleStock;
 import sparewell.season.Event;
 import sparewell.season.ItemId;
 import sparewell.season.Season;
@@ -175,7 +174,8 @@ public final class SeasonPlanner {
   }
 
   private List<SeasonPlan.Stage> stages(List<ItemCourse> watched) {
-    double[] planned = planned(watched);
+    double[] planned = lasting(watched, true);
+    double[] unbought = lasting(watched, false);
     List<SeasonPlan.Stage> stages = new ArrayList<>();
     for (int k = 0; k < events.size(); k++) {
       int at = k;
@@ -190,7 +190,7 @@ public final class SeasonPlanner {
               runs.get(k) < k,
               items.stream().mapToDouble(item -> item.lost(at)).sum(),
               items.stream().mapToDouble(item -> item.missed(at)).sum(),
-              watched.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(unbought(watched, k)),
+              watched.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(unbought[k]),
               watched.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(planned[k]),
               packs,
               cost,
@@ -209,24 +209,13 @@ public final class SeasonPlanner {
     return byStyle;
   }
 
-  /** Running losses never fall: nothing has run out by event k if what is there covers them all. */
-  private double unbought(List<ItemCourse> watched, int k) {
-    List<StyleStock> stocks = new ArrayList<>();
-    byStyle(
-            watched.stream()
-                .filter(item -> item.through().get(k).above(item.held()) > 1e-6)
-                .toList())
-        .forEach(
-            (style, own) -> {
-              Map<ItemId, Integer> held = new LinkedHashMap<>();
-              own.forEach((item, course) -> held.put(item, course.held()));
-              stocks.add(new StyleStock(style, through(style, k), held));
-            });
-    return stocks.isEmpty() ? 1 : forecast.nothingRunsOut(stocks);
-  }
-
-  /** Items that are as good as sure to last are left out: each costs time, and none counts. */
-  private double[] planned(List<ItemCourse> watched) {
+  /**
+   * Chances that nothing watched has run out by the end of each event. Items that are as good as
+   * sure to last are left out: each costs time, and none counts.
+   *
+   * @param bought whether all is bought as planned; else nothing is
+   */
+  private double[] lasting(List<ItemCourse> watched, boolean bought) {
     List<StagedStock> stocks = new ArrayList<>();
     byStyle(watched.stream().filter(item -> !item.sure()).toList())
         .forEach(
@@ -239,7 +228,10 @@ public final class SeasonPlanner {
                     (item, course) ->
                         held.put(
                             item,
-                            course.held() + course.packs()[at] * course.style().piecesPerPack()));
+                            course.held()
+                                + (bought
+                                    ? course.packs()[at] * course.style().piecesPerPack()
+                                    : 0)));
                 stages.add(new LossForecast.Stage(at(style, k), held));
               }
               stocks.add(new StagedStock(style, stages));

@@ -233,9 +233,9 @@ class AfterTripSheetTest {
     List<ReportSheet> sheets = ReportSheets.of(results).sheets();
     List<Block.Line> lines = ((Block.Text) sheets.get(0).blocks().get(0)).lines();
     Block.Line bring = line(lines, " Jig blue, from Tub to J1");
-    assertEquals(cell(sheets, "Spares", 0), bring.link());
+    assertEquals(cell(sheets, "Spares", 1, 0), bring.link());
     Block.Line buy = line(lines, "2 packs of Jig red, 12.00 USD");
-    assertEquals(cell(sheets, "Buy list", 0), buy.link());
+    assertEquals(cell(sheets, "Buy list", 0, 0), buy.link());
     Block.Line check = line(lines, "Crank; deep, due on " + AS_OF.minusDays(1));
     assertEquals(Optional.of(new Cell("Boxes", 4, 1)), check.link());
     line(lines, "3. Check 1 box:");
@@ -263,14 +263,15 @@ class AfterTripSheetTest {
         .orElseThrow(() -> new AssertionError(words + " not in " + lines));
   }
 
-  /** Cell of a row of the first table of a sheet. */
-  private static Optional<Cell> cell(List<ReportSheet> sheets, String name, int row) {
+  /** Cell of a row of a table of a sheet, both counted from 0. */
+  private static Optional<Cell> cell(List<ReportSheet> sheets, String name, int number, int row) {
     ReportSheet sheet =
         sheets.stream().filter(one -> one.name().equals(name)).findFirst().orElseThrow();
     Table<?> table =
         sheet.blocks().stream()
             .filter(Block.Rows.class::isInstance)
             .map(block -> ((Block.Rows) block).table())
+            .skip(number)
             .findFirst()
             .orElseThrow();
     return Layout.cellOf(sheet, table, row, "");
