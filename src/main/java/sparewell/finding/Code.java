@@ -30,7 +30,8 @@ public enum Code {
   DATE_AS_NUMBER(
       "I-011",
       Severity.ERROR,
-      "%2$s holds a date (%1$s), not a number; give the cell a number format and type the number again",
+      "%2$s holds a date (%1$s), not a number; give the cell a number format and type the number"
+          + " again",
       "%3$s"),
   NOT_A_DATE(
       "I-012",
@@ -61,7 +62,8 @@ public enum Code {
   TRIP_NAME_TAKEN(
       "I-141",
       Severity.ERROR,
-      "the name '%1$s' in %2$s is that of %4$s, a trip of %5$s; call this one otherwise, such as '%1$s %6$s', also in its losses and style hours",
+      "the name '%1$s' in %2$s is that of %4$s, a trip of %5$s; call this one otherwise, such as"
+          + " '%1$s %6$s', also in its losses and style hours",
       "%3$s"),
   OUT_OF_RANGE("I-020", Severity.ERROR, "'%1$s' in %2$s is not allowed: %4$s", "%3$s"),
   TRIP_WITHOUT_HOURS(
@@ -72,7 +74,8 @@ public enum Code {
   DATE_AS_FRACTION(
       "I-030",
       Severity.WARNING,
-      "the spreadsheet program took what was typed in %2$s for a date (%1$s); format the column as text or type a space first",
+      "the spreadsheet program took what was typed in %2$s for a date (%1$s); format the column as"
+          + " text or type a space first",
       "read as %3$s"),
   COMMA_NUMBER(
       "I-031",
@@ -111,17 +114,20 @@ public enum Code {
   FORMULA_COMPUTED(
       "I-038",
       Severity.WARNING,
-      "the workbook holds no value for the formula in %2$s; open it in a spreadsheet program and save it",
+      "the workbook holds no value for the formula in %2$s; open it in a spreadsheet program and"
+          + " save it",
       "computed: %1$s"),
   FORMULA_BLANK(
       "I-039",
       Severity.WARNING,
-      "the workbook holds no value for the formula in %2$s, and it could not be computed; open it in a spreadsheet program and save it",
+      "the workbook holds no value for the formula in %2$s, and it could not be computed; open it"
+          + " in a spreadsheet program and save it",
       "read as blank"),
   DATE_AS_NAME(
       "I-040",
       Severity.WARNING,
-      "the spreadsheet program took what was typed in %2$s for a date; format the column as text and type it again",
+      "the spreadsheet program took what was typed in %2$s for a date; format the column as text"
+          + " and type it again",
       "read as %3$s"),
   CAUSE_AS_OTHER("I-041", Severity.WARNING, "'%1$s' in %2$s is none of: %4$s", "read as %3$s"),
   DID_YOU_MEAN(
@@ -221,8 +227,10 @@ public enum Code {
   COUNT_WITHOUT_DATE(
       "I-173",
       Severity.WARNING,
-      "Counted on is blank, so the stock follows neither losses nor restocks (pieces left out: %1$s)",
-      "such counts are taken as today's; type their date once, in Settings beside 'Stock counted on'"),
+      "Counted on is blank, so the stock follows neither losses nor restocks (pieces left out:"
+          + " %1$s)",
+      "such counts are taken as today's; type their date once, in Settings beside 'Stock counted"
+          + " on'"),
   PUT_BEFORE_COUNT(
       "I-174",
       Severity.NOTE,
@@ -254,7 +262,8 @@ public enum Code {
       "N-002",
       Severity.NOTE,
       "no trip has Style hours",
-      "loss rates are per hour afloat, for every style alike; log Style hours to tell styles apart"),
+      "loss rates are per hour afloat, for every style alike; log Style hours to tell styles"
+          + " apart"),
   NO_TRIPS_TO_FIT(
       "N-003",
       Severity.NOTE,
@@ -305,7 +314,8 @@ public enum Code {
   EVENT_BOX_ASHORE(
       "S-180",
       Severity.WARNING,
-      "'%1$s', the box of %2$s, stands ashore; give it a compartment aboard in Boxes or the Box log",
+      "'%1$s', the box of %2$s, stands ashore; give it a compartment aboard in Boxes or the Box"
+          + " log",
       "not packed: the list names what to have at hand"),
 
   // Load and stowing
@@ -478,7 +488,8 @@ public enum Code {
   PLATE_LINES_SWAPPED(
       "I-135",
       Severity.WARNING,
-      "the plate's line for persons is larger than its line for persons, motor and gear; are they swapped?",
+      "the plate's line for persons is larger than its line for persons, motor and gear; are they"
+          + " swapped?",
       "used as they are"),
   NO_PERSON_LOADED(
       "I-136",
@@ -515,6 +526,14 @@ public enum Code {
       Severity.WARNING,
       "%1$s lies beside the workbook, but cannot be read: %2$s",
       "rates come from your own log"),
+
+  // The loss model
+  LOSS_FAR_OUT(
+      "I-160",
+      Severity.WARNING,
+      "%1$s lost of '%2$s' in %3$s hours: sure? The rest of the log gives that a chance of less"
+          + " than 1 in 10,000",
+      "used as it is; correct the cell if it is a slip"),
 
   // Saving
   SHEET_NAME_TAKEN(

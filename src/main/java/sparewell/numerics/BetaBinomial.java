@@ -57,14 +57,15 @@ public final class BetaBinomial {
    * @param b &ge; 0
    */
   public static CountDistribution thin(CountDistribution whole, double a, double b) {
-    double[] mass = whole.cut() <= STEPWISE ? thinStepwise(whole, a, b) : thinEach(whole, a, b);
-    return CountDistribution.of(mass, whole.mean() * a / (a + b));
+    double[] each = whole.masses();
+    double[] mass = each.length <= STEPWISE ? thinStepwise(each, a, b) : thinEach(each, a, b);
+    return CountDistribution.of(mass, whole.mean() * a / (a + b), whole.bundle());
   }
 
-  private static double[] thinEach(CountDistribution whole, double a, double b) {
-    double[] mass = new double[whole.cut()];
+  private static double[] thinEach(double[] whole, double a, double b) {
+    double[] mass = new double[whole.length];
     for (int n = 0; n < mass.length; n++) {
-      double chance = whole.probabilityOf(n);
+      double chance = whole[n];
       if (chance > 0) {
         double[] given = pmf(n, a, b);
         for (int x = 0; x <= n; x++) {
@@ -79,8 +80,8 @@ public final class BetaBinomial {
    * The same, each row of probabilities from the one before: P(x | n) = P(x | n-1) n / (n-x)
    * (b+n-1-x) / (a+b+n-1). Products of positive numbers only.
    */
-  private static double[] thinStepwise(CountDistribution whole, double a, double b) {
-    int cut = whole.cut();
+  private static double[] thinStepwise(double[] whole, double a, double b) {
+    int cut = whole.length;
     double[] mass = new double[cut];
     double[] given = new double[cut];
     double[] rise = new double[cut];
@@ -88,9 +89,9 @@ public final class BetaBinomial {
       rise[k] = (b + k - 1) / k;
     }
     given[0] = 1;
-    mass[0] = whole.probabilityOf(0);
+    mass[0] = whole[0];
     for (int n = 1; n < cut; n++) {
-      double chance = whole.probabilityOf(n);
+      double chance = whole[n];
       double common = n / (a + b + n - 1);
       given[n] = given[n - 1] * (a + n - 1) / (a + b + n - 1);
       mass[n] += chance * given[n];

@@ -3,26 +3,35 @@ package sparewell.numerics;
 import java.util.Arrays;
 
 /**
- * Distribution of a whole count N &ge; 0, held as P(N = n) for n below a cut and the probability
- * and mean of what lies beyond it.
+ * Distribution of a whole count N &ge; 0, held as the probabilities of 0, 1, ... below a cut, the
+ * probability beyond it, and the mean.
  *
- * <p>Immutable. With P(N &ge; cut) at or below 1e-10 all answers are accurate to about 1e-9. The
- * makers of these in this project see to that, save for very long tails ({@link CountMixture}),
- * which they cut at 1e-4; the mean is that of the whole support even then.
+ * <p>Counts with a mean beyond some hundreds are held in bundles of several pieces, within which
+ * they are spread evenly: a question of thousands of lures is not one of single pieces. Immutable.
+ * With P(N &ge; cut) at or below 1e-10, as its makers see to, answers are as accurate; where tails
+ * are all but endless, they are cut at 1e-4 ({@link CountMixture}), and the mean is still that of
+ * the whole support.
  */
 public final class CountDistribution {
-  private final double[] atMost; // P(N <= n)
-  private final double[] mass; // P(N = n)
+  private final double[] mass; // by bundle
+  private final double[] atMost; // up to the end of each bundle
+  private final double[] short0; // E max(N - n, 0) at the start of each bundle
   private final double mean;
+  private final int bundle;
 
-  private CountDistribution(double[] mass, double mean) {
+  private CountDistribution(double[] mass, double mean, int bundle) {
     this.mass = mass;
     this.mean = mean;
-    this.atMost = new double[mass.length];
+    this.bundle = bundle;
+    atMost = new double[mass.length];
+    short0 = new double[mass.length + 1];
+    short0[0] = mean;
     double sum = 0;
-    for (int n = 0; n < mass.length; n++) {
-      sum += mass[n];
-      atMost[n] = Math.min(1, sum);
+    for (int k = 0; k < mass.length; k++) {
+      // P(N > n) summed over the pieces of the bundle, along which it falls evenly.
+      short0[k + 1] = short0[k] - bundle * (1 - sum) + mass[k] * (bundle + 1) / 2;
+      sum += mass[k];
+      atMost[k] = Math.min(1, sum);
     }
   }
 
@@ -33,6 +42,17 @@ public final class CountDistribution {
    * @param mean E N over the whole support, &ge; 0, also where the tail beyond {@code mass} is cut
    */
   public static CountDistribution of(double[] mass, double mean) {
+    return of(mass, mean, 1);
+  }
+
+  /**
+   * From its probabilities by bundles.
+   *
+   * @param mass P(k bundle &le; N &lt; (k + 1) bundle) for k = 0, 1, ...
+   * @param mean E N, pieces
+   * @param bundle pieces in a bundle, &ge; 1
+   */
+  public static CountDistribution of(double[] mass, double mean, int bundle) {
     double sum = 0;
     for (double p : mass) {
       if (!(p >= 0)) {
@@ -40,15 +60,15 @@ public final class CountDistribution {
       }
       sum += p;
     }
-    if (!(sum > 0 && sum <= 1 + 1e-9) || !(mean >= 0)) {
+    if (!(sum > 0 && sum <= 1 + 1e-9) || !(mean >= 0) || bundle < 1) {
       throw new IllegalArgumentException("not a distribution: sum " + sum + ", mean " + mean);
     }
-    return new CountDistribution(mass.clone(), mean);
+    return new CountDistribution(mass.clone(), mean, bundle);
   }
 
   /** The count that is certainly 0. */
   public static CountDistribution none() {
-    return new CountDistribution(new double[] {1}, 0);
+    return new CountDistribution(new double[] {1}, 0, 1);
   }
 
   /** E N. */
@@ -58,17 +78,32 @@ public final class CountDistribution {
 
   /** How many counts have a stated probability; P(N &ge; cut) is the tail left out. */
   public int cut() {
-    return mass.length;
+    return mass.length * bundle;
+  }
+
+  /** P(N in bundle k) for k = 0, 1, ... */
+  double[] masses() {
+    return mass.clone();
+  }
+
+  /** Pieces in a bundle; 1 where each count has its own probability. */
+  public int bundle() {
+    return bundle;
   }
 
   /** P(N = n); 0 below 0 and from the cut on. */
   public double probabilityOf(int n) {
-    return n < 0 || n >= mass.length ? 0 : mass[n];
+    return n < 0 || n >= cut() ? 0 : mass[n / bundle] / bundle;
   }
 
   /** P(N &le; n). */
   public double atMost(int n) {
-    return n < 0 ? 0 : n < atMost.length ? atMost[n] : 1;
+    if (n < 0 || n >= cut()) {
+      return n < 0 ? 0 : 1;
+    }
+    int k = n / bundle;
+    double missing = mass[k] * (bundle - 1 - n % bundle) / bundle;
+    return bundle == 1 ? atMost[k] : Math.max(0, atMost[k] - missing);
   }
 
   /** P(N &gt; n), the chance that a stock of n runs out. */
@@ -76,14 +111,15 @@ public final class CountDistribution {
     return 1 - atMost(n);
   }
 
-  /**
-   * E max(N - n, 0), the expected shortage with a stock of n: E N minus the sum of P(N &gt; k) for
-   * k below n.
-   */
+  /** E max(N - n, 0), the expected shortage with a stock of n. */
   public double expectedShortage(int n) {
-    double shortage = mean;
-    for (int k = 0; k < Math.min(n, mass.length); k++) {
-      shortage -= above(k);
+    if (n <= 0) {
+      return mean;
+    }
+    int k = Math.min(n / bundle, mass.length);
+    double shortage = short0[k];
+    for (int i = k * bundle; i < Math.min(n, cut()); i++) {
+      shortage -= above(i);
     }
     return Math.max(0, shortage);
   }
@@ -101,9 +137,13 @@ public final class CountDistribution {
     // The sum of many terms may fall short of a round figure by rounding alone.
     double asked = probability - 1e-12;
     int found = Arrays.binarySearch(atMost, asked);
-    int n = found >= 0 ? found : -found - 1;
-    while (n > 0 && atMost[n - 1] >= asked) {
-      n--;
+    int k = found >= 0 ? found : -found - 1;
+    while (k > 0 && atMost[k - 1] >= asked) {
+      k--;
+    }
+    int n = k * bundle;
+    while (k < mass.length && n < (k + 1) * bundle - 1 && atMost(n) < asked) {
+      n++;
     }
     return n;
   }

@@ -18,16 +18,16 @@ public final class CountMixture {
   private static final double TAIL = 1e-10;
   private static final double FAR_TAIL = 1e-4;
   private static final int LONGEST = 20_000;
+  private static final double FLOOR = -600; // e^-600 is still a number
+
   private static final double SPENT = 1e-15;
-  private static final double FLOOR = -600;
 
   private final int terms;
-  private final double tail;
   private int parts;
   private double[] weight = new double[64];
   private double[] centre = new double[64];
-  private double[] f = new double[64];
-  private double[] pending = new double[64];
+  private double[] f = new double[64]; // probability of the count reached
+  private double[] pending = new double[64]; // ln of what it is still to be multiplied with
   private double[] share; // by part, then term
   private double[] size;
   private double[] flow;
@@ -36,17 +36,7 @@ public final class CountMixture {
 
   /** An empty mixture of sums of so many terms. */
   public CountMixture(int terms) {
-    this(terms, TAIL);
-  }
-
-  /**
-   * An empty mixture whose distribution is cut where less than the given tail is left.
-   *
-   * @param tail in (0, 1)
-   */
-  public CountMixture(int terms, double tail) {
     this.terms = terms;
-    this.tail = tail;
     share = new double[64 * terms];
     size = new double[64 * terms];
     flow = new double[64 * terms];
@@ -61,24 +51,21 @@ public final class CountMixture {
    */
   public void add(double chance, double[] means, double[] sizes) {
     if (parts == weight.length) {
-      int longer = 2 * parts;
-      weight = Arrays.copyOf(weight, longer);
-      centre = Arrays.copyOf(centre, longer);
-      f = Arrays.copyOf(f, longer);
-      pending = Arrays.copyOf(pending, longer);
-      share = Arrays.copyOf(share, longer * terms);
-      size = Arrays.copyOf(size, longer * terms);
-      flow = Arrays.copyOf(flow, longer * terms);
+      weight = Arrays.copyOf(weight, 2 * parts);
+      centre = Arrays.copyOf(centre, 2 * parts);
+      f = Arrays.copyOf(f, 2 * parts);
+      pending = Arrays.copyOf(pending, 2 * parts);
+      share = Arrays.copyOf(share, 2 * parts * terms);
+      size = Arrays.copyOf(size, 2 * parts * terms);
+      flow = Arrays.copyOf(flow, 2 * parts * terms);
     }
     double logZero = 0;
     double sum = 0;
     for (int e = 0; e < terms; e++) {
-      double m = means[e];
-      double r = sizes[e];
-      logZero -= r * Math.log1p(m / r);
-      sum += m;
-      share[parts * terms + e] = m / (r + m);
-      size[parts * terms + e] = r;
+      logZero -= sizes[e] * Math.log1p(means[e] / sizes[e]);
+      sum += means[e];
+      share[parts * terms + e] = means[e] / (sizes[e] + means[e]);
+      size[parts * terms + e] = sizes[e];
     }
     weight[parts] = chance;
     centre[parts] = sum;
@@ -89,13 +76,20 @@ public final class CountMixture {
     parts++;
   }
 
-  /**
-   * The mixture as a distribution, cut where less than the tail asked for is left; beyond 500 + 15
-   * times the mean, where tails are all but endless, once less than 1e-4 is left, so that quantiles
-   * up to 99.99 % still hold; and at 20,000 in any case. The weights are made to sum to 1. To be
-   * called once.
-   */
+  /** The mixture as a distribution of single pieces; see {@link #distribution(int)}. */
   public CountDistribution distribution() {
+    return distribution(1);
+  }
+
+  /**
+   * The mixture as a distribution, cut where less than 1e-10 is left; beyond 500 + 15 times the
+   * mean, where tails are all but endless, once less than 1e-4 is left, so that quantiles up to
+   * 99.99 % still hold; and at 20,000 in any case. The weights are made to sum to 1. To be called
+   * once.
+   *
+   * @param bundle pieces that a count stands for: means were added in bundles
+   */
+  public CountDistribution distribution(int bundle) {
     if (!(total > 0)) {
       return CountDistribution.none();
     }
@@ -103,25 +97,27 @@ public final class CountMixture {
     double sum = 0;
     int n = 0;
     double far = 500 + 15 * mean / total;
-    while (n < LONGEST) {
+    while (true) {
       if (n == mass.length) {
-        mass = Arrays.copyOf(mass, 2 * n);
+        mass = Arrays.copyOf(mass, Math.min(LONGEST, 2 * n));
       }
-      mass[n] = Math.max(0, current() / total);
+      mass[n] = now() / total;
       sum += mass[n];
       n++;
-      if (1 - sum < (n < far ? tail : Math.max(tail, FAR_TAIL))) {
+      if (n == LONGEST || 1 - sum < (n < far ? TAIL : FAR_TAIL)) {
         break;
       }
-      advance(n);
+      for (int i = 0; i < parts; i++) {
+        advance(i, n);
+      }
       if (n % 8 == 0) {
         dropSpent(n);
       }
     }
-    return CountDistribution.of(Arrays.copyOf(mass, n), mean / total);
+    return CountDistribution.of(Arrays.copyOf(mass, n), bundle * mean / total, bundle);
   }
 
-  private double current() {
+  private double now() {
     double sum = 0;
     for (int i = 0; i < parts; i++) {
       sum += pending[i] == 0 ? weight[i] * f[i] : weight[i] * f[i] * Math.exp(pending[i]);
@@ -129,61 +125,38 @@ public final class CountMixture {
     return sum;
   }
 
-  private void advance(int n) {
-    if (terms == 1) {
-      for (int i = 0; i < parts; i++) {
-        flow[i] = share[i] * (flow[i] + size[i] * f[i]);
-        f[i] = flow[i] / n;
-        if (pending[i] != 0) {
-          lift(i);
-        }
-      }
-      return;
+  private void advance(int i, int n) {
+    double sum = 0;
+    for (int k = i * terms; k < (i + 1) * terms; k++) {
+      flow[k] = share[k] * (flow[k] + size[k] * f[i]);
+      sum += flow[k];
     }
-    for (int i = 0; i < parts; i++) {
-      double sum = 0;
+    f[i] = sum / n;
+    if (pending[i] < 0 && f[i] > 1e100) {
+      double by = Math.max(-230, pending[i]);
+      f[i] *= Math.exp(by);
       for (int k = i * terms; k < (i + 1) * terms; k++) {
-        flow[k] = share[k] * (flow[k] + size[k] * f[i]);
-        sum += flow[k];
+        flow[k] *= Math.exp(by);
       }
-      f[i] = sum / n;
-      if (pending[i] != 0) {
-        lift(i);
-      }
+      pending[i] -= by;
     }
   }
 
   /** Leaves out parts that lie behind and have nothing more to add. */
-  private void dropSpent(int seen) {
+  private void dropSpent(int n) {
     int kept = 0;
     for (int i = 0; i < parts; i++) {
-      boolean spent = pending[i] == 0 && f[i] * weight[i] < SPENT * total && seen > centre[i];
-      if (!spent) {
+      if (pending[i] < 0 || f[i] * weight[i] > SPENT * total || n < centre[i]) {
         weight[kept] = weight[i];
         centre[kept] = centre[i];
         f[kept] = f[i];
         pending[kept] = pending[i];
-        for (int e = 0; e < terms; e++) {
-          share[kept * terms + e] = share[i * terms + e];
-          size[kept * terms + e] = size[i * terms + e];
-          flow[kept * terms + e] = flow[i * terms + e];
-        }
+        System.arraycopy(share, i * terms, share, kept * terms, terms);
+        System.arraycopy(size, i * terms, size, kept * terms, terms);
+        System.arraycopy(flow, i * terms, flow, kept * terms, terms);
         kept++;
       }
     }
     parts = kept;
-  }
-
-  /** Keeps a part whose first probabilities are too small for a double in range. */
-  private void lift(int part) {
-    if (f[part] > 1e100) {
-      double by = Math.max(-230, pending[part]);
-      double factor = Math.exp(by);
-      f[part] *= factor;
-      for (int k = part * terms; k < (part + 1) * terms; k++) {
-        flow[k] *= factor;
-      }
-      pending[part] -= by;
-    }
   }
 }

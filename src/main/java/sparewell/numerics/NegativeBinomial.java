@@ -14,6 +14,7 @@ import org.apache.commons.math3.special.Gamma;
  * @see "Johnson, Kemp, Kotz, Univariate Discrete Distributions, 3rd ed., ch. 5 (from memory)"
  */
 public final class NegativeBinomial {
+  private static final int VERY_MANY = 2_000; // and their factors not multiplied one by one
   private static final int MANY = 200; // counts above are not summed one by one
 
   private NegativeBinomial() {}
@@ -63,6 +64,9 @@ public final class NegativeBinomial {
    * @param size k, &gt; 0
    */
   static double risingLog(int y, double size) {
+    if (y > VERY_MANY) {
+      return Gamma.logGamma(size + y) - Gamma.logGamma(size) - y * Math.log(size);
+    }
     double sum = 0;
     double product = 1;
     for (int j = 1; j < y; j++) {
@@ -101,9 +105,10 @@ public final class NegativeBinomial {
           Double.isInfinite(size)
               ? Gamma.regularizedGammaP(y, mean)
               : Beta.regularizedBeta(share, y, size);
-      if (chance > 1e-290) {
-        return Math.log(chance);
-      }
+      // Far out, terms fall about geometrically from the first on.
+      double fall = Math.min(0.999, Double.isInfinite(size) ? mean / y : (size + y) * share / y);
+      double far = logPmf(y, mean, size) - Math.log1p(-fall);
+      return Math.min(0, chance > 1e-290 ? Math.log(chance) : far);
     }
     double zero = Double.isInfinite(size) ? -mean : -size * Math.log1p(mean / size);
     if (mean >= y && zero > -600) {

@@ -66,6 +66,7 @@ public final class LossModel implements LossForecast {
     Findings all = new Findings();
     all.addAll(history.findings());
     all.addAll(lean.findings());
+    SlipFinder.find(season, history, fit.input(), all);
     if (!fit.converged()) {
       all.add(Code.RATES_NOT_SETTLED, Cell.NOWHERE);
     }
@@ -242,21 +243,22 @@ public final class LossModel implements LossForecast {
   private List<JointChance.Lasting> lasting(int style, StyleStock stock) {
     List<JointChance.Lasting> lasting = new ArrayList<>();
     for (Demand demand : Demand.disjoint(demands(stock.exposures()))) {
-      int largest = fit.losses(style, demand.terms()).cut() - 1;
+      CountDistribution all = fit.losses(style, demand.terms());
+      int largest = all.cut() / all.bundle() - 1;
       List<Double> weights = new ArrayList<>();
       List<Integer> limits = new ArrayList<>();
       double rest = 0;
       for (ItemId item : demand.among()) {
         if (stock.pieces().containsKey(item)) {
           weights.add(shares.weight(item));
-          limits.add(stock.pieces().get(item));
+          limits.add(stock.pieces().get(item) / all.bundle());
         } else {
           rest += shares.weight(item);
         }
       }
       if (!weights.isEmpty()) {
         double[] lasts = BetaBinomial.withinLimits(weights, limits, rest, largest);
-        lasting.add(new JointChance.Lasting(demand.terms(), lasts));
+        lasting.add(new JointChance.Lasting(demand.terms(), lasts, all.bundle()));
       }
     }
     return lasting;

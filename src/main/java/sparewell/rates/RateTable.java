@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import sparewell.experience.Club;
+import sparewell.rates.fit.Estimate;
 import sparewell.rates.fit.Observation;
 import sparewell.rates.fit.RateFit;
 import sparewell.rates.history.SeasonHistory;
@@ -44,7 +45,7 @@ final class RateTable {
       String familyName = history.families().get(family);
       String style = history.styles().get(s);
       boolean idle = anySeen && hours[s] == 0 && !planned.contains(style);
-      RateFit.Estimate rate = fit.rate(s);
+      Estimate rate = fit.rate(s);
       double own = fit.ownShare(s);
       StyleRate.Basis basis =
           hours[s] == 0
@@ -139,7 +140,7 @@ final class RateTable {
                   .count();
       // A cover whose trips left no exposure is known by its prior alone.
       int number = c < fit.input().covers() ? c : Observation.NEVER_LOGGED;
-      RateFit.Estimate effect = fit.multiplier(number);
+      Estimate effect = fit.multiplier(number);
       lines.add(new CoverEffect(cover, trips, effect.mean(), effect.low90(), effect.high90()));
     }
     return List.copyOf(lines);

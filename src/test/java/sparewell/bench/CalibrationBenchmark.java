@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import sparewell.numerics.CountDistribution;
 import sparewell.numerics.NegativeBinomial;
+import sparewell.rates.fit.Estimate;
 import sparewell.rates.fit.FitInput;
 import sparewell.rates.fit.Hyperprior;
 import sparewell.rates.fit.Observation;
@@ -217,7 +218,7 @@ public final class CalibrationBenchmark {
         mass[n] = losses.probabilityOf(n);
       }
       add(score, world.truth(s), mass, -1);
-      RateFit.Estimate rate = fit.rate(s);
+      Estimate rate = fit.rate(s);
       double truth = world.rateAtMix(s);
       score.rateHits += rate.low90() <= truth && truth <= rate.high90() ? 1 : 0;
     }

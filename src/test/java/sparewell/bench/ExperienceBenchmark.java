@@ -189,7 +189,7 @@ public final class ExperienceBenchmark {
       for (int n = 0; n < said[s].length; n++) {
         said[s][n] = losses.probabilityOf(n);
       }
-      RateFit.Estimate rate = fit.rate(s);
+      var rate = fit.rate(s);
       double truth = angler.rate()[s] * world.mix(log);
       hits += rate.low90() <= truth && truth <= rate.high90() ? 1 : 0;
     }

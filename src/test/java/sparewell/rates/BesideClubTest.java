@@ -74,8 +74,8 @@ class BesideClubTest {
   @Test
   void aBlankLogHasTheClubsRatesWithWideDoubt() {
     RateFit fit = beside(log(0), rows(8, 1, 0, 3));
-    RateFit.Estimate a = fit.rate(0);
-    RateFit.Estimate c = fit.rate(2);
+    var a = fit.rate(0);
+    var c = fit.rate(2);
     assertEquals(0.2, a.mean(), 0.06);
     assertEquals(0.6, c.mean(), 0.15);
     assertTrue(a.low90() < 0.14 && a.high90() > 0.28, a.toString());

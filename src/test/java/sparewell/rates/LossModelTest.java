@@ -145,6 +145,26 @@ class LossModelTest {
   }
 
   @Test
+  void aSlipOfThePenIsAskedAbout() {
+    LogBook book = new LogBook().style("Shad", "Soft", "red").style("Toad", "Soft", "brown");
+    for (int t = 0; t < 4; t++) {
+      book.trip("T" + t, t, 8, "").thrown("T" + t, "Shad", 8).thrown("T" + t, "Toad", 3);
+      book.lost("T" + t, "Toad", "brown", t);
+    }
+    assertTrue(
+        LossModel.fit(book.season()).findings().stream()
+            .noneMatch(f -> f.code() == Code.LOSS_FAR_OUT));
+    book.lost("T1", "Shad", "red", 800);
+    LossModel model = LossModel.fit(book.season());
+    assertEquals(1, model.findings().stream().filter(f -> f.code() == Code.LOSS_FAR_OUT).count());
+    for (StyleRate rate : model.styles()) {
+      assertTrue(Double.isFinite(rate.high90Per10Hours().orElseThrow()));
+    }
+    assertTrue(
+        Double.isFinite(model.styleLosses("Shad", List.of(hours(24, RED))).expectedShortage(9)));
+  }
+
+  @Test
   void aStyleLeansOnWhatThereIs() {
     LogBook book = new LogBook().style("Shad", "Soft", "red").trip("T", 0, 8, "");
     book.thrown("T", "Shad", 1);

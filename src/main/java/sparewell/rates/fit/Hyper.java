@@ -40,20 +40,22 @@ final class Hyper {
   }
 
   /**
-   * Decodes a point. What other logs tell of rates is at their mix of covers, so that the common
-   * log rate then moves with this log's mix.
+   * Decodes a point; what lies beyond the range in which sums are right counts as its rim. What
+   * other logs tell of rates is at their mix of covers, so that the common log rate then moves with
+   * this log's mix.
    */
   static Hyper at(double[] z, Hyperprior prior, double[] mix, Beliefs others) {
-    double styleSpread = Math.exp(prior.logStyleCentre() + prior.logStyleSpread() * z[2]);
+    double styleSpread =
+        within(0.05, 3.5, Math.exp(prior.logStyleCentre() + prior.logStyleSpread() * z[2]));
     double[] multiplier = new double[z.length - COMMON];
     double mean = 0;
     for (int c = 0; c < multiplier.length; c++) {
-      multiplier[c] =
+      double log =
           others.known()
-              ? Math.exp(
-                  others.covers().get(c).logCentre()
-                      + others.covers().get(c).logSpread() * z[COMMON + c])
-              : Math.exp(prior.coverSpread() * z[COMMON + c]);
+              ? others.covers().get(c).logCentre()
+                  + others.covers().get(c).logSpread() * z[COMMON + c]
+              : prior.coverSpread() * z[COMMON + c];
+      multiplier[c] = Math.exp(within(-5, 5, log));
       mean += mix[c] * multiplier[c];
     }
     mean = mean > 0 ? mean : 1;
@@ -61,27 +63,21 @@ final class Hyper {
       multiplier[c] /= mean;
     }
     return new Hyper(
-        prior.logRateCentre()
-            + prior.logRateSpread() * z[0]
-            + Math.log1p(styleSpread * styleSpread) / 2
-            + (others.known() ? Math.log(mean) : 0),
-        Math.exp(prior.logFamilyCentre() + prior.logFamilySpread() * z[1]),
+        within(
+            -25,
+            25,
+            prior.logRateCentre()
+                + prior.logRateSpread() * z[0]
+                + Math.log1p(styleSpread * styleSpread) / 2
+                + (others.known() ? Math.log(mean) : 0)),
+        within(0.005, 3, Math.exp(prior.logFamilyCentre() + prior.logFamilySpread() * z[1])),
         1 / (styleSpread * styleSpread),
-        Math.exp(prior.logSizeCentre() + prior.logSizeSpread() * z[3]),
+        within(0.01, 1e4, Math.exp(prior.logSizeCentre() + prior.logSizeSpread() * z[3])),
         multiplier);
   }
 
-  /**
-   * Whether it lies in the range over which the quadrature is exact; beyond, no prior mass counts.
-   */
-  boolean inRange() {
-    return Math.abs(logRate) < 20
-        && familySpread > 0.005
-        && familySpread < 3
-        && shape > 0.08
-        && shape < 400
-        && size > 0.01
-        && size < 1e4;
+  private static double within(double least, double most, double value) {
+    return Math.max(least, Math.min(most, value));
   }
 
   /** ln of the prior density of a point, up to a constant. */

@@ -9,190 +9,171 @@ import sparewell.numerics.QuasiNewton;
 /**
  * What a log tells of the hyperparameters: weighted draws, by importance sampling around the peak
  * of their posterior.
+ *
+ * @param draws those that carry weight; the weights sum to 1
+ * @param effective how many equally weighted draws they are worth
+ * @param converged whether a peak was found and the draws around it carry the posterior
+ * @param peak place of the peak, in prior standard deviations
+ * @param precision minus the second derivatives there; empty where there is no peak
+ * @param amount trips in the log
  */
-final class HyperPosterior {
-  private static final double PEAK = 1e-3;
-  private static final double ROUGH_PEAK = 0.05;
+record HyperPosterior(
+    List<Draw> draws,
+    double effective,
+    boolean converged,
+    double[] peak,
+    double[][] precision,
+    double amount) {
+  private static final double NEAR = 1e-3; // gain left at which a climb ends, in ln of density
   private static final int MOST_STEPS = 60;
+  private static final double ROUGHLY_NEAR = 0.05;
   private static final int FEW_STEPS = 6;
   private static final double FEWEST_EFFECTIVE = 8;
   private static final double ENOUGH_LEFT = 0.25;
   private static final double FEWEST_ROUGH = 5;
+  private static final double LIGHT = 16; // in ln of a weight, below the heaviest
+  private static final double WIDTH = 0.15; // of the differences for second derivatives
 
-  private final FitData data;
-  private final Hyperprior prior;
-  private final double[] peak;
-  private final double[][] precision; // around the peak; empty where there is none
-  private final int tried;
-  private final List<Draw> draws;
-  private final double effective;
-  private final boolean converged;
-
-  private HyperPosterior(
-      FitData data,
-      Hyperprior prior,
-      QuasiNewton climb,
-      double[][] precision,
-      int tried,
-      Weighed weighed,
-      boolean converged) {
-    this.data = data;
-    this.prior = prior;
-    this.peak = climb.at();
-    this.precision = precision;
-    this.tried = tried;
-    Wander.Walked wander = Wander.walked(data, weighed.draws, prior);
-    this.draws = weighed.draws.stream().map(draw -> draw.wandering(wander)).toList();
-    this.effective = weighed.effective;
-    this.converged = converged;
+  /**
+   * A set of hyperparameters with its weight.
+   *
+   * @param z its place, in prior standard deviations
+   * @param newCover multiplier of a cover never logged
+   * @param given what is known of the rates then
+   */
+  record Draw(double weight, double[] z, double newCover, Conditional given) {
+    /** Multiplier of a cover, as in {@link RateFit.Term}. */
+    double multiplier(int cover) {
+      if (cover == Observation.MIX) {
+        return 1;
+      }
+      return cover == Observation.NEVER_LOGGED ? newCover : given.hyper().multiplier[cover];
+    }
   }
-
-  private record Weighed(List<Draw> draws, double effective) {}
 
   /**
    * Finds the peak and weighs draws around it.
    *
    * @param count draws to weigh, even; 0 takes the peak alone
    */
-  static HyperPosterior of(FitData data, Hyperprior prior, int count) {
-    int n = Hyper.COMMON + data.mix().length;
-    ToDoubleFunction<double[]> log = logPosterior(data, prior);
+  static HyperPosterior of(FitData data, int count) {
+    int n = Hyper.COMMON + data.mix.length;
+    ToDoubleFunction<double[]> log = logPosterior(data);
     double[] start = new double[n];
-    start[0] = data.startOfRate(prior);
-    QuasiNewton climb = QuasiNewton.maximise(log, start, PEAK, MOST_STEPS);
-    boolean found = climb.converged() && Double.isFinite(climb.value());
-    double[][] precision = {};
+    start[0] = data.startOfRate();
+    QuasiNewton.Peak peak =
+        QuasiNewton.maximise(log, start, HyperSampler.diagonal(n, 0.5), NEAR, MOST_STEPS);
     if (count == 0) {
-      Hyper hyper = Hyper.at(climb.at(), prior, data.mix(), data.others());
-      Draw only =
-          new Draw(1, 1, new RatePosterior(data, hyper, true), Wander.Walked.none(data.styles()));
-      return new HyperPosterior(
-          data, prior, climb, precision, 0, new Weighed(List.of(only), 1), found);
+      HyperSampler.Point only = new HyperSampler.Point(peak.at(), 0, 0);
+      return weigh(data, List.of(only)).found(peak, new double[0][], peak.converged());
     }
-    Weighed weighed = null;
-    if (found) {
-      try {
-        precision = HyperSampler.precision(log, climb.at());
-        weighed =
-            weigh(
-                data, prior, HyperSampler.points(HyperSampler.axes(precision), climb.at(), count));
-      } catch (ArithmeticException e) {
-        found = false;
+    double[][] precision = {};
+    HyperPosterior weighed = null;
+    if (peak.converged()) {
+      precision = QuasiNewton.curvature(log, peak.at(), WIDTH);
+      if (finite(precision)) {
+        weighed = weigh(data, around(precision, peak, count));
       }
     }
-    if (weighed == null || weighed.effective < FEWEST_EFFECTIVE) {
+    boolean found = weighed != null && weighed.effective >= FEWEST_EFFECTIVE;
+    if (!found) {
       // Stated fallback: many draws from the prior, weighed by how well they explain the log.
-      Weighed wide = weigh(data, prior, HyperSampler.priorPoints(n, 6 * count));
-      if (weighed == null || wide.effective > weighed.effective) {
-        weighed = wide;
-      }
-      found = found && weighed.effective >= FEWEST_EFFECTIVE;
+      double[][] wide = HyperSampler.diagonal(n, 1);
+      HyperPosterior prior = weigh(data, HyperSampler.points(wide, new double[n], 6 * count));
+      weighed = weighed == null || prior.effective > weighed.effective ? prior : weighed;
     }
-    return new HyperPosterior(data, prior, climb, precision, count, weighed, found);
+    return weighed.found(peak, precision, found);
   }
 
   /**
    * The same some trips later: a short climb from the old peak, and the old precision grown with
-   * the log. Where the draws show that this does not fit, the precision is worked out anew.
+   * the log. Where the draws show that this does not fit, it is worked out anew.
    */
-  HyperPosterior after(FitData grown) {
-    int n = Hyper.COMMON + grown.mix().length;
-    if (!converged || n < peak.length || precision.length == 0) {
-      return of(grown, prior, tried);
+  HyperPosterior after(FitData grown, int count) {
+    int n = Hyper.COMMON + grown.mix.length;
+    if (!converged || n < peak.length) {
+      return of(grown, count);
     }
-    double[][] tight =
-        HyperSampler.grown(precision, n, Math.max(1, grown.amount() / data.amount()));
-    double[][] axes = HyperSampler.axes(tight);
-    ToDoubleFunction<double[]> log = logPosterior(grown, prior);
-    QuasiNewton climb =
-        QuasiNewton.maximise(
-            log, Arrays.copyOf(peak, n), HyperSampler.covariance(axes), ROUGH_PEAK, FEW_STEPS);
-    if (Double.isFinite(climb.value())) {
-      Weighed weighed = weigh(grown, prior, HyperSampler.points(axes, climb.at(), tried));
-      if (weighed.effective < ENOUGH_LEFT * tried) {
-        try {
-          tight = HyperSampler.precision(log, climb.at());
-          weighed =
-              weigh(grown, prior, HyperSampler.points(HyperSampler.axes(tight), climb.at(), tried));
-        } catch (ArithmeticException e) {
-          return of(grown, prior, tried);
-        }
+    double[][] tight = grown(n, Math.max(1, grown.amount / amount));
+    ToDoubleFunction<double[]> log = logPosterior(grown);
+    double[][] guess = HyperSampler.covariance(HyperSampler.axes(tight));
+    QuasiNewton.Peak top =
+        QuasiNewton.maximise(log, Arrays.copyOf(peak, n), guess, ROUGHLY_NEAR, FEW_STEPS);
+    if (Double.isFinite(top.value())) {
+      HyperPosterior weighed = weigh(grown, around(tight, top, count));
+      if (weighed.effective < ENOUGH_LEFT * count) {
+        tight = QuasiNewton.curvature(log, top.at(), WIDTH);
+        weighed = finite(tight) ? weigh(grown, around(tight, top, count)) : weighed;
       }
-      if (weighed.effective >= FEWEST_ROUGH) {
-        return new HyperPosterior(grown, prior, climb, tight, tried, weighed, true);
+      if (weighed.effective >= FEWEST_ROUGH && finite(tight)) {
+        return weighed.found(top, tight, true);
       }
     }
-    return of(grown, prior, tried);
+    return of(grown, count);
   }
 
-  private static ToDoubleFunction<double[]> logPosterior(FitData data, Hyperprior prior) {
-    return z -> {
-      Hyper hyper = Hyper.at(z, prior, data.mix(), data.others());
-      if (!hyper.inRange()) {
-        return Double.NEGATIVE_INFINITY;
+  /** What came from data grows with the log, what came from the prior stays 1. */
+  private double[][] grown(int dimensions, double growth) {
+    double[][] grown = HyperSampler.diagonal(dimensions, 1);
+    for (int i = 0; i < precision.length; i++) {
+      for (int j = 0; j < precision.length; j++) {
+        double own = i == j ? 1 : 0;
+        grown[i][j] = own + growth * (precision[i][j] - own);
       }
-      return new RatePosterior(data, hyper, false).logEvidence() + Hyper.logPrior(z);
+    }
+    return grown;
+  }
+
+  private static List<HyperSampler.Point> around(
+      double[][] precision, QuasiNewton.Peak peak, int count) {
+    return HyperSampler.points(HyperSampler.axes(precision), peak.at(), count);
+  }
+
+  private static boolean finite(double[][] matrix) {
+    return Arrays.stream(matrix).flatMapToDouble(Arrays::stream).allMatch(Double::isFinite);
+  }
+
+  private HyperPosterior found(QuasiNewton.Peak peak, double[][] precision, boolean converged) {
+    return new HyperPosterior(draws, effective, converged, peak.at(), precision, amount);
+  }
+
+  private static ToDoubleFunction<double[]> logPosterior(FitData data) {
+    return z -> {
+      Hyper hyper = Hyper.at(z, data.prior, data.mix, data.others);
+      return new Conditional(data, hyper, false).logEvidence() + Hyper.logPrior(z);
     };
   }
 
-  private static Weighed weigh(FitData data, Hyperprior prior, List<HyperSampler.Point> points) {
-    Wander.Walked staying = Wander.Walked.none(data.styles());
+  private static HyperPosterior weigh(FitData data, List<HyperSampler.Point> points) {
     List<Draw> tried = new ArrayList<>();
     double best = Double.NEGATIVE_INFINITY;
     for (HyperSampler.Point point : points) {
-      Hyper hyper = Hyper.at(point.z(), prior, data.mix(), data.others());
-      if (hyper.inRange()) {
-        RatePosterior posterior = new RatePosterior(data, hyper, true);
-        double log = posterior.logEvidence() + Hyper.logPrior(point.z()) - point.logDensity();
-        if (Double.isFinite(log)) {
-          double newCover = Math.exp(prior.coverSpread() * point.newCover());
-          tried.add(new Draw(log, newCover, posterior, staying));
-          best = Math.max(best, log);
-        }
-      }
+      Hyper hyper = Hyper.at(point.z(), data.prior, data.mix, data.others);
+      Conditional given = new Conditional(data, hyper, true);
+      double log = given.logEvidence() + Hyper.logPrior(point.z()) - point.logDensity();
+      double newCover = Math.exp(data.prior.coverSpread() * point.newCover());
+      tried.add(new Draw(log, point.z(), newCover, given));
+      best = Math.max(best, log);
     }
+    double top = best;
+    // Draws of next to no weight are as dear as any other.
+    tried.removeIf(draw -> draw.weight() < top - LIGHT);
     double sum = 0;
     double squares = 0;
     double newCovers = 0;
     for (Draw draw : tried) {
-      double weight = Math.exp(draw.weight() - best);
+      double weight = Math.exp(draw.weight() - top);
       sum += weight;
       squares += weight * weight;
       newCovers += weight * draw.newCover();
     }
     List<Draw> kept = new ArrayList<>();
     for (Draw draw : tried) {
-      double weight = Math.exp(draw.weight() - best) / sum;
-      if (weight > 1e-9) {
-        // A cover never logged has no effect on average, exactly: few draws must not shift it.
-        kept.add(new Draw(weight, draw.newCover() * sum / newCovers, draw.posterior(), staying));
-      }
+      double weight = Math.exp(draw.weight() - top) / sum;
+      // A cover never logged has no effect on average, exactly: few draws must not shift it.
+      kept.add(new Draw(weight, draw.z(), draw.newCover() * sum / newCovers, draw.given()));
     }
-    return new Weighed(List.copyOf(kept), sum * sum / squares);
-  }
-
-  /** What was fitted. */
-  FitData data() {
-    return data;
-  }
-
-  /** What was believed before. */
-  Hyperprior prior() {
-    return prior;
-  }
-
-  /** Those that carry weight; the weights sum to 1. */
-  List<Draw> draws() {
-    return draws;
-  }
-
-  /** Whether a peak was found and the draws around it carry the posterior. */
-  boolean converged() {
-    return converged;
-  }
-
-  /** How many equally weighted draws the weighted draws are worth. */
-  double effectiveDraws() {
-    return effective;
+    return new HyperPosterior(
+        kept, sum * sum / squares, true, new double[0], new double[0][], data.amount);
   }
 }

@@ -2,13 +2,11 @@ package sparewell.rates.fit;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.EigenDecomposition;
 import org.apache.commons.math3.random.SobolSequenceGenerator;
-import sparewell.numerics.QuasiNewton;
 
 /**
  * Points at which hyperparameters are tried, spread like a Student t around the peak of their
@@ -34,29 +32,6 @@ final class HyperSampler {
    */
   record Point(double[] z, double logDensity, double newCover) {}
 
-  /** The covariance that axes stand for. */
-  static double[][] covariance(double[][] axes) {
-    int n = axes.length;
-    double[][] covariance = new double[n][n];
-    for (int i = 0; i < n; i++) {
-      for (int j = 0; j < n; j++) {
-        for (int k = 0; k < n; k++) {
-          covariance[i][j] += axes[i][k] * axes[j][k];
-        }
-      }
-    }
-    return covariance;
-  }
-
-  /** Points spread as widely as the prior, for where no peak was found. */
-  static List<Point> priorPoints(int dimensions, int count) {
-    double[][] axes = new double[dimensions][dimensions];
-    for (int i = 0; i < dimensions; i++) {
-      axes[i][i] = 1;
-    }
-    return points(axes, new double[dimensions], count);
-  }
-
   /**
    * Points around a peak.
    *
@@ -70,9 +45,7 @@ final class HyperSampler {
     for (int d = 0; d < count / 2; d++) {
       double[] u = sobol.nextVector();
       for (int i = 0; i < u.length; i++) {
-        // A shift keeps the sequence off 0, where the normal quantile is infinite; 1 is not
-        // reached,
-        // since its first n points are multiples of a power of 2 between 1/n and 1/(2n).
+        // Off 0, where the normal quantile is infinite; 1 is not reached.
         u[i] += 0.5 / count;
       }
       double stretch = Math.sqrt(DEGREES / CHI_SQUARE.inverseCumulativeProbability(u[n]));
@@ -97,40 +70,18 @@ final class HyperSampler {
     return points;
   }
 
-  /**
-   * Precision of the posterior around its peak: minus the second derivatives.
-   *
-   * @throws ArithmeticException where they are not finite
-   */
-  static double[][] precision(ToDoubleFunction<double[]> logPosterior, double[] peak) {
-    double[][] curvature = QuasiNewton.curvature(logPosterior, peak, 0.15);
-    for (double[] row : curvature) {
-      for (double entry : row) {
-        if (!Double.isFinite(entry)) {
-          throw new ArithmeticException("curvature is not finite");
+  /** The covariance that axes stand for. */
+  static double[][] covariance(double[][] axes) {
+    int n = axes.length;
+    double[][] covariance = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < n; j++) {
+        for (int k = 0; k < n; k++) {
+          covariance[i][j] += axes[i][k] * axes[j][k];
         }
       }
     }
-    return curvature;
-  }
-
-  /**
-   * The precision after the log has grown: what came from data grows with it, what came from the
-   * prior stays 1.
-   *
-   * @param dimensions at least as many as before; of new ones only the prior is known
-   * @param growth by what factor, &ge; 1
-   */
-  static double[][] grown(double[][] precision, int dimensions, double growth) {
-    double[][] grown = new double[dimensions][dimensions];
-    for (int i = 0; i < dimensions; i++) {
-      grown[i][i] = 1;
-      for (int j = 0; i < precision.length && j < precision.length; j++) {
-        double own = i == j ? 1 : 0;
-        grown[i][j] = own + growth * (precision[i][j] - own);
-      }
-    }
-    return grown;
+    return covariance;
   }
 
   /** Columns are the axes of the posterior around its peak, as long as its standard deviations. */
@@ -147,5 +98,14 @@ final class HyperSampler {
       }
     }
     return axes;
+  }
+
+  /** A matrix with the same number all along its diagonal. */
+  static double[][] diagonal(int n, double value) {
+    double[][] matrix = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      matrix[i][i] = value;
+    }
+    return matrix;
   }
 }

@@ -1,6 +1,6 @@
 package sparewell.rates.fit;
 
-import java.util.Arrays;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -17,9 +17,6 @@ import java.util.function.Supplier;
  * @param <S> what tells stocks of a style apart
  */
 public final class JointChance<S> {
-  /** Rates less likely than this are left out. */
-  private static final double UNLIKELY = 1e-10;
-
   private static final int MOST_KEPT = 3_000;
 
   private final RateFit fit;
@@ -36,9 +33,10 @@ public final class JointChance<S> {
    * How long the items last on which the same losses of a style fall.
    *
    * @param terms the exposures
-   * @param lasts chance that the items last if so many pieces are lost, for 0, 1, ...; 0 beyond
+   * @param lasts chance that the items last if so many bundles are lost, for 0, 1, ...; 0 beyond
+   * @param bundle pieces in a bundle
    */
-  public record Lasting(List<RateFit.Term> terms, double[] lasts) {}
+  public record Lasting(List<RateFit.Term> terms, double[] lasts, int bundle) {}
 
   /**
    * Chance that a style's stock lasts, by draw and by point of the family mean.
@@ -69,19 +67,18 @@ public final class JointChance<S> {
         (style, chances) ->
             byFamily
                 .computeIfAbsent(
-                    fit.input().familyOfStyle().get(style), family -> new java.util.ArrayList<>())
+                    fit.input().familyOfStyle().get(style), family -> new ArrayList<>())
                 .add(chances));
     double chance = 0;
     for (int d = 0; d < fit.draws().size(); d++) {
-      Draw draw = fit.draws().get(d);
-      double product = draw.weight();
+      double product = fit.draws().get(d).weight();
       for (Map.Entry<Integer, List<double[][]>> family : byFamily.entrySet()) {
-        FamilyPosterior mean = draw.posterior().family(family.getKey());
+        double[] mean = fit.draws().get(d).given().meanWeights(family.getKey());
         double sum = 0;
-        for (int m = 0; m < mean.count(); m++) {
-          double here = mean.weight(m);
+        for (int j = 0; j < mean.length; j++) {
+          double here = mean[j];
           for (double[][] style : family.getValue()) {
-            here *= style[d][m];
+            here *= style[d][j];
           }
           sum += here;
         }
@@ -89,73 +86,58 @@ public final class JointChance<S> {
       }
       chance += product;
     }
-    return Math.min(1, chance);
+    return Math.max(0, Math.min(1, chance));
   }
 
   private double[][] chances(int style, List<Lasting> demands) {
     int family = fit.input().familyOfStyle().get(style);
+    List<RateFit.Term> terms = demands.stream().flatMap(one -> one.terms().stream()).toList();
+    double[] whole = terms.stream().mapToDouble(term -> 1).toArray();
+    double[][] lasts =
+        terms.isEmpty()
+            ? null
+            : new Stretch(fit, style, terms, whole)
+                .expectation((means, sizes) -> lasts(demands, means, sizes));
     double[][] chances = new double[fit.draws().size()][];
-    double beyond =
-        RateFit.stepsBeyond(demands.stream().flatMap(demand -> demand.terms().stream()).toList());
     for (int d = 0; d < chances.length; d++) {
-      Draw draw = fit.draws().get(d);
-      RatePosterior posterior = draw.posterior();
-      RateNodes nodes = posterior.nodes(style);
-      RatePoints rates = draw.rate(style, beyond);
-      double[] given = new double[rates.count()];
-      Arrays.fill(given, 1);
-      for (Lasting demand : demands) {
-        times(given, rates, demand, draw);
-      }
-      double[] before = rates.expectation(nodes.count(), given);
-      FamilyPosterior mean = posterior.family(family);
-      chances[d] = new double[mean.count()];
-      for (int m = 0; m < mean.count(); m++) {
-        chances[d][m] = nodes.expectation(posterior.kernel(), mean.mean(m), before);
+      Conditional given = fit.draws().get(d).given();
+      chances[d] = new double[given.meanWeights(family).length];
+      for (int j = 0; j < chances[d].length; j++) {
+        if (lasts == null) {
+          chances[d][j] = 1;
+          continue;
+        }
+        double[] weights = given.given(style, given.mean(family, j));
+        for (int i = 0; i < weights.length; i++) {
+          chances[d][j] += weights[i] * lasts[d][i];
+        }
       }
     }
     return chances;
   }
 
-  /** Multiplies the chances at each rate by those that the items of a demand last. */
-  private static void times(double[] given, RatePoints rates, Lasting demand, Draw draw) {
-    int terms = demand.terms().size();
-    double[] perRate = new double[terms];
-    double[] sizes = new double[terms];
-    for (int e = 0; e < terms; e++) {
-      RateFit.Term term = demand.terms().get(e);
-      perRate[e] = term.hours() * draw.multiplier(term.cover());
-      sizes[e] = draw.posterior().hyper().size * term.days();
+  /** Chance that the items of all demands last. */
+  private static double lasts(List<Lasting> demands, double[] means, double[] sizes) {
+    double chance = 1;
+    int from = 0;
+    for (Lasting one : demands) {
+      int to = from + one.terms().size();
+      chance *= expect(one, means, sizes, from, to);
+      from = to;
     }
-    double[] means = new double[terms];
-    double[] flow = new double[terms];
-    for (int i = 0; i < given.length; i++) {
-      if (rates.weight(i) < UNLIKELY) {
-        given[i] = 0;
-        continue;
-      }
-      double rate = rates.rate(i);
-      for (int e = 0; e < terms; e++) {
-        means[e] = rate * perRate[e];
-        flow[e] = 0;
-      }
-      given[i] *= expect(demand.lasts(), means, sizes, flow);
-    }
+    return chance;
   }
 
-  /**
-   * E g(N), N a sum of negative binomials, by the recursion of CountMixture; to 1e-12.
-   *
-   * @param g from 0 to 1; 0 beyond its end
-   * @param means of each term; used up
-   * @param sizes of each term
-   * @param flow 0 for each term; used up
-   */
-  private static double expect(double[] g, double[] means, double[] sizes, double[] flow) {
+  /** E g(N), N a sum of negative binomials, by the recursion of CountMixture; to 1e-12. */
+  private static double expect(Lasting demand, double[] means, double[] sizes, int from, int to) {
+    double[] g = demand.lasts();
     double logZero = 0;
-    for (int e = 0; e < means.length; e++) {
-      logZero -= sizes[e] * Math.log1p(means[e] / sizes[e]);
-      means[e] /= sizes[e] + means[e];
+    double[] share = new double[to - from];
+    double[] flow = new double[share.length];
+    for (int e = 0; e < share.length; e++) {
+      double mean = means[from + e] / demand.bundle();
+      logZero -= sizes[from + e] * Math.log1p(mean / sizes[from + e]);
+      share[e] = mean / (sizes[from + e] + mean);
     }
     if (logZero < -600) {
       return 0; // hundreds of pieces: no stock in question lasts
@@ -165,8 +147,8 @@ public final class JointChance<S> {
     double seen = f;
     for (int n = 1; n < g.length && 1 - seen > 1e-12; n++) {
       double next = 0;
-      for (int e = 0; e < means.length; e++) {
-        flow[e] = means[e] * (flow[e] + sizes[e] * f);
+      for (int e = 0; e < share.length; e++) {
+        flow[e] = share[e] * (flow[e] + sizes[from + e] * f);
         next += flow[e];
       }
       f = next / n;

@@ -14,7 +14,7 @@ import java.util.function.ToDoubleFunction;
  * prior.
  */
 public final class OwnEvidence {
-  private static final int POINTS = 9;
+  private static final int FEWEST = 5; // points of the grid
   private static final double REACH = 2; // posterior standard deviations on either side
   private static final double LEAST_PRECISION = 0.02;
 
@@ -43,41 +43,34 @@ public final class OwnEvidence {
 
   /** Of a style's rate per hour at the log's mix of covers; absent where it was never used. */
   public Optional<Gamma> rate(int style) {
-    StyleHistory history = fit.data().history(style);
-    if (history.empty()) {
+    if (fit.data().styles[style].empty()) {
       return Optional.empty();
     }
-    RateFit.Estimate rate = fit.rate(style);
+    Estimate rate = fit.rate(style);
     double centre = (Math.log(rate.low90()) + Math.log(rate.high90())) / 2;
     double spread = (Math.log(rate.high90()) - Math.log(rate.low90())) / (2 * 1.6449);
-    double[] away = new double[POINTS];
-    double[] log = new double[POINTS];
-    for (int i = 0; i < POINTS; i++) {
-      away[i] = REACH * spread * (2.0 * i / (POINTS - 1) - 1);
-      log[i] = logLikelihood(history, centre + away[i]);
+    StyleData data = fit.data().styles[style];
+    double step = fit.data().step;
+    int from = (int) Math.round((centre - REACH * spread) / step) - 1 - data.first;
+    int to = (int) Math.round((centre + REACH * spread) / step) + 1 - data.first;
+    from = Math.max(0, Math.min(from, data.count - FEWEST));
+    to = Math.min(data.count - 1, Math.max(to, from + FEWEST - 1));
+    double[] away = new double[to - from + 1];
+    double[] log = new double[away.length];
+    for (int i = 0; i < away.length; i++) {
+      away[i] = (data.first + from + i) * step - centre;
+    }
+    for (HyperPosterior.Draw draw : fit.draws()) {
+      double[] given = draw.given().logLikelihood(style);
+      for (int i = 0; i < away.length; i++) {
+        log[i] += draw.weight() * Math.exp(given[from + i]);
+      }
+    }
+    for (int i = 0; i < away.length; i++) {
+      log[i] = Math.log(Math.max(log[i], 1e-300));
     }
     return gamma(away, log, spread)
         .map(found -> new Gamma(found.pieces(), found.hours() * Math.exp(-centre)));
-  }
-
-  private double logLikelihood(StyleHistory history, double logRate) {
-    double best = Double.NEGATIVE_INFINITY;
-    double[] logs = new double[fit.draws().size()];
-    for (int d = 0; d < logs.length; d++) {
-      Draw draw = fit.draws().get(d);
-      Hyper hyper = draw.posterior().hyper();
-      logs[d] =
-          Math.log(draw.weight())
-              + history
-                  .at(hyper.size, hyper.multiplier, new LatticeShift[0])
-                  .at(logRate, Math.exp(logRate));
-      best = Math.max(best, logs[d]);
-    }
-    double sum = 0;
-    for (double each : logs) {
-      sum += Math.exp(each - best);
-    }
-    return best + Math.log(sum);
   }
 
   /** Least squares of log = c + y u - h e^u, points weighed by a normal density. */
@@ -118,17 +111,17 @@ public final class OwnEvidence {
   public Optional<Normal> family(int family) {
     double mean = 0;
     double precision = 0;
-    for (Draw draw : fit.draws()) {
-      FamilyPosterior posterior = draw.posterior().family(family);
-      Hyper hyper = draw.posterior().hyper();
+    for (HyperPosterior.Draw draw : fit.draws()) {
+      double[] weights = draw.given().meanWeights(family);
+      Hyper hyper = draw.given().hyper();
       double m = 0;
       double square = 0;
-      for (int i = 0; i < posterior.count(); i++) {
-        double log = posterior.mean(i) * draw.posterior().kernel().unit();
-        m += posterior.weight(i) * log;
-        square += posterior.weight(i) * log * log;
+      for (int i = 0; i < weights.length; i++) {
+        double log = draw.given().mean(family, i) * fit.data().step;
+        m += weights[i] * log;
+        square += weights[i] * log * log;
       }
-      double before = 1 / (hyper.familySpread * hyper.familySpread);
+      double before = 1 / Math.pow(draw.given().familySpread(family), 2);
       double after = 1 / (square - m * m);
       double typical = Math.log1p(1 / hyper.shape) / 2; // a mean rate is above a typical one
       precision += draw.weight() * (after - before);
@@ -139,13 +132,13 @@ public final class OwnEvidence {
 
   /** Of the log multiplier of a cover, against the log's mix of covers. */
   public Optional<Normal> cover(int cover) {
-    double[] mix = fit.data().mix();
+    double[] mix = fit.data().mix;
     double squares = 0;
     for (double share : mix) {
       squares += share * share;
     }
     // ln m = s z - ln of the mix's mean of e^(s z), to second order.
-    double s = fit.prior().coverSpread();
+    double s = fit.data().prior.coverSpread();
     double before = s * s * (1 - 2 * mix[cover] + squares);
     double centre = -s * s * (1 - squares) / 2;
     return divided(draw -> Math.log(draw.multiplier(cover)), centre, before);
@@ -153,12 +146,11 @@ public final class OwnEvidence {
 
   /** Of the log rate of a typical style. */
   public Optional<Normal> commonRate() {
-    Hyperprior prior = fit.prior();
+    Hyperprior prior = fit.data().prior;
     double degrees = Hyperprior.RATE_DEGREES;
     double spread = prior.logRateSpread();
     return divided(
-        draw ->
-            draw.posterior().hyper().logRate - Math.log1p(1 / draw.posterior().hyper().shape) / 2,
+        draw -> draw.given().hyper().logRate - Math.log1p(1 / draw.given().hyper().shape) / 2,
         prior.logRateCentre(),
         spread * spread * degrees / (degrees - 2));
   }
@@ -166,31 +158,32 @@ public final class OwnEvidence {
   /** Of the log of the standard deviation of the log rate between families. */
   public Optional<Normal> familySpread() {
     return divided(
-        draw -> Math.log(draw.posterior().hyper().familySpread),
-        fit.prior().logFamilyCentre(),
-        fit.prior().logFamilySpread() * fit.prior().logFamilySpread());
+        draw -> Math.log(draw.given().hyper().familySpread),
+        fit.data().prior.logFamilyCentre(),
+        fit.data().prior.logFamilySpread() * fit.data().prior.logFamilySpread());
   }
 
   /** Of the log of the coefficient of variation of rates within a family. */
   public Optional<Normal> styleSpread() {
     return divided(
-        draw -> -Math.log(draw.posterior().hyper().shape) / 2,
-        fit.prior().logStyleCentre(),
-        fit.prior().logStyleSpread() * fit.prior().logStyleSpread());
+        draw -> -Math.log(draw.given().hyper().shape) / 2,
+        fit.data().prior.logStyleCentre(),
+        fit.data().prior.logStyleSpread() * fit.data().prior.logStyleSpread());
   }
 
   /** Of the log of the size of a day's extra variation. */
   public Optional<Normal> daySize() {
     return divided(
-        draw -> Math.log(draw.posterior().hyper().size),
-        fit.prior().logSizeCentre(),
-        fit.prior().logSizeSpread() * fit.prior().logSizeSpread());
+        draw -> Math.log(draw.given().hyper().size),
+        fit.data().prior.logSizeCentre(),
+        fit.data().prior.logSizeSpread() * fit.data().prior.logSizeSpread());
   }
 
-  private Optional<Normal> divided(ToDoubleFunction<Draw> value, double centre, double variance) {
+  private Optional<Normal> divided(
+      ToDoubleFunction<HyperPosterior.Draw> value, double centre, double variance) {
     double mean = 0;
     double square = 0;
-    for (Draw draw : fit.draws()) {
+    for (HyperPosterior.Draw draw : fit.draws()) {
       double x = value.applyAsDouble(draw);
       mean += draw.weight() * x;
       square += draw.weight() * x * x;

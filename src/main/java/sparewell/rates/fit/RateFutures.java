@@ -15,8 +15,8 @@ public final class RateFutures {
   private static final long SEED = 20260419L;
 
   private final RateFit fit;
-  private final Draw[] draw; // of each future
-  private final int[][] mean; // by family: the point of its mean in each future
+  private final HyperPosterior.Draw[] draw; // of each future
+  private final int[][] mean; // by family: number on the grid of its mean in each future
   private final Map<Integer, double[]> rates = new ConcurrentHashMap<>(); // over the log, by style
 
   /**
@@ -27,8 +27,8 @@ public final class RateFutures {
    */
   public RateFutures(RateFit fit, int count) {
     this.fit = fit;
-    draw = new Draw[count];
-    List<Draw> draws = fit.draws();
+    draw = new HyperPosterior.Draw[count];
+    List<HyperPosterior.Draw> draws = fit.draws();
     int at = 0;
     double passed = draws.get(0).weight();
     for (int k = 0; k < count; k++) {
@@ -41,12 +41,8 @@ public final class RateFutures {
     for (int f = 0; f < mean.length; f++) {
       RandomGenerator random = new Well19937c(SEED + f);
       for (int k = 0; k < count; k++) {
-        FamilyPosterior family = draw[k].posterior().family(f);
-        double[] weights = new double[family == null ? 0 : family.count()];
-        for (int i = 0; i < weights.length; i++) {
-          weights[i] = family.weight(i);
-        }
-        mean[f][k] = pick(weights, random.nextDouble());
+        Conditional given = draw[k].given();
+        mean[f][k] = given.mean(f, pick(given.meanWeights(f), random.nextDouble()));
       }
     }
   }
@@ -58,7 +54,7 @@ public final class RateFutures {
 
   /** Size of the negative binomial for one day. */
   public double size(int future) {
-    return draw[future].posterior().hyper().size;
+    return draw[future].given().hyper().size;
   }
 
   /** Multiplier of a cover, as in {@link RateFit.Term}. */
@@ -77,7 +73,7 @@ public final class RateFutures {
     double[] ahead = new double[steps.length];
     double before = 0;
     for (int i = 0; i < steps.length; i++) {
-      double variance = draw[future].wander(style, steps[i] - 1);
+      double variance = fit.walk().variance(style, steps[i] - 1);
       double more = Math.max(0, variance - before);
       rate *= Math.exp(Math.sqrt(more) * random.nextGaussian() - more / 2);
       ahead[i] = rate;
@@ -91,13 +87,8 @@ public final class RateFutures {
     int family = fit.input().familyOfStyle().get(style);
     double[] drawn = new double[draw.length];
     for (int k = 0; k < drawn.length; k++) {
-      RatePosterior posterior = draw[k].posterior();
-      RateNodes nodes = posterior.nodes(style);
-      double[] weights = new double[nodes.count() + 1];
-      int point = posterior.family(family).mean(mean[family][k]);
-      nodes.addWeights(posterior.kernel(), point, 1, weights);
-      int i = pick(weights, random.nextDouble());
-      drawn[k] = i < nodes.count() ? nodes.rate(i) : nodes.tail().rate();
+      double[] weights = draw[k].given().given(style, mean[family][k]);
+      drawn[k] = fit.data().styles[style].rate[pick(weights, random.nextDouble())];
     }
     return drawn;
   }

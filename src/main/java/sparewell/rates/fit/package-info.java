@@ -1,10 +1,10 @@
 /**
  * The fitted hierarchy of loss rates, free of names: from {@link sparewell.rates.fit.FitInput} to
- * {@link sparewell.rates.fit.RateFit}; for a log that grows, {@link
- * sparewell.rates.fit.RollingFit}.
+ * {@link sparewell.rates.fit.RateFit}, from which to read on downward.
  *
- * <p>From the inside out: {@code StyleHistory} (likelihood of a style), {@code RateNodes} and
- * {@code FamilyPosterior} (quadrature over rates and family means), {@code HyperPosterior} (draws
- * of the hyperparameters), {@code Wander} (from the log to the next trip), {@code LossPrediction}.
+ * <p>From the inside out: {@code FitData} and {@code StyleData} (the grid of log rates, the
+ * likelihood of a style on it), {@code Conditional} (rates and family means at one set of
+ * hyperparameters), {@code HyperPosterior} (weighted draws of these), {@code RandomWalk} (from the
+ * log to the trips ahead), {@code Stretch} (losses), {@code JointChance}.
  */
 package sparewell.rates.fit;

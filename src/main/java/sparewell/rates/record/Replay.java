@@ -6,7 +6,6 @@ import sparewell.finding.Findings;
 import sparewell.rates.fit.FitInput;
 import sparewell.rates.fit.Observation;
 import sparewell.rates.fit.RateFit;
-import sparewell.rates.fit.RollingFit;
 import sparewell.rates.history.SeasonHistory;
 import sparewell.rates.history.StyleUse;
 import sparewell.rates.history.TripLog;
@@ -29,6 +28,9 @@ final class Replay {
   private static final double GROWTH_OF_MUCH = 2;
   private static final int MUCH = 40;
 
+  /** Sets of hyperparameters weighed in a fit: few will do for thousands of forecasts. */
+  private static final int DRAWS = 32;
+
   private final Season season;
   private final TripLog log;
   private final List<Trip> trips;
@@ -39,7 +41,7 @@ final class Replay {
 
   // As of the last fit; the raw rates learn on.
   private SeasonHistory known;
-  private RollingFit fit;
+  private RateFit fit;
   private RawRates rates;
 
   Replay(Season season) {
@@ -79,7 +81,7 @@ final class Replay {
   private void fitAnew() {
     known = SeasonHistory.of(season, log, trips.subList(0, next));
     FitInput input = known.input(trips.get(next).date(), season.settings().halfLifeMonths());
-    fit = fit == null ? RollingFit.of(input) : fit.after(input);
+    fit = fit == null ? RateFit.of(input, DRAWS) : fit.after(input, DRAWS);
     rates = new RawRates(styles.size());
     known.uses().stream().filter(use -> !use.assumed()).forEach(rates::learn);
     fits++;
@@ -103,7 +105,7 @@ final class Replay {
     return new Foreseen(
         use,
         chance(styles.get(known.styles().get(use.style()))),
-        fit.losses(use.style(), term),
+        fit.losses(use.style(), List.of(term)),
         rates.losses(use));
   }
 
@@ -119,6 +121,6 @@ final class Replay {
       return Observation.MIX;
     }
     int number = known.covers().indexOf(trip.cover().get());
-    return number >= 0 && number < fit.covers() ? number : Observation.NEVER_LOGGED;
+    return number >= 0 && number < fit.input().covers() ? number : Observation.NEVER_LOGGED;
   }
 }

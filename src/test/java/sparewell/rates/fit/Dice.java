@@ -12,12 +12,12 @@ public final class Dice {
   private final RateFit fit;
   private final double[] drawWeights;
   private final int[] means;
-  private Draw draw;
+  private HyperPosterior.Draw draw;
 
   /** Seeded, so that they fall the same way each time. */
   public Dice(RateFit fit) {
     this.fit = fit;
-    drawWeights = fit.draws().stream().mapToDouble(Draw::weight).toArray();
+    drawWeights = fit.draws().stream().mapToDouble(HyperPosterior.Draw::weight).toArray();
     means = new int[fit.input().families()];
   }
 
@@ -25,29 +25,22 @@ public final class Dice {
   public void again() {
     draw = fit.draws().get(pick(drawWeights));
     for (int f = 0; f < means.length; f++) {
-      FamilyPosterior family = draw.posterior().family(f);
-      double[] weights = new double[family.count()];
-      for (int k = 0; k < weights.length; k++) {
-        weights[k] = family.weight(k);
-      }
-      means[f] = family.mean(pick(weights));
+      means[f] = draw.given().mean(f, pick(draw.given().meanWeights(f)));
     }
   }
 
   /** Pieces of a style lost over all the terms together. */
   public int lost(int style, List<RateFit.Term> terms) {
-    RateNodes nodes = draw.posterior().nodes(style);
-    double[] weights = new double[nodes.count() + 1];
     int family = fit.input().familyOfStyle().get(style);
-    nodes.addWeights(draw.posterior().kernel(), means[family], 1, weights);
-    double wander = draw.wander(style);
+    double[] weights = draw.given().given(style, means[family]);
+    double walk = fit.walk().variance(style, 0);
     double rate =
-        new RatePoints(nodes, weights, 0).rate(pick(weights))
-            * Math.exp(Math.sqrt(wander) * random.nextGaussian() - wander / 2);
+        fit.data().styles[style].rate[pick(weights)]
+            * Math.exp(Math.sqrt(walk) * random.nextGaussian() - walk / 2);
     int lost = 0;
     for (RateFit.Term term : terms) {
       double mean = term.hours() * rate * draw.multiplier(term.cover());
-      double size = draw.posterior().hyper().size * term.days();
+      double size = draw.given().hyper().size * term.days();
       lost += poisson(mean * gamma(size) / size);
     }
     return lost;

@@ -3,7 +3,6 @@ package sparewell.rates.fit;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
@@ -12,8 +11,6 @@ import java.util.Random;
 import org.apache.commons.math3.distribution.FDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 import sparewell.numerics.CountDistribution;
 
 /** Hyperparameters: how they are coded, sampled and weighed. */
@@ -41,23 +38,18 @@ class HyperPosteriorTest {
         new double[] {Math.exp(0.5) / mean, Math.exp(-0.5) / mean}, off.multiplier, 1e-12);
   }
 
-  @ParameterizedTest
-  @CsvSource({
-    "0, 1, 1, 1, true",
-    "19.9, 0.006, 0.081, 0.011, true",
-    "-19.9, 2.9, 399, 9999, true",
-    "20, 1, 1, 1, false",
-    "-20, 1, 1, 1, false",
-    "0, 0.005, 1, 1, false",
-    "0, 3, 1, 1, false",
-    "0, 1, 0.08, 1, false",
-    "0, 1, 400, 1, false",
-    "0, 1, 1, 0.01, false",
-    "0, 1, 1, 1e4, false"
-  })
-  void hyperparametersHaveARange(
-      double logRate, double spread, double shape, double size, boolean inRange) {
-    assertEquals(inRange, new Hyper(logRate, spread, shape, size, NO_COVER).inRange());
+  @Test
+  void beyondTheRangeThereIsItsRim() {
+    Hyper low = Hyper.at(new double[] {-99, -99, -99, -99}, Hyperprior.WEAK, NO_COVER);
+    assertEquals(-25, low.logRate);
+    assertEquals(0.005, low.familySpread);
+    assertEquals(400, low.shape, 1e-9);
+    assertEquals(0.01, low.size);
+    Hyper high = Hyper.at(new double[] {99, 99, 99, 99}, Hyperprior.WEAK, NO_COVER);
+    assertEquals(25, high.logRate);
+    assertEquals(3, high.familySpread);
+    assertEquals(1 / (3.5 * 3.5), high.shape, 1e-12);
+    assertEquals(1e4, high.size);
   }
 
   @Test
@@ -99,14 +91,6 @@ class HyperPosteriorTest {
         HyperSampler.covariance(HyperSampler.axes(new double[][] {{0.1, 0}, {0, -3}}));
     assertEquals(1 / 0.6, flat[0][0], 1e-12);
     assertEquals(1 / 0.6, flat[1][1], 1e-12);
-  }
-
-  @Test
-  void whatCameFromDataGrowsWithTheLog() {
-    double[][] grown = HyperSampler.grown(new double[][] {{3, 0.5}, {0.5, 2}}, 3, 2);
-    assertArrayEquals(new double[] {5, 1, 0}, grown[0]);
-    assertArrayEquals(new double[] {1, 3, 0}, grown[1]);
-    assertArrayEquals(new double[] {0, 0, 1}, grown[2]);
   }
 
   @Test
@@ -164,25 +148,6 @@ class HyperPosteriorTest {
         assertEquals(i == j ? 1 : 0, unit[i][j] / unit[0][0], 0.06);
       }
     }
-    List<HyperSampler.Point> prior = HyperSampler.priorPoints(3, 10);
-    assertEquals(10, prior.size());
-    double[] z = prior.get(7).z();
-    double square = z[0] * z[0] + z[1] * z[1] + z[2] * z[2];
-    assertEquals(-4 * Math.log(1 + square / 5), prior.get(7).logDensity(), 1e-9);
-  }
-
-  @Test
-  void thePrecisionIsTheCurvature() {
-    double[][] found =
-        HyperSampler.precision(
-            z -> -2 * z[0] * z[0] - z[0] * z[1] - z[1] * z[1], new double[] {0.3, 0});
-    assertArrayEquals(new double[] {4, 1}, found[0], 1e-9);
-    assertArrayEquals(new double[] {1, 2}, found[1], 1e-9);
-    assertThrows(
-        ArithmeticException.class,
-        () ->
-            HyperSampler.precision(
-                z -> z[0] > 0.1 ? Double.NEGATIVE_INFINITY : 0, new double[] {0}));
   }
 
   private static FitInput input(int trips, int covers) {
@@ -198,28 +163,36 @@ class HyperPosteriorTest {
     return new FitInput(List.of(0, 0, 1, 1), 2, covers, log);
   }
 
-  private static double mean(HyperPosterior posterior, int style) {
+  private static HyperPosterior posterior(FitInput input, int draws) {
+    return HyperPosterior.of(new FitData(input), draws);
+  }
+
+  private static double mean(FitInput input, HyperPosterior posterior, int style) {
+    StyleData data = new FitData(input).styles[style];
     double mean = 0;
-    for (Draw draw : posterior.draws()) {
-      mean += draw.weight() * draw.posterior().meanRate(style);
+    for (HyperPosterior.Draw draw : posterior.draws()) {
+      double[] weights = draw.given().rate(style, input.familyOfStyle().get(style));
+      for (int i = 0; i < weights.length; i++) {
+        mean += draw.weight() * weights[i] * data.rate[i];
+      }
     }
     return mean;
   }
 
   @Test
   void weightsSumToOneAndANewCoverAveragesOne() {
-    HyperPosterior posterior =
-        HyperPosterior.of(new FitData(input(6, 2)), Hyperprior.WEAK, RateFit.DRAWS);
+    HyperPosterior posterior = posterior(input(6, 2), RateFit.DRAWS);
     assertTrue(posterior.converged());
-    assertEquals(1, posterior.draws().stream().mapToDouble(Draw::weight).sum(), 1e-6);
+    assertEquals(
+        1, posterior.draws().stream().mapToDouble(HyperPosterior.Draw::weight).sum(), 1e-6);
     assertEquals(
         1, posterior.draws().stream().mapToDouble(d -> d.weight() * d.newCover()).sum(), 1e-6);
     double squares = posterior.draws().stream().mapToDouble(d -> d.weight() * d.weight()).sum();
-    assertEquals(1 / squares, posterior.effectiveDraws(), 1e-3);
-    for (Draw draw : posterior.draws()) {
+    assertEquals(1 / squares, posterior.effective(), 1e-3);
+    for (HyperPosterior.Draw draw : posterior.draws()) {
       assertEquals(1, draw.multiplier(Observation.MIX));
       assertEquals(draw.newCover(), draw.multiplier(Observation.NEVER_LOGGED));
-      assertEquals(draw.posterior().hyper().multiplier[1], draw.multiplier(1));
+      assertEquals(draw.given().hyper().multiplier[1], draw.multiplier(1));
     }
   }
 
@@ -244,16 +217,12 @@ class HyperPosteriorTest {
         rest /= 2 * most + 1;
       }
       Hyper hyper = Hyper.at(z, Hyperprior.WEAK, NO_COVER);
-      if (!hyper.inRange()) {
-        continue;
-      }
-      RatePosterior posterior = new RatePosterior(data, hyper, true);
-      double weight = Math.exp(posterior.logEvidence() + Hyper.logPrior(z) + 8);
-      double[] weights = posterior.weights(0);
+      Conditional given = new Conditional(data, hyper, true);
+      double weight = Math.exp(given.logEvidence() + Hyper.logPrior(z) + 8);
+      double[] weights = given.rate(0, 0);
       sum += weight;
-      RatePoints points = new RatePoints(posterior.nodes(0), weights, 0);
       for (int w = 0; w < weights.length; w++) {
-        double rate = points.rate(w);
+        double rate = data.styles[0].rate[w];
         mean += weight * weights[w] * rate;
         none += weight * weights[w] * Math.pow(1 + 5 * rate / hyper.size, -hyper.size);
       }
@@ -266,103 +235,43 @@ class HyperPosteriorTest {
 
   @Test
   void aPeakAloneIsOneDraw() {
-    HyperPosterior peak = HyperPosterior.of(new FitData(input(20, 2)), Hyperprior.WEAK, 0);
+    FitInput input = input(20, 2);
+    HyperPosterior peak = posterior(input, 0);
     assertEquals(1, peak.draws().size());
     assertEquals(1, peak.draws().get(0).weight());
     assertEquals(1, peak.draws().get(0).newCover());
-    assertEquals(1, peak.effectiveDraws());
+    assertEquals(1, peak.effective());
     assertTrue(peak.converged());
-    HyperPosterior draws =
-        HyperPosterior.of(new FitData(input(20, 2)), Hyperprior.WEAK, RateFit.DRAWS);
+    HyperPosterior draws = posterior(input, RateFit.DRAWS);
     for (int s = 0; s < 4; s++) {
-      assertEquals(mean(draws, s), mean(peak, s), 0.15 * mean(draws, s));
+      assertEquals(mean(input, draws, s), mean(input, peak, s), 0.15 * mean(input, draws, s));
     }
   }
 
   @Test
   void someTripsLaterIsAsGoodAsAnew() {
-    HyperPosterior first = HyperPosterior.of(new FitData(input(8, 0), true), Hyperprior.WEAK, 32);
+    HyperPosterior first = posterior(input(8, 0), 32);
     for (int covers : new int[] {0, 2}) {
-      FitData grown = new FitData(input(16, covers), true);
-      HyperPosterior later = first.after(grown);
-      HyperPosterior anew = HyperPosterior.of(grown, Hyperprior.WEAK, RateFit.DRAWS);
+      FitInput grown = input(16, covers);
+      HyperPosterior later = first.after(new FitData(grown), 32);
+      HyperPosterior anew = posterior(grown, RateFit.DRAWS);
       assertTrue(later.converged());
-      assertTrue(later.draws().size() <= 32 && later.effectiveDraws() > 8);
-      HyperPosterior few = HyperPosterior.of(grown, Hyperprior.WEAK, 32);
-      double apart = Math.abs(mean(few, 0) - mean(later, 0));
-      assertTrue(apart > 1e-5 * mean(later, 0), "it goes on from where it was: " + apart);
+      assertTrue(later.draws().size() <= 32 && later.effective() > 8);
       for (int s = 0; s < 4; s++) {
-        assertEquals(mean(anew, s), mean(later, s), 0.06 * mean(anew, s));
+        assertEquals(mean(grown, anew, s), mean(grown, later, s), 0.06 * mean(grown, anew, s));
       }
-      HyperPosterior again = later.after(new FitData(input(30, covers), true));
-      assertTrue(again.effectiveDraws() > 8);
+      assertTrue(later.after(new FitData(input(30, covers)), 32).effective() > 8);
     }
     // With a cover less there is nothing to go on from.
-    HyperPosterior covered = HyperPosterior.of(new FitData(input(8, 3), true), Hyperprior.WEAK, 32);
-    HyperPosterior bare = covered.after(new FitData(input(8, 0), true));
-    assertEquals(mean(first, 1), mean(bare, 1), 1e-9);
-    // A peak alone is sought anew.
-    FitData grown = new FitData(input(16, 0), true);
-    HyperPosterior peak = HyperPosterior.of(new FitData(input(8, 0), true), Hyperprior.WEAK, 0);
-    assertEquals(mean(HyperPosterior.of(grown, Hyperprior.WEAK, 0), 1), mean(peak.after(grown), 1));
+    HyperPosterior bare = posterior(input(8, 3), 32).after(new FitData(input(8, 0)), 32);
+    assertEquals(mean(input(8, 0), first, 1), mean(input(8, 0), bare, 1), 1e-9);
   }
 
   @Test
-  void whereNothingIsInRangeNothingIsFound() {
-    // Rates within a family differ by a CV of 50: far beyond the quadrature.
-    Hyperprior beyond =
-        new Hyperprior(
-            0,
-            0.01,
-            Math.log(0.4),
-            0.8,
-            Math.log(50),
-            0.01,
-            Math.log(2),
-            1,
-            0.5,
-            Hyperprior.Walk.NONE);
-    HyperPosterior lost = HyperPosterior.of(new FitData(input(8, 0)), beyond, 32);
-    assertFalse(lost.converged());
-    assertEquals(List.of(), lost.draws());
-  }
-
-  @Test
-  void aSearchThatCannotStartFallsBackOnThePrior() {
-    // The centre of this prior has shape 0.077, just out of range; much of it is in range.
-    Hyperprior rim =
-        new Hyperprior(
-            Math.log(0.06),
-            0.7,
-            Math.log(0.4),
-            0.8,
-            Math.log(3.6),
-            0.7,
-            Math.log(2),
-            1,
-            0.5,
-            Hyperprior.Walk.NONE);
-    FitData data = new FitData(input(3, 0));
-    HyperPosterior fallen = HyperPosterior.of(data, rim, 32);
-    assertFalse(fallen.converged());
-    assertTrue(fallen.draws().size() > 60, "six times as many draws, half of them in range");
-    assertEquals(1, fallen.draws().stream().mapToDouble(Draw::weight).sum(), 1e-6);
-    HyperPosterior finer = HyperPosterior.of(data, rim, 320);
-    assertEquals(mean(finer, 3), mean(fallen, 3), 0.1 * mean(finer, 3));
-    // Some trips later it is sought anew.
-    FitData grown = new FitData(input(4, 0));
-    assertEquals(mean(HyperPosterior.of(grown, rim, 32), 3), mean(fallen.after(grown), 3));
-  }
-
-  @Test
-  void tooFewDrawsAreReplacedByThePriorsWhereThoseTellMore() {
-    // Four draws are never worth the eight asked for. With one trip, 24 of the prior are.
-    HyperPosterior little = HyperPosterior.of(new FitData(input(1, 0)), Hyperprior.WEAK, 4);
-    assertTrue(little.draws().size() > 4 && little.effectiveDraws() >= 8);
-    assertTrue(little.converged());
+  void tooFewDrawsAreNoFit() {
     // With many trips hardly any of the prior's draws explains the log.
-    HyperPosterior much = HyperPosterior.of(new FitData(input(200, 3)), Hyperprior.WEAK, 4);
-    assertTrue(much.draws().size() <= 4 && much.effectiveDraws() < 8);
+    HyperPosterior much = posterior(input(200, 3), 4);
+    assertTrue(much.draws().size() <= 4 && much.effective() < 8);
     assertFalse(much.converged());
   }
 
@@ -374,9 +283,9 @@ class HyperPosteriorTest {
             new Observation(1, 0, 5, 1, Observation.MIX, 3, true, 1),
             new Observation(1, 0, 70, 1, Observation.MIX, 0, true, 1)); // tells nothing
     FitData data = new FitData(new FitInput(List.of(0, 0), 1, 0, log));
-    assertEquals(2.5, data.amount());
+    assertEquals(2.5, data.amount);
     // 5 pieces in 10 hours, and half a piece in as many hours as the prior has it.
     double rate = 5.5 / (10 + 0.5 / 0.06);
-    assertEquals((Math.log(rate) - Math.log(0.06)) / 0.7, data.startOfRate(Hyperprior.WEAK), 1e-12);
+    assertEquals((Math.log(rate) - Math.log(0.06)) / 0.7, data.startOfRate(), 1e-12);
   }
 }

@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 import sparewell.numerics.CountDistribution;
 
 /** Coming losses out of a fit, whole, shared and as quickly as a growing log needs them. */
-class LossPredictionTest {
+class StretchTest {
   private static final RateFit FIT = RateFit.of(input());
 
   private static FitInput input() {
@@ -39,19 +39,13 @@ class LossPredictionTest {
           new RateFit.Term(6 * one.inverseCumulativeProbability(level), 1, FIRST.cover());
       RateFit.Term second =
           new RateFit.Term(9 * two.inverseCumulativeProbability(level), 2, SECOND.cover());
-      CountDistribution given =
-          LossPrediction.whole(FIT.draws().subList(0, 20), 0, List.of(first, second));
+      CountDistribution given = FIT.losses(0, List.of(first, second));
       for (int n = 0; n < byHand.length; n++) {
         byHand[n] += given.atMost(n) / steps;
       }
     }
     CountDistribution shared =
-        LossPrediction.shared(
-            FIT.draws().subList(0, 20),
-            0,
-            List.of(List.of(FIRST), List.of(SECOND)),
-            own,
-            List.of(4.0, 1.5));
+        FIT.shared(0, List.of(List.of(FIRST), List.of(SECOND)), own, List.of(4.0, 1.5));
     for (int n = 0; n < byHand.length; n++) {
       assertEquals(byHand[n], shared.atMost(n), 1e-3, "n " + n);
     }
@@ -66,38 +60,20 @@ class LossPredictionTest {
       double own = 2.2;
       double mean = first * own / (own + rests[0]) + (second + first) * own / (own + rests[1]);
       CountDistribution losses = FIT.shared(0, groups, own, List.of(rests[0], rests[1]));
-      assertEquals(mean, losses.mean(), 1e-6 * mean);
+      assertEquals(mean, losses.mean(), 1e-4 * mean);
     }
   }
 
   @Test
   void lossesGrowWithTheHours() {
     double mean = FIT.losses(1, List.of(new RateFit.Term(3, 1, 1))).mean();
-    assertEquals(4 * mean, FIT.losses(1, List.of(new RateFit.Term(12, 2, 1))).mean(), 1e-8);
+    assertEquals(4 * mean, FIT.losses(1, List.of(new RateFit.Term(12, 2, 1))).mean(), 1e-4 * mean);
     assertEquals(0, FIT.losses(1, List.of()).mean());
     assertEquals(0, FIT.losses(1, List.of(new RateFit.Term(0, 1, 1))).mean());
     // Spread over more days, the same hours bring less extra variation.
     double oneDay = FIT.losses(1, List.of(new RateFit.Term(30, 1, 1))).atMost(0);
     double fiveDays = FIT.losses(1, List.of(new RateFit.Term(30, 5, 1))).atMost(0);
     assertTrue(oneDay > fiveDays);
-  }
-
-  @Test
-  void aQuickForecastKeepsTheMeanAndNearlyTheRest() {
-    HyperPosterior hyper = HyperPosterior.of(new FitData(input(), true), Hyperprior.WEAK, 32);
-    RollingFit forecast = new RollingFit(hyper);
-    for (int style = 0; style < 3; style++) {
-      for (int cover : new int[] {0, 1, Observation.MIX, Observation.NEVER_LOGGED}) {
-        RateFit.Term term = new RateFit.Term(7, 2, cover);
-        CountDistribution whole = LossPrediction.whole(hyper.draws(), style, List.of(term));
-        CountDistribution quick = forecast.losses(style, term);
-        assertEquals(whole.mean(), quick.mean(), 2e-4 * whole.mean());
-        for (int n = 0; n < 9; n++) {
-          assertEquals(whole.atMost(n), quick.atMost(n), 5e-3, style + ", " + cover + ", " + n);
-        }
-        assertEquals(quick.mean(), forecast.losses(style, term).mean());
-      }
-    }
   }
 
   /** Rates that walk so far that nobody can overlook it. */
@@ -140,18 +116,8 @@ class LossPredictionTest {
     JointChance<String> joint = new JointChance<>(walking);
     double[] lasts = {1, 1, 1, 1};
     List<RateFit.Term> terms = List.of(FIRST, SECOND);
-    double[][] one = joint.style(0, "three", () -> List.of(new JointChance.Lasting(terms, lasts)));
-    assertEquals(walking.losses(0, terms).atMost(3), joint.all(Map.of(0, one)), 1e-6);
-  }
-
-  @Test
-  void aQuickForecastOfRatesThatWalkIsNearlyTheWhole() {
-    HyperPosterior hyper = HyperPosterior.of(new FitData(input(), true), WALKING, 32);
-    CountDistribution whole = LossPrediction.whole(hyper.draws(), 0, List.of(SECOND));
-    CountDistribution quick = new RollingFit(hyper).losses(0, SECOND);
-    assertEquals(whole.mean(), quick.mean(), 2e-4 * whole.mean());
-    for (int n = 0; n < 9; n++) {
-      assertEquals(whole.atMost(n), quick.atMost(n), 3e-3, "n " + n);
-    }
+    double[][] one =
+        joint.style(0, "three", () -> List.of(new JointChance.Lasting(terms, lasts, 1)));
+    assertEquals(walking.losses(0, terms).atMost(3), joint.all(Map.of(0, one)), 1e-4);
   }
 }

@@ -1,5 +1,6 @@
 package sparewell.rates.fit;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -13,7 +14,7 @@ import org.junit.jupiter.api.Test;
 import sparewell.reference.Reference;
 
 /** How far rates wander. */
-class WanderTest {
+class RandomWalkTest {
   private static final int[] TRIPS = {0, 1, 5};
   private static final double[] ERRORS = {0.5, -1, 2};
   private static final double[] INFORMATION = {2, 0.5, 1};
@@ -33,20 +34,21 @@ class WanderTest {
     double[] information = new double[errors.length];
     Arrays.fill(information, 1);
     int[] trips = rows.stream().mapToInt(row -> row.whole("number")).toArray();
-    Wander series = new Wander(trips, errors, information, information);
+    RandomWalk.Trips series = new RandomWalk.Trips(trips, errors, information, information);
     double best = 0;
     for (double q = 0.05; q < 0.2; q += 0.0001) {
-      best = series.logLikelihood(q) > series.logLikelihood(best) ? q : best;
+      best =
+          RandomWalk.logLikelihood(series, q) > RandomWalk.logLikelihood(series, best) ? q : best;
     }
     assertEquals(1469.2 / 15098.5, best, 0.0002);
   }
 
   @Test
   void theLikelihoodIsThatOfAWalkSeenWithErrors() {
-    Wander style = new Wander(TRIPS, ERRORS, INFORMATION, ONES);
-    double constant = style.logLikelihood(0.3) - direct(0.3);
+    RandomWalk.Trips style = new RandomWalk.Trips(TRIPS, ERRORS, INFORMATION, ONES);
+    double constant = RandomWalk.logLikelihood(style, 0.3) - direct(0.3);
     for (double q : new double[] {0, 0.001, 2}) {
-      assertEquals(direct(q), style.logLikelihood(q) - constant, 1e-9);
+      assertEquals(direct(q), RandomWalk.logLikelihood(style, q) - constant, 1e-9);
     }
   }
 
@@ -70,25 +72,27 @@ class WanderTest {
       trips[t] = t;
       even[t] = 7; // weight and information
     }
-    Wander log = new Wander(trips, even, even, even);
+    RandomWalk.Trips log = new RandomWalk.Trips(trips, even, even, even);
     // Sum of (k/n)^2 for k = 1, ..., n.
     double exact = (n + 1) * (2 * n + 1) / (6.0 * n);
-    assertEquals(exact, log.tripsToWander(n, 0), 1e-12);
-    assertEquals(exact + 10, log.tripsToWander(n + 10, 0), 1e-12);
+    assertEquals(exact, RandomWalk.tripsToWalk(log, n, 0), 1e-12);
+    assertEquals(exact + 10, RandomWalk.tripsToWalk(log, n + 10, 0), 1e-12);
     // A family that tells three times as much as the log leaves a quarter of the walk, squared.
-    assertEquals(exact / 16, log.tripsToWander(n, 3 * 49 * n), 1e-12);
+    assertEquals(exact / 16, RandomWalk.tripsToWalk(log, n, 3 * 49 * n), 1e-12);
   }
 
   @Test
   void tripsThatTellMoreCountMore() {
     double[] ones = {1, 1};
     int[] trips = {0, 10};
-    Wander style = new Wander(trips, ones, new double[] {1, 3}, ones);
-    assertEquals(10 / 16.0 + 5, style.tripsToWander(15, 0), 1e-12);
-    Wander faded = new Wander(trips, ones, new double[] {2, 3}, new double[] {0.5, 1});
-    assertEquals(10 / 16.0 + 5, faded.tripsToWander(15, 0), 1e-12);
+    RandomWalk.Trips style = new RandomWalk.Trips(trips, ones, new double[] {1, 3}, ones);
+    assertEquals(10 / 16.0 + 5, RandomWalk.tripsToWalk(style, 15, 0), 1e-12);
+    RandomWalk.Trips faded =
+        new RandomWalk.Trips(trips, ones, new double[] {2, 3}, new double[] {0.5, 1});
+    assertEquals(10 / 16.0 + 5, RandomWalk.tripsToWalk(faded, 15, 0), 1e-12);
     double[] none = {};
-    assertEquals(0, new Wander(new int[0], none, none, none).tripsToWander(5, 2));
+    assertEquals(
+        0, RandomWalk.tripsToWalk(new RandomWalk.Trips(new int[0], none, none, none), 5, 2));
   }
 
   /** Six styles, each losing a piece on every so-many-th trip, which changes half way. */
@@ -102,8 +106,7 @@ class WanderTest {
       }
     }
     RateFit fit = RateFit.of(new FitInput(List.of(0, 0, 0, 0, 0, 0, 0), 1, 0, log));
-    Draw draw = fit.draws().get(0);
-    return new double[] {draw.wander(0), draw.wander(6)};
+    return new double[] {fit.walk().variance(0, 0), fit.walk().variance(6, 0)};
   }
 
   @Test
@@ -126,10 +129,12 @@ class WanderTest {
   void aTripThatRanOutShowsNoErrorButCounts() {
     double[] ones = {1, 1, 1, 1};
     int[] trips = {0, 1, 3, 5};
-    Wander ranOut = new Wander(trips, new double[] {0.5, -1, Double.NaN, 2}, ones, ones);
-    Wander without = new Wander(TRIPS, ERRORS, ONES, ONES);
-    assertEquals(without.logLikelihood(0.3), ranOut.logLikelihood(0.3), 1e-12);
-    assertEquals((1 + 2 * 4 + 2 * 9) / 16.0 + 1, ranOut.tripsToWander(6, 0), 1e-12);
+    RandomWalk.Trips ranOut =
+        new RandomWalk.Trips(trips, new double[] {0.5, -1, Double.NaN, 2}, ones, ones);
+    RandomWalk.Trips without = new RandomWalk.Trips(TRIPS, ERRORS, ONES, ONES);
+    assertEquals(
+        RandomWalk.logLikelihood(without, 0.3), RandomWalk.logLikelihood(ranOut, 0.3), 1e-12);
+    assertEquals((1 + 2 * 4 + 2 * 9) / 16.0 + 1, RandomWalk.tripsToWalk(ranOut, 6, 0), 1e-12);
   }
 
   /** Pieces of a style on a trip. */
@@ -162,7 +167,7 @@ class WanderTest {
     RateFit staying = RateFit.of(log, Priors.weak(Hyperprior.Walk.NONE), RateFit.DRAWS);
     List<RateFit.Term> event = List.of(new RateFit.Term(24, 3, Observation.MIX));
     for (int s = 0; s < log.styles(); s++) {
-      RateFit.Estimate rate = fit.rate(s);
+      Estimate rate = fit.rate(s);
       assertTrue(rate.low90() < rate.mean() && rate.mean() < rate.high90(), "style " + s);
       assertTrue(rate.low90() <= staying.rate(s).low90() * 1.001, "style " + s);
       assertTrue(rate.high90() >= staying.rate(s).high90() * 0.999, "style " + s);
@@ -176,8 +181,7 @@ class WanderTest {
   void aBoxOverboardLeavesTheOtherStylesAlone() {
     FitInput log = log(4, 300, 1, (style, trip) -> style == 0 && trip == 189 ? 60 : 0.4);
     careful(log);
-    Draw draw = RateFit.of(log).draws().get(0);
-    assertTrue(draw.wander(1) < 0.1, "wander " + draw.wander(1));
+    assertTrue(RateFit.of(log).walk().variance(1, 0) < 0.1);
   }
 
   @Test
@@ -232,8 +236,36 @@ class WanderTest {
                             false,
                             Math.pow(2, (o.trip() - 79) / 20.0)))
                 .toList());
-    double all = RateFit.of(log).draws().get(0).wander(0);
-    double recent = RateFit.of(faded).draws().get(0).wander(0);
+    double all = RateFit.of(log).walk().variance(0, 0);
+    double recent = RateFit.of(faded).walk().variance(0, 0);
     assertTrue(recent > all / 2, recent + " and " + all);
+  }
+
+  @Test
+  void aWalkOnTheGridKeepsTheMeanRateAndHasItsVariance() {
+    for (double step : new double[] {0.03, 0.15}) {
+      for (double variance : new double[] {0, 0.001, 0.02, 0.25}) {
+        double[] chances = RandomWalk.chances(variance, step);
+        int m = chances.length / 2;
+        double all = 0;
+        double rate = 0;
+        double mean = 0;
+        double square = 0;
+        for (int j = 0; j < chances.length; j++) {
+          double x = (j - m) * step;
+          all += chances[j];
+          rate += chances[j] * Math.exp(x);
+          mean += chances[j] * x;
+          square += chances[j] * x * x;
+        }
+        assertEquals(1, all, 2e-4);
+        assertEquals(1, rate, 5e-4);
+        assertEquals(variance, square - mean * mean, 5e-3 * variance + 1e-12);
+      }
+    }
+    double[] there = RandomWalk.forward(new double[] {0, 0, 1, 0}, new double[] {0.2, 0.5, 0.3});
+    assertArrayEquals(new double[] {0, 0, 0.2, 0.5, 0.3, 0}, there, 1e-15);
+    double[] back = RandomWalk.backward(new double[] {1, 2, 4, 8}, new double[] {0.2, 0.5, 0.3});
+    assertArrayEquals(new double[] {0.2 + 1 + 1.2, 0.4 + 2 + 2.4}, back, 1e-15);
   }
 }

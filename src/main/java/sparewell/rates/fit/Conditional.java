@@ -1,0 +1,357 @@
+package sparewell.rates.fit;
+
+import java.util.Arrays;
+
+/**
+ * Family means and rates given one set of hyperparameters: given these, families are independent;
+ * given its family's mean, so are styles. All integrals are sums over the grid of {@link FitData}.
+ */
+final class Conditional {
+  private static final double DEPTH = 13; // e^-13 of the peak of a family's mean is left out
+  private static final double FINE = 0.8; // of the least standard deviation, from point to point
+
+  /** Sums below are those of logs: what {@link GammaDensity} leaves out might matter to them. */
+  private static final double SMALL = 1e-12;
+
+  private static final double WIDE = 4.5; // prior standard deviations of a family without a log
+
+  private final FitData data;
+  private final Hyper hyper;
+  private final GammaDensity density;
+  private final double[][] log; // ln of each style's likelihood over its peak; null without a log
+  private final double[] peak; // ln of each style's largest likelihood
+  private final double[][] likelihood;
+  private final int[] stride; // by style: points of the grid from one term of a sum to the next
+  private final int[] firstMean; // by family: number of the first point of its mean
+  private final int[] meanStride;
+  private final double[][] meanWeight;
+  private final double[] centre; // of each family's log mean, before its log
+  private final double[] spread;
+  private final double logEvidence;
+
+  /**
+   * Works it out.
+   *
+   * @param whole whether families without a log are asked for too
+   */
+  Conditional(FitData data, Hyper hyper, boolean whole) {
+    this.data = data;
+    this.hyper = hyper;
+    // What is narrower than the grid can tell from none counts as that wide.
+    double narrow = 0.7 * data.step;
+    centre = new double[data.stylesOf.length];
+    spread = new double[centre.length];
+    for (int f = 0; f < centre.length; f++) {
+      centre[f] = hyper.logRate + data.others.familyCentre(f);
+      spread[f] = Math.max(narrow, data.others.familySpread(f, hyper.familySpread));
+    }
+    int least = data.low - data.high;
+    density = new GammaDensity(Math.min(hyper.shape, 1 / (narrow * narrow)), data.step, least);
+    log = new double[data.styles.length][];
+    likelihood = new double[log.length][];
+    peak = new double[log.length];
+    Between.Place[] shift = new Between.Place[hyper.multiplier.length + 1];
+    for (int c = 0; c < shift.length; c++) {
+      double m = c < hyper.multiplier.length ? hyper.multiplier[c] : 1;
+      shift[c] = Between.Place.of(StyleData.inTable(Math.log(m / hyper.size)) / data.step);
+    }
+    double sum = data.logCoefficients(hyper.size);
+    for (int s = 0; s < log.length; s++) {
+      if (!data.styles[s].empty()) {
+        log[s] = data.styles[s].logLikelihood(hyper.size, hyper.multiplier, shift);
+        peak[s] = max(log[s]);
+        likelihood[s] = new double[log[s].length];
+        for (int i = 0; i < log[s].length; i++) {
+          log[s][i] -= peak[s];
+          likelihood[s][i] = Math.exp(log[s][i]);
+        }
+        sum += peak[s];
+      }
+    }
+    stride = new int[log.length];
+    meanStride = new int[data.stylesOf.length];
+    strides();
+    firstMean = new int[data.stylesOf.length];
+    meanWeight = new double[firstMean.length][];
+    for (int f = 0; f < firstMean.length; f++) {
+      boolean logged = false;
+      for (int s : data.stylesOf[f]) {
+        logged |= likelihood[s] != null;
+      }
+      sum += logged ? family(f) : 0;
+      if (!logged && whole) {
+        unlogged(f);
+      }
+    }
+    logEvidence = sum;
+  }
+
+  private static double max(double[] values) {
+    double max = Double.NEGATIVE_INFINITY;
+    for (double value : values) {
+      max = Math.max(max, value);
+    }
+    return max;
+  }
+
+  /** Sums need points only about as close as what they sum is wide. */
+  private void strides() {
+    double a = density.shape();
+    for (int f = 0; f < meanStride.length; f++) {
+      double precision = 1 / (spread[f] * spread[f]);
+      for (int s : data.stylesOf[f]) {
+        double pieces = data.styles[s].effectivePieces(hyper.size);
+        stride[s] = stride(a + pieces);
+        precision += likelihood[s] == null ? 0 : a * (pieces + 1) / (a + pieces + 1);
+      }
+      meanStride[f] = stride(precision);
+    }
+  }
+
+  private int stride(double precision) {
+    return Math.max(1, (int) (FINE / Math.sqrt(precision) / data.step));
+  }
+
+  /** Weighs the points of a family's mean from its peak outward; ln of the chance of its log. */
+  private double family(int f) {
+    double[] value = new double[(data.high - data.low) / meanStride[f] + 1];
+    Arrays.fill(value, Double.NaN);
+    int top = ((int) Math.round(centre[f] / data.step) - data.low) / meanStride[f];
+    top = Math.max(0, Math.min(value.length - 1, top));
+    for (int way = 1; way >= -1; way -= 2) {
+      while (top + way >= 0
+          && top + way < value.length
+          && at(value, f, top + way) > at(value, f, top)) {
+        top += way;
+      }
+    }
+    double best = at(value, f, top);
+    int from = top;
+    while (from > 0 && at(value, f, from - 1) > best - DEPTH) {
+      from--;
+    }
+    int to = top;
+    while (to < value.length - 1 && at(value, f, to + 1) > best - DEPTH) {
+      to++;
+    }
+    firstMean[f] = data.low + from * meanStride[f];
+    meanWeight[f] = Arrays.copyOfRange(value, from, to + 1);
+    return best + Math.log(normalise(meanWeight[f], best));
+  }
+
+  /** ln of prior times likelihood at a point of a family's mean. */
+  private double at(double[] value, int f, int i) {
+    if (Double.isNaN(value[i])) {
+      int mean = data.low + i * meanStride[f];
+      double sum = logPrior(mean, f);
+      for (int s : data.stylesOf[f]) {
+        if (likelihood[s] != null) {
+          sum += logEvidence(s, mean);
+        }
+      }
+      value[i] = sum;
+    }
+    return value[i];
+  }
+
+  private double logPrior(int mean, int f) {
+    double away = (mean * data.step - centre[f]) / spread[f];
+    double width = meanStride[f] * data.step;
+    return -away * away / 2 + Math.log(width / (spread[f] * Math.sqrt(2 * Math.PI)));
+  }
+
+  private void unlogged(int f) {
+    int from = (int) Math.floor((centre[f] - WIDE * spread[f]) / data.step);
+    int to = (int) Math.ceil((centre[f] + WIDE * spread[f]) / data.step);
+    firstMean[f] = Math.max(data.low, Math.min(from, data.high - 1));
+    int length = Math.min(data.high, Math.max(to, data.low + 1)) - firstMean[f];
+    meanWeight[f] = new double[length / meanStride[f] + 1];
+    for (int j = 0; j < meanWeight[f].length; j++) {
+      meanWeight[f][j] = logPrior(mean(f, j), f);
+    }
+    normalise(meanWeight[f], max(meanWeight[f]));
+  }
+
+  /** Turns logs into weights that sum to 1; their sum before, over that of the best. */
+  private static double normalise(double[] logs, double best) {
+    double sum = 0;
+    for (int j = 0; j < logs.length; j++) {
+      logs[j] = Math.exp(logs[j] - best);
+      sum += logs[j];
+    }
+    for (int j = 0; j < logs.length; j++) {
+      logs[j] /= sum;
+    }
+    return sum;
+  }
+
+  /** ln of the chance of a style's log given its family's mean, over its peak. */
+  private double logEvidence(int s, int mean) {
+    double sum = evidence(s, mean);
+    return sum > SMALL ? Math.log(sum) : terms(s, mean, new double[data.styles[s].count]);
+  }
+
+  /** The same as a number, where it is not too small for one. */
+  private double evidence(int s, int mean) {
+    StyleData style = data.styles[s];
+    double[] given = likelihood[s];
+    double[] table = density.table();
+    int place = density.place(style.first - mean);
+    int end = Math.min(given.length, table.length - place);
+    int by = stride[s];
+    double sum = end > 0 ? given[0] * table[place] * (rest(s, by) - 1) : 0;
+    for (int i = 0; i < end; i += by) {
+      sum += given[i] * table[place + i];
+    }
+    return sum * by;
+  }
+
+  private double rest(int s, int by) {
+    return density.rest(density.shape() + data.styles[s].lost, by);
+  }
+
+  /**
+   * Weights of a style's points given its family's mean, summing to 1, where the likelihood and the
+   * family may be so far apart that their product is too small for a number.
+   *
+   * @param out receives them
+   * @return ln of their sum before
+   */
+  private double terms(int s, int mean, double[] out) {
+    StyleData style = data.styles[s];
+    double best = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < out.length; i++) {
+      out[i] = density.log(style.first + i - mean);
+      if (i == 0) {
+        out[i] += Math.log(rest(s, 1));
+      }
+      out[i] += log[s] == null ? 0 : log[s][i];
+      best = Math.max(best, out[i]);
+    }
+    return best + Math.log(normalise(out, best));
+  }
+
+  /** Weights of a style's points given its family's mean; they sum to 1. */
+  double[] given(int s, int mean) {
+    double[] out = new double[data.styles[s].count];
+    double sum = likelihood[s] == null ? 0 : evidence(s, mean);
+    if (sum > SMALL) {
+      addPrior(s, mean, 1 / sum, out);
+      timesLikelihood(s, out);
+    } else {
+      terms(s, mean, out);
+    }
+    return out;
+  }
+
+  private void addPrior(int s, int mean, double factor, double[] out) {
+    StyleData style = data.styles[s];
+    double[] table = density.table();
+    int place = density.place(style.first - mean);
+    int end = Math.min(out.length, table.length - place);
+    if (end > 0) {
+      out[0] += factor * table[place] * (rest(s, 1) - 1);
+    }
+    for (int i = 0; i < end; i++) {
+      out[i] += factor * table[place + i];
+    }
+  }
+
+  private void timesLikelihood(int s, double[] out) {
+    for (int i = 0; i < out.length; i++) {
+      out[i] *= likelihood[s][i];
+    }
+  }
+
+  /** Weights of a style's points; they sum to 1. */
+  double[] rate(int s, int family) {
+    double[] out = new double[data.styles[s].count];
+    double[] far = new double[out.length];
+    for (int j = 0; j < meanWeight[family].length; j++) {
+      double weight = meanWeight[family][j];
+      double all = likelihood[s] == null ? 0 : evidence(s, mean(family, j));
+      if (all > SMALL) {
+        addPrior(s, mean(family, j), weight / all, out);
+      } else {
+        double[] given = given(s, mean(family, j));
+        for (int i = 0; i < out.length; i++) {
+          far[i] += weight * given[i];
+        }
+      }
+    }
+    if (likelihood[s] != null) {
+      timesLikelihood(s, out);
+    }
+    double sum = 0;
+    for (int i = 0; i < out.length; i++) {
+      out[i] += far[i];
+      sum += out[i];
+    }
+    for (int i = 0; i < out.length; i++) {
+      out[i] /= sum;
+    }
+    return out;
+  }
+
+  /** Variance of a style's log rate given its family's mean, on average. */
+  double logVariance(int s, int family) {
+    double fall = Math.exp(-(density.shape() + data.styles[s].lost) * data.step);
+    // The rest to the left of the first point is geometric.
+    double back = data.step * fall / (1 - fall);
+    double spread = back * data.step / (1 - fall);
+    double variance = 0;
+    for (int j = 0; j < meanWeight[family].length; j++) {
+      double[] given = given(s, mean(family, j));
+      double mean = -given[0] * back;
+      double square = given[0] * (back * back + spread);
+      for (int i = 0; i < given.length; i++) {
+        double x = i * data.step;
+        mean += given[i] * x;
+        square += given[i] * x * x;
+      }
+      variance += meanWeight[family][j] * Math.max(0, square - mean * mean);
+    }
+    return variance;
+  }
+
+  /**
+   * ln of the chance of a style's log given its family's mean, without what the size alone adds.
+   */
+  double logChance(int s, int mean) {
+    return peak[s] + logEvidence(s, mean);
+  }
+
+  /** ln of a style's likelihood over its peak, at each point; a style without a log has none. */
+  double[] logLikelihood(int s) {
+    return log[s].clone();
+  }
+
+  /** Standard deviation of a family's log mean before its log. */
+  double familySpread(int family) {
+    return spread[family];
+  }
+
+  /** ln of the chance of the whole log given the hyperparameters, up to a constant. */
+  double logEvidence() {
+    return logEvidence;
+  }
+
+  Hyper hyper() {
+    return hyper;
+  }
+
+  /** Shape of the gamma distribution within a family, as it counts here. */
+  double shape() {
+    return density.shape();
+  }
+
+  /** Number on the grid of a point of a family's mean. */
+  int mean(int family, int point) {
+    return firstMean[family] + point * meanStride[family];
+  }
+
+  /** Weights of the points of a family's mean; they sum to 1. */
+  double[] meanWeights(int family) {
+    return meanWeight[family].clone();
+  }
+}

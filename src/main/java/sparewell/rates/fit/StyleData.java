@@ -1,0 +1,210 @@
+package sparewell.rates.fit;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import sparewell.numerics.NegativeBinomial;
+
+/**
+ * The trips of one style, and the stretch of the grid on which its log rate x lies.
+ *
+ * <p>A trip of h hours and d days with y lost, weight w, in a cover with multiplier m adds w [y (x
+ * + ln m) - (y + &kappa; d) ln(1 + e<sup>u</sup> h/d)] to the log-likelihood, u = x +
+ * ln(m/&kappa;). So all a cover's trips tell lies in two functions of u, &sum; w d ln(1 +
+ * e<sup>u</sup> h/d) and &sum; w y ln(1 + e<sup>u</sup> h/d). They are tabulated once and read
+ * between the points of the table by six-point interpolation (right to 4e-6 of w (y + &kappa; d) at
+ * the widest step), so that trying hyperparameters costs the same however many trips there are.
+ */
+final class StyleData {
+  private static final double DEPTH = 12; // e^-12 of the peak is left out on either side
+  private static final double ZERO = 0.005; // expected losses that are as good as none
+  // Where likelihoods and families are about as wide as they can be
+  private static final double SMALL_SIZE = 0.7;
+  private static final double SMALL_SHAPE = 0.6;
+  private static final double HIGH_MEAN = 1; // ln of a family's mean over the rates seen
+  private static final double LEAST_SHIFT = -13.5; // of ln(m / size), as Hyper has them in range
+  private static final double MOST_SHIFT = 9;
+
+  /** Number on the grid of the first point, and how many there are. */
+  final int first;
+
+  final int count;
+
+  /** Rate at each point, pieces per hour. */
+  final double[] rate;
+
+  /** Pieces lost, each trip by its weight. */
+  final double lost;
+
+  final List<Observation> trips;
+  private final double days;
+  private final double step;
+  private final List<Observation> censored = new ArrayList<>();
+  private final List<Table> tables = new ArrayList<>();
+
+  /** What the trips of one cover tell. */
+  private record Table(int cover, int first, double pieces, double[] byDays, double[] byPieces) {}
+
+  private StyleData(List<Observation> trips, double step, int first, int count) {
+    this.trips = List.copyOf(trips);
+    this.step = step;
+    this.first = first;
+    this.count = count;
+    rate = new double[count];
+    for (int i = 0; i < count; i++) {
+      rate[i] = Math.exp((first + i) * step);
+    }
+    Map<Integer, List<Observation>> byCover = new TreeMap<>();
+    double sum = 0;
+    double time = 0;
+    for (Observation one : trips) {
+      sum += one.weight() * one.lostPieces();
+      time += one.weight() * one.days();
+      if (!one.atLeast()) {
+        byCover.computeIfAbsent(one.cover(), cover -> new ArrayList<>()).add(one);
+      } else if (one.lostPieces() > 0) {
+        censored.add(one); // ran out with nothing lost: demand was 0 or more, which tells nothing
+      }
+    }
+    lost = sum;
+    days = time;
+    byCover.forEach((cover, of) -> tables.add(table(cover, of)));
+  }
+
+  private Table table(int cover, List<Observation> of) {
+    int begin = first + (int) Math.floor(LEAST_SHIFT / step) - 2;
+    int length = count + (int) Math.ceil((MOST_SHIFT - LEAST_SHIFT) / step) + 8;
+    double[] byDays = new double[length];
+    double[] byPieces = new double[length];
+    double pieces = 0;
+    Map<Double, double[]> byHours =
+        new TreeMap<>(); // days and pieces of trips of equal hours a day
+    for (Observation one : of) {
+      double[] sums = byHours.computeIfAbsent(one.hours() / one.days(), h -> new double[2]);
+      sums[0] += one.weight() * one.days();
+      sums[1] += one.weight() * one.lostPieces();
+      pieces += one.weight() * one.lostPieces();
+    }
+    for (int k = 0; k < length; k++) {
+      double scale = Math.exp((begin + k) * step);
+      for (Map.Entry<Double, double[]> trip : byHours.entrySet()) {
+        double log = Math.log1p(trip.getKey() * scale);
+        byDays[k] += trip.getValue()[0] * log;
+        byPieces[k] += trip.getValue()[1] * log;
+      }
+    }
+    return new Table(cover, begin, pieces, byDays, byPieces);
+  }
+
+  /**
+   * Lays a style out.
+   *
+   * @param trips its trips
+   * @param typical ln of the rate of all styles together
+   */
+  static StyleData of(List<Observation> trips, double typical, double step) {
+    double hours = Math.exp(-typical);
+    double lost = 0;
+    double day = 0;
+    for (Observation one : trips) {
+      hours += one.weight() * one.hours();
+      lost += one.weight() * one.lostPieces();
+      day += one.weight() * one.hours();
+    }
+    double flat = Math.log(ZERO / hours);
+    double own = lost > 0 ? Math.log(lost / day) : typical;
+    // Where the likelihood counts, if sizes are small; and the way from there to the other styles.
+    double left = Math.min(own, typical) - 1;
+    double right = Math.max(own, typical) + 1;
+    double best = likely(trips, own);
+    double high = right - 1 + HIGH_MEAN;
+    while (left > flat && likely(trips, left) > best - DEPTH) {
+      left -= 0.25;
+    }
+    while (likely(trips, right) - SMALL_SHAPE * Math.exp(right - high) > best - DEPTH) {
+      right += 0.25;
+    }
+    int first = (int) Math.floor(left / step);
+    return new StyleData(trips, step, first, (int) Math.ceil(right / step) - first + 1);
+  }
+
+  /** ln of the likelihood at a log rate, without covers and at a small size, up to a constant. */
+  private static double likely(List<Observation> trips, double logRate) {
+    double sum = 0;
+    for (Observation one : trips) {
+      double size = SMALL_SIZE * one.days();
+      double log = Math.log1p(Math.exp(logRate) * one.hours() / size);
+      sum +=
+          one.atLeast()
+              ? 0
+              : one.weight() * (one.lostPieces() * logRate - (one.lostPieces() + size) * log);
+    }
+    return sum;
+  }
+
+  /**
+   * What the pieces lost are worth as independent events: y losses of a negative binomial tell no
+   * more than its size.
+   */
+  static double effectivePieces(List<Observation> trips, double size) {
+    double lost = 0;
+    double days = 0;
+    for (Observation one : trips) {
+      lost += one.weight() * one.lostPieces();
+      days += one.weight() * one.days();
+    }
+    return lost > 0 ? lost / (1 + lost / (size * days)) : 0;
+  }
+
+  double effectivePieces(double size) {
+    return lost > 0 ? lost / (1 + lost / (size * days)) : 0;
+  }
+
+  /** A shift of the tables as far as they reach. */
+  static double inTable(double shift) {
+    return Math.max(LEAST_SHIFT, Math.min(MOST_SHIFT, shift));
+  }
+
+  /** Whether there is nothing to learn from. */
+  boolean empty() {
+    return tables.isEmpty() && censored.isEmpty();
+  }
+
+  /**
+   * ln of the likelihood at each point, without what depends on the size alone.
+   *
+   * @param size &kappa;, for one day
+   * @param multiplier of each cover
+   * @param shift ln(m/&kappa;) in steps of the grid, for each cover and last for the mix
+   */
+  double[] logLikelihood(double size, double[] multiplier, Between.Place[] shift) {
+    double[] out = new double[count];
+    double[] mixed = new double[count + 5];
+    double pieces = 0;
+    double level = 0;
+    for (Table table : tables) {
+      double m = table.cover < 0 ? 1 : multiplier[table.cover];
+      Between.Place place = shift[table.cover < 0 ? multiplier.length : table.cover];
+      int from = first + place.whole() - 2 - table.first;
+      for (int k = 0; k < mixed.length; k++) {
+        mixed[k] = size * table.byDays[from + k] + table.byPieces[from + k];
+      }
+      Between.add(mixed, place.weights(), -1, out, 0);
+      pieces += table.pieces;
+      level += table.pieces * Math.log(m);
+    }
+    for (int i = 0; i < count; i++) {
+      out[i] += level + pieces * (first + i) * step;
+    }
+    for (Observation one : censored) {
+      double m = one.cover() < 0 ? 1 : multiplier[one.cover()];
+      for (int i = 0; i < count; i++) {
+        double mean = rate[i] * one.hours() * m;
+        out[i] +=
+            one.weight() * NegativeBinomial.logAtLeast(one.lostPieces(), mean, size * one.days());
+      }
+    }
+    return out;
+  }
+}
