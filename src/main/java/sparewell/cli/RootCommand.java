@@ -18,7 +18,7 @@ public final class RootCommand implements Callable<Integer> {
           "sparewell",
           this,
           "Reads a tackle workbook and writes back what to carry, bring aboard, buy, pack and move.",
-          "Your own sheets are never changed.");
+          "Your own sheets are never changed; import and post add rows to them when you ask.");
 
   private static Map<String, String> exitCodes() {
     Map<String, String> codes = new LinkedHashMap<>();
@@ -43,6 +43,7 @@ public final class RootCommand implements Callable<Integer> {
     line.addSubcommand("check", CheckCommand.of(console));
     line.addSubcommand("new", NewCommand.of(console));
     line.addSubcommand("import", ImportCommand.of(console));
+    line.addSubcommand("post", PostCommand.of(console));
     line.addSubcommand("share", ShareCommand.of(console));
     line.addSubcommand("watch", WatchCommand.of(console));
     line.addSubcommand("help", HelpCommand.of(line));
@@ -80,6 +81,6 @@ public final class RootCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    throw form.wrong("Say what to do: analyse, check, new, import, share or watch.");
+    throw form.wrong("Say what to do: analyse, check, new, import, post, share or watch.");
   }
 }

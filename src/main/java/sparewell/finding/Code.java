@@ -541,6 +541,11 @@ public enum Code {
       Severity.NOTE,
       "a sheet of yours is called '%1$s', as one of ours would be",
       "yours was not touched; ours is called '%2$s'"),
+  TICK_WITHOUT_LINE(
+      "W-200",
+      Severity.WARNING,
+      "'%1$s' was typed for a line that is no longer asked for (%2$s)",
+      "not posted; if it was done, add it to your own sheets"),
   SIGNATURE_DROPPED(
       "W-002",
       Severity.WARNING,

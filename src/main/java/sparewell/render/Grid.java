@@ -153,7 +153,9 @@ final class Grid {
   void enter(int row, int column, Object value, Entry entry) {
     boolean date = entry.rule() == Entry.Rule.DATE;
     put(row, column, value, Look.entry(date ? "yyyy-mm-dd" : Look.GENERAL));
-    atLeast(row, entry.heightPoints());
+    if (entry.heightPoints() > 0) {
+      atLeast(row, entry.heightPoints());
+    }
     List<Stretch> all = entries.computeIfAbsent(entry, key -> new ArrayList<>());
     int last = all.size() - 1;
     if (last >= 0 && all.get(last).column() == column && all.get(last).lastRow() == row - 1) {

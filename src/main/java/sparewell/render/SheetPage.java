@@ -68,7 +68,7 @@ final class SheetPage {
       RenderOptions options) {
     double print = sheet.largePrint() ? LARGE_PRINT : 1;
     Grid grid = new Grid(options.actualName(sheet.name()), looks, print, names.widthFactor());
-    List<Block> blocks = sheet.blocks();
+    List<Block> blocks = sheet.shown();
     Map<Table<?>, SheetTable<?>> tables = new IdentityHashMap<>();
     for (Block block : blocks) {
       if (block instanceof Block.Rows rows) {
@@ -138,7 +138,10 @@ final class SheetPage {
       row += rows + 1;
     }
     grid.lastPrintedRow = Math.max(1, row - 2);
-    if (!grid.exactSize) {
+    if (sheet.largePrint()) {
+      grid.onOnePage = true; // one sheet of paper to take along
+      page = Page.fitting(0, units).scaledTo(points(grid, grid.lastPrintedColumn) * print);
+    } else if (!grid.exactSize) {
       page = paged(page, grid);
     }
     return new Laid(grid, page);
@@ -234,7 +237,7 @@ final class SheetPage {
         || grid.headingRow > 0
         || grid.rowsInView > 1
         || grid.exactSize
-        || !wanted && (sheet.inView().isPresent() || !isOfMostRows(table, sheet.blocks()))) {
+        || !wanted && (sheet.inView().isPresent() || !isOfMostRows(table, sheet.shown()))) {
       return;
     }
     double above = 0;

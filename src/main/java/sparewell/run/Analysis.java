@@ -18,6 +18,7 @@ import sparewell.rates.LossModel;
 import sparewell.rates.record.TrackRecord;
 import sparewell.season.Season;
 import sparewell.season.SeasonOrder;
+import sparewell.sheet.Entered;
 import sparewell.sheet.Results;
 import sparewell.spares.BuyList;
 import sparewell.spares.BuyPlanner;
@@ -40,9 +41,16 @@ import sparewell.workbook.read.UnusableWorkbook;
 final class Analysis {
   private Analysis() {}
 
-  /** Reads an opened workbook and works everything out. */
+  /**
+   * Reads an opened workbook and works everything out.
+   *
+   * @param lastRun the workbook with the sheets that the last run left
+   * @param entered what was typed into them
+   */
   static Results of(
       WorkbookPackage book,
+      WorkbookPackage lastRun,
+      Entered entered,
       ReadOptions options,
       Experiences experiences,
       String version,
@@ -90,7 +98,8 @@ final class Analysis {
         packing,
         stow,
         load,
-        LastFigures.of(book));
+        entered,
+        LastFigures.of(lastRun));
   }
 
   /** Gravest first, otherwise in the order of the sheets, row and column. */

@@ -26,6 +26,7 @@ import sparewell.save.SaveRequest;
 import sparewell.save.SaveResult;
 import sparewell.save.WorkbookSaver;
 import sparewell.season.Settings;
+import sparewell.sheet.Entered;
 import sparewell.sheet.Report;
 import sparewell.sheet.ReportSheets;
 import sparewell.sheet.Results;
@@ -44,22 +45,8 @@ final class BookRun {
       if (Files.isDirectory(target)) {
         return Outcome.refused(book, List.of(folder(book, target)));
       }
-      WorkbookSaver.check(original, target, options.dropSignature());
-      Map<String, String> names = actualNames(original);
-      Results results =
-          Analysis.of(
-              original,
-              new ReadOptions(options.now().toLocalDate(), options.overrides()),
-              options.experience(),
-              options.version(),
-              alreadyFound(original, names));
-      Report report = ReportSheets.of(results);
-      ReportFolder.prepare(folder); // what cannot end well is not begun
-      Supplier<Map<String, String>> files =
-          Beside.begin(
-              () -> ReportFolder.texts(report.sheets(), results.season().settings().units()));
-      SaveResult saved = save(original, target, results, report.sheets(), names, options);
-      return reported(book, folder, options, results, report, files.get(), saved);
+      Entered entered = Entered.of(TypedReader.of(original));
+      return written(original, original, target, entered, folder, options);
     } catch (UnusableWorkbook unusable) {
       return Outcome.refused(book, unusable(book, unusable));
     } catch (WorkbookRefused refused) {
@@ -76,6 +63,43 @@ final class BookRun {
     }
   }
 
+  /**
+   * Analyses an opened workbook, writes it with our sheets and the CSV files.
+   *
+   * @param read the workbook to analyse
+   * @param standing the workbook as it stands, with the sheets that the last run left
+   * @param target the file to write, that of {@code standing} or another
+   * @param entered what was typed into our sheets
+   */
+  static Outcome written(
+      WorkbookPackage read,
+      WorkbookPackage standing,
+      Path target,
+      Entered entered,
+      Path folder,
+      RunOptions options)
+      throws UnusableWorkbook, WorkbookRefused, IOException {
+    WorkbookSaver.check(standing, target, options.dropSignature());
+    Map<String, String> names = actualNames(read);
+    Report report =
+        ReportSheets.of(
+            Analysis.of(
+                read,
+                standing,
+                entered,
+                new ReadOptions(options.now().toLocalDate(), options.overrides()),
+                options.experience(),
+                options.version(),
+                alreadyFound(read, names)));
+    Results results = report.results();
+    ReportFolder.prepare(folder); // what cannot end well is not begun
+    Supplier<Map<String, String>> files =
+        Beside.begin(
+            () -> ReportFolder.texts(report.sheets(), results.season().settings().units()));
+    SaveResult saved = save(read, standing, target, results, report.sheets(), names, options);
+    return reported(standing.file(), folder, options, report, files.get(), saved);
+  }
+
   private static String folder(Path book, Path target) {
     return "--out "
         + target
@@ -88,10 +112,10 @@ final class BookRun {
       Path book,
       Path folder,
       RunOptions options,
-      Results results,
       Report report,
       Map<String, String> files,
       SaveResult saved) {
+    Results results = report.results();
     try {
       List<String> taken = ReportFolder.write(folder, files);
       return new Outcome(
@@ -116,12 +140,16 @@ final class BookRun {
   static Outcome check(Path book, RunOptions options) {
     try (WorkbookPackage original = WorkbookPackage.open(book)) {
       Results results =
-          Analysis.of(
-              original,
-              new ReadOptions(options.now().toLocalDate(), options.overrides()),
-              options.experience(),
-              options.version(),
-              renamed(actualNames(original)));
+          ReportSheets.of(
+                  Analysis.of(
+                      original,
+                      original,
+                      Entered.of(TypedReader.of(original)),
+                      new ReadOptions(options.now().toLocalDate(), options.overrides()),
+                      options.experience(),
+                      options.version(),
+                      renamed(actualNames(original))))
+              .results();
       return new Outcome(
           book,
           exitCode(results, options),
@@ -137,6 +165,7 @@ final class BookRun {
 
   private static SaveResult save(
       WorkbookPackage original,
+      WorkbookPackage standing,
       Path target,
       Results results,
       List<ReportSheet> sheets,
@@ -157,7 +186,7 @@ final class BookRun {
     return WorkbookSaver.save(
         new SaveRequest(
             original,
-            original,
+            standing,
             target,
             parts,
             own,
@@ -211,7 +240,7 @@ final class BookRun {
     return options.strict() && errors ? ExitCode.FINDINGS : ExitCode.DONE;
   }
 
-  private static List<String> unusable(Path book, UnusableWorkbook unusable) {
+  static List<String> unusable(Path book, UnusableWorkbook unusable) {
     if (unusable.faults().size() == 1) {
       return List.of(book + " cannot be analysed yet. " + unusable.faults().get(0));
     }

@@ -106,16 +106,21 @@ public final class ImportRun {
   private static Optional<SaveResult> save(
       WorkbookPackage original, List<SheetPlan> plans, LocalDateTime now, int backupsKept)
       throws WorkbookRefused {
+    return Optional.of(WorkbookSaver.append(request(original, plans, now, backupsKept)));
+  }
+
+  /** The rows of these plans. */
+  static AppendRequest request(
+      WorkbookPackage original, List<SheetPlan> plans, LocalDateTime now, int backupsKept)
+      throws WorkbookRefused {
     BookCells cells = BookCells.of(original);
-    return Optional.of(
-        WorkbookSaver.append(
-            new AppendRequest(
-                original,
-                plans.stream().map(plan -> rows(plan, cells)).toList(),
-                cells::showsDates,
-                written -> proven(original, written, plans),
-                now,
-                backupsKept)));
+    return new AppendRequest(
+        original,
+        plans.stream().map(plan -> rows(plan, cells)).toList(),
+        cells::showsDates,
+        written -> proven(original, written, plans),
+        now,
+        backupsKept);
   }
 
   private static boolean proven(

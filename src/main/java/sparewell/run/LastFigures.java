@@ -1,5 +1,6 @@
 package sparewell.run;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -8,10 +9,13 @@ import java.util.function.Consumer;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
+import sparewell.save.OwnSheetNames;
 import sparewell.season.ItemId;
 import sparewell.sheet.AfterTripSheet;
 import sparewell.sheet.LastRun;
+import sparewell.sheet.LossRatesSheet;
 import sparewell.sheet.SparesSheet;
+import sparewell.sheet.Ticks;
 import sparewell.workbook.grid.BookCells;
 import sparewell.workbook.grid.RawCell;
 import sparewell.workbook.grid.RawRow;
@@ -26,43 +30,54 @@ final class LastFigures {
     if (front.isEmpty()) {
       return Optional.empty();
     }
-    BookCells cells = BookCells.of(book);
-    Rows figures = new Rows(List.of(AfterTripSheet.FIGURE, AfterTripSheet.NOW));
-    cells.rows(front.get(), figures);
-    Rows spares = new Rows(SparesSheet.CARRY_OF_ITEM);
-    Optional<SheetEntry> sparesSheet = own(book, SparesSheet.NAME);
-    if (sparesSheet.isPresent()) {
-      cells.rows(sparesSheet.get(), spares);
-    }
-    Map<String, String> byName = new LinkedHashMap<>();
-    figures.found.forEach((key, value) -> byName.put(key.get(0), value));
+    Map<String, String> figures = new LinkedHashMap<>();
+    read(book, AfterTripSheet.NAME, List.of(AfterTripSheet.FIGURE, AfterTripSheet.NOW))
+        .forEach(row -> figures.put(text(row, 0), text(row, 1)));
     Map<ItemId, Integer> carries = new LinkedHashMap<>();
-    spares.found.forEach(
-        (key, value) ->
-            count(value)
-                .ifPresent(
-                    pieces -> carries.put(new ItemId(key.get(0), key.get(1), key.get(2)), pieces)));
-    return Optional.of(new LastRun(byName, carries));
+    Map<ItemId, Double> runOuts = new LinkedHashMap<>();
+    for (List<Optional<Object>> row : read(book, SparesSheet.NAME, SparesSheet.OF_ITEM)) {
+      ItemId item = new ItemId(text(row, 0), text(row, 1), text(row, 2));
+      number(row, 3).ifPresent(pieces -> carries.put(item, (int) Math.rint(pieces)));
+      number(row, 4).ifPresent(chance -> runOuts.put(item, chance));
+    }
+    Map<String, Integer> lost = new LinkedHashMap<>();
+    read(book, LossRatesSheet.NAME, LossRatesSheet.OF_STYLE)
+        .forEach(
+            row ->
+                number(row, 1).ifPresent(n -> lost.put(text(row, 0), (int) Math.rint(n))));
+    return Optional.of(new LastRun(figures, carries, runOuts, lost));
+  }
+
+  private static String text(List<Optional<Object>> row, int at) {
+    return row.get(at).map(Ticks::plain).orElse("");
+  }
+
+  private static Optional<Double> number(List<Optional<Object>> row, int at) {
+    return row.get(at).filter(Double.class::isInstance).map(Double.class::cast);
+  }
+
+  /** The rows of the first table of our sheet that has these headings. */
+  private static List<List<Optional<Object>>> read(
+      WorkbookPackage book, String sheet, List<String> headings) throws WorkbookRefused {
+    Rows rows = new Rows(headings);
+    Optional<SheetEntry> own = own(book, sheet);
+    if (own.isPresent()) {
+      BookCells.of(book).rows(own.get(), rows);
+    }
+    return rows.found;
   }
 
   private static Optional<SheetEntry> own(WorkbookPackage book, String name) {
     return book.sheets().stream()
-        .filter(sheet -> sheet.own() && sheet.name().startsWith(name))
+        .filter(SheetEntry::own)
+        .filter(sheet -> OwnSheetNames.wanted(sheet.name(), List.of(name)).isPresent())
         .findFirst();
   }
 
-  private static Optional<Integer> count(String text) {
-    return text.matches("\\d{1,7}(\\.0)?")
-        ? Optional.of((int) Double.parseDouble(text))
-        : Optional.empty();
-  }
-
-  /**
-   * Takes in the rows under a table's headings, up to its end: the last heading's by the others.
-   */
+  /** Takes in the rows under a table's headings, up to its end. */
   private static final class Rows implements Consumer<RawRow> {
     private final List<String> headings;
-    private final Map<List<String>, String> found = new LinkedHashMap<>();
+    private final List<List<Optional<Object>>> found = new ArrayList<>();
     private List<Integer> columns = List.of();
     private int nextRow = -1;
 
@@ -73,12 +88,11 @@ final class LastFigures {
     @Override
     public void accept(RawRow row) {
       List<Integer> here = headings.stream().map(heading -> column(row, heading)).toList();
-      if (!here.contains(0)) {
+      if (!here.contains(0) && found.isEmpty()) {
         columns = here;
         nextRow = row.number() + 1;
-      } else if (row.number() == nextRow && !text(row, columns.get(0)).isEmpty()) {
-        List<String> texts = columns.stream().map(column -> text(row, column)).toList();
-        found.put(texts.subList(0, texts.size() - 1), texts.get(texts.size() - 1));
+      } else if (row.number() == nextRow && row.at(columns.get(0)).isPresent()) {
+        found.add(columns.stream().map(column -> TypedReader.value(row, column)).toList());
         nextRow++;
       }
     }
@@ -89,13 +103,6 @@ final class LastFigures {
           .mapToInt(RawCell::column)
           .findFirst()
           .orElse(0);
-    }
-
-    private static String text(RawRow row, int column) {
-      return row.at(column)
-          .map(cell -> cell.text().isEmpty() ? String.valueOf(cell.number()) : cell.text())
-          .filter(text -> !text.equals("0.0"))
-          .orElse("");
     }
   }
 }

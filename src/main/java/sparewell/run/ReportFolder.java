@@ -15,6 +15,7 @@ import java.util.Optional;
 import sparewell.render.CsvRenderer;
 import sparewell.table.Block;
 import sparewell.table.ReportSheet;
+import sparewell.table.Table;
 import sparewell.units.UnitSystem;
 
 /** The folder of CSV files of one workbook. */
@@ -36,16 +37,24 @@ final class ReportFolder {
     Map<String, String> texts = new LinkedHashMap<>();
     for (ReportSheet sheet : sheets) {
       for (Block block : sheet.blocks()) {
-        if (block instanceof Block.Rows rows && !rows.table().csvFile().isEmpty()) {
-          // Tables of one file go on from each other, in parts with titles of their own.
-          texts.merge(
-              rows.table().csvFile(),
-              CsvRenderer.text(rows.table(), units),
-              (first, next) -> first + next.substring(next.indexOf('\n') + 1));
-        }
+        table(block)
+            .filter(table -> !table.csvFile().isEmpty())
+            // Tables of one file go on from each other, in parts with titles of their own.
+            .ifPresent(
+                table ->
+                    texts.merge(
+                        table.csvFile(),
+                        CsvRenderer.text(table, units),
+                        (first, next) -> first + next.substring(next.indexOf('\n') + 1)));
       }
     }
     return texts;
+  }
+
+  private static Optional<Table<?>> table(Block block) {
+    return block instanceof Block.Rows rows
+        ? Optional.of(rows.table())
+        : block instanceof Block.FileOnly file ? Optional.of(file.table()) : Optional.empty();
   }
 
   /**

@@ -30,7 +30,7 @@ final class EditedParts {
       XmlText now = after.xml(part);
       boolean kept;
       if (key.equals(PartNames.key(before.workbookPart()))) {
-        kept = workbook(before, old).equals(workbook(after, now));
+        kept = workbook(before, old, graft).equals(workbook(after, now, graft));
       } else if (before.stylesPart().map(PartNames::key).filter(key::equals).isPresent()) {
         kept = grownOnly(old, now);
       } else {
@@ -42,23 +42,27 @@ final class EditedParts {
     }
   }
 
-  /** The workbook part with positions of tabs spelled as names, and without our sheets. */
-  private static List<String> workbook(WorkbookPackage book, XmlText xml) {
+  /** The workbook part with positions of tabs spelled as names, and without the sheets we add. */
+  private static List<String> workbook(WorkbookPackage book, XmlText xml, Graft graft) {
     List<SheetEntry> sheets = book.sheets();
+    List<Boolean> added =
+        sheets.stream()
+            .map(s -> s.own() || s.partName().filter(graft.added()::containsKey).isPresent())
+            .toList();
     List<String> all = new ArrayList<>();
     for (XmlElement section : xml.root().children()) {
       switch (section.name()) {
         case "sheets" -> {
           List<XmlElement> listed = section.children("sheet");
           for (int i = 0; i < listed.size(); i++) {
-            if (!sheets.get(i).own()) {
+            if (!added.get(i)) {
               all.add(XmlOut.canonical(listed.get(i), Map.of()));
             }
           }
         }
         case "definedNames" -> {
           for (XmlElement name : section.children("definedName")) {
-            name(sheets, xml, name, all);
+            name(sheets, added, xml, name, all);
           }
         }
         case "bookViews" -> {
@@ -82,7 +86,11 @@ final class EditedParts {
   }
 
   private static void name(
-      List<SheetEntry> sheets, XmlText xml, XmlElement name, List<String> all) {
+      List<SheetEntry> sheets,
+      List<Boolean> added,
+      XmlText xml,
+      XmlElement name,
+      List<String> all) {
     int position =
         name.value("localSheetId")
             .filter(v -> v.matches("\\d{1,9}"))
@@ -90,7 +98,7 @@ final class EditedParts {
             .orElse(-1);
     Map<String, String> changed = new TreeMap<>();
     if (position >= 0 && position < sheets.size()) {
-      if (sheets.get(position).own()) {
+      if (added.get(position)) {
         return;
       }
       changed.put("localSheetId", sheets.get(position).name());

@@ -1,9 +1,20 @@
 package sparewell.save;
 
 /**
- * A sheet of ours to be put into the workbook.
+ * A sheet to be put into the workbook.
  *
  * @param name its tab, as {@link OwnSheetNames} gave it
  * @param front whether it stands before the angler's sheets; the others stand behind them
+ * @param marked whether it stays ours; without the marker it is the angler's at once
  */
-public record OwnSheet(String name, boolean front) {}
+public record OwnSheet(String name, boolean front, boolean marked) {
+  /** A sheet of ours. */
+  public OwnSheet(String name, boolean front) {
+    this(name, front, true);
+  }
+
+  /** A blank sheet for the angler. */
+  static OwnSheet theirs(String name) {
+    return new OwnSheet(name, false, false);
+  }
+}

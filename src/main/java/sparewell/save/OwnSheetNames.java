@@ -4,12 +4,17 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
 
 /** Tab names for our sheets that no sheet of the angler's has. */
 public final class OwnSheetNames {
+  private static final Pattern NUMBERED = Pattern.compile("(.+) \\(\\d+\\)");
+
   private OwnSheetNames() {}
 
   /**
@@ -34,6 +39,18 @@ public final class OwnSheetNames {
       names.add(name);
     }
     return List.copyOf(names);
+  }
+
+  /**
+   * Which of our names a sheet of ours bears, be it with a number behind it; empty for none.
+   *
+   * @param actual its tab
+   * @param names our names
+   */
+  public static Optional<String> wanted(String actual, List<String> names) {
+    Matcher numbered = NUMBERED.matcher(actual);
+    String plain = numbered.matches() ? numbered.group(1) : actual;
+    return names.stream().filter(name -> key(name).equals(key(plain))).findFirst();
   }
 
   static String key(String name) {

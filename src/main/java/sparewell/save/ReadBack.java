@@ -119,8 +119,11 @@ final class ReadBack {
       }
     }
     List<String> before =
-        original.sheets().stream().filter(s -> !s.own()).map(SheetEntry::name).toList();
-    Set<String> wanted = sheets.stream().map(OwnSheet::name).collect(Collectors.toSet());
+        new ArrayList<>(
+            original.sheets().stream().filter(s -> !s.own()).map(SheetEntry::name).toList());
+    sheets.stream().filter(s -> !s.marked()).map(OwnSheet::name).forEach(before::add);
+    Set<String> wanted =
+        sheets.stream().filter(OwnSheet::marked).map(OwnSheet::name).collect(Collectors.toSet());
     if (!theirs.equals(before)
         || !Set.copyOf(ours).equals(wanted)
         || ours.size() != wanted.size()) {

@@ -70,7 +70,7 @@ final class WorkbookEdit {
       for (XmlElement child : root.children()) {
         at = BEFORE_NAMES.contains(child.name()) ? child.end() : at;
       }
-      edits.insert(at, "<" + tag + ">" + names + "</" + tag + ">" + tail);
+      edits.insert(at, names.isEmpty() ? tail : "<" + tag + ">" + names + "</" + tag + ">" + tail);
     }
     return edits.apply();
   }
@@ -185,8 +185,10 @@ final class WorkbookEdit {
       for (DefinedName name : ownNames.getOrDefault(own.get().name(), List.of())) {
         out.append(name(name.name(), i, "", name.value()));
       }
-      String marker = OwnMarker.valueFor(own.get().name());
-      out.append(name(OwnMarker.NAME, i, " hidden=\"1\"", marker));
+      if (own.get().marked()) {
+        String marker = OwnMarker.valueFor(own.get().name());
+        out.append(name(OwnMarker.NAME, i, " hidden=\"1\"", marker));
+      }
     }
     return out.toString();
   }

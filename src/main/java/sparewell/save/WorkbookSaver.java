@@ -3,6 +3,7 @@ package sparewell.save;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -127,6 +128,28 @@ public final class WorkbookSaver {
     check(book, book.file(), false);
     try {
       append(append, copy);
+    } catch (XMLStreamException e) {
+      throw unreadable(book.file());
+    } catch (IOException e) {
+      throw Refusals.of(copy, e);
+    }
+  }
+
+  /**
+   * Writes a copy with blank sheets for the angler, which are his from then on.
+   *
+   * @param parts the sheets, written for the workbook
+   * @param names their names, in order
+   * @param copy a new file
+   */
+  public static void copyWithSheets(
+      WorkbookPackage book, OwnParts parts, List<String> names, Path copy)
+      throws WorkbookRefused {
+    List<OwnSheet> added = names.stream().map(OwnSheet::theirs).toList();
+    try {
+      Graft graft = Graft.of(book, parts, added);
+      graft.write(copy);
+      ReadBack.check(book, graft, added, copy);
     } catch (XMLStreamException e) {
       throw unreadable(book.file());
     } catch (IOException e) {

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import sparewell.finding.Finding;
 import sparewell.finding.Severity;
+import sparewell.season.DueCheck;
 import sparewell.season.Settings;
 import sparewell.table.Block;
 import sparewell.table.Column;
@@ -28,11 +29,31 @@ public final class AfterTripSheet {
 
   private AfterTripSheet() {}
 
-  /** The sheet with what there is to do. */
-  static ReportSheet of(Results results, List<Step> toDo) {
+  /** The part of the sheet that lists boxes to check, to be ticked off. */
+  static ReportSheet checks(Results results) {
+    List<DueCheck> due = DueCheck.of(results.season());
+    List<Column<DueCheck>> columns =
+        List.of(
+            Column.<DueCheck>sheetOnly("Box", Format.TEXT, "Box.", check -> check.box().name())
+                .linked(check -> Optional.of(check.box().origin())),
+            Column.sheetOnly(
+                "Where", Format.TEXT, "Where it stands.", check -> check.box().compartment()),
+            Column.sheetOnly(
+                "Due on",
+                Format.TEXT,
+                "Day by which it was to be checked.",
+                check -> check.dueOn().map(Object::toString).orElse("never checked so far")),
+            EntryTable.done());
+    Table<DueCheck> table = new Table<>("", "Boxes to check", columns, due, "");
+    return new ReportSheet(NAME, "", due.isEmpty() ? List.of() : List.of(new Block.Rows(table)));
+  }
+
+  /** The sheet with what there is to do and the boxes to check. */
+  static ReportSheet of(Results results, List<Step> toDo, List<Block> checks) {
     List<Figure> figures = Figures.of(results);
     List<Block> blocks = new ArrayList<>();
     blocks.add(new Block.Text(StepLines.of(toDo)));
+    blocks.addAll(checks);
     blocks.add(new Block.Rows(figureTable(figures)));
     blocks.add(new Block.Text(Changes.of(results, figures)));
     blocks.add(new Block.Rows(mending(results.findings())));
@@ -55,7 +76,12 @@ public final class AfterTripSheet {
    * @param tone state of health
    * @param before its value at the last run; empty where not known
    */
-  record Figure(String name, String now, String meaning, Tone tone, String before) {}
+  record Figure(String name, String now, String meaning, Tone tone, String before) {
+    /** Its name where it stands alone. */
+    String spoken() {
+      return Figures.SPOKEN.getOrDefault(name, name);
+    }
+  }
 
   private static Table<Figure> figureTable(List<Figure> figures) {
     return new Table<>(

@@ -216,11 +216,10 @@ public final class BuyListSheet {
                     BuyList.Line::withinBudget)
                 .toned(line -> line.bought() ? Tone.GOOD : Tone.WATCH)
             : Column.csvOnly("within_budget", Format.YES_NO, BuyList.Line::withinBudget),
-        Column.sheetOnly(
-            "Into",
-            Format.TEXT,
+        EntryTable.into(
             "The place aboard that holds most of the item, else of its style.",
-            line -> line.into().map(Place::name).orElse("a box of your choice")));
+            BuyList.Line::into),
+        EntryTable.done());
   }
 
   private static Table<BuyList.Point> curve(BuyList list) {

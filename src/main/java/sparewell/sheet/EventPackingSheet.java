@@ -8,6 +8,7 @@ import sparewell.event.EventPacking.Action;
 import sparewell.event.EventPacking.Line;
 import sparewell.event.EventPacking.PackingList;
 import sparewell.season.Place;
+import sparewell.stock.PieceMove;
 import sparewell.table.Block;
 import sparewell.table.Column;
 import sparewell.table.Format;
@@ -131,8 +132,12 @@ public final class EventPackingSheet {
             Format.TEXT,
             "Compartment of that box, or of the loose pieces.",
             line -> line.from().map(Place::compartment).orElse("")),
-        Column.sheetOnly(
-            "Into", Format.TEXT, "Where they go; empty where they stay.", EventPackingSheet::into),
+        Column.<Line>sheetOnly(
+                EntryTable.INTO,
+                Format.TEXT,
+                "Where they go; empty where they stay.",
+                EventPackingSheet::into)
+            .entered(line -> line.to().filter(PieceMove.OF_CHOICE::equals).map(place -> EntryTable.named())),
         chances
             ? Column.<Line>of(
                     "run_out_chance",
@@ -151,7 +156,8 @@ public final class EventPackingSheet {
                 "Pockets that the pieces fill, beyond those shared with a line above.",
                 Line::slots)
             .quiet()
-            .summed());
+            .summed(),
+        EntryTable.done(line -> line.move().isPresent()));
   }
 
   private static String words(Line line) {

@@ -28,6 +28,18 @@ final class Figures {
   /** The figure that tells the date of a run. */
   static final String DATE = "Date of the analysis";
 
+  static final String CHANCE_NOW = "Nothing important runs out: chance now";
+  private static final String CHANCE_BROUGHT = "… once you brought what lies ashore";
+  private static final String CHANCE_BOUGHT = "… once you also bought the whole list";
+
+  /** Names that lean on the line above, in full. */
+  static final Map<String, String> SPOKEN =
+      Map.of(
+          CHANCE_BROUGHT,
+          "Chance once you brought what lies ashore",
+          CHANCE_BOUGHT,
+          "Chance once you also bought the whole list");
+
   private static final double GOOD_CHANCE = 0.9;
   private static final double POOR_CHANCE = 0.5;
 
@@ -56,17 +68,17 @@ final class Figures {
     boolean bought = results.buys().lines().isEmpty();
     boolean aboard = bought && results.spares().brings().isEmpty();
     chance(
-        "Nothing important runs out: chance now",
+        CHANCE_NOW,
         outlook.nowProbability(),
         "Of " + Phrase.important(outlook) + ".",
         aboard);
     chance(
-        "… once you brought what lies ashore",
+        CHANCE_BROUGHT,
         outlook.afterBringingProbability(),
         "Costs nothing, so do it first.",
         bought);
     chance(
-        "… once you also bought the whole list",
+        CHANCE_BOUGHT,
         outlook.afterBuyingProbability(),
         "What all of the Buy list would do.",
         true);

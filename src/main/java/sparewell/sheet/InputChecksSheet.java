@@ -2,6 +2,7 @@ package sparewell.sheet;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import sparewell.finding.Finding;
 import sparewell.finding.Severity;
 import sparewell.table.Block;
@@ -20,39 +21,48 @@ public final class InputChecksSheet {
 
   /** The sheet for these findings, which come in the order of the workbook. */
   public static ReportSheet of(List<Finding> findings) {
-    Table<Finding> table =
-        new Table<>("input-checks.csv", "", columns(), findings, "Nothing to mend.");
-    return new ReportSheet(NAME, answer(findings), List.of(new Block.Rows(table)));
+    Table<Finding> all =
+        new Table<>("input-checks.csv", "", columns(one -> one, Finding::message), findings, "");
+    Table<Folded> shown =
+        new Table<>(
+            "", "", columns(Folded::first, Folded::message), Folded.of(findings), "Nothing to mend.");
+    return new ReportSheet(
+        NAME, answer(findings), List.of(new Block.Rows(shown), new Block.FileOnly(all)));
   }
 
-  /** The columns of a table of findings. */
-  static List<Column<Finding>> columns() {
+  /** The columns of a table of findings, one or several of a kind in a row. */
+  private static <R> List<Column<R>> columns(
+      Function<R, Finding> finding, Function<R, String> message) {
     return List.of(
-        Column.<Finding>of(
+        Column.<R>of(
                 "severity",
                 "Severity",
                 Format.TEXT,
                 "error = a row or value was left out or a limit is broken; warning = read under an"
                     + " assumption; note = worth knowing.",
-                finding -> finding.severity().word())
-            .toned(finding -> tone(finding.severity())),
+                row -> finding.apply(row).severity().word())
+            .toned(row -> tone(finding.apply(row).severity())),
         Column.of(
-            "sheet", "Sheet", Format.TEXT, "Sheet it is about.", finding -> finding.at().sheet()),
-        Column.<Finding>of(
+            "sheet",
+            "Sheet",
+            Format.TEXT,
+            "Sheet it is about.",
+            row -> finding.apply(row).at().sheet()),
+        Column.<R>of(
                 "cell",
                 "Cell",
                 Format.TEXT,
-                "Cell it is about; click to go there. Empty for a whole sheet.",
-                finding -> finding.at().reference())
-            .linked(
-                finding -> finding.at().row() == 0 ? Optional.empty() : Optional.of(finding.at())),
-        Column.of("message", "What is wrong", Format.TEXT, "What is wrong.", Finding::message),
+                "Cell it is about, of several the first; click to go there. Empty for a whole"
+                    + " sheet.",
+                row -> finding.apply(row).at().reference())
+            .linked(row -> Optional.of(finding.apply(row).at()).filter(at -> at.row() > 0)),
+        Column.of("message", "What is wrong", Format.TEXT, "What is wrong.", message),
         Column.of(
             "done",
             "What was done",
             Format.TEXT,
             "What the analyser did about it.",
-            Finding::done));
+            row -> finding.apply(row).done()));
   }
 
   private static String answer(List<Finding> findings) {

@@ -1,19 +1,23 @@
 package sparewell.sheet;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import sparewell.season.Box;
 import sparewell.season.ItemId;
+import sparewell.season.Place;
 import sparewell.season.Season;
 import sparewell.season.Settings;
+import sparewell.season.Style;
 import sparewell.stock.Holding;
 import sparewell.stock.OnHand;
+import sparewell.stow.StowPlan;
 import sparewell.table.Block;
 import sparewell.table.Column;
 import sparewell.table.Format;
@@ -24,91 +28,118 @@ import sparewell.table.LabelGrid.Words;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 
-/** Labels to print: for each box one for its top, with every colour, and one for its side. */
+/**
+ * Labels to print: for each box one for its top and one for its side, both with every colour. A box
+ * ashore, which may hold the spares of everything, gets its families alone.
+ */
 public final class LabelsSheet {
   /** Tab of the sheet. */
   public static final String NAME = "Labels";
 
   private static final char NO_BREAK_SPACE = '\u00a0';
+  private static final String LINE = "_".repeat(16);
 
-  private record Code(String box, String code, String colour) {}
+  private record Code(String code, String colour) {}
 
-  private LabelsSheet() {}
+  private final Season season;
+  private final Map<String, String> compartmentSoon = new HashMap<>();
+  private final Map<String, List<ItemId>> contents = new HashMap<>();
+  private final Map<String, String> codeOf;
 
-  /** The sheet for the boxes of a season with what is in them now. */
-  public static ReportSheet of(Season season, OnHand onHand) {
-    Map<String, List<ItemId>> contents = new LinkedHashMap<>();
+  private LabelsSheet(Season season, OnHand onHand, StowPlan stow) {
+    this.season = season;
+    season.boxes().forEach(box -> compartmentSoon.put(box.name(), box.compartment()));
+    stow.boxes().forEach(plan -> compartmentSoon.put(plan.box(), plan.toCompartment()));
+    List<String> colours = new ArrayList<>();
     for (Holding holding : onHand.holdings()) {
       if (!holding.place().loose() && holding.pieces() > 0) {
         contents
             .computeIfAbsent(holding.place().box(), box -> new ArrayList<>())
             .add(holding.item());
+        colours.add(holding.item().colour());
       }
     }
+    colours.removeIf(String::isEmpty);
+    codeOf = ColourCodes.of(colours);
+  }
+
+  /** The sheet for the boxes of a season with what is in them now, where they will stand soon. */
+  public static ReportSheet of(Season season, OnHand onHand, StowPlan stow) {
+    return new LabelsSheet(season, onHand, stow).sheet();
+  }
+
+  private ReportSheet sheet() {
     List<Label> labels = new ArrayList<>();
-    List<Code> codes = new ArrayList<>();
     for (Box box : season.boxes()) {
-      List<ItemId> items = contents.getOrDefault(box.name(), List.of());
-      Map<String, String> codeOf =
-          ColourCodes.of(
-              items.stream().map(ItemId::colour).filter(colour -> !colour.isEmpty()).toList());
-      codeOf.forEach((colour, code) -> codes.add(new Code(box.name(), code, colour)));
-      labels.add(top(box, items, codeOf));
-      labels.add(side(box, items));
+      labels.add(label(box, "TOP", true));
+      labels.add(label(box, "SIDE", false));
     }
     Settings.LabelPage grid = season.settings().labels();
+    List<Code> codes =
+        codeOf.entrySet().stream().map(one -> new Code(one.getValue(), one.getKey())).toList();
     return new ReportSheet(
         NAME,
-        "Labels to print at actual size and cut out: two for each box, top first, then side. The codes are explained"
-            + " below the labels.",
+        "Labels to print at actual size and cut out: two for each box, top first, then side, as the"
+            + " boxes stand after the moves. The codes are explained below.",
         List.of(
             new LabelGrid(
                 grid.width(), grid.height(), grid.across(), grid.down(), labels, "No boxes yet."),
             new Block.Rows(codeTable(codes))));
   }
 
-  private static Label top(Box box, List<ItemId> items, Map<String, String> codeOf) {
-    Map<String, Set<String>> colours = new LinkedHashMap<>();
-    for (ItemId item : items) {
-      Set<String> of = colours.computeIfAbsent(styleAndSize(item), key -> new LinkedHashSet<>());
-      if (!item.colour().isEmpty()) {
-        of.add(codeOf.get(item.colour()));
-      }
-    }
-    List<Words> body = new ArrayList<>();
-    colours.forEach(
-        (what, of) -> {
-          body.add(new Words(what, Size.MEDIUM));
-          if (!of.isEmpty()) {
-            body.add(new Words(String.join(" · ", of), Size.SMALL));
-          }
-        });
-    return new Label(head(box, "TOP"), body, tape(box));
+  private Label label(Box box, String where, boolean bySize) {
+    List<ItemId> items = contents.getOrDefault(box.name(), List.of());
+    List<Words> body =
+        items.isEmpty()
+            ? List.of(new Words(LINE, Size.LARGE))
+            : season.ashore(new Place(box.name(), box.compartment()))
+                ? families(items)
+                : styles(items, bySize);
+    return new Label(head(box, where), body, tape(box));
   }
 
-  private static Label side(Box box, List<ItemId> items) {
+  /** Each style with its sizes, or each size of a style, and the codes of their colours. */
+  private List<Words> styles(List<ItemId> items, boolean bySize) {
     Map<String, Set<String>> sizes = new TreeMap<>();
+    Map<String, Set<String>> colours = new TreeMap<>();
     for (ItemId item : items) {
-      Set<String> of = sizes.computeIfAbsent(item.style(), style -> new LinkedHashSet<>());
-      if (!item.size().isEmpty()) {
+      String what = bySize ? (item.style() + " " + unbroken(item.size())).strip() : item.style();
+      Set<String> of = sizes.computeIfAbsent(what, key -> new LinkedHashSet<>());
+      if (!bySize && !item.size().isEmpty()) {
         of.add(unbroken(item.size()));
+      }
+      Set<String> codes = colours.computeIfAbsent(what, key -> new LinkedHashSet<>());
+      if (!item.colour().isEmpty()) {
+        codes.add(codeOf.get(item.colour()));
       }
     }
     List<Words> body = new ArrayList<>();
     sizes.forEach(
-        (style, of) ->
-            body.add(new Words((style + " " + String.join(", ", of)).strip(), Size.MEDIUM)));
-    return new Label(head(box, "SIDE"), body, tape(box));
+        (what, of) -> {
+          body.add(new Words((what + " " + String.join(", ", of)).strip(), Size.MEDIUM));
+          if (!colours.get(what).isEmpty()) {
+            body.add(new Words(String.join(" · ", colours.get(what)), Size.SMALL));
+          }
+        });
+    return body;
   }
 
-  private static List<Words> head(Box box, String where) {
+  /** What kinds are in it; the rest is on Where it is. */
+  private List<Words> families(List<ItemId> items) {
+    Set<String> families = new TreeSet<>();
+    for (ItemId item : items) {
+      Style style = season.stylesByName().get(item.style());
+      families.add(style == null ? item.style() : style.family());
+    }
+    return List.of(
+        new Words(String.join(", ", families), Size.SMALL),
+        new Words(Phrase.count(items.size(), "item"), Size.SMALL));
+  }
+
+  private List<Words> head(Box box, String where) {
     return List.of(
         new Words(box.name(), Size.LARGE),
-        new Words(box.compartment() + " · " + where, Size.SMALL));
-  }
-
-  private static String styleAndSize(ItemId item) {
-    return (item.style() + " " + unbroken(item.size())).strip();
+        new Words(compartmentSoon.get(box.name()) + " · " + where, Size.SMALL));
   }
 
   /** A size whose figure and unit are not parted at the end of a line. */
@@ -125,10 +156,9 @@ public final class LabelsSheet {
   private static Table<Code> codeTable(List<Code> codes) {
     return new Table<>(
         "",
-        "What the colour codes mean: first letters of the colour's words, made unique within each box",
+        "What the colour codes mean: first letters of the colour's words, one code for one colour in the whole workbook",
         List.of(
-            Column.sheetOnly("Box", Format.TEXT, "Box with the code.", Code::box),
-            Column.sheetOnly("Code", Format.TEXT, "Code on its labels.", Code::code),
+            Column.sheetOnly("Code", Format.TEXT, "Code on labels.", Code::code),
             Column.sheetOnly("Colour", Format.TEXT, "Colour it stands for.", Code::colour)),
         codes,
         "No colours in boxes.");

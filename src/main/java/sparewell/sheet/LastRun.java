@@ -10,10 +10,18 @@ import sparewell.season.ItemId;
  *
  * @param figures figures of its front page as shown, by name
  * @param carries pieces to carry of each item; empty where its sheet is gone
+ * @param runOuts chance that an item ran out with what was aboard; empty where its sheet is gone
+ * @param lost pieces of each style lost so far; empty where its sheet is gone
  */
-public record LastRun(Map<String, String> figures, Map<ItemId, Integer> carries) {
+public record LastRun(
+    Map<String, String> figures,
+    Map<ItemId, Integer> carries,
+    Map<ItemId, Double> runOuts,
+    Map<String, Integer> lost) {
   public LastRun {
     figures = Collections.unmodifiableMap(new LinkedHashMap<>(figures));
     carries = Collections.unmodifiableMap(new LinkedHashMap<>(carries));
+    runOuts = Collections.unmodifiableMap(new LinkedHashMap<>(runOuts));
+    lost = Collections.unmodifiableMap(new LinkedHashMap<>(lost));
   }
 }

@@ -15,6 +15,12 @@ import sparewell.table.Tone;
 
 /** What is lost of each style, and what cover does to it. */
 public final class LossRatesSheet {
+  /** Tab of the sheet. */
+  public static final String NAME = "Loss rates";
+
+  /** Headings by which the next run finds the losses that this one knew of. */
+  public static final List<String> OF_STYLE = List.of("Style", "Lost");
+
   private LossRatesSheet() {}
 
   /** The sheet. */

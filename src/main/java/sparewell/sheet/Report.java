@@ -6,10 +6,11 @@ import sparewell.table.ReportSheet;
 /**
  * What a run has to show.
  *
+ * @param results all that was found, with what the sheets themselves have to tell
  * @param toDo what to do now, in order
  * @param sheets all output sheets, in their order
  */
-public record Report(List<Step> toDo, List<ReportSheet> sheets) {
+public record Report(Results results, List<Step> toDo, List<ReportSheet> sheets) {
   public Report {
     toDo = List.copyOf(toDo);
     sheets = List.copyOf(sheets);

@@ -7,6 +7,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ForkJoinTask;
 import java.util.function.Function;
+import java.util.stream.Collectors;
+import sparewell.finding.Cell;
+import sparewell.finding.Code;
+import sparewell.finding.Finding;
 import sparewell.table.ReportSheet;
 import sparewell.units.UnitSystem;
 
@@ -21,13 +25,14 @@ public final class ReportSheets {
 
   private static Map<String, Function<Results, ReportSheet>> behind() {
     Map<String, Function<Results, ReportSheet>> all = new LinkedHashMap<>();
-    all.put("Loss rates", results -> LossRatesSheet.of(results.rates()));
+    all.put(LossRatesSheet.NAME, results -> LossRatesSheet.of(results.rates()));
     all.put(SparesSheet.NAME, results -> SparesSheet.of(results.spares(), results.buys()));
     all.put(BuyListSheet.NAME, results -> BuyListSheet.of(results.buys(), results.offSeason()));
     all.put(
         SeasonPlanSheet.NAME,
         results -> SeasonPlanSheet.of(results.seasonPlan(), results.season().settings()));
     all.put(EventPackingSheet.NAME, results -> EventPackingSheet.of(results.packing()));
+    all.put(TripCardSheet.NAME, TripCardSheet::of);
     all.put(
         "Weight by compartment",
         results ->
@@ -35,9 +40,8 @@ public final class ReportSheets {
     all.put(
         "Stow plan", results -> StowPlanSheet.of(results.stow(), results.load(), units(results)));
     all.put(WhereItIsSheet.NAME, results -> WhereItIsSheet.of(results.onHand()));
-    all.put(LabelsSheet.NAME, results -> LabelsSheet.of(results.season(), results.onHand()));
+    all.put(LabelsSheet.NAME, results -> LabelsSheet.of(results.season(), results.onHand(), results.stow()));
     all.put("Track record", results -> TrackRecordSheet.of(results.trackRecord()));
-    all.put(InputChecksSheet.NAME, results -> InputChecksSheet.of(results.findings()));
     return all;
   }
 
@@ -45,22 +49,41 @@ public final class ReportSheets {
   public static List<String> names() {
     List<String> names = new ArrayList<>(List.of(FRONT));
     names.addAll(BEHIND.keySet());
+    names.add(InputChecksSheet.NAME);
     return names;
   }
 
   /** Everything to show, worked out once. */
-  public static Report of(Results results) {
-    Collection<Function<Results, ReportSheet>> sheets = BEHIND.values();
-    // Among several workbooks each keeps to its thread.
-    List<ReportSheet> behind =
-        (ForkJoinTask.inForkJoinPool() ? sheets.stream() : sheets.parallelStream())
-            .map(sheet -> sheet.apply(results))
-            .toList();
+  public static Report of(Results found) {
+    EntryFill entries = new EntryFill(found.entered().typed(), units(found));
+    List<ReportSheet> filled =
+        sheets(BEHIND.values(), found).stream().map(entries::fill).toList();
+    ReportSheet checks = entries.fill(AfterTripSheet.checks(found));
+    Results results = 
+        found.without(
+            entries.left(), entries.left().stream().map(ReportSheets::lost).toList());
+    List<ReportSheet> behind = new ArrayList<>(filled);
+    behind.add(InputChecksSheet.of(results.findings()));
     List<Step> toDo = ToDo.of(results, behind);
     List<ReportSheet> all = new ArrayList<>();
-    all.add(AfterTripSheet.of(results, toDo));
+    all.add(AfterTripSheet.of(results, toDo, checks.blocks()));
     all.addAll(behind);
-    return new Report(toDo, all);
+    return new Report(results, toDo, all);
+  }
+
+  private static List<ReportSheet> sheets(
+      Collection<Function<Results, ReportSheet>> makers, Results results) {
+    // Among several workbooks each keeps to its thread.
+    return (ForkJoinTask.inForkJoinPool() ? makers.stream() : makers.parallelStream())
+        .map(maker -> maker.apply(results))
+        .toList();
+  }
+
+  private static Finding lost(Typed.Row row) {
+    String typed =
+        row.entries().values().stream().map(Ticks::plain).collect(Collectors.joining(", "));
+    return Finding.of(
+        Code.TICK_WITHOUT_LINE, Cell.ofSheet(row.at().sheet()), typed, row.words());
   }
 
   private static UnitSystem units(Results results) {

@@ -1,5 +1,7 @@
 package sparewell.sheet;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import sparewell.event.EventPacking;
@@ -31,6 +33,7 @@ import sparewell.stow.StowPlan;
  * @param packing what to pack for the events ahead
  * @param stow which box goes where
  * @param load the load sheet
+ * @param entered what the angler typed into our sheets, and what was posted of it
  * @param lastRun what the last run left in the workbook; absent on the first run
  */
 public record Results(
@@ -47,8 +50,33 @@ public record Results(
     EventPacking packing,
     StowPlan stow,
     LoadReport load,
+    Entered entered,
     Optional<LastRun> lastRun) {
   public Results {
     findings = List.copyOf(findings);
+  }
+  /** The same without what was typed for lines that are gone, which findings tell of instead. */
+  Results without(List<Typed.Row> gone, List<Finding> more) {
+    List<Typed.Row> rows = new ArrayList<>(entered.typed().rows());
+    rows.removeAll(gone);
+    Entered left = new Entered(new Typed(rows, entered.typed().card()), entered.posted());
+    List<Finding> all = new ArrayList<>(more);
+    all.addAll(findings);
+    all.sort(Comparator.comparing(Finding::severity));
+    return new Results(
+        version,
+        season,
+        all,
+        onHand,
+        rates,
+        trackRecord,
+        spares,
+        buys,
+        offSeason,
+        packing,
+        stow,
+        load,
+        left,
+        lastRun);
   }
 }

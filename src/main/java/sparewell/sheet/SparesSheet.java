@@ -24,8 +24,9 @@ public final class SparesSheet {
   /** Tab of the sheet. */
   public static final String NAME = "Spares";
 
-  /** Headings by which the next run finds the counts of this one. */
-  public static final List<String> CARRY_OF_ITEM = List.of("Style", "Size", "Colour", "Carry");
+  /** Headings by which the next run finds what this one said of each item. */
+  public static final List<String> OF_ITEM =
+      List.of("Style", "Size", "Colour", "Carry", "Run-out chance now");
 
   private SparesSheet() {}
 
@@ -128,11 +129,9 @@ public final class SparesSheet {
                 "From", Format.TEXT, "Where the pieces lie ashore.", move -> move.from().name()),
             Column.sheetOnly(
                 "Pieces", Format.COUNT, "Pieces to take from this place.", Bring::pieces),
-            Column.sheetOnly(
-                "Into",
-                Format.TEXT,
-                "The place aboard that holds most of the item, else of its style.",
-                move -> move.to().map(Place::name).orElse("a box of your choice"))),
+            EntryTable.into(
+                "The place aboard that holds most of the item, else of its style.", Bring::to),
+            EntryTable.done()),
         brings,
         "Nothing ashore is wanted aboard.");
   }

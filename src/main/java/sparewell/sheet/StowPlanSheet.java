@@ -352,7 +352,8 @@ public final class StowPlanSheet {
                 "Reason",
                 Format.TEXT,
                 "Why it is moved or not.",
-                row -> row.reason().word()));
+                row -> row.reason().word()),
+            EntryTable.done(BoxPlan::moves));
     return new Table<>(
         "stow-plan.csv",
         "Every box aboard",
@@ -386,7 +387,7 @@ public final class StowPlanSheet {
                 CurveRow::gainPercent),
             Column.of(
                 "gap_pct",
-                "Gap (%)",
+                "A better plan saves at most (%)",
                 Format.NUMBER,
                 "By how much a better plan with so many moves could at most bring the tackle further"
                     + " aft, in percent of its distance from the transom; 0 = proven best.",

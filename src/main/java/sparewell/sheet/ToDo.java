@@ -47,6 +47,7 @@ final class ToDo {
     ToDo toDo = new ToDo(results, sheets);
     toDo.overPlate();
     toDo.mend();
+    toDo.post();
     toDo.bring();
     toDo.buy();
     toDo.pack();
@@ -80,6 +81,25 @@ final class ToDo {
                 Tone.BAD,
                 Optional.of(Cell.ofSheet("Weight by compartment"))));
       }
+    }
+  }
+
+  /** What is ticked counts only once it is posted; until then it is asked for again. */
+  private void post() {
+    Typed typed = results.entered().typed();
+    long ticked = typed.rows().stream().filter(Typed.Row::ticked).count();
+    if (ticked > 0 || TripCardSheet.filled(typed)) {
+      String what =
+          ticked == 0
+              ? "the trip card"
+              : Phrase.count(ticked, "entry", "entries") + " typed on our sheets";
+      steps.add(
+          Step.of(
+              "Post what you ticked: "
+                  + what
+                  + " not posted yet; save, close and run 'sparewell post'",
+              Tone.WATCH,
+              Optional.empty()));
     }
   }
 

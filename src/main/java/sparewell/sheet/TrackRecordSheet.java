@@ -3,6 +3,7 @@ package sparewell.sheet;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Collectors;
 import sparewell.rates.record.TrackRecord;
 import sparewell.table.Block;
@@ -20,15 +21,17 @@ public final class TrackRecordSheet {
   public static ReportSheet of(TrackRecord record) {
     List<Block.Line> lines = new ArrayList<>();
     if (record.lines().stream().anyMatch(line -> line.predictions() > 0)) {
-      lines.add(Phrase.strong(compared(record.lines()), Tone.NONE));
+      lines.add(Phrase.strong(followed(record.lines()), Tone.NONE));
+      lines.add(Block.Line.of(compared(record.lines())));
     }
     lines.add(Block.Line.of(record.sentence()));
     lines.add(
         Phrase.small(
             "From the fifth trip on, every trip is foreseen from the log before it, for the hours"
                 + " each style was thrown there. A prediction is one style on one trip, all sizes"
-                + " and colours together; Carry at least is left aside. Raw average: losses per"
-                + " hour so far, taken at face value."));
+                + " and colours together. The floor is the style's Carry at least, or what is needed"
+                + " at once; the other rules leave it aside. Raw average: losses per hour so far,"
+                + " taken at face value."));
     if (record.fits() < record.trips()) {
       lines.add(
           Phrase.small(
@@ -40,6 +43,20 @@ public final class TrackRecordSheet {
         "Track record",
         "How the recommendations would have done on the trips you have behind you",
         List.of(new Block.Text(lines), new Block.Rows(table(record))));
+  }
+
+  /** What following the advice would have done, floor and all, against three of each. */
+  private static String followed(List<TrackRecord.Line> rules) {
+    Map<String, TrackRecord.Line> byPolicy =
+        rules.stream().collect(Collectors.toMap(TrackRecord.Line::policy, line -> line));
+    TrackRecord.Line advice = byPolicy.get(TrackRecord.WITH_FLOOR);
+    return "Following the advice with its floor: "
+        + Phrase.count(advice.runOuts(), "run-out")
+        + " in "
+        + advice.predictions()
+        + "; three of each: "
+        + byPolicy.get("flat three").runOuts()
+        + ".";
   }
 
   /** The rules side by side in plain words. */
@@ -64,7 +81,8 @@ public final class TrackRecordSheet {
                 "policy",
                 "Rule",
                 Format.TEXT,
-                "How many to carry: as recommended, three of each style, or by the raw average",
+                "How many to carry: as recommended, with the floor or without, three of each style, or by"
+                    + " the raw average",
                 TrackRecord.Line::policy),
             Column.of(
                 "predictions",

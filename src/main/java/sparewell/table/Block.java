@@ -6,7 +6,14 @@ import sparewell.finding.Cell;
 
 /** A part of an output sheet; parts stand below each other. */
 public sealed interface Block
-    permits Block.Text, Block.Rows, Block.Form, Block.NewPage, Chart, Drawing, LabelGrid {
+    permits Block.Text,
+        Block.Rows,
+        Block.FileOnly,
+        Block.Form,
+        Block.NewPage,
+        Chart,
+        Drawing,
+        LabelGrid {
   /** Lines of text. */
   record Text(List<Line> lines) implements Block {
     public Text {
@@ -19,6 +26,9 @@ public sealed interface Block
 
   /** What follows begins a page of its own in print. */
   record NewPage() implements Block {}
+
+  /** A table whose rows go to its file one by one; the sheet shows them in another way. */
+  record FileOnly(Table<?> table) implements Block {}
 
   /** Cells that the angler types into, one a row in column B, each behind its label in column A. */
   record Form(List<Field> fields) implements Block {

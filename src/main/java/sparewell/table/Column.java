@@ -78,6 +78,12 @@ public record Column<R>(
         csvName, heading, format, meaning, value, tone, link, totalled, dashed, newEntry);
   }
 
+  /** The same column with other values. */
+  public Column<R> valued(Function<R, ?> newValue) {
+    return new Column<>(
+        csvName, heading, format, meaning, newValue, tone, link, totalled, dashed, entry);
+  }
+
   /** The same column with a state of health. */
   public Column<R> toned(Function<R, Tone> newTone) {
     return new Column<>(

@@ -84,7 +84,7 @@ public final class Layout {
   public static Optional<Cell> cellOf(
       ReportSheet sheet, Table<?> table, int index, String heading) {
     int row = FIRST_ROW;
-    for (Block block : sheet.blocks()) {
+    for (Block block : sheet.shown()) {
       if (block instanceof Block.Rows rows && rows.table() == table) {
         int column = 1;
         int seen = 0;

@@ -12,7 +12,8 @@ import java.util.Optional;
  * @param inView the table, one of the parts, whose headings stay in view and are repeated on each
  *     page; empty for the one that most of the rows belong to. It must stand near the top: where
  *     little of the screen would be left below its headings, only the answer stays in view
- * @param largePrint whether it is read at arm's length: letters, rows and columns are larger
+ * @param largePrint whether it is read at arm's length: letters, rows and columns are larger, and
+ *     all of it is on one upright page
  */
 public record ReportSheet(
     String name, String answer, List<Block> blocks, Optional<Table<?>> inView, boolean largePrint) {
@@ -23,6 +24,11 @@ public record ReportSheet(
   /** A sheet as usual. */
   public ReportSheet(String name, String answer, List<Block> blocks) {
     this(name, answer, blocks, Optional.empty(), false);
+  }
+
+  /** The parts that stand on the sheet. */
+  public List<Block> shown() {
+    return blocks.stream().filter(block -> !(block instanceof Block.FileOnly)).toList();
   }
 
   /** The same with the headings of one of its tables in view. */

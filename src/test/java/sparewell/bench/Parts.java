@@ -25,6 +25,7 @@ import sparewell.save.OwnSheet;
 import sparewell.save.SaveRequest;
 import sparewell.save.WorkbookSaver;
 import sparewell.season.Season;
+import sparewell.sheet.Entered;
 import sparewell.sheet.ReportSheets;
 import sparewell.sheet.Results;
 import sparewell.spares.BuyList;
@@ -92,6 +93,7 @@ public final class Parts {
               packing,
               stow,
               load,
+              Entered.NOTHING,
               Optional.empty());
       List<ReportSheet> sheets = clock.time("sheets", () -> ReportSheets.of(results).sheets());
       List<OwnSheet> own =

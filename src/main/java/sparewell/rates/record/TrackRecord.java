@@ -1,8 +1,11 @@
 package sparewell.rates.record;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import sparewell.season.Season;
+import sparewell.season.Settings;
+import sparewell.season.Style;
 
 /**
  * The angler's own history replayed: from the fifth trip on, each trip is foreseen from what was
@@ -15,6 +18,9 @@ import sparewell.season.Season;
  * @param sentence which policy did better, or that there is too little history to tell
  */
 public record TrackRecord(List<Line> lines, int trips, int fits, String sentence) {
+  /** The policy of the recommendation, never under the floor. */
+  public static final String WITH_FLOOR = "recommendation with floor";
+
   private static final int FLAT = 3;
 
   public TrackRecord {
@@ -24,7 +30,7 @@ public record TrackRecord(List<Line> lines, int trips, int fits, String sentence
   /**
    * How a policy did.
    *
-   * @param policy which: recommendation, flat three or raw average
+   * @param policy which: recommendation, flat three, raw average or recommendation with floor
    * @param predictions styles on trips foreseen
    * @param runOuts how often more was lost than the policy would have carried
    * @param runOutPercent the same in percent; absent without predictions
@@ -49,6 +55,7 @@ public record TrackRecord(List<Line> lines, int trips, int fits, String sentence
     PolicyTally recommendation = new PolicyTally();
     PolicyTally flat = new PolicyTally();
     PolicyTally raw = new PolicyTally();
+    PolicyTally floored = new PolicyTally();
     double wantedRunOuts = 0;
     while (replay.hasNext()) {
       for (Foreseen foreseen : replay.next()) {
@@ -56,18 +63,28 @@ public record TrackRecord(List<Line> lines, int trips, int fits, String sentence
         recommendation.add(foreseen.losses(), chance, foreseen.use());
         raw.add(foreseen.byRawRate(), chance, foreseen.use());
         flat.add(FLAT, foreseen.use());
+        int floor = floor(season.styles().get(foreseen.use().style()), season.settings());
+        floored.add(Math.max(floor, foreseen.losses().quantile(chance)), foreseen.use());
         wantedRunOuts += 1 - chance;
       }
     }
-    List<Line> lines =
+    List<Line> rules =
         List.of(
             recommendation.line("recommendation"),
             flat.line("flat three"),
             raw.line("raw average"));
+    List<Line> lines = new ArrayList<>(rules);
+    lines.add(floored.line(WITH_FLOOR));
     return new TrackRecord(
         lines,
         Math.max(0, replay.trips() - Replay.KNOWN_FIRST),
         replay.fits(),
-        Verdict.of(replay.trips(), lines, wantedRunOuts));
+        Verdict.of(replay.trips(), rules, wantedRunOuts));
+  }
+
+  /** The least to carry of a style taken as one item, as it is set now. */
+  private static int floor(Style style, Settings settings) {
+    return Math.max(
+        style.carryAtLeast().orElse(settings.carryAtLeast()), style.neededTogether());
   }
 }

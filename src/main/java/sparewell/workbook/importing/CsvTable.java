@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
@@ -65,6 +66,40 @@ record CsvTable(
   CsvTable {
     headings = List.copyOf(headings);
     lines = List.copyOf(lines);
+  }
+
+  /** The rows of a source. */
+  static CsvTable of(ImportSource source, Optional<DateOrder> order) throws UnusableImport {
+    return source.made().isPresent()
+        ? made(source)
+        : read(source.file(), source.sheet(), order);
+  }
+
+  /** Rows made by this program, with the columns that they have values for. */
+  private static CsvTable made(ImportSource source) {
+    List<Map<String, String>> rows = source.made().orElseThrow();
+    List<String> headings =
+        source.sheet().columns().stream()
+            .map(InputColumn::name)
+            .filter(
+                name ->
+                    rows.stream().anyMatch(row -> row.containsKey(name))
+                        || source.sheet().column(name).required())
+            .toList();
+    List<Line> lines = new ArrayList<>();
+    for (Map<String, String> row : rows) {
+      lines.add(
+          new Line(
+              lines.size() + 1,
+              headings.stream().map(name -> row.getOrDefault(name, "")).toList()));
+    }
+    return new CsvTable(
+        source.file(),
+        ',',
+        HeaderRow.of(source.sheet(), raw(new Line(0, headings))),
+        headings,
+        lines,
+        new FileDates(Optional.empty(), Optional.empty()));
   }
 
   /**

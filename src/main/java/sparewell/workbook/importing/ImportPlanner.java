@@ -77,10 +77,10 @@ public final class ImportPlanner {
     List<String> faults = new ArrayList<>();
     for (ImportSource source : ordered) {
       try {
-        CsvTable table = CsvTable.read(source.file(), source.sheet(), order);
+        CsvTable table = CsvTable.of(source, order);
         TargetTable target = target(sheets, cells, source.sheet());
         requireColumns(table, target, new ValueMaker(table, target, itemUnit).homeless());
-        Incoming rows = new Incoming(table, target, itemUnit, cells.dates());
+        Incoming rows = new Incoming(table, target, itemUnit, cells.dates(), source.made().isPresent());
         FormulaColumns own = FormulaColumns.of(book, target, rows.raw().size());
         TableFormulas.said(book, target, own).forEach(rows::note);
         rows.copy(own.copied());

@@ -2,16 +2,19 @@ package sparewell.workbook.importing;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import sparewell.workbook.InputSheet;
 import sparewell.workbook.InputSheets;
 
 /**
- * A file of rows for an input sheet.
+ * Rows for an input sheet: a file, or rows made by this program.
  *
  * @param sheet one of {@link #SHEETS}
- * @param file the file as it was named
+ * @param file the file as it was named, or what the rows are called
+ * @param made the rows by column, in place of a file; every one is new, whatever the sheet holds
  */
-public record ImportSource(InputSheet sheet, Path file) {
+public record ImportSource(InputSheet sheet, Path file, Optional<List<Map<String, String>>> made) {
   /** The sheets that take rows, in the order in which their files are read. */
   public static final List<InputSheet> SHEETS =
       List.of(
@@ -25,8 +28,14 @@ public record ImportSource(InputSheet sheet, Path file) {
           InputSheets.COUNTS);
 
   public ImportSource {
+    made = made.map(List::copyOf);
     if (!SHEETS.contains(sheet)) {
       throw new IllegalArgumentException("no rows are imported into " + sheet.name());
     }
+  }
+
+  /** A file. */
+  public ImportSource(InputSheet sheet, Path file) {
+    this(sheet, file, Optional.empty());
   }
 }

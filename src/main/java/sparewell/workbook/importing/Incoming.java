@@ -32,12 +32,20 @@ final class Incoming {
   private int known;
   private int examples;
 
-  Incoming(CsvTable table, TargetTable target, MassUnit itemUnit, DateSystem dates) {
+  /**
+   * Compares the rows with those of the sheet.
+   *
+   * @param allNew whether every row is new, whatever the sheet holds
+   */
+  Incoming(
+      CsvTable table, TargetTable target, MassUnit itemUnit, DateSystem dates, boolean allNew) {
     this.table = table;
     this.target = target;
     RowKey key = new RowKey(table, target, itemUnit, dates);
     Map<List<String>, Integer> there = new HashMap<>();
-    target.rows().forEach(row -> there.merge(key.of(row), 1, Integer::sum));
+    if (!allNew) {
+      target.rows().forEach(row -> there.merge(key.of(row), 1, Integer::sum));
+    }
     ValueMaker maker = new ValueMaker(table, target, itemUnit);
     for (CsvTable.Line line : table.lines()) {
       NewRow row = new NewRow(line.number(), maker.values(line));

@@ -164,7 +164,7 @@ class TrackRecordTest {
     assertEquals(16, record.trips());
     assertEquals(5, record.fits());
     assertEquals(
-        List.of("recommendation", "flat three", "raw average"),
+        List.of("recommendation", "flat three", "raw average", TrackRecord.WITH_FLOOR),
         record.lines().stream().map(TrackRecord.Line::policy).toList());
     for (TrackRecord.Line line : record.lines()) {
       assertEquals(32, line.predictions());
@@ -174,6 +174,10 @@ class TrackRecordTest {
     assertEquals(1, flat.runOuts());
     assertEquals(3, flat.meanCarried().getAsDouble());
     assertTrue(flat.coverageGotProbability().isEmpty());
+    // Never fewer than the floor of three, and never fewer than without it.
+    TrackRecord.Line floored = record.lines().get(3);
+    assertTrue(floored.meanCarried().getAsDouble() >= 3);
+    assertTrue(floored.runOuts() <= record.lines().get(0).runOuts());
     assertTrue(record.sentence().contains("with 32 predictions"), record.sentence());
     // With the chance that each style wants, twenty times as many run-outs are.
     for (int s = 0; s < 2; s++) {

@@ -1,0 +1,77 @@
+package sparewell.cli;
+
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Model.PositionalParamSpec;
+import sparewell.run.Outcome;
+import sparewell.run.PostRun;
+import sparewell.run.RunOptions;
+import sparewell.workbook.Overrides;
+
+/** Turns ticks and the trip card into rows of the angler's sheets, and analyses. */
+final class PostCommand implements Callable<Integer> {
+  private final Console console;
+  private final CommandForm form =
+      CommandForm.of(
+          "post",
+          this,
+          "Turn what stands under Done and on Trip card into rows of your own sheets,",
+          "after a backup, and analyse. Nothing is ever posted twice.");
+  private final PositionalParamSpec book =
+      form.parameter("BOOK", Path.class, "1", "workbook (.xlsx, .xlsm) with ticks");
+  private final OptionSpec date;
+  private final OptionSpec dryRun;
+  private final OptionSpec reports;
+  private final BackupOption backups;
+  private final OptionSpec quiet;
+
+  private PostCommand(Console console) {
+    this.console = console;
+    date =
+        form.option("--date", "DATE", LocalDate.class, "date of the rows, yyyy-mm-dd; else As of");
+    dryRun = form.flag("--dry-run", "show the rows; write nothing");
+    reports =
+        form.option(
+            "--reports",
+            "DIR",
+            Path.class,
+            "folder for the CSV files (${DEFAULT-VALUE})",
+            "reports");
+    backups = new BackupOption(form);
+    quiet = form.flag("--quiet", "print nothing but problems");
+  }
+
+  static CommandSpec of(Console console) {
+    return new PostCommand(console).form.complete();
+  }
+
+  @Override
+  public Integer call() {
+    RunOptions options =
+        new RunOptions(
+            LocalDateTime.now(),
+            Optional.empty(),
+            reports.getValue(),
+            Overrides.NONE,
+            false,
+            backups.kept(),
+            false,
+            console.columns(),
+            BuildVersion.number());
+    boolean silent = quiet.getValue();
+    Outcome outcome;
+    try (Watch watch = new Watch(console, 1, silent)) {
+      outcome = 
+          PostRun.run(
+              book.getValue(), Optional.ofNullable(date.getValue()), dryRun.getValue(), options);
+      watch.report(1);
+    }
+    Books.report(console, silent, outcome);
+    return outcome.exitCode();
+  }
+}

@@ -1,0 +1,184 @@
+package sparewell.posting;
+
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.stream.Collectors;
+import sparewell.finding.Cell;
+import sparewell.season.Event;
+import sparewell.season.ItemId;
+import sparewell.season.Season;
+import sparewell.sheet.EntryTable;
+import sparewell.sheet.Ticks;
+import sparewell.sheet.TripCardSheet;
+import sparewell.sheet.Typed;
+import sparewell.workbook.InputSheets;
+
+/** The rows of the trip that the trip card tells of. */
+final class PostedTrip {
+  private final Typed typed;
+  private final Season season;
+  private final LocalDate date;
+  private final List<PostedRow> rows = new ArrayList<>();
+  private final List<String> faults = new ArrayList<>();
+
+  PostedTrip(Typed typed, Season season, LocalDate date) {
+    this.typed = typed;
+    this.season = season;
+    this.date = date;
+    if (TripCardSheet.filled(typed)) {
+      post();
+    }
+  }
+
+  List<PostedRow> rows() {
+    return rows;
+  }
+
+  List<String> faults() {
+    return faults;
+  }
+
+  private void post() {
+    Optional<Event> event = TripCardSheet.event(typed, season);
+    LocalDate day = day(event);
+    LocalDate asOf = season.settings().asOf();
+    if (day.isAfter(asOf)) {
+      fault(
+          TripCardSheet.DATE,
+          "the trip of "
+              + day
+              + " is after the date of the analysis, "
+              + asOf
+              + "; set or clear As of in Settings, then post");
+    }
+    String name = name(field(TripCardSheet.TRIP), day);
+    Map<String, String> trip = new LinkedHashMap<>();
+    trip.put("Trip", name);
+    trip.put("Date", day.toString());
+    trip.put("Water", event.map(Event::water).orElse(""));
+    trip.put("Hours", positive(TripCardSheet.HOURS));
+    trip.put("Days", positive(TripCardSheet.DAYS));
+    trip.put("Cover", field(TripCardSheet.COVER).orElse(""));
+    trip.put("Note", field(TripCardSheet.NOTE).orElse(""));
+    rows.add(new PostedRow(InputSheets.TRIPS, trip, Cell.ofSheet(TripCardSheet.NAME)));
+    of(EntryTable.CARD_STYLES).forEach(row -> hours(name, row));
+    of(EntryTable.CARD_ITEMS).forEach(row -> loss(name, row));
+  }
+
+  private List<Typed.Row> of(EntryTable table) {
+    return typed.rows().stream().filter(row -> row.table() == table).toList();
+  }
+
+  /** What the card says, else the event's day, else that of the posting. */
+  private LocalDate day(Optional<Event> event) {
+    Object there = typed.card().get(TripCardSheet.DATE);
+    if (there instanceof LocalDate day) {
+      return day;
+    }
+    if (there != null) {
+      try {
+        return LocalDate.parse(there.toString().strip());
+      } catch (DateTimeParseException other) {
+        fault(TripCardSheet.DATE, "'" + there + "' is not a date; write it like " + date);
+      }
+    }
+    return event.map(Event::date).orElse(date);
+  }
+
+  /** A name that no trip has yet. */
+  private String name(Optional<String> wanted, LocalDate day) {
+    Set<String> taken =
+        season.trips().stream().map(trip -> fold(trip.id())).collect(Collectors.toSet());
+    String first = wanted.orElse("Trip of " + day);
+    if (taken.contains(fold(first)) && wanted.isPresent()) {
+      first = first + " " + day;
+    }
+    String name = first;
+    for (int n = 2; taken.contains(fold(name)); n++) {
+      name = first + " (" + n + ")";
+    }
+    return name;
+  }
+
+  private static String fold(String name) {
+    return name.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
+  }
+
+  private Optional<String> field(String label) {
+    return Optional.ofNullable(typed.card().get(label)).map(Ticks::plain);
+  }
+
+  /** A number above 0 in a field, as text; the hours must be given. */
+  private String positive(String label) {
+    Object there = typed.card().get(label);
+    if (there == null) {
+      if (label.equals(TripCardSheet.HOURS)) {
+        fault(label, "type the hours fished; without them the trip tells nothing of rates");
+      }
+      return "";
+    }
+    Optional<Double> number = number(there).filter(hours -> hours > 0);
+    if (number.isEmpty()) {
+      fault(label, "'" + Ticks.plain(there) + "' is not a number above 0");
+    }
+    return number.map(Ticks::plain).orElse("");
+  }
+
+  private static Optional<Double> number(Object there) {
+    if (there instanceof Double number) {
+      return Optional.of(number).filter(hours -> hours >= 0);
+    }
+    String text = there.toString().strip().replace(',', '.');
+    return text.matches("\\d{1,6}(\\.\\d{1,6})?")
+        ? Optional.of(Double.parseDouble(text))
+        : Optional.empty();
+  }
+
+  private void hours(String trip, Typed.Row row) {
+    Object entry = row.entries().values().iterator().next();
+    Optional<Double> hours = number(entry);
+    if (hours.isEmpty()) {
+      fault(row, "'" + Ticks.plain(entry) + "' is not a number of hours");
+    } else if (hours.get() > 0) {
+      Map<String, String> values = new LinkedHashMap<>();
+      values.put("Trip", trip);
+      values.put("Style", row.key().get(0));
+      values.put("Hours", Ticks.plain(hours.get()));
+      rows.add(new PostedRow(InputSheets.STYLE_HOURS, values, row.at()));
+    }
+  }
+
+  private void loss(String trip, Typed.Row row) {
+    Object lost = row.entries().getOrDefault(TripCardSheet.LOST, "0");
+    Object ranOut = row.entries().getOrDefault(TripCardSheet.RAN_OUT, "no");
+    OptionalInt pieces = Poster.number(lost);
+    if (pieces.isEmpty()) {
+      fault(row, "'" + Ticks.plain(lost) + "' is no whole number of pieces lost");
+    } else if (!Ticks.isYes(ranOut) && !Ticks.isNo(ranOut)) {
+      fault(row, "'" + Ticks.plain(ranOut) + "' is neither yes nor no");
+    } else if (pieces.getAsInt() > 0 || Ticks.isYes(ranOut)) {
+      Map<String, String> values =
+          Poster.item(new ItemId(row.key().get(0), row.key().get(1), row.key().get(2)));
+      values.put("Trip", trip);
+      values.put("Lost", String.valueOf(pieces.getAsInt()));
+      values.put("Ran out", Ticks.isYes(ranOut) ? "yes" : "");
+      rows.add(new PostedRow(InputSheets.LOSSES, values, row.at()));
+    }
+  }
+
+  private void fault(Typed.Row row, String what) {
+    faults.add(Poster.fault(row.at(), row.words(), what));
+  }
+
+  private void fault(String label, String what) {
+    faults.add(TripCardSheet.NAME + ", " + label + ": " + what + ".");
+  }
+}

@@ -1,0 +1,176 @@
+package sparewell.run;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import sparewell.finding.Findings;
+import sparewell.ooxml.WorkbookPackage;
+import sparewell.ooxml.WorkbookRefused;
+import sparewell.posting.PostedRow;
+import sparewell.posting.Poster;
+import sparewell.posting.Posting;
+import sparewell.save.WorkbookSaver;
+import sparewell.season.Season;
+import sparewell.season.SeasonOrder;
+import sparewell.sheet.Entered;
+import sparewell.sheet.Typed;
+import sparewell.stock.OnHandCalculator;
+import sparewell.workbook.InputSheet;
+import sparewell.workbook.importing.ImportPlanner;
+import sparewell.workbook.importing.ImportSource;
+import sparewell.workbook.importing.Rejected;
+import sparewell.workbook.importing.SheetPlan;
+import sparewell.workbook.importing.UnusableImport;
+import sparewell.workbook.read.ReadOptions;
+import sparewell.workbook.read.SeasonReader;
+import sparewell.workbook.read.SheetChoice;
+import sparewell.workbook.read.UnusableWorkbook;
+
+/**
+ * Turns what was typed on our sheets into rows of the angler's, and analyses. The rows go into a
+ * copy; the copy is analysed; the result takes the workbook's place in one step, with the rows and
+ * without the ticks. So nothing is posted twice or lost, whenever the run ends.
+ */
+public final class PostRun {
+  private final Path book;
+  private final Path folder;
+  private final RunOptions options;
+
+  private PostRun(Path book, RunOptions options) {
+    this.book = book;
+    this.folder = Batch.reportFolders(List.of(book), options.reports()).get(0);
+    this.options = options;
+  }
+
+  /**
+   * Posts.
+   *
+   * @param date date of the rows; the workbook's date of analysis where there is none
+   * @param dryRun only tell the rows
+   */
+  public static Outcome run(
+      Path book, Optional<LocalDate> date, boolean dryRun, RunOptions options) {
+    PostRun run = new PostRun(book, options);
+    try (WorkbookPackage original = WorkbookPackage.open(book)) {
+      return run.post(original, date, dryRun);
+    } catch (UnusableImport unusable) {
+      return run.refused(unusable.faults());
+    } catch (UnusableWorkbook unusable) {
+      return Outcome.refused(book, BookRun.unusable(book, unusable));
+    } catch (WorkbookRefused refused) {
+      return Outcome.refused(book, List.of(refused.getMessage()));
+    } catch (IOException disk) {
+      return run.refused(List.of("The CSV files cannot be written into " + run.folder + "."));
+    }
+  }
+
+  private Outcome post(WorkbookPackage original, Optional<LocalDate> date, boolean dryRun)
+      throws UnusableImport, UnusableWorkbook, WorkbookRefused, IOException {
+    Typed typed = TypedReader.of(original);
+    Season season =
+        SeasonOrder.of(
+            SeasonReader.read(
+                    original, new ReadOptions(options.now().toLocalDate(), options.overrides()))
+                .season());
+    LocalDate asOf = season.settings().asOf();
+    LocalDate day = date.orElse(asOf);
+    if (day.isAfter(asOf)) {
+      return refused(
+          List.of(
+              "Rows of "
+                  + day
+                  + " would not count: the workbook is analysed as of "
+                  + asOf
+                  + ". Set or clear As of in Settings, or give an earlier --date."));
+    }
+    Posting posting = Poster.of(typed, season, OnHandCalculator.of(season), day);
+    if (!posting.faults().isEmpty()) {
+      return refused(posting.faults());
+    }
+    if (dryRun || posting.rows().isEmpty()) {
+      return new Outcome(
+          book, ExitCode.DONE, "nothing written", PostSummary.dry(posting), List.of());
+    }
+    WorkbookSaver.check(original, book, options.dropSignature());
+    return write(original, posting);
+  }
+
+  private Outcome write(WorkbookPackage original, Posting posting)
+      throws UnusableImport, UnusableWorkbook, WorkbookRefused, IOException {
+    List<InputSheet> missing = missing(original, posting);
+    try (Scratch scratch = new Scratch(original)) {
+      if (missing.isEmpty()) {
+        return append(original, original, posting, scratch);
+      }
+      Path grown = scratch.file();
+      BlankSheets.add(original, missing, grown);
+      try (WorkbookPackage whole = WorkbookPackage.open(grown)) {
+        return append(original, whole, posting, scratch);
+      }
+    }
+  }
+
+  private static List<InputSheet> missing(WorkbookPackage original, Posting posting) {
+    SheetChoice sheets = SheetChoice.of(original.sheets(), new Findings());
+    return ImportSource.SHEETS.stream()
+        .filter(sheet -> !posting.of(sheet).isEmpty() && sheets.of(sheet).isEmpty())
+        .toList();
+  }
+
+  private Outcome append(
+      WorkbookPackage original, WorkbookPackage whole, Posting posting, Scratch scratch)
+      throws UnusableImport, UnusableWorkbook, WorkbookRefused, IOException {
+    List<ImportSource> sources = sources(posting);
+    List<SheetPlan> plans = 
+        ImportPlanner.plan(whole, sources, options.now().toLocalDate(), Optional.empty());
+    List<String> rejected = new ArrayList<>();
+    for (int i = 0; i < plans.size(); i++) {
+      List<PostedRow> rows = posting.of(sources.get(i).sheet());
+      for (Rejected row : plans.get(i).rejected()) {
+        rejected.add(PostSummary.row(rows.get((int) row.line() - 1)) + ": " + row.reason() + ".");
+      }
+    }
+    if (!rejected.isEmpty()) {
+      return refused(rejected);
+    }
+    Path filled = scratch.file();
+    WorkbookSaver.copyWithRows(
+        ImportRun.request(whole, plans, options.now(), options.backupsKept()), filled);
+    Map<String, Integer> posted = new LinkedHashMap<>();
+    plans.forEach(plan -> posted.put(plan.sheet().name(), plan.added().size()));
+    try (WorkbookPackage fresh = WorkbookPackage.open(filled)) {
+      Outcome analysed =
+          BookRun.written(
+              fresh, original, book, new Entered(Typed.NOTHING, posted), folder, options);
+      List<String> lines = new ArrayList<>(PostSummary.done(posted));
+      lines.addAll(analysed.summary());
+      return new Outcome(
+          book, analysed.exitCode(), analysed.inShort(), lines, analysed.problems());
+    }
+  }
+
+  private static List<ImportSource> sources(Posting posting) {
+    return ImportSource.SHEETS.stream()
+        .filter(sheet -> !posting.of(sheet).isEmpty())
+        .map(
+            sheet ->
+                new ImportSource(
+                    sheet,
+                    Path.of("what was typed"),
+                    Optional.of(posting.of(sheet).stream().map(PostedRow::values).toList())))
+        .toList();
+  }
+
+  private Outcome refused(List<String> faults) {
+    List<String> lines = new ArrayList<>();
+    lines.add("Nothing was posted; " + book + " is as it was:");
+    faults.forEach(fault -> lines.add("  " + fault));
+    return Outcome.refused(book, lines);
+  }
+}

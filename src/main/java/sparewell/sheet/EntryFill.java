@@ -1,0 +1,144 @@
+package sparewell.sheet;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import sparewell.table.Block;
+import sparewell.table.Chart;
+import sparewell.table.Column;
+import sparewell.table.ReportSheet;
+import sparewell.table.Table;
+import sparewell.units.UnitSystem;
+
+/** Puts what the angler typed and has not posted yet back into the new tables. */
+final class EntryFill {
+  private final UnitSystem units;
+  private final Map<Place, Typed.Row> waiting = new LinkedHashMap<>();
+  private final Map<EntryTable, Map<List<String>, Integer>> seen = new HashMap<>();
+
+  /** A row as it is known again: by its table, its key, and its place among rows of that key. */
+  private record Place(EntryTable table, List<String> key, int nth) {}
+
+  EntryFill(Typed typed, UnitSystem units) {
+    this.units = units;
+    for (Typed.Row row : typed.rows()) {
+      waiting.put(new Place(row.table(), folded(row.key()), row.nth()), row);
+    }
+  }
+
+  /** What no table so far had a row for. */
+  List<Typed.Row> left() {
+    return List.copyOf(waiting.values());
+  }
+
+  /** The sheet with what was typed for its rows. */
+  ReportSheet fill(ReportSheet sheet) {
+    if (waiting.isEmpty()) {
+      return sheet;
+    }
+    Map<Table<?>, Table<?>> filled = new IdentityHashMap<>();
+    for (Block block : sheet.blocks()) {
+      if (block instanceof Block.Rows rows) {
+        of(sheet.name(), rows.table())
+            .ifPresent(kind -> filled.put(rows.table(), fill(kind, rows.table())));
+      }
+    }
+    List<Block> blocks = new ArrayList<>();
+    for (Block block : sheet.blocks()) {
+      if (block instanceof Block.Rows rows && filled.containsKey(rows.table())) {
+        blocks.add(new Block.Rows(filled.get(rows.table())));
+      } else if (block instanceof Chart chart && filled.containsKey(chart.data())) {
+        blocks.add(
+            new Chart(
+                chart.kind(),
+                chart.title(),
+                chart.xTitle(),
+                chart.yTitle(),
+                chart.see(),
+                filled.get(chart.data()),
+                chart.x(),
+                chart.series()));
+      } else {
+        blocks.add(block);
+      }
+    }
+    return new ReportSheet(
+        sheet.name(),
+        sheet.answer(),
+        blocks,
+        sheet.inView().map(table -> filled.containsKey(table) ? filled.get(table) : table),
+        sheet.largePrint());
+  }
+
+  /** Which table to type into it is. */
+  static Optional<EntryTable> of(String sheet, Table<?> table) {
+    List<String> headings = table.columns().stream().map(Column::heading).toList();
+    return List.of(EntryTable.values()).stream()
+        .filter(kind -> kind.sheet().equals(sheet) && headings.containsAll(kind.headings()))
+        .findFirst();
+  }
+
+  private <R> Table<R> fill(EntryTable kind, Table<R> table) {
+    Map<R, Typed.Row> typed = new IdentityHashMap<>();
+    for (R row : table.rows()) {
+      List<String> key =
+          folded(kind.keys().stream().map(heading -> text(table, heading, row)).toList());
+      int nth =
+          seen.computeIfAbsent(kind, k -> new HashMap<>()).merge(key, 1, Integer::sum) - 1;
+      Optional.ofNullable(waiting.remove(new Place(kind, key, nth)))
+          .ifPresent(there -> typed.put(row, there));
+    }
+    List<Column<R>> columns = new ArrayList<>();
+    for (Column<R> column : table.columns()) {
+      columns.add(
+          kind.entries().contains(column.heading()) || column.heading().equals(EntryTable.INTO)
+              ? column.valued(
+                  row ->
+                      Optional.ofNullable(typed.get(row))
+                          .filter(there -> column.entry().apply(row).isPresent())
+                          .flatMap(there -> kept(kind, there, column, table, row))
+                          .or(() -> column.format().shown(column.value().apply(row), units)))
+              : column);
+    }
+    return new Table<>(table.csvFile(), table.title(), columns, table.rows(), table.whenEmpty());
+  }
+
+  /** What was typed; yes to another count than the row has now is that count. */
+  private <R> Optional<Object> kept(
+      EntryTable kind, Typed.Row typed, Column<R> column, Table<R> table, R row) {
+    Object entry =
+        column.heading().equals(EntryTable.INTO)
+            ? typed.shown().get(EntryTable.INTO)
+            : typed.entries().get(column.heading());
+    if (entry == null || kind.count().isEmpty() || !Ticks.isYes(entry)) {
+      return Optional.ofNullable(entry);
+    }
+    Object then = typed.shown().get(kind.count().get());
+    String now = text(table, kind.count().get(), row);
+    return Optional.of(then == null || Ticks.plain(then).equals(now) ? entry : then);
+  }
+
+  private <R> String text(Table<R> table, String heading, R row) {
+    for (Column<R> column : table.columns()) {
+      if (column.heading().equals(heading)) {
+        return column
+            .format()
+            .shown(column.value().apply(row), units)
+            .map(Ticks::plain)
+            .orElse("");
+      }
+    }
+    throw new IllegalArgumentException("no column " + heading);
+  }
+
+  private static List<String> folded(List<String> key) {
+    return key.stream()
+        .map(text -> text.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT))
+        .toList();
+  }
+}

@@ -1,0 +1,123 @@
+package sparewell.sheet;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import sparewell.season.Place;
+import sparewell.stock.PieceMove;
+import sparewell.table.Column;
+import sparewell.table.Entry;
+import sparewell.table.Format;
+
+/**
+ * A table of ours with cells that the angler types into: how its rows are known again from run to
+ * run, wherever they stand by then.
+ */
+public enum EntryTable {
+  BRING(SparesSheet.NAME, List.of("Style", "Size", "Colour", "From"), "Pieces"),
+  BUY("Buy list", List.of("Style", "Size", "Colour"), "Packs"),
+  PACK(
+      "Event packing",
+      List.of("What to do", "Style", "Size", "Colour", "From box", "From compartment"),
+      "Pieces"),
+  MOVE("Stow plan", List.of("Box", "From", "To"), ""),
+  CHECK(AfterTripSheet.NAME, List.of("Box"), ""),
+  COUNT(
+      WhereItIsSheet.NAME,
+      List.of("Style", "Size", "Colour", "Box", "Compartment"),
+      "",
+      List.of("Counted")),
+  CARD_ITEMS(
+      TripCardSheet.NAME,
+      List.of("Style", "Size", "Colour"),
+      "",
+      List.of(TripCardSheet.LOST, TripCardSheet.RAN_OUT)),
+  CARD_STYLES(TripCardSheet.NAME, List.of("Style"), "", List.of(TripCardSheet.THROWN));
+
+  /** Heading of the column for ticks. */
+  public static final String DONE = "Done";
+
+  /** Heading of the place where pieces go; the angler names it where the plan cannot. */
+  public static final String INTO = "Into";
+
+  private final String sheet;
+  private final List<String> keys;
+  private final String count;
+  private final List<String> entries;
+
+  EntryTable(String sheet, List<String> keys, String count) {
+    this(sheet, keys, count, List.of("Done"));
+  }
+
+  EntryTable(String sheet, List<String> keys, String count, List<String> entries) {
+    this.sheet = sheet;
+    this.keys = keys;
+    this.count = count;
+    this.entries = entries;
+  }
+
+  /** Tab of its sheet where nobody else has that name. */
+  public String sheet() {
+    return sheet;
+  }
+
+  /** Headings of the columns by which a row is known again. */
+  public List<String> keys() {
+    return keys;
+  }
+
+  /** Heading of the count that a tick stands for; empty where a row is done or not. */
+  public Optional<String> count() {
+    return Optional.of(count).filter(heading -> !heading.isEmpty());
+  }
+
+  /** Headings of the columns to type into. */
+  public List<String> entries() {
+    return entries;
+  }
+
+  /** Every heading that it needs. */
+  public List<String> headings() {
+    List<String> all = new ArrayList<>(keys);
+    count().ifPresent(all::add);
+    all.addAll(entries);
+    return all;
+  }
+
+  /** The column of places where pieces go; where none is known the angler may type one. */
+  static <R> Column<R> into(String meaning, Function<R, Optional<Place>> to) {
+    return Column.<R>sheetOnly(
+            INTO,
+            Format.TEXT,
+            meaning,
+            row -> Phrase.place(to.apply(row).orElse(PieceMove.OF_CHOICE)))
+        .entered(
+            row ->
+                to.apply(row).isPresent()
+                    ? Optional.empty()
+                    : Optional.of(named()));
+  }
+
+  /** How the angler names the place that he chose. */
+  static Entry named() {
+    return Entry.anything("Type the box or compartment where you put them.");
+  }
+
+  /** The column for ticks, the last of a table of things to do. */
+  static <R> Column<R> done() {
+    return done(row -> true);
+  }
+
+  /** The same, with cells to tick only in the rows that ask for something. */
+  static <R> Column<R> done(Predicate<R> asks) {
+    Entry entry = Entry.suggesting("yes once done, or how many where fewer", "yes");
+    return Column.<R>sheetOnly(
+            DONE,
+            Format.TEXT,
+            "Type yes once it is done, or how many where it was fewer; 'sparewell post' books it.",
+            row -> Optional.empty())
+        .entered(row -> asks.test(row) ? Optional.of(entry) : Optional.empty());
+  }
+}

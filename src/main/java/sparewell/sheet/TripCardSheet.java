@@ -1,0 +1,324 @@
+package sparewell.sheet;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import sparewell.event.EventPacking.PackingList;
+import sparewell.season.Event;
+import sparewell.season.ItemId;
+import sparewell.season.Season;
+import sparewell.season.StyleHours;
+import sparewell.stock.Holding;
+import sparewell.table.Block;
+import sparewell.table.Column;
+import sparewell.table.Entry;
+import sparewell.table.Format;
+import sparewell.table.ReportSheet;
+import sparewell.table.Table;
+
+/**
+ * One page to take along on the next trip, and the cells to type its marks into afterwards. Posting
+ * turns them into a trip with its hours and losses.
+ */
+public final class TripCardSheet {
+  /** Tab of the sheet. */
+  public static final String NAME = "Trip card";
+
+  public static final String TRIP = "Trip";
+  public static final String DATE = "Date";
+  public static final String DAYS = "Days";
+  public static final String HOURS = "Hours fished";
+  public static final String COVER = "Cover, mostly";
+  public static final String NOTE = "Notes";
+
+  /** Labels of the fields. */
+  public static final List<String> FIELDS = List.of(TRIP, DATE, DAYS, HOURS, COVER, NOTE);
+
+  static final String THROWN = "Hours";
+  public static final String LOST = "Lost";
+  public static final String RAN_OUT = "Ran out";
+
+  private static final int MOST_HOURS = 2_000;
+  private static final int MOST_LOST = 999;
+  private static final int MOST_SQUARES = 10;
+  private static final double ROW_POINTS = 15;
+  private static final int MOST_STYLES = 10;
+  private static final int MOST_ITEMS = 24;
+
+  private final Results results;
+  private final Typed typed;
+  private final Optional<Event> event;
+
+  private TripCardSheet(Results results) {
+    this.results = results;
+    this.typed = results.entered().typed();
+    this.event =
+        filled(typed)
+            ? event(typed, results.season())
+            : results.packing().lists().stream().findFirst().map(PackingList::event);
+  }
+
+  /** Whether the card tells of a trip: hours, a note, losses or styles thrown. */
+  public static boolean filled(Typed typed) {
+    return typed.card().containsKey(HOURS)
+        || typed.card().containsKey(NOTE)
+        || typed.rows().stream()
+            .anyMatch(row -> row.table().sheet().equals(NAME) && row.ticked());
+  }
+
+  /** The event that the card is for; empty where it is for any trip. */
+  public static Optional<Event> event(Typed typed, Season season) {
+    String trip =
+        Optional.ofNullable(typed.card().get(TRIP)).map(Ticks::plain).orElse("").strip();
+    return season.events().stream()
+        .filter(one -> one.name().toLowerCase(Locale.ROOT).equals(trip.toLowerCase(Locale.ROOT)))
+        .findFirst();
+  }
+
+  /** The sheet. */
+  static ReportSheet of(Results results) {
+    return new TripCardSheet(results).sheet();
+  }
+
+  private ReportSheet sheet() {
+    String trip =
+        event.map(one -> one.name() + ", " + one.date()).orElse("the next trip you make");
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(
+        new Block.Text(
+            List.of(
+                Block.Line.of("Afloat: cross out a square for each piece lost and hour thrown."),
+                Block.Line.of("At home: type the sums into the framed cells and post them."))));
+    blocks.add(new Block.Form(fields()));
+    String box = event.map(Event::box).orElse("");
+    Map<Boolean, List<Holding>> rows =
+        itemRows().stream()
+            .collect(
+                Collectors.partitioningBy(
+                    row -> !box.isEmpty() && row.place().box().equals(box)));
+    if (!rows.get(true).isEmpty()) {
+      blocks.add(new Block.Rows(items("Lost out of " + box, rows.get(true))));
+    }
+    if (!rows.get(false).isEmpty() || rows.get(true).isEmpty()) {
+      blocks.add(new Block.Rows(items("Lost out of the boat's boxes", rows.get(false))));
+    }
+    blocks.add(new Block.Rows(styles()));
+    blocks.add(
+        new Block.Text(List.of(Block.Line.of(" "), Block.Line.of(NOTE + " " + "_".repeat(64)))));
+    return new ReportSheet(NAME, "Take this page along on " + trip, blocks).inLargePrint();
+  }
+
+  private List<Block.Field> fields() {
+    return List.of(
+        field(TRIP, Entry.anything("What you call the trip."), event.map(Event::name)),
+        field(DATE, Entry.date("Its first day."), event.map(Event::date)),
+        field(
+            DAYS,
+            Entry.number(0, 366, "Days it took; blank is one."),
+            event.map(Event::days).filter(days -> days != 1)),
+        field(
+            HOURS,
+            Entry.number(0, MOST_HOURS, "Hours fished over all its days."),
+            Optional.empty()),
+        field(COVER, cover(), event.flatMap(Event::cover)),
+        field(NOTE, Entry.anything("Anything worth keeping."), Optional.empty()));
+  }
+
+  private Entry cover() {
+    return Entry.suggesting(
+        "The cover you fished mostly; blank is the usual mix.",
+        Stream.concat(
+                results.season().trips().stream().flatMap(trip -> trip.cover().stream()),
+                results.season().events().stream().flatMap(one -> one.cover().stream()))
+            .distinct()
+            .sorted()
+            .toArray(String[]::new));
+  }
+
+  private Block.Field field(String label, Entry entry, Optional<?> usual) {
+    Object there = filled(typed) ? typed.card().get(label) : null;
+    return new Block.Field(label, entry, Optional.ofNullable(there).or(() -> usual));
+  }
+
+  private static Table<Holding> items(String title, List<Holding> rows) {
+    return new Table<>(
+        "",
+        title,
+        List.of(
+            Column.sheetOnly("Style", Format.TEXT, "Style.", row -> row.item().style()),
+            Column.sheetOnly("Size", Format.TEXT, "Size.", row -> row.item().size()),
+            Column.sheetOnly("Colour", Format.TEXT, "Colour.", row -> row.item().colour()),
+            Column.sheetOnly(
+                "One for each", Format.TEXT, "Squares to cross out.", row -> squares(row.pieces())),
+            Column.entry(
+                LOST,
+                "Pieces lost.",
+                Entry.whole(0, MOST_LOST, "Pieces lost; blank is none.").roomy(0, ROW_POINTS),
+                row -> Optional.empty()),
+            Column.entry(
+                RAN_OUT,
+                "Whether you had none left before the day was over.",
+                Entry.suggesting("yes where you had none left and wanted more.", "yes"),
+                row -> Optional.empty())),
+        rows,
+        "Nothing is aboard.");
+  }
+
+  /** As many squares as pieces, in fives. */
+  private static String squares(int pieces) {
+    StringBuilder squares = new StringBuilder();
+    for (int i = 0; i < Math.min(pieces, MOST_SQUARES); i++) {
+      squares.append(i > 0 && i % 5 == 0 ? " " : "").append('□');
+    }
+    return squares + (pieces > MOST_SQUARES ? " +" : "");
+  }
+
+  /** The event's box first, then the boat from the bow to the transom, place by place. */
+  private List<Holding> itemRows() {
+    Set<ItemId> wanted = new LinkedHashSet<>();
+    event.ifPresent(
+        one ->
+            results.packing().lists().stream()
+                .filter(list -> list.event().name().equals(one.name()))
+                .flatMap(list -> list.lines().stream())
+                .forEach(line -> wanted.add(line.item())));
+    Set<String> styles = styleRows().stream().map(StyleRow::style).collect(Collectors.toSet());
+    String box = event.map(Event::box).orElse("");
+    Map<ItemId, Holding> rows = new LinkedHashMap<>();
+    results.packing().packed().holdings().stream()
+        .filter(holding -> !holding.ashore() && holding.pieces() > 0)
+        .filter(
+            holding ->
+                holding.place().box().equals(box) && !box.isEmpty()
+                    || wanted.contains(holding.item())
+                    || styles.contains(holding.item().style()))
+        .sorted(
+            Comparator.comparing((Holding holding) -> !holding.place().box().equals(box))
+                .thenComparing(holding -> -fromTransom(holding))
+                .thenComparing(holding -> holding.place().name())
+                .thenComparing(Holding::item))
+        .forEach(holding -> rows.putIfAbsent(holding.item(), holding));
+    typed.rows().stream()
+        .filter(row -> row.table() == EntryTable.CARD_ITEMS)
+        .forEach(row -> keep(row, rows));
+    return rows.values().stream().limit(Math.max(MOST_ITEMS, typedItems(rows.keySet()))).toList();
+  }
+
+  /** What something was typed for stays on the card, wherever it is now. */
+  private void keep(Typed.Row row, Map<ItemId, Holding> rows) {
+    results.packing().packed().holdings().stream()
+        .filter(
+            holding ->
+                List.of(
+                        holding.item().style(), holding.item().size(), holding.item().colour())
+                    .equals(row.key()))
+        .findFirst()
+        .ifPresent(holding -> rows.putIfAbsent(holding.item(), holding));
+  }
+
+  /** How many rows it takes to show all that something was typed for. */
+  private int typedItems(Collection<ItemId> rows) {
+    int needed = 0;
+    int at = 0;
+    for (ItemId item : rows) {
+      at++;
+      List<String> key = List.of(item.style(), item.size(), item.colour());
+      if (typed.rows().stream()
+          .anyMatch(row -> row.table() == EntryTable.CARD_ITEMS && row.key().equals(key))) {
+        needed = at;
+      }
+    }
+    return needed;
+  }
+
+  private double fromTransom(Holding holding) {
+    return results.season().compartments().stream()
+        .filter(one -> one.name().equals(holding.place().compartment()))
+        .mapToDouble(one -> one.fromTransom().micrometres())
+        .findFirst()
+        .orElse(0);
+  }
+
+  /**
+   * A style that is likely to be thrown.
+   *
+   * @param style its name
+   * @param plannedHours hours planned; absent without a plan
+   */
+  record StyleRow(String style, Optional<Double> plannedHours) {}
+
+  private Table<StyleRow> styles() {
+    return new Table<>(
+        "",
+        "How long it was thrown",
+        List.of(
+            Column.sheetOnly("Style", Format.TEXT, "Style.", StyleRow::style),
+            Column.sheetOnly(
+                "Planned", Format.HOURS, "Hours in the Event plan.", StyleRow::plannedHours),
+            Column.entry(
+                THROWN,
+                "Hours thrown.",
+                Entry.number(0, MOST_HOURS, "Hours thrown; blank is not at all.")
+                    .roomy(0, ROW_POINTS),
+                row -> Optional.empty()),
+            Column.sheetOnly(
+                "One an hour",
+                Format.TEXT,
+                "Squares to cross out.",
+                row -> squares(MOST_SQUARES))),
+        styleRows(),
+        "No style was thrown yet.");
+  }
+
+  /** The event's plan, else the styles thrown most; and those that hours were typed for. */
+  private List<StyleRow> styleRows() {
+    Map<String, StyleRow> rows = new LinkedHashMap<>();
+    event.stream()
+        .flatMap(one -> one.plan().stream())
+        .forEach(
+            line ->
+                rows.merge(
+                    line.style(),
+                    new StyleRow(line.style(), Optional.of(line.plannedHours())),
+                    TripCardSheet::both));
+    if (rows.isEmpty()) {
+      mostThrown().forEach(style -> rows.put(style, new StyleRow(style, Optional.empty())));
+    }
+    typed.rows().stream()
+        .filter(row -> row.table() == EntryTable.CARD_STYLES)
+        .map(row -> row.key().get(0))
+        .forEach(style -> rows.putIfAbsent(style, new StyleRow(style, Optional.empty())));
+    return new ArrayList<>(rows.values());
+  }
+
+  private static StyleRow both(StyleRow one, StyleRow other) {
+    return new StyleRow(
+        one.style(),
+        Optional.of(one.plannedHours().orElse(0.0) + other.plannedHours().orElse(0.0)));
+  }
+
+  private List<String> mostThrown() {
+    Map<String, Double> hours =
+        results.season().styleHours().stream()
+            .collect(
+                Collectors.groupingBy(
+                    StyleHours::style, Collectors.summingDouble(StyleHours::thrownHours)));
+    return hours.entrySet().stream()
+        .sorted(
+            Map.Entry.<String, Double>comparingByValue()
+                .reversed()
+                .thenComparing(Map.Entry.comparingByKey()))
+        .limit(MOST_STYLES)
+        .map(Map.Entry::getKey)
+        .toList();
+  }
+}

@@ -1,0 +1,55 @@
+package sparewell.sheet;
+
+import java.util.List;
+import java.util.Map;
+import sparewell.finding.Cell;
+
+/**
+ * What the angler typed into our sheets since they were written.
+ *
+ * @param rows rows of tables with something typed
+ * @param card what stands in the fields of the trip card, by label
+ */
+public record Typed(List<Row> rows, Map<String, Object> card) {
+  /** Nothing. */
+  public static final Typed NOTHING = new Typed(List.of(), Map.of());
+
+  public Typed {
+    rows = List.copyOf(rows);
+    card = Map.copyOf(card);
+  }
+
+  /**
+   * A row of a table.
+   *
+   * @param table which table
+   * @param key the texts by which it is known again
+   * @param nth how many rows of the same key stood above it
+   * @param shown every cell of the row by its heading: texts, numbers and dates
+   * @param entries what was typed, by heading
+   * @param at its first typed cell
+   */
+  public record Row(
+      EntryTable table,
+      List<String> key,
+      int nth,
+      Map<String, Object> shown,
+      Map<String, Object> entries,
+      Cell at) {
+    public Row {
+      key = List.copyOf(key);
+      shown = Map.copyOf(shown);
+      entries = Map.copyOf(entries);
+    }
+
+    /** Whether it says more than no. */
+    public boolean ticked() {
+      return !entries.values().stream().allMatch(Ticks::isNo);
+    }
+
+    /** What it was about, in words. */
+    public String words() {
+      return String.join(", ", key.stream().filter(text -> !text.isEmpty()).toList());
+    }
+  }
+}

@@ -1,0 +1,33 @@
+package sparewell.posting;
+
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.Optional;
+import sparewell.run.PostRun;
+import sparewell.run.RunOptions;
+import sparewell.workbook.Overrides;
+
+/** Posts one workbook, in a process of its own that can be killed. */
+public final class KilledPost {
+  private KilledPost() {}
+
+  /** Arguments: the workbook and the folder for reports. */
+  public static void main(String[] arguments) {
+    System.out.println("began");
+    PostRun.run(Path.of(arguments[0]), Optional.empty(), false, options(arguments[1]));
+    System.out.println("posted");
+  }
+
+  static RunOptions options(String reports) {
+    return new RunOptions(
+        LocalDateTime.parse("2026-03-15T10:00:00"),
+        Optional.empty(),
+        Path.of(reports),
+        Overrides.NONE,
+        false,
+        3,
+        false,
+        80,
+        "0");
+  }
+}

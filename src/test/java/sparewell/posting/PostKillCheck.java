@@ -1,0 +1,131 @@
+package sparewell.posting;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.BufferedReader;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import java.util.TreeMap;
+import java.util.concurrent.TimeUnit;
+import org.apache.poi.ss.usermodel.Row;
+import org.apache.poi.ss.usermodel.Sheet;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import sparewell.Command;
+import sparewell.Ticking;
+import sparewell.run.PostRun;
+
+/**
+ * Kills a posting (SIGKILL) at random moments: each tick is in the ledgers once or not at all, the
+ * workbook is whole, and posting again makes up for it. Not in the usual test run: {@code mvn test
+ * -Pkill}; {@code -Dkills=N} for another number.
+ */
+class PostKillCheck {
+  private static final int KILLS = Integer.getInteger("kills", 200);
+
+  @TempDir private Path folder;
+
+  @Test
+  void eachTickIsPostedOnceOrNotAtAll() throws Exception {
+    Path ticked = ticked();
+    Path book = folder.resolve("demo.xlsx");
+    Files.copy(ticked, book);
+    long began = System.nanoTime();
+    kill(book, Long.MAX_VALUE);
+    long whole = (System.nanoTime() - began) / 1_000;
+    int wanted = rows(book);
+    assertTrue(wanted > 20, wanted + " rows posted");
+    Random random = new Random(20260315);
+    Map<String, Integer> seen = new TreeMap<>();
+    for (int n = 0; n < KILLS; n++) {
+      Files.copy(ticked, book, StandardCopyOption.REPLACE_EXISTING);
+      kill(book, random.nextLong(whole));
+      int posted = rows(book);
+      boolean blank = Ticking.typed(book, "Spares", "Done").isEmpty();
+      assertEquals(posted == 0 ? 0 : wanted, posted, "kill " + n);
+      assertEquals(posted > 0, blank, "kill " + n + ": ticks go with their rows");
+      seen.merge(posted > 0 ? "posted" : "not yet", 1, Integer::sum);
+      PostRun.run(book, Optional.empty(), false, KilledPost.options(reports()));
+      assertEquals(wanted, rows(book), "kill " + n + ": posted again");
+    }
+    System.out.println(KILLS + " kills of a posting: " + seen);
+  }
+
+  private String reports() {
+    return folder.resolve("reports").toString();
+  }
+
+  private Path ticked() throws Exception {
+    Path book = folder.resolve("ticked.xlsx");
+    Files.copy(Path.of("workbook-templates/demo.xlsx"), book);
+    assertEquals(0, Command.run("analyse", book, "--reports", reports()).exitCode());
+    Ticking.edit(
+        book,
+        open -> {
+          Ticking.type(open, "Spares", "Done", line -> "yes");
+          Ticking.type(open, "Buy list", "Done", line -> "yes");
+          Ticking.type(open, "Stow plan", "Done", line -> "yes");
+        });
+    return book;
+  }
+
+  /** Rows in the ledgers beyond those that the demo has. */
+  private static int rows(Path file) throws Exception {
+    try (XSSFWorkbook book = new XSSFWorkbook(Files.newInputStream(file))) {
+      return rows(book, "Transfers") + rows(book, "Restocks") + rows(book, "Box log") - RESTOCKS;
+    }
+  }
+
+  private static final int RESTOCKS = demoRestocks();
+
+  private static int demoRestocks() {
+    try (XSSFWorkbook book =
+        new XSSFWorkbook(Files.newInputStream(Path.of("workbook-templates/demo.xlsx")))) {
+      return rows(book, "Transfers") + rows(book, "Restocks") + rows(book, "Box log");
+    } catch (java.io.IOException e) {
+      throw new java.io.UncheckedIOException(e);
+    }
+  }
+
+  private static int rows(XSSFWorkbook book, String name) {
+    Sheet sheet = book.getSheet(name);
+    int rows = 0;
+    for (Row row : sheet) {
+      rows += row.getRowNum() > 0 && row.getCell(0) != null && !row.getCell(0).toString().isEmpty() ? 1 : 0;
+    }
+    return rows;
+  }
+
+  private void kill(Path book, long afterMicros) throws Exception {
+    Process run =
+        new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xshare:auto",
+                "-XX:TieredStopAtLevel=1",
+                "-cp",
+                System.getProperty("java.class.path"),
+                KilledPost.class.getName(),
+                book.toString(),
+                reports())
+            .redirectErrorStream(true)
+            .start();
+    try (BufferedReader out =
+        new BufferedReader(new InputStreamReader(run.getInputStream(), StandardCharsets.UTF_8))) {
+      assertEquals("began", out.readLine());
+      if (afterMicros == Long.MAX_VALUE) {
+        run.waitFor();
+      } else {
+        run.waitFor(afterMicros, TimeUnit.MICROSECONDS);
+      }
+      run.destroyForcibly().waitFor();
+    }
+  }
+}

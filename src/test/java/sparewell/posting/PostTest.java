@@ -1,0 +1,287 @@
+package sparewell.posting;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.apache.commons.csv.CSVRecord;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import sparewell.Command;
+import sparewell.Ticking;
+import sparewell.ooxml.Zips;
+
+/** The demo's angler does what the front page says, ticks it off, and posts. */
+class PostTest {
+  @TempDir private Path folder;
+  private Path book;
+
+  @BeforeEach
+  void analysed() throws Exception {
+    book = Files.copy(Path.of("workbook-templates/demo.xlsx"), folder.resolve("demo.xlsx"));
+    analyse();
+  }
+
+  private Command analyse() {
+    return done(Command.run("analyse", book, "--reports", folder.resolve("reports")));
+  }
+
+  private Command post(Object... more) {
+    List<Object> all = new ArrayList<>(List.of("post", book, "--reports", folder.resolve("reports")));
+    all.addAll(List.of(more));
+    return Command.run(all.toArray());
+  }
+
+  private static Command done(Command run) {
+    assertEquals(0, run.exitCode(), run.error());
+    return run;
+  }
+
+  /** Pieces by item and place. */
+  private Map<String, Integer> stock() throws Exception {
+    Map<String, Integer> stock = new TreeMap<>();
+    for (CSVRecord row : Command.rows(folder.resolve("reports/demo/where-it-is.csv"))) {
+      String place = row.get("box").isEmpty() ? row.get("compartment") : row.get("box");
+      stock.merge(item(row) + place,
+          Integer.parseInt(row.get("count")), Integer::sum);
+    }
+    stock.values().removeIf(pieces -> pieces == 0);
+    return stock;
+  }
+
+  private static String item(String style, String size, String colour) {
+    return style + "|" + size + "|" + colour + "|";
+  }
+
+  private static String item(CSVRecord row) {
+    return item(row.get("style"), row.get("size"), row.get("colour"));
+  }
+
+  private static String item(Ticking.Line line) {
+    return item(line.at("Style"), line.at("Size"), line.at("Colour"));
+  }
+
+  private static void move(Map<String, Integer> stock, String key, int pieces) {
+    if (stock.merge(key, pieces, Integer::sum) == 0) {
+      stock.remove(key);
+    }
+  }
+
+  private static List<String> differences(Map<String, Integer> wanted, Map<String, Integer> got) {
+    TreeSet<String> keys = new TreeSet<>(wanted.keySet());
+    keys.addAll(got.keySet());
+    return keys.stream()
+        .filter(key -> !Objects.equals(wanted.get(key), got.get(key)))
+        .map(key -> key + ": wanted " + wanted.get(key) + ", got " + got.get(key))
+        .toList();
+  }
+
+  /** Ticks all that is asked for; gives the stock as it is then, reckoned line by line. */
+  private Map<String, Integer> tickAll(Map<String, Integer> before) throws Exception {
+    Map<String, Integer> after = new TreeMap<>(before);
+    Ticking.edit(
+        book,
+        open -> {
+          for (Ticking.Line line : Ticking.type(open, "Spares", "Done", l -> "yes")) {
+            int pieces = Integer.parseInt(line.at("Pieces"));
+            move(after, item(line) + line.at("From"), -pieces);
+            move(after, item(line) + line.at("Into"), pieces);
+          }
+          for (Ticking.Line line :
+              Ticking.type(
+                  open, "Buy list", "Done", l -> l.at("Within budget").equals("no") ? null : "x")) {
+            move(after, item(line) + line.at("Into"), Integer.parseInt(line.at("Pieces")));
+          }
+          for (Ticking.Line line : Ticking.type(open, "Event packing", "Done", l -> "Yes")) {
+            int pieces = Integer.parseInt(line.at("Pieces"));
+            String from = line.at("From box");
+            move(after, item(line) + (from.isEmpty() ? line.at("From compartment") : from), -pieces);
+            move(after, item(line) + line.at("Into"), pieces);
+          }
+          Ticking.type(open, "Stow plan", "Done", l -> "yes");
+          Ticking.type(open, "After trip", "Done", l -> "yes");
+        });
+    return after;
+  }
+
+  /** Sheets of the angler's whose every filled row is there to the byte. */
+  private static int keptSheets(byte[] before, byte[] after) {
+    Map<String, byte[]> now = Zips.read(after);
+    int kept = 0;
+    for (Map.Entry<String, byte[]> part : Zips.read(before).entrySet()) {
+      if (part.getKey().matches("xl/worksheets/sheet[^/]+") && now.containsKey(part.getKey())) {
+        String there = new String(now.get(part.getKey()), StandardCharsets.UTF_8);
+        Matcher row =
+            Pattern.compile("<row .*?</row>")
+                .matcher(new String(part.getValue(), StandardCharsets.UTF_8));
+        while (row.find()) {
+          boolean filled = row.group().contains("<v>");
+          assertTrue(!filled || there.contains(row.group()), part.getKey() + row.group());
+        }
+        kept++;
+      }
+    }
+    return kept;
+  }
+
+  @Test
+  void whatIsTickedAndPostedIsAskedForNoMore() throws Exception {
+    Set<String> beyond =
+        Command.rows(folder.resolve("reports/demo/buy-list.csv")).stream()
+            .filter(row -> row.get("within_budget").equals("no"))
+            .map(PostTest::item)
+            .collect(Collectors.toSet());
+    Map<String, Integer> wanted = tickAll(stock());
+    byte[] before = Files.readAllBytes(book);
+    Command post = done(post());
+    assertEquals(List.of(), differences(wanted, stock()));
+    assertTrue(post.out().contains("Posted: rows "), post.out());
+    for (String step : List.of("Bring ", "Pack ", "Move ", "Check ")) {
+      assertFalse(post.out().contains(". " + step), post.out());
+    }
+    // What the money did not pay for is all that is left to buy.
+    assertEquals(
+        beyond,
+        Command.rows(folder.resolve("reports/demo/buy-list.csv")).stream()
+            .map(PostTest::item)
+            .collect(Collectors.toSet()));
+    assertTrue(keptSheets(before, Files.readAllBytes(book)) > 15);
+    for (String sheet : List.of("Spares", "Buy list", "Event packing", "Stow plan", "After trip")) {
+      assertEquals(List.of(), Ticking.typed(book, sheet, "Done"), sheet);
+    }
+    byte[] posted = Files.readAllBytes(book);
+    assertTrue(done(post()).out().contains("Nothing to post"));
+    assertEquals(Files.size(book), posted.length);
+    assertEquals(wanted, stock());
+  }
+
+  @Test
+  void aTickIsKeptUntilItIsPostedWhereverItsLineStandsByThen() throws Exception {
+    List<Ticking.Line> typed = new ArrayList<>();
+    Ticking.edit(
+        book,
+        open -> {
+          typed.addAll(
+              Ticking.type(
+                  open, "Spares", "Done", l -> l.at("Pieces").equals("1") ? "yes" : (Object) 1));
+          // What lay in one bin is counted away: its lines go, the others move up.
+          for (var row : open.getSheet("Stock")) {
+            if (row.getRowNum() > 0
+                && row.getCell(3) != null
+                && row.getCell(3).toString().equals("Spare plastics")) {
+              row.getCell(4).setCellValue(0);
+            }
+          }
+        });
+    Command again = analyse();
+    List<String> kept = Ticking.typed(book, "Spares", "Done");
+    long told =
+        Command.rows(folder.resolve("reports/demo/input-checks.csv")).stream()
+            .filter(row -> row.get("message").contains("was typed for a line that is no longer"))
+            .count();
+    assertTrue(told > 0, "none told");
+    assertFalse(kept.isEmpty(), told + " told, none kept");
+    assertEquals(typed.size(), kept.size() + told);
+    assertTrue(again.out().contains("Post what you ticked: " + kept.size() + " entries"), again.out());
+    assertEquals(kept, Ticking.typed(book, "Spares", "Done"));
+  }
+
+  @Test
+  void oneBadEntryAndNothingIsPosted() throws Exception {
+    Ticking.edit(
+        book,
+        open -> {
+          Ticking.type(open, "Spares", "Done", l -> "yes");
+          Ticking.type(open, "Stow plan", "Done", l -> l.at("Step").equals("1") ? "maybe" : null);
+        });
+    byte[] before = Files.readAllBytes(book);
+    Command post = post();
+    assertEquals(3, post.exitCode(), post.out());
+    assertTrue(post.error().contains("Nothing was posted"), post.error());
+    assertTrue(post.error().contains("'maybe' is not yes"), post.error());
+    assertArrayEquals(before, Files.readAllBytes(book));
+    assertEquals(3, post("--date", "2026-03-16").exitCode());
+    assertArrayEquals(before, Files.readAllBytes(book));
+  }
+
+  @Test
+  void moreThanWasAskedForIsNotGuessedAt() throws Exception {
+    Ticking.edit(book, open -> Ticking.type(open, "Spares", "Done", l -> 99));
+    assertTrue(post().error().contains("99 is more than the"), post().error());
+  }
+
+  @Test
+  void aCopyOfOurSheetIsNeverRead() throws Exception {
+    Ticking.edit(
+        book,
+        open -> {
+          Ticking.type(open, "Spares", "Done", l -> "yes");
+          open.cloneSheet(open.getSheetIndex("Spares"), "My spares");
+          Ticking.type(open, "Spares", "Done", l -> "");
+        });
+    assertTrue(done(post("--dry-run")).out().contains("Nothing to post"));
+  }
+
+  @Test
+  void theTripCardBecomesATripWithItsHoursAndLosses() throws Exception {
+    Map<String, Integer> before = stock();
+    Ticking.edit(
+        book,
+        open -> {
+          Ticking.field(open, "Trip card", "Trip", "Practice");
+          Ticking.field(open, "Trip card", "Date", "2026-03-14");
+          Ticking.field(open, "Trip card", "Days", 1);
+          Ticking.field(open, "Trip card", "Hours fished", 6.5);
+          Ticking.type(open, "Trip card", "Hours", l -> 2);
+          Ticking.type(
+              open,
+              "Trip card",
+              "Lost",
+              l -> l.at("Style").equals("Football jig") && l.at("Size").equals("1/2 oz") ? 1 : null);
+        });
+    Command dry = done(post("--dry-run"));
+    assertTrue(dry.out().contains("Trips: Practice | 2026-03-14"), dry.out());
+    Command post = done(post());
+    assertTrue(post.out().contains("1 to Trips"), post.out());
+    int lost = 0;
+    Map<String, Integer> after = stock();
+    for (Map.Entry<String, Integer> row : before.entrySet()) {
+      lost += row.getValue() - after.getOrDefault(row.getKey(), 0);
+    }
+    assertEquals(2, lost);
+    assertTrue(done(post()).out().contains("Nothing to post"));
+  }
+
+  @Test
+  void missingLedgersAreMade() throws Exception {
+    Ticking.edit(
+        book,
+        open -> {
+          for (String ledger : List.of("Transfers", "Box log", "Counts")) {
+            open.removeSheetAt(open.getSheetIndex(ledger));
+          }
+          Ticking.type(open, "Spares", "Done", l -> "yes");
+          Ticking.type(open, "Stow plan", "Done", l -> "yes");
+        });
+    Command post = done(post());
+    assertTrue(post.out().contains(" to Transfers"), post.out());
+    assertTrue(post.out().contains(" to Box log"), post.out());
+    assertFalse(post.out().contains(". Bring "), post.out());
+    assertFalse(analyse().out().contains(". Bring "), "the angler's from now on");
+  }
+}

@@ -1,0 +1,92 @@
+package sparewell.sheet;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.junit.jupiter.api.Test;
+import sparewell.finding.Cell;
+import sparewell.season.Box;
+import sparewell.season.Season;
+import sparewell.season.SeasonSketch;
+import sparewell.spares.SeasonMaker;
+import sparewell.stow.StowPlan;
+import sparewell.stow.StowPlanner;
+import sparewell.table.Block;
+import sparewell.table.LabelGrid;
+import sparewell.table.LabelGrid.Label;
+import sparewell.table.LabelGrid.Size;
+import sparewell.table.LabelGrid.Words;
+import sparewell.table.ReportSheet;
+
+/** What stands on the labels of a few boxes. */
+class LabelsSheetTest {
+  private static Box box(String name, String compartment) {
+    return new Box(
+        name,
+        compartment,
+        Optional.empty(),
+        Optional.empty(),
+        "",
+        false,
+        false,
+        Optional.empty(),
+        OptionalInt.empty(),
+        Cell.NOWHERE);
+  }
+
+  private static ReportSheet sheet() {
+    SeasonMaker maker =
+        new SeasonMaker()
+            .style("Jig")
+            .add()
+            .style("Worm")
+            .add()
+            .aboard("Jig", "Bone", "J1", 3)
+            .aboard("Worm", "Boulder", "J2", 3);
+    for (int i = 0; i < 60; i++) {
+      maker.ashore("Worm", "Shade " + i, "Tub", 5);
+    }
+    SeasonSketch sketch = SeasonSketch.of(maker.season());
+    sketch.boxes =
+        List.of(box("J1", "Bow"), box("J2", "Bow"), box("New", "Bow"), box("Tub", "Garage"));
+    Season season = sketch.season();
+    StowPlan stow = StowPlanner.plan(season, maker.onHand());
+    return LabelsSheet.of(season, maker.onHand(), stow);
+  }
+
+  private static List<Label> labels() {
+    return ((LabelGrid) sheet().blocks().get(0)).labels();
+  }
+
+  private static List<String> body(Label label) {
+    return label.body().stream().map(Words::text).toList();
+  }
+
+  @Test
+  void everyBoxHasOnePair() {
+    assertEquals(8, labels().size());
+    // However much lies in a bin ashore, its label stays short.
+    assertTrue(labels().get(6).body().size() <= 2, body(labels().get(6)).toString());
+    assertEquals("60 items", labels().get(6).body().get(1).text());
+  }
+
+  @Test
+  void oneCodeStandsForOneColourInTheWholeWorkbook() {
+    assertEquals(List.of("Jig", "BO"), body(labels().get(0)));
+    assertEquals(List.of("Worm", "BOU"), body(labels().get(2)));
+    assertEquals(List.of("Jig", "BO"), body(labels().get(1)), "the side shows colours too");
+    long codes =
+        ((Block.Rows) sheet().blocks().get(1)).table().rows().stream().distinct().count();
+    assertEquals(62, codes);
+  }
+
+  @Test
+  void anEmptyBoxGetsALineToWriteOn() {
+    Label empty = labels().get(4);
+    assertEquals(new Words("New", Size.LARGE), empty.head().get(0));
+    assertTrue(empty.body().get(0).text().matches("_+"), body(empty).toString());
+  }
+}
