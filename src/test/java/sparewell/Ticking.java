@@ -78,7 +78,8 @@ public final class Ticking {
         continue;
       }
       Map<String, String> cells = new HashMap<>();
-      columns.forEach((name, column) -> cells.put(name, shown.formatCellValue(row.getCell(column))));
+      columns.forEach(
+          (name, column) -> cells.put(name, shown.formatCellValue(row.getCell(column))));
       if (!framed(row.getCell(at))) {
         continue; // only rows that ask for something have such a cell
       }

@@ -66,7 +66,7 @@ final class PostCommand implements Callable<Integer> {
     boolean silent = quiet.getValue();
     Outcome outcome;
     try (Watch watch = new Watch(console, 1, silent)) {
-      outcome = 
+      outcome =
           PostRun.run(
               book.getValue(), Optional.ofNullable(date.getValue()), dryRun.getValue(), options);
       watch.report(1);

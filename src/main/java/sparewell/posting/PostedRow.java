@@ -20,6 +20,7 @@ public record PostedRow(InputSheet sheet, Map<String, String> values, Cell from)
             values.entrySet().stream()
                 .filter(value -> !value.getValue().isEmpty())
                 .collect(
-                    Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue, (a, b) -> a, TreeMap::new)));
+                    Collectors.toMap(
+                        Map.Entry::getKey, Map.Entry::getValue, (a, b) -> a, TreeMap::new)));
   }
 }

@@ -86,8 +86,7 @@ final class SameDayCounts {
 
   /** Whether a row of this date would be taken to be in the count of a place already. */
   private boolean isInCount(ItemId item, String place) {
-    List<StockRow> rows =
-        season.stock().stream().filter(row -> row.item().equals(item)).toList();
+    List<StockRow> rows = season.stock().stream().filter(row -> row.item().equals(item)).toList();
     Optional<LocalDate> there = latest(item, Optional.of(place));
     boolean own =
         there.isPresent() || rows.stream().anyMatch(row -> row.place().name().equals(place));
@@ -96,8 +95,7 @@ final class SameDayCounts {
     }
     // Without a count of its own the item's latest decides; one without a date is today's.
     boolean undated =
-        rows.stream()
-            .anyMatch(row -> latest(item, Optional.of(row.place().name())).isEmpty());
+        rows.stream().anyMatch(row -> latest(item, Optional.of(row.place().name())).isEmpty());
     Optional<LocalDate> last = latest(item, Optional.empty());
     return undated || last.map(day -> !date.isAfter(day)).orElse(true);
   }

@@ -54,7 +54,8 @@ final class BlankSheets {
       String style = column.kind() == InputColumn.Kind.DATE ? " style=\"" + date + "\"" : "";
       columns.append(
           String.format(
-              "<col min=\"%d\" max=\"%d\" width=\"%d\"%s customWidth=\"1\"/>", at, at, WIDTH, style));
+              "<col min=\"%d\" max=\"%d\" width=\"%d\"%s customWidth=\"1\"/>",
+              at, at, WIDTH, style));
       cells.append(
           String.format(
               "<c r=\"%s1\" s=\"%d\" t=\"inlineStr\"><is><t>%s</t></is></c>",

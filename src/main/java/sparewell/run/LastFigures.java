@@ -42,9 +42,7 @@ final class LastFigures {
     }
     Map<String, Integer> lost = new LinkedHashMap<>();
     read(book, LossRatesSheet.NAME, LossRatesSheet.OF_STYLE)
-        .forEach(
-            row ->
-                number(row, 1).ifPresent(n -> lost.put(text(row, 0), (int) Math.rint(n))));
+        .forEach(row -> number(row, 1).ifPresent(n -> lost.put(text(row, 0), (int) Math.rint(n))));
     return Optional.of(new LastRun(figures, carries, runOuts, lost));
   }
 

@@ -1,7 +1,6 @@
 package sparewell.run;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -127,7 +126,7 @@ public final class PostRun {
       WorkbookPackage original, WorkbookPackage whole, Posting posting, Scratch scratch)
       throws UnusableImport, UnusableWorkbook, WorkbookRefused, IOException {
     List<ImportSource> sources = sources(posting);
-    List<SheetPlan> plans = 
+    List<SheetPlan> plans =
         ImportPlanner.plan(whole, sources, options.now().toLocalDate(), Optional.empty());
     List<String> rejected = new ArrayList<>();
     for (int i = 0; i < plans.size(); i++) {
@@ -150,8 +149,7 @@ public final class PostRun {
               fresh, original, book, new Entered(Typed.NOTHING, posted), folder, options);
       List<String> lines = new ArrayList<>(PostSummary.done(posted));
       lines.addAll(analysed.summary());
-      return new Outcome(
-          book, analysed.exitCode(), analysed.inShort(), lines, analysed.problems());
+      return new Outcome(book, analysed.exitCode(), analysed.inShort(), lines, analysed.problems());
     }
   }
 

@@ -17,7 +17,12 @@ final class Scratch implements AutoCloseable {
     try {
       this.folder = Files.createTempDirectory("sparewell");
     } catch (IOException full) {
-      throw BookRun.noScratch(book);
+      throw new WorkbookRefused(
+          book.file(),
+          "the folder for temporary files, "
+              + System.getProperty("java.io.tmpdir")
+              + ", cannot be written to or is full",
+          "Mend that, or name another folder in TMPDIR (Windows: TEMP). Nothing was written.");
     }
   }
 

@@ -38,8 +38,7 @@ final class TypedReader implements Consumer<RawRow> {
   private Map<String, Integer> columns = Map.of();
   private int nextRow;
 
-  private TypedReader(
-      String tab, String name, List<Typed.Row> rows, Map<String, Object> fields) {
+  private TypedReader(String tab, String name, List<Typed.Row> rows, Map<String, Object> fields) {
     this.tab = tab;
     this.tables =
         List.of(EntryTable.values()).stream().filter(t -> t.sheet().equals(name)).toList();
@@ -54,9 +53,7 @@ final class TypedReader implements Consumer<RawRow> {
     Map<String, Object> fields = new LinkedHashMap<>();
     for (SheetEntry sheet : book.sheets()) {
       Optional<String> name =
-          sheet.own()
-              ? OwnSheetNames.wanted(sheet.name(), ReportSheets.names())
-              : Optional.empty();
+          sheet.own() ? OwnSheetNames.wanted(sheet.name(), ReportSheets.names()) : Optional.empty();
       if (name.isPresent()) {
         cells.rows(sheet, new TypedReader(sheet.name(), name.get(), rows, fields));
       }
@@ -104,8 +101,7 @@ final class TypedReader implements Consumer<RawRow> {
     entries.keySet().retainAll(kind.entries());
     if (!entries.isEmpty()) {
       int column = columns.get(entries.keySet().iterator().next());
-      rows.add(
-          new Typed.Row(kind, key, nth, shown, entries, new Cell(tab, row.number(), column)));
+      rows.add(new Typed.Row(kind, key, nth, shown, entries, new Cell(tab, row.number(), column)));
     }
   }
 

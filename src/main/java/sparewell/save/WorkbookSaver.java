@@ -2,8 +2,8 @@ package sparewell.save;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.Locale;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -143,8 +143,7 @@ public final class WorkbookSaver {
    * @param copy a new file
    */
   public static void copyWithSheets(
-      WorkbookPackage book, OwnParts parts, List<String> names, Path copy)
-      throws WorkbookRefused {
+      WorkbookPackage book, OwnParts parts, List<String> names, Path copy) throws WorkbookRefused {
     List<OwnSheet> added = names.stream().map(OwnSheet::theirs).toList();
     try {
       Graft graft = Graft.of(book, parts, added);

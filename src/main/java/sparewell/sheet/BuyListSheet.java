@@ -6,7 +6,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
-import sparewell.season.Place;
 import sparewell.spares.BuyList;
 import sparewell.spares.OffSeason;
 import sparewell.table.Block;
@@ -217,8 +216,7 @@ public final class BuyListSheet {
                 .toned(line -> line.bought() ? Tone.GOOD : Tone.WATCH)
             : Column.csvOnly("within_budget", Format.YES_NO, BuyList.Line::withinBudget),
         EntryTable.into(
-            "The place aboard that holds most of the item, else of its style.",
-            BuyList.Line::into),
+            "The place aboard that holds most of the item, else of its style.", BuyList.Line::into),
         EntryTable.done());
   }
 

@@ -107,7 +107,14 @@ final class Changes {
       if (!figure.before().isEmpty()
           && !figure.name().equals(Figures.DATE)
           && !figure.before().equals(figure.now())) {
-        say(figure.spoken() + ": now " + figure.now() + ", was " + figure.before() + why(figure) + ".");
+        say(
+            figure.spoken()
+                + ": now "
+                + figure.now()
+                + ", was "
+                + figure.before()
+                + why(figure)
+                + ".");
       }
     }
   }
@@ -118,8 +125,7 @@ final class Changes {
         results.rates().styles().stream()
             .anyMatch(
                 rate ->
-                    rate.lostPieces()
-                        > last.lost().getOrDefault(rate.style(), rate.lostPieces()));
+                    rate.lostPieces() > last.lost().getOrDefault(rate.style(), rate.lostPieces()));
     boolean postedMore = !results.entered().posted().isEmpty();
     return figure.name().equals(Figures.CHANCE_NOW) && lostMore && !postedMore && safer()
         ? ", although pieces were lost: the loss rates fell by more than the stock"

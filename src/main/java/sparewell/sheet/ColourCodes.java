@@ -13,9 +13,9 @@ import java.util.TreeSet;
  * Short codes for the colours of a workbook.
  *
  * <p>Our own rule: the first letters of a colour's words (of a single word, its first two letters),
- * capitals, three at most; where two colours would share a code, the later in the
- * alphabet takes one more letter of its last word, and where letters run out a number. So one code
- * stands for one colour on every label, and the same colours give the same codes.
+ * capitals, three at most; where two colours would share a code, the later in the alphabet takes
+ * one more letter of its last word, and where letters run out a number. So one code stands for one
+ * colour on every label, and the same colours give the same codes.
  */
 final class ColourCodes {
   private ColourCodes() {}

@@ -88,8 +88,7 @@ final class EntryFill {
     for (R row : table.rows()) {
       List<String> key =
           folded(kind.keys().stream().map(heading -> text(table, heading, row)).toList());
-      int nth =
-          seen.computeIfAbsent(kind, k -> new HashMap<>()).merge(key, 1, Integer::sum) - 1;
+      int nth = seen.computeIfAbsent(kind, k -> new HashMap<>()).merge(key, 1, Integer::sum) - 1;
       Optional.ofNullable(waiting.remove(new Place(kind, key, nth)))
           .ifPresent(there -> typed.put(row, there));
     }
@@ -126,11 +125,7 @@ final class EntryFill {
   private <R> String text(Table<R> table, String heading, R row) {
     for (Column<R> column : table.columns()) {
       if (column.heading().equals(heading)) {
-        return column
-            .format()
-            .shown(column.value().apply(row), units)
-            .map(Ticks::plain)
-            .orElse("");
+        return column.format().shown(column.value().apply(row), units).map(Ticks::plain).orElse("");
       }
     }
     throw new IllegalArgumentException("no column " + heading);

@@ -93,11 +93,7 @@ public enum EntryTable {
             Format.TEXT,
             meaning,
             row -> Phrase.place(to.apply(row).orElse(PieceMove.OF_CHOICE)))
-        .entered(
-            row ->
-                to.apply(row).isPresent()
-                    ? Optional.empty()
-                    : Optional.of(named()));
+        .entered(row -> to.apply(row).isPresent() ? Optional.empty() : Optional.of(named()));
   }
 
   /** How the angler names the place that he chose. */

@@ -137,7 +137,9 @@ public final class EventPackingSheet {
                 Format.TEXT,
                 "Where they go; empty where they stay.",
                 EventPackingSheet::into)
-            .entered(line -> line.to().filter(PieceMove.OF_CHOICE::equals).map(place -> EntryTable.named())),
+            .entered(
+                line ->
+                    line.to().filter(PieceMove.OF_CHOICE::equals).map(place -> EntryTable.named())),
         chances
             ? Column.<Line>of(
                     "run_out_chance",

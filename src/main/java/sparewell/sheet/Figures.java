@@ -67,11 +67,7 @@ final class Figures {
     Outlook outlook = results.spares().outlook();
     boolean bought = results.buys().lines().isEmpty();
     boolean aboard = bought && results.spares().brings().isEmpty();
-    chance(
-        CHANCE_NOW,
-        outlook.nowProbability(),
-        "Of " + Phrase.important(outlook) + ".",
-        aboard);
+    chance(CHANCE_NOW, outlook.nowProbability(), "Of " + Phrase.important(outlook) + ".", aboard);
     chance(
         CHANCE_BROUGHT,
         outlook.afterBringingProbability(),

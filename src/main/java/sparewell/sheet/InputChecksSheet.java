@@ -25,7 +25,11 @@ public final class InputChecksSheet {
         new Table<>("input-checks.csv", "", columns(one -> one, Finding::message), findings, "");
     Table<Folded> shown =
         new Table<>(
-            "", "", columns(Folded::first, Folded::message), Folded.of(findings), "Nothing to mend.");
+            "",
+            "",
+            columns(Folded::first, Folded::message),
+            Folded.of(findings),
+            "Nothing to mend.");
     return new ReportSheet(
         NAME, answer(findings), List.of(new Block.Rows(shown), new Block.FileOnly(all)));
   }

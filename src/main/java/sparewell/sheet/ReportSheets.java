@@ -40,7 +40,9 @@ public final class ReportSheets {
     all.put(
         "Stow plan", results -> StowPlanSheet.of(results.stow(), results.load(), units(results)));
     all.put(WhereItIsSheet.NAME, results -> WhereItIsSheet.of(results.onHand()));
-    all.put(LabelsSheet.NAME, results -> LabelsSheet.of(results.season(), results.onHand(), results.stow()));
+    all.put(
+        LabelsSheet.NAME,
+        results -> LabelsSheet.of(results.season(), results.onHand(), results.stow()));
     all.put("Track record", results -> TrackRecordSheet.of(results.trackRecord()));
     return all;
   }
@@ -56,12 +58,10 @@ public final class ReportSheets {
   /** Everything to show, worked out once. */
   public static Report of(Results found) {
     EntryFill entries = new EntryFill(found.entered().typed(), units(found));
-    List<ReportSheet> filled =
-        sheets(BEHIND.values(), found).stream().map(entries::fill).toList();
+    List<ReportSheet> filled = sheets(BEHIND.values(), found).stream().map(entries::fill).toList();
     ReportSheet checks = entries.fill(AfterTripSheet.checks(found));
-    Results results = 
-        found.without(
-            entries.left(), entries.left().stream().map(ReportSheets::lost).toList());
+    Results results =
+        found.without(entries.left(), entries.left().stream().map(ReportSheets::lost).toList());
     List<ReportSheet> behind = new ArrayList<>(filled);
     behind.add(InputChecksSheet.of(results.findings()));
     List<Step> toDo = ToDo.of(results, behind);
@@ -82,8 +82,7 @@ public final class ReportSheets {
   private static Finding lost(Typed.Row row) {
     String typed =
         row.entries().values().stream().map(Ticks::plain).collect(Collectors.joining(", "));
-    return Finding.of(
-        Code.TICK_WITHOUT_LINE, Cell.ofSheet(row.at().sheet()), typed, row.words());
+    return Finding.of(Code.TICK_WITHOUT_LINE, Cell.ofSheet(row.at().sheet()), typed, row.words());
   }
 
   private static UnitSystem units(Results results) {

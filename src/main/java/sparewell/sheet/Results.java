@@ -55,6 +55,7 @@ public record Results(
   public Results {
     findings = List.copyOf(findings);
   }
+
   /** The same without what was typed for lines that are gone, which findings tell of instead. */
   Results without(List<Typed.Row> gone, List<Finding> more) {
     List<Typed.Row> rows = new ArrayList<>(entered.typed().rows());
@@ -72,6 +73,7 @@ public record Results(
         trackRecord,
         spares,
         buys,
+        seasonPlan,
         offSeason,
         packing,
         stow,

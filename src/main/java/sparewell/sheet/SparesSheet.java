@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import sparewell.season.Place;
 import sparewell.spares.Bring;
 import sparewell.spares.BuyList;
 import sparewell.spares.IdleStyle;

@@ -71,14 +71,12 @@ public final class TripCardSheet {
   public static boolean filled(Typed typed) {
     return typed.card().containsKey(HOURS)
         || typed.card().containsKey(NOTE)
-        || typed.rows().stream()
-            .anyMatch(row -> row.table().sheet().equals(NAME) && row.ticked());
+        || typed.rows().stream().anyMatch(row -> row.table().sheet().equals(NAME) && row.ticked());
   }
 
   /** The event that the card is for; empty where it is for any trip. */
   public static Optional<Event> event(Typed typed, Season season) {
-    String trip =
-        Optional.ofNullable(typed.card().get(TRIP)).map(Ticks::plain).orElse("").strip();
+    String trip = Optional.ofNullable(typed.card().get(TRIP)).map(Ticks::plain).orElse("").strip();
     return season.events().stream()
         .filter(one -> one.name().toLowerCase(Locale.ROOT).equals(trip.toLowerCase(Locale.ROOT)))
         .findFirst();
@@ -90,8 +88,7 @@ public final class TripCardSheet {
   }
 
   private ReportSheet sheet() {
-    String trip =
-        event.map(one -> one.name() + ", " + one.date()).orElse("the next trip you make");
+    String trip = event.map(one -> one.name() + ", " + one.date()).orElse("the next trip you make");
     List<Block> blocks = new ArrayList<>();
     blocks.add(
         new Block.Text(
@@ -103,8 +100,7 @@ public final class TripCardSheet {
     Map<Boolean, List<Holding>> rows =
         itemRows().stream()
             .collect(
-                Collectors.partitioningBy(
-                    row -> !box.isEmpty() && row.place().box().equals(box)));
+                Collectors.partitioningBy(row -> !box.isEmpty() && row.place().box().equals(box)));
     if (!rows.get(true).isEmpty()) {
       blocks.add(new Block.Rows(items("Lost out of " + box, rows.get(true))));
     }
@@ -218,8 +214,7 @@ public final class TripCardSheet {
     results.packing().packed().holdings().stream()
         .filter(
             holding ->
-                List.of(
-                        holding.item().style(), holding.item().size(), holding.item().colour())
+                List.of(holding.item().style(), holding.item().size(), holding.item().colour())
                     .equals(row.key()))
         .findFirst()
         .ifPresent(holding -> rows.putIfAbsent(holding.item(), holding));
@@ -271,10 +266,7 @@ public final class TripCardSheet {
                     .roomy(0, ROW_POINTS),
                 row -> Optional.empty()),
             Column.sheetOnly(
-                "One an hour",
-                Format.TEXT,
-                "Squares to cross out.",
-                row -> squares(MOST_SQUARES))),
+                "One an hour", Format.TEXT, "Squares to cross out.", row -> squares(MOST_SQUARES))),
         styleRows(),
         "No style was thrown yet.");
   }

@@ -99,7 +99,10 @@ class PostKillCheck {
     Sheet sheet = book.getSheet(name);
     int rows = 0;
     for (Row row : sheet) {
-      rows += row.getRowNum() > 0 && row.getCell(0) != null && !row.getCell(0).toString().isEmpty() ? 1 : 0;
+      rows +=
+          row.getRowNum() > 0 && row.getCell(0) != null && !row.getCell(0).toString().isEmpty()
+              ? 1
+              : 0;
     }
     return rows;
   }

@@ -42,7 +42,8 @@ class PostTest {
   }
 
   private Command post(Object... more) {
-    List<Object> all = new ArrayList<>(List.of("post", book, "--reports", folder.resolve("reports")));
+    List<Object> all =
+        new ArrayList<>(List.of("post", book, "--reports", folder.resolve("reports")));
     all.addAll(List.of(more));
     return Command.run(all.toArray());
   }
@@ -57,8 +58,7 @@ class PostTest {
     Map<String, Integer> stock = new TreeMap<>();
     for (CSVRecord row : Command.rows(folder.resolve("reports/demo/where-it-is.csv"))) {
       String place = row.get("box").isEmpty() ? row.get("compartment") : row.get("box");
-      stock.merge(item(row) + place,
-          Integer.parseInt(row.get("count")), Integer::sum);
+      stock.merge(item(row) + place, Integer.parseInt(row.get("count")), Integer::sum);
     }
     stock.values().removeIf(pieces -> pieces == 0);
     return stock;
@@ -110,7 +110,8 @@ class PostTest {
           for (Ticking.Line line : Ticking.type(open, "Event packing", "Done", l -> "Yes")) {
             int pieces = Integer.parseInt(line.at("Pieces"));
             String from = line.at("From box");
-            move(after, item(line) + (from.isEmpty() ? line.at("From compartment") : from), -pieces);
+            move(
+                after, item(line) + (from.isEmpty() ? line.at("From compartment") : from), -pieces);
             move(after, item(line) + line.at("Into"), pieces);
           }
           Ticking.type(open, "Stow plan", "Done", l -> "yes");
@@ -197,7 +198,8 @@ class PostTest {
     assertTrue(told > 0, "none told");
     assertFalse(kept.isEmpty(), told + " told, none kept");
     assertEquals(typed.size(), kept.size() + told);
-    assertTrue(again.out().contains("Post what you ticked: " + kept.size() + " entries"), again.out());
+    assertTrue(
+        again.out().contains("Post what you ticked: " + kept.size() + " entries"), again.out());
     assertEquals(kept, Ticking.typed(book, "Spares", "Done"));
   }
 
@@ -252,7 +254,8 @@ class PostTest {
               open,
               "Trip card",
               "Lost",
-              l -> l.at("Style").equals("Football jig") && l.at("Size").equals("1/2 oz") ? 1 : null);
+              l ->
+                  l.at("Style").equals("Football jig") && l.at("Size").equals("1/2 oz") ? 1 : null);
         });
     Command dry = done(post("--dry-run"));
     assertTrue(dry.out().contains("Trips: Practice | 2026-03-14"), dry.out());

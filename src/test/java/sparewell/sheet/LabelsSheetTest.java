@@ -78,8 +78,7 @@ class LabelsSheetTest {
     assertEquals(List.of("Jig", "BO"), body(labels().get(0)));
     assertEquals(List.of("Worm", "BOU"), body(labels().get(2)));
     assertEquals(List.of("Jig", "BO"), body(labels().get(1)), "the side shows colours too");
-    long codes =
-        ((Block.Rows) sheet().blocks().get(1)).table().rows().stream().distinct().count();
+    long codes = ((Block.Rows) sheet().blocks().get(1)).table().rows().stream().distinct().count();
     assertEquals(62, codes);
   }
 

@@ -84,7 +84,6 @@ public record TrackRecord(List<Line> lines, int trips, int fits, String sentence
 
   /** The least to carry of a style taken as one item, as it is set now. */
   private static int floor(Style style, Settings settings) {
-    return Math.max(
-        style.carryAtLeast().orElse(settings.carryAtLeast()), style.neededTogether());
+    return Math.max(style.carryAtLeast().orElse(settings.carryAtLeast()), style.neededTogether());
   }
 }

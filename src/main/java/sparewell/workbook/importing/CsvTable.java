@@ -70,9 +70,7 @@ record CsvTable(
 
   /** The rows of a source. */
   static CsvTable of(ImportSource source, Optional<DateOrder> order) throws UnusableImport {
-    return source.made().isPresent()
-        ? made(source)
-        : read(source.file(), source.sheet(), order);
+    return source.made().isPresent() ? made(source) : read(source.file(), source.sheet(), order);
   }
 
   /** Rows made by this program, with the columns that they have values for. */

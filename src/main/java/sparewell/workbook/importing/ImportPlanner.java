@@ -80,7 +80,8 @@ public final class ImportPlanner {
         CsvTable table = CsvTable.of(source, order);
         TargetTable target = target(sheets, cells, source.sheet());
         requireColumns(table, target, new ValueMaker(table, target, itemUnit).homeless());
-        Incoming rows = new Incoming(table, target, itemUnit, cells.dates(), source.made().isPresent());
+        Incoming rows =
+            new Incoming(table, target, itemUnit, cells.dates(), source.made().isPresent());
         FormulaColumns own = FormulaColumns.of(book, target, rows.raw().size());
         TableFormulas.said(book, target, own).forEach(rows::note);
         rows.copy(own.copied());
