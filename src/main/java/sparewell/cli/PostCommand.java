@@ -8,6 +8,7 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
+import sparewell.run.Experiences;
 import sparewell.run.Outcome;
 import sparewell.run.PostRun;
 import sparewell.run.RunOptions;
@@ -62,6 +63,7 @@ final class PostCommand implements Callable<Integer> {
             backups.kept(),
             false,
             console.columns(),
+            new Experiences(Optional.empty()),
             BuildVersion.number());
     boolean silent = quiet.getValue();
     Outcome outcome;

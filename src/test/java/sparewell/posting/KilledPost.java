@@ -3,6 +3,7 @@ package sparewell.posting;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.Optional;
+import sparewell.run.Experiences;
 import sparewell.run.PostRun;
 import sparewell.run.RunOptions;
 import sparewell.workbook.Overrides;
@@ -28,6 +29,7 @@ public final class KilledPost {
         3,
         false,
         80,
+        new Experiences(Optional.empty()),
         "0");
   }
 }
