@@ -162,6 +162,40 @@ class ShareTest {
     assertEquals(alone, Files.readString(rates));
   }
 
+  /** A member of a club: so many cranks lost in each of five trips of three hours thrown. */
+  private Path member(int number, int lost) {
+    Books books = Books.season();
+    for (int t = 2; t <= 6; t++) {
+      books
+          .plus("Trips", "T" + t + "|2026-04-0" + t + "|8|1|wood")
+          .plus("Style hours", "T" + t + "|Crank|3\nT" + t + "|Worm|5")
+          .plus("Losses", "T" + t + "|Crank|'3/8|Red|" + lost + "|snag|no");
+    }
+    return books.write(folder.resolve("member" + number + ".xlsx"));
+  }
+
+  @Test
+  void aBlankLogGetsTheClubsRatesShareOfHoursAndWideRanges() throws IOException {
+    done(share(member(1, 1), member(2, 2), member(3, 2), member(4, 3)));
+    Path blank =
+        Books.season()
+            .with("Trips", "Trip|Date|Hours|Days|Cover")
+            .without("Style hours")
+            .with("Losses", "Trip|Style|Size|Colour|Lost|Cause|Ran out")
+            .write(folder.resolve("blank.xlsx"));
+    Path reports = folder.resolve("reports");
+    done(Command.run("analyse", blank, "--reports", reports, "--experience", file));
+    String[] crank = Files.readAllLines(reports.resolve("blank/loss-rates.csv")).get(1).split(",");
+    // Four logs with 7 to 17 pieces in 18 hours thrown.
+    assertEquals(6.5, Double.parseDouble(crank[7]), 1.5);
+    assertTrue(Double.parseDouble(crank[8]) < 4.5 && Double.parseDouble(crank[9]) > 9, crank[8]);
+    assertEquals("0", crank[10]);
+    assertEquals("never thrown on a logged trip: taken from 4 other logs", crank[11]);
+    String[] spares = Files.readAllLines(reports.resolve("blank/spares.csv")).get(1).split(",");
+    assertEquals("Crank", spares[0]);
+    assertEquals(24 * 3 / 8.0, Double.parseDouble(spares[5]), 1e-6, "hours thrown as others do");
+  }
+
   @Test
   void aFileOfExperienceThatCannotBeUsedIsTold() throws IOException {
     Command missing = Command.run("analyse", book, "--experience", folder.resolve("no.csv"));
