@@ -4,9 +4,11 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
@@ -52,6 +54,7 @@ final class ItemLedger {
   private final Map<Place, Account> accounts = new TreeMap<>(BY_NAME);
   private final List<Debt> debts = new ArrayList<>();
   private final Findings findings = new Findings();
+  private final Set<Place> told = new HashSet<>();
   private final Map<Cell, Integer> notPut = new HashMap<>();
   private int notLost;
   private int missing;
@@ -93,7 +96,7 @@ final class ItemLedger {
         account -> {
           put(account, date, pieces, origin);
           account.bought |= account.open;
-          if (account.open && !account.counted) {
+          if (account.open && !account.counted && told.add(place)) {
             findings.add(Code.RESTOCK_WITHOUT_ROW, origin, item.spoken(), place.name());
           }
         });
@@ -158,7 +161,7 @@ final class ItemLedger {
       account.pieces += pieces;
     } else if (account.undated || !account.inStock && inStockCount.equals(CURRENT)) {
       notPut.put(origin, Math.abs(pieces));
-    } else if (!account.counted && pieces > 0) {
+    } else if (!account.counted && pieces > 0 && told.add(account.place)) {
       findings.add(
           Code.PUT_BEFORE_COUNT, origin, item.spoken(), account.place.name(), inStockCount);
     }
