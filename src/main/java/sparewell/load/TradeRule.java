@@ -13,6 +13,7 @@ import sparewell.stock.Holding;
 import sparewell.stock.OnHand;
 import sparewell.stow.BoxPlan;
 import sparewell.stow.Reason;
+import sparewell.stow.Refusal;
 import sparewell.stow.StowPlan;
 import sparewell.units.Length;
 import sparewell.units.Mass;
@@ -35,7 +36,8 @@ final class TradeRule {
   static List<TradeNote> notes(Season season, OnHand onHand, StowPlan plan) {
     List<Compartment> aboard =
         season.compartments().stream().filter(place -> !place.ashore()).toList();
-    if (plan.boxes().isEmpty() || aboard.isEmpty()) {
+    boolean withheld = plan.refusal().orElse(null) instanceof Refusal.Outside;
+    if (withheld || plan.boxes().isEmpty() || aboard.isEmpty()) {
       return List.of();
     }
     Map<String, Length> station = new HashMap<>();

@@ -221,11 +221,16 @@ public final class StowPlanSheet {
                     Block.Line.of(
                         String.format(
                             Locale.ROOT,
-                            "Reach: %.0f minutes a day go into boxes not at hand, %.0f with the"
-                                + " plan. An assumption: three times an hour thrown, half a minute"
-                                + " each. 'Reach worth' in Settings weighs it against the centre.",
+                            "Reach: %.0f minutes a day go into boxes not at hand%s. An assumption:"
+                                + " three times an hour thrown, half a minute each. 'Reach worth'"
+                                + " in Settings weighs it against the centre.",
                             reach.nowMinutes(),
-                            reach.plannedMinutes()))));
+                            plan.steps().isEmpty()
+                                ? ""
+                                : String.format(
+                                    Locale.ROOT,
+                                    ", %.0f with the plan",
+                                    reach.plannedMinutes())))));
     for (Finding finding : plan.findings()) {
       if (limit(finding.code())) {
         lines.add(
@@ -347,6 +352,12 @@ public final class StowPlanSheet {
                 Format.TEXT,
                 "Where the best plan found would put it, whatever the number of moves.",
                 BoxPlan::bestCompartment),
+            Column.sheetOnly(
+                "Reach (minutes)",
+                Format.NUMBER,
+                "What reaching for it costs a day if it does not stand at hand: half a minute, three"
+                    + " times an hour that its lures are thrown (an assumption).",
+                row -> tenths(row.reachMinutes())),
             Column.of(
                 "reason",
                 "Reason",

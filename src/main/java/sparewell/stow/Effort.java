@@ -14,8 +14,15 @@ package sparewell.stow;
  * @param rowWork work of the exact search for each row of the curve
  */
 record Effort(int stages, double stalledShare, long steps, long work, long rowSteps, long rowWork) {
-  /** For a run over a workbook with that many boxes that may move: proofs end where few can. */
+  /**
+   * For a run over a workbook.
+   *
+   * @param boxes that may be moved: few are proven best soon, or not at all; many take longer a
+   *     step
+   */
   static Effort of(int boxes) {
-    return new Effort(boxes <= 30 ? 4 : 6, boxes <= 30 ? 0.95 : 1, 2_000, 50_000, 1_500, 60_000);
+    return boxes <= 30
+        ? new Effort(4, 0.95, 2_000, 50_000, 1_500, 60_000)
+        : new Effort(boxes <= 50 ? 6 : 5, 1, 4_000, 50_000, 1_500, 60_000);
   }
 }
