@@ -181,7 +181,9 @@ final class SheetPage {
         for (PageBreaks.Breaks other :
             List.of(PageBreaks.of(grid, smaller), PageBreaks.keepingWhole(grid, smaller))) {
           int fewer = FEWEST.compare(other, breaks);
-          if (fewer < 0 || fewer == 0 && percent > best.scalePercent()) {
+          boolean shrunk = percent < fitting.scalePercent(); // smaller print must save a page
+          if (fewer < 0 && (!shrunk || other.pages() < breaks.pages())
+              || fewer == 0 && percent > best.scalePercent()) {
             best = smaller;
             breaks = other;
           }
