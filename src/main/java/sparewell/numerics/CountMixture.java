@@ -23,6 +23,7 @@ public final class CountMixture {
   private static final double SPENT = 1e-15;
 
   private final int terms;
+  private final double tail;
   private int parts;
   private double[] weight = new double[64];
   private double[] centre = new double[64];
@@ -36,7 +37,17 @@ public final class CountMixture {
 
   /** An empty mixture of sums of so many terms. */
   public CountMixture(int terms) {
+    this(terms, TAIL);
+  }
+
+  /**
+   * An empty mixture whose distribution is cut where less than the given tail is left.
+   *
+   * @param tail in (0, 1)
+   */
+  public CountMixture(int terms, double tail) {
     this.terms = terms;
+    this.tail = tail;
     share = new double[64 * terms];
     size = new double[64 * terms];
     flow = new double[64 * terms];
@@ -82,10 +93,10 @@ public final class CountMixture {
   }
 
   /**
-   * The mixture as a distribution, cut where less than 1e-10 is left; beyond 500 + 15 times the
-   * mean, where tails are all but endless, once less than 1e-4 is left, so that quantiles up to
-   * 99.99 % still hold; and at 20,000 in any case. The weights are made to sum to 1. To be called
-   * once.
+   * The mixture as a distribution, cut where less than its tail (1e-10) is left; beyond 500 + 15
+   * times the mean, where tails are all but endless, once less than 1e-4 is left, so that quantiles
+   * up to 99.99 % still hold; and at 20,000 in any case. The weights are made to sum to 1. To be
+   * called once.
    *
    * @param bundle pieces that a count stands for: means were added in bundles
    */
@@ -104,7 +115,7 @@ public final class CountMixture {
       mass[n] = now() / total;
       sum += mass[n];
       n++;
-      if (n == LONGEST || 1 - sum < (n < far ? TAIL : FAR_TAIL)) {
+      if (n == LONGEST || 1 - sum < (n < far ? tail : FAR_TAIL)) {
         break;
       }
       for (int i = 0; i < parts; i++) {

@@ -16,6 +16,12 @@ import sparewell.numerics.CountMixture;
  */
 final class Stretch {
   private static final double LEAST = 1e-7; // weight of a part that counts
+  private static final double TAIL = 1e-10; // of counts that is left out
+
+  // Few draws are themselves right to a hundredth: what is left out then may be more.
+  private static final int FEW_DRAWS = 48;
+  private static final double ROUGH_LEAST = 1e-5;
+  private static final double ROUGH_TAIL = 1e-6;
   private static final int EDGE = 3; // points beyond the ends, for interpolation
   private static final double MOST = 3_000; // bundles that distributions are about that long
 
@@ -122,14 +128,16 @@ final class Stretch {
       }
     }
     int bundle = (int) Math.min(1e6, Math.max(1, Math.ceil(longest / MOST)));
-    CountMixture mixture = new CountMixture(alternatives.get(0).terms.size());
+    boolean rough = alternatives.get(0).fit.draws().size() < FEW_DRAWS;
+    CountMixture mixture =
+        new CountMixture(alternatives.get(0).terms.size(), rough ? ROUGH_TAIL : TAIL);
     for (int a = 0; a < chances.length; a++) {
       Stretch one = alternatives.get(a);
       for (int g = 0; g < weights[a].length; g++) {
         double[] sizes = one.sizes(g);
         for (int k = 0; k < weights[a][g].length; k++) {
           double chance = chances[a] * weights[a][g][k];
-          if (chance > LEAST) {
+          if (chance > (rough ? ROUGH_LEAST : LEAST)) {
             mixture.add(chance, one.means(g, k, bundle), sizes);
           }
         }
