@@ -10,7 +10,8 @@ import java.util.Map;
  *
  * @param code what kind of thing
  * @param at where
- * @param details the values that fill the code's texts, in their order
+ * @param details the values that fill the code's texts, in their order; a {@link Cell} among them
+ *     is another place that it is about
  */
 public record Finding(Code code, Cell at, List<Object> details) {
   public Finding {
@@ -42,12 +43,23 @@ public record Finding(Code code, Cell at, List<Object> details) {
 
   /** What is wrong, in an angler's words. */
   public String message() {
-    return String.format(Locale.ROOT, code.message(), details.toArray());
+    return String.format(Locale.ROOT, code.message(), shown());
   }
 
   /** What was done about it. */
   public String done() {
-    return String.format(Locale.ROOT, code.done(), details.toArray());
+    return String.format(Locale.ROOT, code.done(), shown());
+  }
+
+  private Object[] shown() {
+    return details.stream().map(detail -> detail instanceof Cell to ? shown(to) : detail).toArray();
+  }
+
+  /** A place among the details: a row of the same sheet goes by its number. */
+  private String shown(Cell to) {
+    return to.column() == 0 && to.sheet().equals(at.sheet())
+        ? "row " + to.row()
+        : to.sheet() + " " + to.reference();
   }
 
   /** How much it matters. */

@@ -72,12 +72,10 @@ public final class Batch {
     } catch (RuntimeException | StackOverflowError | OutOfMemoryError failure) {
       return Outcome.refused(
           books.get(index),
-          List.of(
-              books.get(index)
-                  + ": something went wrong inside the program ("
-                  + failure.getClass().getSimpleName()
-                  + (failure.getMessage() == null ? "" : ": " + failure.getMessage())
-                  + "). The workbook is whole. Please report this message."));
+          "something went wrong inside the program ("
+              + failure.getClass().getSimpleName()
+              + (failure.getMessage() == null ? "" : ": " + failure.getMessage())
+              + "). The workbook is whole. Please report this message.");
     }
   }
 

@@ -43,23 +43,21 @@ final class BookRun {
     try (WorkbookPackage original = WorkbookPackage.open(book)) {
       Path target = options.out().orElse(book);
       if (Files.isDirectory(target)) {
-        return Outcome.refused(book, List.of(folder(book, target)));
+        String reason = folder(book, target);
+        return Outcome.refused(book, reason, List.of(reason));
       }
       Entered entered = Entered.of(TypedReader.of(original));
       return written(original, original, target, entered, folder, options);
     } catch (UnusableWorkbook unusable) {
-      return Outcome.refused(book, unusable(book, unusable));
+      return unusable(book, unusable);
     } catch (WorkbookRefused refused) {
-      return Outcome.refused(book, List.of(refused.getMessage()));
+      return Outcome.refused(book, refused, true);
     } catch (IOException disk) {
       return Outcome.refused(
           book,
-          List.of(
-              book
-                  + ": "
-                  + disk(folder, disk)
-                  + " The workbook is as it was. Check the folder and the space on the disk, or give"
-                  + " another folder with --reports."));
+          disk(folder, disk)
+              + " The workbook is as it was. Check the folder and the space on the disk, or give"
+              + " another folder with --reports.");
     }
   }
 
@@ -127,12 +125,9 @@ final class BookRun {
     } catch (IOException disk) {
       return Outcome.refused(
           book,
-          List.of(
-              book
-                  + ": "
-                  + disk(folder, disk)
-                  + " The workbook itself was written. Check the folder and the space on the disk,"
-                  + " and run again."));
+          disk(folder, disk)
+              + " The workbook itself was written. Check the folder and the space on the disk,"
+              + " and run again.");
     }
   }
 
@@ -157,9 +152,9 @@ final class BookRun {
           Summary.ofFindings(book, results),
           List.of());
     } catch (UnusableWorkbook unusable) {
-      return Outcome.refused(book, unusable(book, unusable));
+      return unusable(book, unusable);
     } catch (WorkbookRefused refused) {
-      return Outcome.refused(book, List.of(refused.getMessage()));
+      return Outcome.refused(book, refused, false);
     }
   }
 
@@ -240,14 +235,17 @@ final class BookRun {
     return options.strict() && errors ? ExitCode.FINDINGS : ExitCode.DONE;
   }
 
-  static List<String> unusable(Path book, UnusableWorkbook unusable) {
+  /** A workbook that lacks what it must have. */
+  static Outcome unusable(Path book, UnusableWorkbook unusable) {
     if (unusable.faults().size() == 1) {
-      return List.of(book + " cannot be analysed yet. " + unusable.faults().get(0));
+      String why = "cannot be analysed yet. " + unusable.faults().get(0);
+      return Outcome.refused(book, why, List.of(book + " " + why));
     }
+    String why = "cannot be analysed yet; it is left as it was:";
     List<String> lines = new ArrayList<>();
-    lines.add(book + " cannot be analysed yet; it is left as it was:");
+    lines.add(book + " " + why);
     unusable.faults().forEach(fault -> lines.add("  " + fault));
-    return lines;
+    return Outcome.refused(book, why, lines);
   }
 
   private static String disk(Path folder, IOException failure) {

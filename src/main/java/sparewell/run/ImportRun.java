@@ -50,7 +50,7 @@ public final class ImportRun {
       List<SheetPlan> plans = ImportPlanner.plan(original, sources, now.toLocalDate(), order);
       List<String> useless = ImportSummary.useless(plans);
       if (!useless.isEmpty()) {
-        return Outcome.refused(book, refusal(book, useless));
+        return refusal(book, useless);
       }
       return dryRun
           ? new Outcome(
@@ -61,11 +61,11 @@ public final class ImportRun {
               ImportSummary.problems(plans))
           : write(original, plans, now, backupsKept);
     } catch (UnusableImport unusable) {
-      return Outcome.refused(book, refusal(book, unusable.faults()));
+      return refusal(book, unusable.faults());
     } catch (UnusableWorkbook unusable) {
-      return Outcome.refused(book, refusal(book, unusable.faults()));
+      return refusal(book, unusable.faults());
     } catch (WorkbookRefused refused) {
-      return Outcome.refused(book, List.of(withoutOut(refused.getMessage())));
+      return Outcome.refused(book, refused, false);
     }
   }
 
@@ -85,11 +85,10 @@ public final class ImportRun {
         } catch (IOException disk) {
           return Outcome.refused(
               book,
-              List.of(
-                  "The rejected rows of "
-                      + plan.file()
-                      + " could not be written beside it. Check the folder and the space on the"
-                      + " disk. Nothing was imported; the workbook is as it was."));
+              "the rejected rows of "
+                  + plan.file()
+                  + " could not be written beside it. Check the folder and the space on the"
+                  + " disk. Nothing was imported; the workbook is as it was.");
         }
       }
     }
@@ -172,17 +171,10 @@ public final class ImportRun {
         : new NewCell(value.column(), NewCell.Kind.TEXT, value.text(), 0);
   }
 
-  private static List<String> refusal(Path book, List<String> faults) {
+  private static Outcome refusal(Path book, List<String> faults) {
     List<String> lines = new ArrayList<>();
     lines.add("Nothing was imported; " + book + " is as it was:");
     faults.forEach(fault -> lines.add("  " + fault));
-    return lines;
-  }
-
-  /** Rows are added to the workbook itself: the advice to write elsewhere does not hold here. */
-  private static String withoutOut(String message) {
-    return message
-        .replaceAll(",? or write to another (?:file|place) with --out", "")
-        .replace("Write to another place with --out, or ask", "Ask");
+    return Outcome.refused(book, "nothing was imported", lines);
   }
 }

@@ -22,7 +22,7 @@ public final class NewBook {
   public static Outcome make(Path file, boolean metric, boolean demo) {
     if (!file.toString().toLowerCase(java.util.Locale.ROOT).endsWith(".xlsx")) {
       return Outcome.refused(
-          file, List.of(file + ": the name of a new workbook must end in .xlsx."));
+          file, "the name of a new workbook must end in .xlsx.");
     }
     try {
       TemplateWriter.write(
@@ -31,17 +31,15 @@ public final class NewBook {
           demo ? TemplateKind.DEMO : TemplateKind.BLANK);
     } catch (FileAlreadyExistsException taken) {
       return Outcome.refused(
-          file, List.of(file + " is there already and was left as it is. Choose another name."));
+          file, "it is there already and was left as it is. Choose another name.");
     } catch (NoSuchFileException missing) {
       return Outcome.refused(
-          file, List.of(file + " could not be written: its folder is not there. Make it first."));
+          file, "it could not be written: its folder is not there. Make it first.");
     } catch (IOException disk) {
       return Outcome.refused(
           file,
-          List.of(
-              file
-                  + " could not be written. Check that its folder may be written to and the disk"
-                  + " has space."));
+          "it could not be written. Check that its folder may be written to and the disk has"
+              + " space.");
     }
     return new Outcome(
         file,

@@ -2,6 +2,7 @@ package sparewell.run;
 
 import java.nio.file.Path;
 import java.util.List;
+import sparewell.ooxml.WorkbookRefused;
 
 /**
  * How the work on one workbook ended.
@@ -19,9 +20,23 @@ public record Outcome(
     problems = List.copyOf(problems);
   }
 
-  /** A workbook that was left as it was. */
-  static Outcome refused(Path book, List<String> problems) {
-    String first = problems.get(0).replace(book + ": ", "").replace(book + " ", "");
-    return new Outcome(book, ExitCode.REFUSED, first, List.of(), problems);
+  /** A workbook that was left as it was; {@code lines} say why, the first of them in short. */
+  static Outcome refused(Path book, String inShort, List<String> lines) {
+    return new Outcome(book, ExitCode.REFUSED, inShort, List.of(), lines);
+  }
+
+  /** The same in one sentence or more, without the file's name. */
+  static Outcome refused(Path book, String words) {
+    return refused(book, words, List.of(book + ": " + words));
+  }
+
+  /**
+   * The same for a refusal.
+   *
+   * @param out whether the command can write to another file
+   */
+  static Outcome refused(Path book, WorkbookRefused refused, boolean out) {
+    String more = out && refused.elsewhere() ? " Or write to another file with --out." : "";
+    return refused(book, refused.words() + more, List.of(refused.getMessage() + more));
   }
 }

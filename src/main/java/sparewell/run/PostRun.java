@@ -61,9 +61,9 @@ public final class PostRun {
     } catch (UnusableImport unusable) {
       return run.refused(unusable.faults());
     } catch (UnusableWorkbook unusable) {
-      return Outcome.refused(book, BookRun.unusable(book, unusable));
+      return BookRun.unusable(book, unusable);
     } catch (WorkbookRefused refused) {
-      return Outcome.refused(book, List.of(refused.getMessage()));
+      return Outcome.refused(book, refused, false);
     } catch (IOException disk) {
       return run.refused(List.of("The CSV files cannot be written into " + run.folder + "."));
     }
@@ -169,6 +169,6 @@ public final class PostRun {
     List<String> lines = new ArrayList<>();
     lines.add("Nothing was posted; " + book + " is as it was:");
     faults.forEach(fault -> lines.add("  " + fault));
-    return Outcome.refused(book, lines);
+    return Outcome.refused(book, "nothing was posted", lines);
   }
 }

@@ -59,7 +59,8 @@ class RefusedSavesTest {
     WorkbookRefused refused =
         assertThrows(WorkbookRefused.class, () -> Saving.save(book, target, Saving.NOW));
     for (String part : because) {
-      assertTrue(refused.getMessage().contains(part), refused.getMessage());
+      boolean out = part.equals("--out") && refused.elsewhere();
+      assertTrue(out || refused.getMessage().contains(part), refused.getMessage());
     }
     assertFalse(refused.getMessage().contains("Exception"), refused.getMessage());
     assertArrayEquals(before, Files.readAllBytes(book));

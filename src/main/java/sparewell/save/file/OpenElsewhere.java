@@ -21,10 +21,10 @@ public final class OpenElsewhere {
     String name = file.getFileName().toString();
     for (String lock : List.of("~$" + name, ".~lock." + name + "#")) {
       if (Files.exists(file.resolveSibling(lock), LinkOption.NOFOLLOW_LINKS)) {
-        throw Refusals.refused(
+        throw Refusals.elsewhere(
             file,
             "a spreadsheet program has it open (there is a lock file " + lock + ")",
-            "Close it there and run again, or write to another file with --out. If no program has it"
+            "Close it there and run again. If no program has it"
                 + " open, the lock file is left from a crash: delete "
                 + lock
                 + " beside the workbook.");
@@ -54,17 +54,15 @@ public final class OpenElsewhere {
   }
 
   private static WorkbookRefused locked(Path file) {
-    return Refusals.refused(
+    return Refusals.elsewhere(
         file,
         "another program holds it locked",
-        "Close it there and run again, or write to another file with --out. A lock that stays after"
+        "Close it there and run again. A lock that stays after"
             + " all programs are closed goes away when the computer is started anew.");
   }
 
   private static WorkbookRefused readOnly(Path file) {
-    return Refusals.refused(
-        file,
-        "the file is read-only",
-        "Take the read-only mark off, or write to another file with --out.");
+    return Refusals.elsewhere(
+        file, "the file is read-only", "Take the read-only mark off and run again.");
   }
 }

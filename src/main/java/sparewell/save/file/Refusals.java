@@ -35,10 +35,8 @@ public final class Refusals {
           file, "the disk is read-only", "Copy the workbook to another disk and run there.");
     }
     if (e instanceof AccessDeniedException || reason.contains("not permitted")) {
-      return refused(
-          file,
-          "you have no permission to write in its folder",
-          "Write to another place with --out, or ask for the permission.");
+      return elsewhere(
+          file, "you have no permission to write in its folder", "Ask for the permission.");
     }
     if (e instanceof NoSuchFileException || e instanceof NotDirectoryException) {
       return refused(
@@ -53,10 +51,7 @@ public final class Refusals {
           "Copy the workbook to another disk and run there.");
     }
     if (reason.contains("being used by another process")) {
-      return refused(
-          file,
-          "another program has it open",
-          "Close it there, or write to another place with --out.");
+      return elsewhere(file, "another program has it open", "Close it there and run again.");
     }
     return refused(
         file, "it could not be written (" + reason(e) + ")", "Check the disk and run again.");
@@ -65,6 +60,11 @@ public final class Refusals {
   /** A refusal that says what to do, and that nothing was changed. */
   public static WorkbookRefused refused(Path file, String problem, String remedy) {
     return new WorkbookRefused(file, problem, remedy + UNCHANGED);
+  }
+
+  /** The same where writing to another file would do. */
+  static WorkbookRefused elsewhere(Path file, String problem, String remedy) {
+    return new WorkbookRefused(file, problem, remedy + UNCHANGED, true);
   }
 
   private static String reason(IOException e) {

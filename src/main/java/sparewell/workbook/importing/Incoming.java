@@ -8,8 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
+import sparewell.finding.Cell;
 import sparewell.finding.Finding;
 import sparewell.finding.Severity;
 import sparewell.units.MassUnit;
@@ -18,7 +17,6 @@ import sparewell.workbook.grid.RawRow;
 
 /** The rows of one file on their way: which are new, and what the reader says about them. */
 final class Incoming {
-  private static final Pattern PLACE = Pattern.compile("(?:row (\\d+)|(.+) [A-Z]+(\\d+))");
   private static final int LONGEST_TEXT = 32_767;
 
   private final CsvTable table;
@@ -127,18 +125,14 @@ final class Incoming {
   /** Rows that are not in the workbook yet go by their lines. */
   private Finding inLines(Finding finding, Map<String, Incoming> all) {
     List<Object> details = new ArrayList<>(finding.details());
-    for (int i = 0; i < details.size(); i++) {
-      Matcher m = PLACE.matcher(details.get(i).toString());
-      if (m.matches()) {
-        boolean here = m.group(1) != null;
-        Incoming where = here ? this : all.get(m.group(2));
-        int row = Integer.parseInt(here ? m.group(1) : m.group(3));
-        Optional<String> line = where == null ? Optional.empty() : where.place(row);
-        if (line.isPresent()) {
-          details.set(i, line.get());
-        }
-      }
-    }
+    details.replaceAll(
+        detail ->
+            detail instanceof Cell place
+                ? Optional.ofNullable(all.get(place.sheet()))
+                    .flatMap(rows -> rows.place(place.row()))
+                    .map(Object.class::cast)
+                    .orElse(detail)
+                : detail);
     return new Finding(finding.code(), finding.at(), details);
   }
 

@@ -29,7 +29,7 @@ final class ValueMaker {
   static final Remarks SILENT =
       new Remarks() {
         @Override
-        public void unusable(Code code, String more) {}
+        public void unusable(Code code, Object more) {}
 
         @Override
         public void assumed(Code code, String readAs) {}

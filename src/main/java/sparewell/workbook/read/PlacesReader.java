@@ -128,7 +128,7 @@ final class PlacesReader {
     }
     Optional<sparewell.finding.Cell> before = keys.origin(name.get());
     if (before.isPresent()) {
-      row.leaveOut(column, Code.DUPLICATE, name.get(), "row " + before.get().row());
+      row.leaveOut(column, Code.DUPLICATE, name.get(), before.get().atColumn(0));
       return false;
     }
     if (row.failed()) {

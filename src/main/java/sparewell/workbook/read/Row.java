@@ -241,7 +241,7 @@ final class Row {
   static void unknown(String text, Keys keys, Remarks remarks) {
     Optional<Cell> dropped = keys.leftOut(text);
     if (dropped.isPresent()) {
-      remarks.unusable(Code.LEFT_OUT_KEY, dropped.get().sheet() + " " + dropped.get().reference());
+      remarks.unusable(Code.LEFT_OUT_KEY, dropped.get());
     } else {
       String meant = keys.near(text).map(near -> "; did you mean '" + near + "'?").orElse("");
       remarks.unusable(Code.UNKNOWN_KEY, keys.where() + meant);
@@ -351,7 +351,7 @@ final class Row {
     }
 
     @Override
-    public void unusable(Code code, String more) {
+    public void unusable(Code code, Object more) {
       add(code, done, more);
       failed |= !spared;
     }
@@ -361,7 +361,7 @@ final class Row {
       add(code, readAs, String.join(", ", bound.column().choices()));
     }
 
-    private void add(Code code, String consequence, String more) {
+    private void add(Code code, String consequence, Object more) {
       findings.add(
           code,
           origin().atColumn(bound.index()),

@@ -36,7 +36,7 @@ final class SettingsReader {
   private static final Remarks UNSAID =
       new Remarks() {
         @Override
-        public void unusable(Code code, String more) {}
+        public void unusable(Code code, Object more) {}
 
         @Override
         public void assumed(Code code, String readAs) {}
