@@ -125,25 +125,22 @@ public final class ShareRun {
     } catch (UnusableWorkbook unusable) {
       List<String> lines = new ArrayList<>(List.of(book + " cannot be used yet:"));
       unusable.faults().forEach(fault -> lines.add("  " + fault));
-      return Outcome.refused(book, lines);
+      return Outcome.refused(book, "cannot be used yet", lines);
     } catch (WorkbookRefused refused) {
-      return Outcome.refused(book, List.of(refused.getMessage()));
+      return Outcome.refused(book, refused, false);
     } catch (java.nio.file.NoSuchFileException missing) {
       return Outcome.refused(
-          book, List.of(book + ": there is no such file. Check its name and folder."));
+          book, "there is no such file. Check its name and folder.");
     } catch (FileAlreadyExistsException taken) {
       return Outcome.refused(
           book,
-          List.of(
-              taken.getFile()
-                  + " should hold this log's id, but is not ours. Move it away and run again."));
+          taken.getFile()
+              + " should hold this log's id, but is not ours. Move it away and run again.");
     } catch (IOException disk) {
       return Outcome.refused(
           book,
-          List.of(
-              book
-                  + ": the file with this log's id cannot be read or written beside it. Check that"
-                  + " its folder may be written to."));
+          "the file with this log's id cannot be read or written beside it. Check that its folder"
+              + " may be written to.");
     }
   }
 
@@ -191,7 +188,7 @@ public final class ShareRun {
     if (unwritten >= WRITTEN_EVERY) {
       Optional<String> fault = write();
       if (fault.isPresent()) {
-        return Outcome.refused(book, List.of(fault.get()));
+        return Outcome.refused(book, fault.get(), List.of(fault.get()));
       }
     }
     long styles = rows.stream().filter(row -> row.key().kind() == Kind.STYLE).count();

@@ -18,30 +18,32 @@ final class ReadMeFirst {
 
   private static final Step[] STEPS = {
     new Step(
-        "1  Compartments, Boxes",
-        "Compartments",
-        "Measure once. Each compartment of the boat with its distance from the transom, and storage"
-            + " at home with Ashore = yes. Then each box, and the compartment it stands in."),
-    new Step(
-        "2  Styles, Stock",
+        "1  Settings, Styles",
         "Styles",
-        "Each style of lure once, with a family of styles that are lost alike. Then what you have:"
-            + " one row for each size and colour in each box."),
+        "Settings can stay as they are. Then each style of lure once, with a family of styles that"
+            + " are lost alike."),
     new Step(
-        "3  Trips, Losses",
+        "2  Stock, Boxes, Compartments",
+        "Stock",
+        "One row for each size and colour in each box. Then the boxes, and the compartment each"
+            + " stands in; then the compartments, with their distance from the transom, and storage"
+            + " at home with Ashore = yes."),
+    new Step(
+        "3  Trips, Style hours, Losses",
         "Trips",
-        "After each trip: one row in Trips, and one row in Losses for whatever you lost. If you can,"
-            + " how long you threw each style, in Style hours; a guess is fine."),
+        "After each trip: one row in Trips, and one row in Losses for whatever you lost; how long you"
+            + " threw each style if you can. Or fill the sheet Trip card and post it."),
     new Step(
-        "4  Events, Settings",
+        "4  Events, Event plan, Loads, Boat",
         "Events",
-        "What is coming, and what you mean to throw, in Event plan. Loads and Boat if you want the"
-            + " weights of the whole boat. Settings can stay as they are."),
+        "What is coming, and what you mean to throw. Loads and Boat if you want the weights of the"
+            + " whole boat."),
     new Step(
         "5  Run the analyser",
         "",
-        "Save and close this workbook, run sparewell analyse on it, and open it again: the new first"
-            + " sheet, After trip, says what to do now, in order.")
+        "Save and close this workbook, run sparewell analyse on it, and open it again: the answer"
+            + " stands on After trip, a new sheet before all others. It says what to do now, in"
+            + " order; tick it off there and run sparewell post.")
   };
 
   private static final String[] REMARKS = {
