@@ -32,4 +32,17 @@ class BeginnerTest {
     assertTrue(run.out().contains("did you mean 'Stick worm'?"), run.out());
     assertFalse(run.out().contains("no plan keeps"), run.out());
   }
+
+  @Test
+  void theBlankCardHasRowsToFillBeforeAnyHoursAreLogged() throws Exception {
+    Path book = Beginner.write(folder.resolve("first.xlsx"));
+    assertEquals(
+        0, Command.run("analyse", book, "--reports", folder.resolve("reports")).exitCode());
+    Ticking.edit(
+        book,
+        open -> {
+          assertTrue(Ticking.type(open, "Trip card", "Hours", line -> 1).size() >= 5);
+          assertTrue(Ticking.type(open, "Trip card", "Lost", line -> 0).size() >= 10);
+        });
+  }
 }

@@ -21,8 +21,7 @@ public final class NewBook {
    */
   public static Outcome make(Path file, boolean metric, boolean demo) {
     if (!file.toString().toLowerCase(java.util.Locale.ROOT).endsWith(".xlsx")) {
-      return Outcome.refused(
-          file, "the name of a new workbook must end in .xlsx.");
+      return Outcome.refused(file, "the name of a new workbook must end in .xlsx.");
     }
     try {
       TemplateWriter.write(

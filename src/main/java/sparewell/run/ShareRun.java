@@ -129,8 +129,7 @@ public final class ShareRun {
     } catch (WorkbookRefused refused) {
       return Outcome.refused(book, refused, false);
     } catch (java.nio.file.NoSuchFileException missing) {
-      return Outcome.refused(
-          book, "there is no such file. Check its name and folder.");
+      return Outcome.refused(book, "there is no such file. Check its name and folder.");
     } catch (FileAlreadyExistsException taken) {
       return Outcome.refused(
           book,

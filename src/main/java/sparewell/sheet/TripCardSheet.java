@@ -15,6 +15,7 @@ import java.util.stream.Stream;
 import sparewell.event.EventPacking.PackingList;
 import sparewell.season.Event;
 import sparewell.season.ItemId;
+import sparewell.season.Loss;
 import sparewell.season.Season;
 import sparewell.season.StyleHours;
 import sparewell.stock.Holding;
@@ -298,19 +299,27 @@ public final class TripCardSheet {
         Optional.of(one.plannedHours().orElse(0.0) + other.plannedHours().orElse(0.0)));
   }
 
+  /** The styles thrown most, then those lost most, then the others that are aboard. */
   private List<String> mostThrown() {
     Map<String, Double> hours =
         results.season().styleHours().stream()
             .collect(
                 Collectors.groupingBy(
                     StyleHours::style, Collectors.summingDouble(StyleHours::thrownHours)));
-    return hours.entrySet().stream()
+    Map<String, Integer> lost =
+        results.season().losses().stream()
+            .collect(
+                Collectors.groupingBy(
+                    loss -> loss.item().style(), Collectors.summingInt(Loss::lostPieces)));
+    return results.onHand().holdings().stream()
+        .filter(holding -> !holding.ashore() && holding.pieces() > 0)
+        .map(holding -> holding.item().style())
+        .distinct()
         .sorted(
-            Map.Entry.<String, Double>comparingByValue()
-                .reversed()
-                .thenComparing(Map.Entry.comparingByKey()))
+            Comparator.comparing((String style) -> -hours.getOrDefault(style, 0.0))
+                .thenComparing(style -> -lost.getOrDefault(style, 0))
+                .thenComparing(Comparator.naturalOrder()))
         .limit(MOST_STYLES)
-        .map(Map.Entry::getKey)
         .toList();
   }
 }

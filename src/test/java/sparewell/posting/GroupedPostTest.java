@@ -38,7 +38,11 @@ class GroupedPostTest {
           open -> {
             for (String sheet : List.of("Spares", "Buy list")) {
               if (open.getSheet(sheet) != null) {
-                Ticking.type(open, sheet, "Done", l -> {
+                Ticking.type(
+                    open,
+                    sheet,
+                    "Done",
+                    l -> {
                       left.remove(item(sheet, l));
                       return group.contains(item(sheet, l)) ? "yes" : null;
                     });
