@@ -88,7 +88,7 @@ class StockLedgersTest {
         .restocked(
             "2026-04-01|Crank|Red|Tray B|4\n2026-04-02|Crank|Red|Tray B|4\n"
                 + "2026-05-02|Crank|Red|Chest|1\n2026-05-03|Crank|Red|Chest|1")
-        .gives("Chest 2, Tray A 5", Code.RESTOCK_WITHOUT_ROW, Code.PUT_BEFORE_COUNT);
+        .gives("Chest 2, Tray A 5", Code.PUT_BEFORE_COUNT, Code.RESTOCK_WITHOUT_ROW);
   }
 
   @Test
