@@ -19,6 +19,9 @@ import java.util.Optional;
 public final class LogId {
   private static final int BYTES = 16;
 
+  /** For ids, not for results: nothing else is random. */
+  private static final SecureRandom RANDOM = new SecureRandom();
+
   private LogId() {}
 
   private static Path place(Path book) {
@@ -50,7 +53,7 @@ public final class LogId {
       return known.get();
     }
     byte[] random = new byte[BYTES];
-    new SecureRandom().nextBytes(random); // an id, not a result: nothing else is random
+    RANDOM.nextBytes(random);
     String id = HexFormat.of().formatHex(random);
     Files.writeString(place(book), id + "\n", StandardOpenOption.CREATE_NEW);
     return id;
