@@ -28,9 +28,7 @@ public final class ReportSheets {
     all.put(LossRatesSheet.NAME, results -> LossRatesSheet.of(results.rates()));
     all.put(SparesSheet.NAME, results -> SparesSheet.of(results.spares(), results.buys()));
     all.put(BuyListSheet.NAME, results -> BuyListSheet.of(results.buys(), results.offSeason()));
-    all.put(
-        SeasonPlanSheet.NAME,
-        results -> SeasonPlanSheet.of(results.seasonPlan(), results.season().settings()));
+    all.put(SeasonPlanSheet.NAME, SeasonPlanSheet::of);
     all.put(EventPackingSheet.NAME, results -> EventPackingSheet.of(results.packing()));
     all.put(TripCardSheet.NAME, TripCardSheet::of);
     all.put(

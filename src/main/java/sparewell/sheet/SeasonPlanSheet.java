@@ -23,7 +23,9 @@ public final class SeasonPlanSheet {
   private SeasonPlanSheet() {}
 
   /** The sheet. */
-  public static ReportSheet of(SeasonPlan plan, Settings settings) {
+  public static ReportSheet of(Results results) {
+    SeasonPlan plan = results.seasonPlan();
+    Settings settings = results.season().settings();
     String currency = settings.currency();
     List<Block> blocks = new ArrayList<>();
     blocks.add(new Block.Text(top(plan, settings)));
@@ -35,6 +37,7 @@ public final class SeasonPlanSheet {
       }
       Charts.courses(plan.courses()).ifPresent(blocks::add);
     }
+    blocks.addAll(AfterEventBlocks.of(results));
     blocks.add(new Block.Rows(lines(plan)));
     return new ReportSheet(
         NAME, "What the events ahead will use, and what to order by when", blocks);

@@ -88,6 +88,15 @@ public final class OffSeasonPlanner {
             total));
   }
 
+  /** What the losses of one trip cost, at today's pack prices. */
+  public static OffSeason.Lost cost(Season season, OnHand onHand, String trip) {
+    OffSeasonPlanner planner = new OffSeasonPlanner(season, onHand);
+    return season.losses().stream()
+        .filter(loss -> loss.trip().equals(trip) && loss.lostPieces() > 0)
+        .map(planner::lost)
+        .reduce(OffSeason.Lost.NOTHING, OffSeason.Lost::plus);
+  }
+
   private static Map<YearMonth, Map<Cause, Integer>> months(LocalDate from, LocalDate to) {
     Map<YearMonth, Map<Cause, Integer>> months = new LinkedHashMap<>();
     YearMonth last = YearMonth.from(to);

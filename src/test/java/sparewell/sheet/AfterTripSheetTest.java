@@ -222,6 +222,26 @@ class AfterTripSheetTest {
   }
 
   @Test
+  void afterAnEventTheSeasonPlanTellsHowItWentAndWhatToPutBack() {
+    SeasonMaker maker = plenty().aboard("Jig", "blue", "Kit", 2).aboard("Jig", "blue", "J1", 9);
+    for (int t = 0; t < 6; t++) {
+      maker.trip("t" + t, AS_OF.minusDays(60 - 5L * t), 8, "Jig", 4);
+      maker.loss("t" + t, "Jig", "blue", t == 5 ? 9 : 1, Cause.BROKEN);
+    }
+    maker.boxedEvent("Cup", AS_OF.minusDays(35), 8, 1, "Kit", OptionalInt.of(6));
+    ReportSheet plan = SeasonPlanSheet.of(results(maker));
+    String text =
+        plan.blocks().stream()
+            .filter(Block.Text.class::isInstance)
+            .flatMap(block -> ((Block.Text) block).lines().stream())
+            .map(Block.Line::text)
+            .collect(java.util.stream.Collectors.joining("\n"));
+    assertTrue(text.contains("After Cup (" + AS_OF.minusDays(35) + ")\nYou lost 9 pieces"), text);
+    assertTrue(text.contains("Unpack Kit: 2 Jig blue to J1."), text);
+    assertTrue(text.contains("look over what broke or wore: Jig."), text);
+  }
+
+  @Test
   void leadsToTheRowOfEachThing() {
     SeasonMaker maker =
         plenty()

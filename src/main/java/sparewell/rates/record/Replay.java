@@ -66,6 +66,11 @@ final class Replay {
     return next < trips.size();
   }
 
+  /** The trip that is foreseen next. */
+  Trip coming() {
+    return trips.get(next);
+  }
+
   /** Foresees the next trip, style by style, then learns what happened on it. */
   List<Foreseen> next() {
     if (next == nextFit) {

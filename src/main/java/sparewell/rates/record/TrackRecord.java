@@ -1,11 +1,16 @@
 package sparewell.rates.record;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import sparewell.rates.record.AfterEvent.StyleResult;
+import sparewell.season.Event;
 import sparewell.season.Season;
 import sparewell.season.Settings;
 import sparewell.season.Style;
+import sparewell.season.Trip;
 
 /**
  * The angler's own history replayed: from the fifth trip on, each trip is foreseen from what was
@@ -16,8 +21,10 @@ import sparewell.season.Style;
  * @param trips trips foreseen
  * @param fits how often the rates were fitted anew: the more seldom the more trips are known
  * @param sentence which policy did better, or that there is too little history to tell
+ * @param lastEvent the last event fished; absent where none was, or too little was known before it
  */
-public record TrackRecord(List<Line> lines, int trips, int fits, String sentence) {
+public record TrackRecord(
+    List<Line> lines, int trips, int fits, String sentence, Optional<AfterEvent> lastEvent) {
   /** The policy of the recommendation, never under the floor. */
   public static final String WITH_FLOOR = "recommendation with floor";
 
@@ -57,8 +64,15 @@ public record TrackRecord(List<Line> lines, int trips, int fits, String sentence
     PolicyTally raw = new PolicyTally();
     PolicyTally floored = new PolicyTally();
     double wantedRunOuts = 0;
+    Optional<Event> last = AfterEvent.last(season);
+    Optional<AfterEvent> lastEvent = Optional.empty();
     while (replay.hasNext()) {
-      for (Foreseen foreseen : replay.next()) {
+      Trip trip = replay.coming();
+      List<Foreseen> all = replay.next();
+      if (last.isPresent() && !all.isEmpty() && AfterEvent.isOf(trip, last.get())) {
+        lastEvent = Optional.of(after(season, last.get(), trip, all));
+      }
+      for (Foreseen foreseen : all) {
         double chance = foreseen.chanceProbability();
         recommendation.add(foreseen.losses(), chance, foreseen.use());
         raw.add(foreseen.byRawRate(), chance, foreseen.use());
@@ -79,11 +93,22 @@ public record TrackRecord(List<Line> lines, int trips, int fits, String sentence
         lines,
         Math.max(0, replay.trips() - Replay.KNOWN_FIRST),
         replay.fits(),
-        Verdict.of(replay.trips(), rules, wantedRunOuts));
+        Verdict.of(replay.trips(), rules, wantedRunOuts),
+        lastEvent);
   }
 
   /** The least to carry of a style taken as one item, as it is set now. */
   private static int floor(Style style, Settings settings) {
     return Math.max(style.carryAtLeast().orElse(settings.carryAtLeast()), style.neededTogether());
+  }
+
+  private static AfterEvent after(Season season, Event event, Trip trip, List<Foreseen> all) {
+    return new AfterEvent(
+        event,
+        trip,
+        all.stream()
+            .map(one -> StyleResult.of(season.styles().get(one.use().style()).name(), one))
+            .sorted(Comparator.comparingDouble(StyleResult::unusualProbability))
+            .toList());
   }
 }

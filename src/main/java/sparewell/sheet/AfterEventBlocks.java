@@ -1,0 +1,132 @@
+package sparewell.sheet;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import sparewell.rates.record.AfterEvent;
+import sparewell.season.Cause;
+import sparewell.season.Event;
+import sparewell.season.ItemId;
+import sparewell.spares.OffSeason;
+import sparewell.spares.OffSeasonPlanner;
+import sparewell.stock.Holding;
+import sparewell.stock.Homes;
+import sparewell.table.Block;
+import sparewell.table.Column;
+import sparewell.table.Format;
+import sparewell.table.Table;
+import sparewell.table.Tone;
+
+/** How the last event went against what was foreseen, what it cost, what to put back and check. */
+final class AfterEventBlocks {
+  private static final double UNUSUAL = 0.05;
+  private static final int MOST_THROWN = 3;
+
+  private AfterEventBlocks() {}
+
+  static List<Block> of(Results results) {
+    Optional<AfterEvent> after = results.trackRecord().lastEvent();
+    if (after.isEmpty()) {
+      return List.of();
+    }
+    List<Block.Line> lines = new ArrayList<>();
+    lines.add(
+        Block.Line.heading(
+            "After " + after.get().event().name() + " (" + after.get().event().date() + ")"));
+    lines.add(Block.Line.of(cost(results, after.get())));
+    unpack(results, after.get().event()).ifPresent(lines::add);
+    lines.add(Block.Line.of(check(results, after.get())));
+    return List.of(new Block.Text(lines), new Block.Rows(table(after.get())));
+  }
+
+  private static String cost(Results results, AfterEvent after) {
+    OffSeason.Lost lost =
+        OffSeasonPlanner.cost(results.season(), results.onHand(), after.trip().id());
+    double expected =
+        after.styles().stream().mapToDouble(AfterEvent.StyleResult::expectedPieces).sum();
+    return String.format(
+        Locale.ROOT,
+        "You lost %s worth %s%s; %.1f were foreseen for the hours thrown.",
+        Phrase.count(lost.pieces(), "piece"),
+        Phrase.money(lost.money(), results.season().settings().currency()),
+        lost.unpricedPieces() > 0 ? " (" + lost.unpricedPieces() + " without a price)" : "",
+        expected);
+  }
+
+  /** What lies in the event's box and belongs elsewhere, unless the box is packed again now. */
+  private static Optional<Block.Line> unpack(Results results, Event event) {
+    boolean packedAgain =
+        results.packing().lists().stream().anyMatch(list -> list.event().box().equals(event.box()));
+    if (event.box().isEmpty() || event.slots().isEmpty() || packedAgain) {
+      return Optional.empty();
+    }
+    Homes homes = new Homes(results.onHand(), Set.of(event.box()));
+    String back =
+        results.onHand().holdings().stream()
+            .filter(holding -> holding.place().box().equals(event.box()) && holding.pieces() > 0)
+            .map(holding -> words(holding, homes))
+            .collect(Collectors.joining("; "));
+    return back.isEmpty()
+        ? Optional.empty()
+        : Optional.of(Block.Line.of("Unpack " + event.box() + ": " + back + "."));
+  }
+
+  private static String words(Holding holding, Homes homes) {
+    ItemId item = holding.item();
+    return holding.pieces()
+        + " "
+        + item.spoken()
+        + " to "
+        + homes.of(item).map(place -> place.name()).orElse("a box of your choice");
+  }
+
+  /** Knots and hooks wear with the hours thrown (common practice, no source). */
+  private static String check(Results results, AfterEvent after) {
+    String thrown =
+        after.styles().stream()
+            .sorted((one, other) -> Double.compare(other.hours(), one.hours()))
+            .limit(MOST_THROWN)
+            .map(AfterEvent.StyleResult::style)
+            .collect(Collectors.joining(", "));
+    String worn =
+        results.season().losses().stream()
+            .filter(loss -> loss.trip().equals(after.trip().id()))
+            .filter(loss -> loss.cause() == Cause.BROKEN || loss.cause() == Cause.WORN)
+            .map(loss -> loss.item().style())
+            .distinct()
+            .collect(Collectors.joining(", "));
+    return "Retie and check the hooks of what was thrown most: "
+        + thrown
+        + (worn.isEmpty() ? "." : "; look over what broke or wore: " + worn + ".");
+  }
+
+  private static Table<AfterEvent.StyleResult> table(AfterEvent after) {
+    return new Table<>(
+        "",
+        "Foreseen before it and lost, the most unusual first",
+        List.of(
+            Column.sheetOnly("Style", Format.TEXT, "Style.", AfterEvent.StyleResult::style),
+            Column.sheetOnly(
+                "Hours", Format.HOURS, "Hours it was thrown.", AfterEvent.StyleResult::hours),
+            Column.<AfterEvent.StyleResult>sheetOnly(
+                    "Foreseen",
+                    Format.NUMBER,
+                    "Pieces foreseen to be lost in these hours, from the trips before.",
+                    AfterEvent.StyleResult::expectedPieces)
+                .summed(),
+            Column.<AfterEvent.StyleResult>sheetOnly(
+                    "Lost", Format.COUNT, "Pieces lost.", AfterEvent.StyleResult::lostPieces)
+                .summed(),
+            Column.<AfterEvent.StyleResult>sheetOnly(
+                    "How usual",
+                    Format.PROBABILITY,
+                    "Chance of a result at least as far from what was foreseen, on either side.",
+                    AfterEvent.StyleResult::unusualProbability)
+                .toned(one -> one.unusualProbability() < UNUSUAL ? Tone.WATCH : Tone.NONE)),
+        after.styles(),
+        "No style has hours on that trip.");
+  }
+}
