@@ -7,7 +7,6 @@ import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.function.ToIntFunction;
-import org.apache.commons.math3.distribution.GammaDistribution;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
 import org.apache.commons.math3.special.Gamma;
@@ -31,6 +30,9 @@ final class StagedChance {
 
   /** Larger stocks are judged at each stage alone, by the least chance of all. */
   private static final int LARGE = 300;
+
+  /** Poisson chances beyond their mean that no sum of these notices. */
+  private static final double NO_MASS = 1e-18;
 
   private final RateFutures futures;
   private final ToIntFunction<String> number;
@@ -73,29 +75,22 @@ final class StagedChance {
 
   private void times(double[][] all, StagedStock stock) {
     int style = number.applyAsInt(stock.style());
-    int[] steps =
-        stock.stages().stream()
-            .flatMap(stage -> stage.exposures().stream())
-            .mapToInt(Exposure::stepsAhead)
-            .sorted()
-            .distinct()
-            .toArray();
+    StagedUse use = new StagedUse(stock.stages(), term, weight);
+    int[] steps = use.steps();
     Map<ItemId, int[]> limits = limits(stock.stages());
-    if (steps.length == 0 || limits.isEmpty()) {
+    limits.keySet().removeIf(item -> use.number(item) < 0);
+    if (limits.isEmpty()) {
       return;
     }
     int stages = stock.stages().size();
     RandomGenerator random = new Well19937c(SEED + style);
     for (int k = 0; k < all.length; k++) {
       double[] rates = futures.rates(k, style, steps, random);
-      Map<ItemId, double[]> means = means(k, stock.stages(), steps, rates, random);
+      double[][] means = use.means(futures, k, rates, random);
       for (Map.Entry<ItemId, int[]> item : limits.entrySet()) {
-        double[] expected = means.get(item.getKey());
-        if (expected != null) {
-          double[] lasts = lasts(expected, item.getValue());
-          for (int j = 0; j < stages; j++) {
-            all[k][j] *= lasts[j];
-          }
+        double[] lasts = lasts(means[use.number(item.getKey())], item.getValue());
+        for (int j = 0; j < stages; j++) {
+          all[k][j] *= lasts[j];
         }
       }
     }
@@ -119,53 +114,6 @@ final class StagedChance {
     return limits;
   }
 
-  /** Expected losses of each item at each stage in a future. */
-  private Map<ItemId, double[]> means(
-      int future, List<Stage> stages, int[] steps, double[] rates, RandomGenerator random) {
-    Map<ItemId, Double> logShares = new TreeMap<>();
-    Map<ItemId, double[]> means = new TreeMap<>();
-    for (int j = 0; j < stages.size(); j++) {
-      for (Exposure exposure : stages.get(j).exposures()) {
-        RateFit.Term use = term.apply(exposure);
-        double extra = gamma(futures.size(future) * use.days(), random);
-        if (exposure.hours() == 0 || exposure.among().isEmpty()) {
-          continue;
-        }
-        double mean =
-            rates[Arrays.binarySearch(steps, exposure.stepsAhead())]
-                * use.hours()
-                * futures.multiplier(future, use.cover())
-                * extra;
-        double top = Double.NEGATIVE_INFINITY;
-        for (ItemId item : exposure.among()) {
-          double log =
-              logShares.computeIfAbsent(item, key -> logGamma(weight.applyAsDouble(key), random));
-          top = Math.max(top, log);
-        }
-        double sum = 0;
-        for (ItemId item : exposure.among()) {
-          sum += Math.exp(logShares.get(item) - top);
-        }
-        for (ItemId item : exposure.among()) {
-          means.computeIfAbsent(item, key -> new double[stages.size()])[j] +=
-              mean * Math.exp(logShares.get(item) - top) / sum;
-        }
-      }
-    }
-    return means;
-  }
-
-  /** A Gamma(size, mean 1) number. */
-  private static double gamma(double size, RandomGenerator random) {
-    return Math.exp(logGamma(size, random)) / size;
-  }
-
-  /** ln of a Gamma(shape, scale 1) number, which may itself be too small for a double. */
-  private static double logGamma(double shape, RandomGenerator random) {
-    double more = new GammaDistribution(random, shape + 1, 1).sample();
-    return Math.log(more) + Math.log(1 - random.nextDouble()) / shape;
-  }
-
   /** Chances that a running sum of Poisson counts stays within limits up to each stage. */
   static double[] lasts(double[] means, int[] limits) {
     double[] lasts = new double[means.length];
@@ -187,16 +135,13 @@ final class StagedChance {
     for (int j = 0; j < means.length; j++) {
       double[] next = new double[most + 1];
       double mass = Math.exp(-means[j]);
-      for (int lost = 0; lost <= most && mass > 0; lost++) {
-        for (int n = lost; n <= most; n++) {
+      for (int lost = 0; lost <= limits[j] && (mass > NO_MASS || lost < means[j]); lost++) {
+        for (int n = lost; n <= limits[j]; n++) {
           next[n] += mass * chance[n - lost];
         }
         mass *= means[j] / (lost + 1);
       }
-      for (int n = 0; n <= most; n++) {
-        if (n > limits[j]) {
-          next[n] = 0;
-        }
+      for (int n = 0; n <= limits[j]; n++) {
         lasts[j] += next[n];
       }
       chance = next;
