@@ -64,14 +64,15 @@ class OtherProgramsTest {
         }
       }
     }
-    assertEquals(
+    List<String> known =
         List.of(
             "Chance to run out against pieces aboard: the items worst off",
             "Losses per month by cause",
             "Tackle weight along the boat",
             "What the money buys",
-            "What you lose of each style, with 90 % intervals"),
-        List.copyOf(titles.keySet()));
+            "What you lose of each style, with 90 % intervals");
+    assertTrue(titles.keySet().containsAll(known), titles.keySet().toString());
+    assertEquals(known.size() + 5, titles.size(), "beside the five styles that run down first");
     titles.forEach((title, all) -> assertEquals(3, all.size(), title + ": " + all));
     assertTrue(titles.get("What the money buys").contains("Money spent (USD)"));
     assertTrue(titles.get("Tackle weight along the boat").contains("Weight (lb)"));

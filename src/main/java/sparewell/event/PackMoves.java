@@ -68,9 +68,10 @@ final class PackMoves {
     Set<String> boxes = new HashSet<>();
     contents.stream().filter(Content::emptied).forEach(one -> boxes.add(one.event().box()));
     Homes homes = new Homes(before, boxes);
-    for (ItemId item : pieces.keySet()) {
+    for (Map.Entry<ItemId, Map<Place, Integer>> entry : pieces.entrySet()) {
+      ItemId item = entry.getKey();
       int keep = content.pieces(item);
-      for (Map.Entry<Place, Integer> there : new LinkedHashMap<>(pieces.get(item)).entrySet()) {
+      for (Map.Entry<Place, Integer> there : new LinkedHashMap<>(entry.getValue()).entrySet()) {
         if (content.isBox(there.getKey()) && there.getValue() > keep) {
           int out = there.getValue() - keep;
           Place home = homes.of(item).orElse(PieceMove.OF_CHOICE);

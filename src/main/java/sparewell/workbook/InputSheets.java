@@ -39,7 +39,7 @@ public final class InputSheets {
   private static final InputColumn DAYS =
       optional("Days", Kind.DAYS, "1", "How many days; hours are the total over them.")
           .forgiving()
-          .within(0.1, 366, "days")
+          .within(0.1, 100_000, "days")
           .inFiles("Number of days", "How many days");
   private static final InputColumn CHANCE =
       optional(
@@ -211,7 +211,7 @@ public final class InputSheets {
                   .inFiles("Day", "Trip date", "Date of trip", "First day"),
               WATER,
               required("Hours", Kind.HOURS, "Hours fished in all.")
-                  .within(0, 1000, "hours")
+                  .within(0, 100_000, "hours")
                   .inFiles("Hours fished", "Hrs", "Hrs fished", "Total hours", "Time fished"),
               DAYS,
               COVER,
@@ -230,7 +230,7 @@ public final class InputSheets {
                   .refersTo("Styles")
                   .inFiles(OTHER_STYLES),
               required("Hours", Kind.HOURS, "Hours it was thrown.")
-                  .within(0, 3000, "hours")
+                  .within(0, 100_000, "hours")
                   .inFiles("Hours thrown", "Hrs", "Hrs thrown", "Time thrown")));
 
   public static final InputSheet LOSSES =
@@ -349,7 +349,7 @@ public final class InputSheets {
               required("Date", Kind.DATE, "First day."),
               WATER,
               required("Hours", Kind.HOURS, "Hours you will fish in all.")
-                  .within(0.1, 1000, "hours"),
+                  .within(0.1, 100_000, "hours"),
               DAYS,
               COVER,
               optional("Box", Kind.TEXT, "none", "Box to pack for it.")
@@ -369,7 +369,7 @@ public final class InputSheets {
               required("Event", Kind.TEXT, "Event, as in Events.").refersTo("Events"),
               required("Style", Kind.TEXT, "Style planned.").refersTo("Styles"),
               required("Hours", Kind.HOURS, "Hours over all rods and anglers.")
-                  .within(0.01, 3000, "hours"),
+                  .within(0.01, 100_000, "hours"),
               optional("Colours", Kind.TEXT, "all in stock", "Colours, separated by commas.")
                   .alias("Colors", "Colour", "Color")));
 

@@ -153,7 +153,7 @@ class ChecksTest {
   void positionsOfAnotherUnitAreRemarked() {
     assertEquals(
         List.of(
-            "warning Compartments B5 POSITION_DOUBTFUL",
+            "warning Compartments A5 POSITION_DOUBTFUL",
             "warning Loads A3 POSITION_DOUBTFUL",
             "warning Loads A4 POSITION_DOUBTFUL"),
         findings(

@@ -167,9 +167,9 @@ class ShareTest {
     Books books = Books.season();
     for (int t = 2; t <= 6; t++) {
       books
-          .plus("Trips", "T" + t + "|2026-04-0" + t + "|8|1|wood")
-          .plus("Style hours", "T" + t + "|Crank|3\nT" + t + "|Worm|5")
-          .plus("Losses", "T" + t + "|Crank|'3/8|Red|" + lost + "|snag|no");
+          .plus("Trips", "T" + number + t + "|2026-04-0" + t + "|8|1|wood")
+          .plus("Style hours", "T" + number + t + "|Crank|3\nT" + number + t + "|Worm|5")
+          .plus("Losses", "T" + number + t + "|Crank|'3/8|Red|" + lost + "|snag|no");
     }
     return books.write(folder.resolve("member" + number + ".xlsx"));
   }

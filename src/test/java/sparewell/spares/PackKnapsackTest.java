@@ -192,11 +192,11 @@ class PackKnapsackTest {
     Pack jig = new Pack(1, 0, false, 50, 0.4);
     Pack next = new Pack(1, 1, false, 50, 0.1);
     List<Pack> all = List.of(rods.get(0), rods.get(1), rods.get(2), jig, next);
-    assertEquals(rods.subList(0, 1), Basket.fill(all, 100).packs());
-    assertEquals(List.of(rods.get(0), jig), Basket.fill(all, 130).packs());
-    assertEquals(List.of(rods.get(0), rods.get(1)), Basket.fill(all, 209).packs());
+    assertEquals(List.of(jig, next), Basket.fill(all, 100).packs());
+    assertEquals(List.of(jig, next), Basket.fill(all, 130).packs(), "no rod for what is left");
+    assertEquals(List.of(rods.get(0), jig, next), Basket.fill(all, 209).packs());
     assertEquals(List.of(jig), Basket.fill(all, 79).packs(), "no rod for that");
     assertEquals(all, Basket.fill(all, 340).packs());
-    assertEquals(all.subList(0, 4), Basket.fill(all, 339).packs());
+    assertEquals(List.of(rods.get(0), rods.get(1), jig, next), Basket.fill(all, 339).packs());
   }
 }

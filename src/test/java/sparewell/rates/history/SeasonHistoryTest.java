@@ -103,8 +103,14 @@ class SeasonHistoryTest {
         history.uses());
     assertEquals(
         List.of(
-            Finding.of(Code.LOSS_WITHOUT_STYLE_HOURS, new Cell("Losses", 2, 2), "Toad", "a", "1.0"),
-            Finding.of(Code.LOSS_WITHOUT_SHARE, new Cell("Losses", 3, 2), "Frog", "c", "3.1")),
+            Finding.of(
+                Code.LOSS_WITHOUT_STYLE_HOURS,
+                new Cell("Losses", 2, 0, "Style"),
+                "Toad",
+                "a",
+                "1.0"),
+            Finding.of(
+                Code.LOSS_WITHOUT_SHARE, new Cell("Losses", 3, 0, "Style"), "Frog", "c", "3.1")),
         history.findings());
   }
 
