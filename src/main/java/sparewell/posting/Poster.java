@@ -60,8 +60,7 @@ public final class Poster {
   private void post(Typed.Row row) {
     switch (row.table()) {
       case BRING -> carried(row, row.shown().get("From"));
-      case PACK ->
-          carried(row, row.shown().getOrDefault("From box", row.shown().get("From compartment")));
+      case PACK -> packed(row);
       case BUY -> bought(row);
       case MOVE -> moved(row);
       case CHECK -> checked(row);
@@ -82,6 +81,13 @@ public final class Poster {
       add(InputSheets.TRANSFERS, values, row.at());
       counts.change(itemOf(row), from.get(), -pieces.getAsInt(), row.at());
       counts.change(itemOf(row), to.get(), pieces.getAsInt(), row.at());
+    }
+  }
+
+  /** What stays where it is has nothing under {@link EntryTable#INTO}: done, but nothing moved. */
+  private void packed(Typed.Row row) {
+    if (row.shown().containsKey(EntryTable.INTO)) {
+      carried(row, row.shown().getOrDefault("From box", row.shown().get("From compartment")));
     }
   }
 

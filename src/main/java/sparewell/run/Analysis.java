@@ -62,7 +62,7 @@ final class Analysis {
     // What needs no fitted rates runs beside the fit, in parts that either thread may take up.
     Supplier<TrackRecord> record = Beside.begin(() -> TrackRecord.of(season));
     List<Finding> findings = new ArrayList<>(alreadyFound);
-    LossModel rates = LossModel.fit(season, experiences.of(book.file(), findings));
+    LossModel rates = LossModel.fit(season, experiences.of(lastRun.file(), findings));
     Supplier<Optional<OffSeason>> yearAhead =
         Beside.begin(() -> OffSeasonPlanner.plan(season, onHand, rates));
     Supplier<SeasonPlan> eventsAhead =

@@ -19,6 +19,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVRecord;
+import org.apache.poi.ss.usermodel.Row;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -228,6 +229,29 @@ class PostTest {
   }
 
   @Test
+  void aTickOfALineThatMovesNothingPostsNothing() throws Exception {
+    List<String> ticked = new ArrayList<>();
+    Ticking.edit(
+        book,
+        open -> {
+          Map<String, Integer> columns = new TreeMap<>();
+          for (Row row : open.getSheet("Event packing")) {
+            if (columns.isEmpty()) {
+              row.forEach(cell -> columns.put(cell.toString(), cell.getColumnIndex()));
+              columns.keySet().removeIf(heading -> !columns.containsKey("What to do"));
+            } else if (String.valueOf(row.getCell(columns.get("What to do")))
+                .matches("leave.*|stays.*")) {
+              row.getCell(columns.get("Done"), Row.MissingCellPolicy.CREATE_NULL_AS_BLANK)
+                  .setCellValue("yes");
+              ticked.add(row.getCell(columns.get("Style")).toString());
+            }
+          }
+        });
+    assertFalse(ticked.isEmpty());
+    assertTrue(done(post("--dry-run")).out().contains("Nothing to post"));
+  }
+
+  @Test
   void aCopyOfOurSheetIsNeverRead() throws Exception {
     Ticking.edit(
         book,
@@ -268,6 +292,16 @@ class PostTest {
     }
     assertEquals(2, lost);
     assertTrue(done(post()).out().contains("Nothing to post"));
+  }
+
+  @Test
+  void postReadsTheFileOfExperienceBesideTheWorkbook() throws Exception {
+    Files.writeString(folder.resolve("experience.csv"), "no experience at all\n");
+    Ticking.edit(book, open -> Ticking.type(open, "Spares", "Done", l -> "yes"));
+    done(post());
+    assertTrue(
+        Files.readString(folder.resolve("reports/demo/input-checks.csv"))
+            .contains("experience.csv"));
   }
 
   @Test
