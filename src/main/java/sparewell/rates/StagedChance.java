@@ -117,8 +117,7 @@ final class StagedChance {
   /** Chances that a running sum of Poisson counts stays within limits up to each stage. */
   static double[] lasts(double[] means, int[] limits) {
     double[] lasts = new double[means.length];
-    int most = Arrays.stream(limits).max().orElse(0);
-    if (most > LARGE) {
+    if (Arrays.stream(limits).max().orElse(0) > LARGE) {
       double passed = 0;
       double least = 1;
       for (int j = 0; j < means.length; j++) {
@@ -130,22 +129,46 @@ final class StagedChance {
       }
       return lasts;
     }
-    double[] chance = new double[most + 1]; // of so many lost, and none ran out so far
-    chance[0] = 1;
+    // While the limit stays, only the total counts; where it changes, how many are lost so far.
+    double[] chance = {1}; // of so many lost before the limit last changed, and none ran out
+    double passed = 0;
     for (int j = 0; j < means.length; j++) {
-      double[] next = new double[most + 1];
-      double mass = Math.exp(-means[j]);
-      for (int lost = 0; lost <= limits[j] && (mass > NO_MASS || lost < means[j]); lost++) {
-        for (int n = lost; n <= limits[j]; n++) {
-          next[n] += mass * chance[n - lost];
-        }
-        mass *= means[j] / (lost + 1);
+      passed += means[j];
+      double[] mass = poisson(passed, limits[j]);
+      if (j < means.length - 1 && limits[j + 1] != limits[j]) {
+        chance = sum(chance, mass);
+        lasts[j] = Arrays.stream(chance).sum();
+        passed = 0;
+        continue;
       }
-      for (int n = 0; n <= limits[j]; n++) {
-        lasts[j] += next[n];
+      double within = 0;
+      for (int lost = 0; lost <= limits[j]; lost++) {
+        int before = limits[j] - lost;
+        within += mass[lost];
+        lasts[j] += before < chance.length ? chance[before] * within : 0;
       }
-      chance = next;
     }
     return lasts;
+  }
+
+  /** Poisson chances of 0 to most. */
+  private static double[] poisson(double mean, int most) {
+    double[] mass = new double[most + 1];
+    mass[0] = Math.exp(-mean);
+    for (int n = 1; n <= most && (mass[n - 1] > NO_MASS || n <= mean); n++) {
+      mass[n] = mass[n - 1] * mean / n;
+    }
+    return mass;
+  }
+
+  /** Chances of the sum of two counts, up to where those of the second end. */
+  private static double[] sum(double[] one, double[] two) {
+    double[] sum = new double[two.length];
+    for (int n = 0; n < Math.min(one.length, two.length); n++) {
+      for (int more = 0; n + more < two.length; more++) {
+        sum[n + more] += one[n] * two[more];
+      }
+    }
+    return sum;
   }
 }
