@@ -20,6 +20,9 @@ public final class SeasonPlanSheet {
   /** Tab of the sheet. */
   public static final String NAME = "Season plan";
 
+  /** Chances under it are left to the file. */
+  private static final double WORTH_SHOWING = 0.01;
+
   private SeasonPlanSheet() {}
 
   /** The sheet. */
@@ -38,7 +41,8 @@ public final class SeasonPlanSheet {
       Charts.courses(plan.courses()).ifPresent(blocks::add);
     }
     blocks.addAll(AfterEventBlocks.of(results));
-    blocks.add(new Block.Rows(lines(plan)));
+    blocks.add(new Block.Rows(risky(plan)));
+    blocks.add(new Block.FileOnly(lines(plan)));
     return new ReportSheet(
         NAME, "What the events ahead will use, and what to order by when", blocks);
   }
@@ -257,42 +261,61 @@ public final class SeasonPlanSheet {
         "No money is needed.");
   }
 
-  private static Table<SeasonPlan.Line> lines(SeasonPlan plan) {
+  /** What may run out or is to be ordered; a page of what is safe would hide it. */
+  private static Table<SeasonPlan.Line> risky(SeasonPlan plan) {
+    List<SeasonPlan.Line> risky =
+        plan.lines().stream()
+            .filter(line -> line.buyBy().isPresent() || line.runOutProbability() >= WORTH_SHOWING)
+            .toList();
     return new Table<>(
-        "season-plan.csv",
-        "Every item at every event, if nothing were bought",
-        List.of(
-            Column.of("event", "Event", Format.TEXT, "Event.", line -> line.event().name()),
-            Column.of("date", "Date", Format.DATE, "Its first day.", line -> line.event().date()),
-            Column.of("style", "Style", Format.TEXT, "Style.", line -> line.item().style()),
-            Column.of("size", "Size", Format.TEXT, "Size.", line -> line.item().size()),
-            Column.of("colour", "Colour", Format.TEXT, "Colour.", line -> line.item().colour()),
-            Column.of(
-                "expected_loss",
-                "Expected loss",
-                Format.NUMBER,
-                "Pieces expected to be lost at the event.",
-                SeasonPlan.Line::expectedLossPieces),
-            Column.of(
-                "aboard_before",
-                "Left before",
-                Format.NUMBER,
-                "Pieces expected to be left before the event, all that lies ashore brought aboard.",
-                SeasonPlan.Line::beforePieces),
-            Column.<SeasonPlan.Line>of(
-                    "run_out_chance",
-                    "Run-out chance",
-                    Format.PROBABILITY,
-                    "Chance that it has run out by the end of the event.",
-                    SeasonPlan.Line::runOutProbability)
-                .quiet(),
-            Column.of(
-                "buy_by",
-                "Order by",
-                Format.DATE,
-                "Last day to order more of it for this event; empty where there is enough.",
-                SeasonPlan.Line::buyBy)),
-        plan.lines(),
-        "No event lies ahead, or none uses what is in stock.");
+        "",
+        "What may run out, if nothing were bought ("
+            + risky.size()
+            + " of "
+            + Phrase.count(plan.lines().size(), "line")
+            + " of season-plan.csv)",
+        columns(),
+        risky,
+        plan.lines().isEmpty()
+            ? "No event lies ahead, or none uses what is in stock."
+            : "Nothing: every item lasts through every event, but for chances under 1 %.");
+  }
+
+  private static Table<SeasonPlan.Line> lines(SeasonPlan plan) {
+    return new Table<>("season-plan.csv", "", columns(), plan.lines(), "");
+  }
+
+  private static List<Column<SeasonPlan.Line>> columns() {
+    return List.of(
+        Column.of("event", "Event", Format.TEXT, "Event.", line -> line.event().name()),
+        Column.of("date", "Date", Format.DATE, "Its first day.", line -> line.event().date()),
+        Column.of("style", "Style", Format.TEXT, "Style.", line -> line.item().style()),
+        Column.of("size", "Size", Format.TEXT, "Size.", line -> line.item().size()),
+        Column.of("colour", "Colour", Format.TEXT, "Colour.", line -> line.item().colour()),
+        Column.of(
+            "expected_loss",
+            "Expected loss",
+            Format.NUMBER,
+            "Pieces expected to be lost at the event.",
+            SeasonPlan.Line::expectedLossPieces),
+        Column.of(
+            "aboard_before",
+            "Left before",
+            Format.NUMBER,
+            "Pieces expected to be left before the event, all that lies ashore brought aboard.",
+            SeasonPlan.Line::beforePieces),
+        Column.<SeasonPlan.Line>of(
+                "run_out_chance",
+                "Run-out chance",
+                Format.PROBABILITY,
+                "Chance that it has run out by the end of the event.",
+                SeasonPlan.Line::runOutProbability)
+            .quiet(),
+        Column.of(
+            "buy_by",
+            "Order by",
+            Format.DATE,
+            "Last day to order more of it for this event; empty where there is enough.",
+            SeasonPlan.Line::buyBy));
   }
 }

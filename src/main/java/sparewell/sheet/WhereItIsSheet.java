@@ -34,6 +34,10 @@ public final class WhereItIsSheet {
   private static final double HIGH_ENOUGH = 20;
 
   private static final int WAY_ROWS = 2;
+
+  /** Blocks above the boxes: the way to them, and all items. */
+  private static final int BEFORE_BOXES = 2;
+
   private static final String HOW_TO_COUNT =
       "Counted: pieces. Leave blank what you did not count; write 0 where none is left.";
   private static final String HOW_TO_POST =
@@ -106,8 +110,13 @@ public final class WhereItIsSheet {
     List<Block> blocks = new ArrayList<>();
     blocks.add(way(Layout.FIRST_ROW + WAY_ROWS + 1 + Layout.rowsOf(items) + 2));
     blocks.add(items);
+    String on = "";
     for (List<Holding> there : byPlace(onHand)) {
-      blocks.add(new Block.NewPage());
+      String standsIn = there.get(0).place().compartment();
+      if (blocks.size() == BEFORE_BOXES || !standsIn.equals(on)) {
+        blocks.add(new Block.NewPage()); // boxes that stand together share pages
+      }
+      on = standsIn;
       blocks.add(head(there.get(0).place()));
       // Behind Pieces, so that what is written stands beside what it is compared with.
       List<Column<Holding>> columns =
@@ -115,7 +124,7 @@ public final class WhereItIsSheet {
       blocks.add(new Block.Rows(new Table<>("", "", columns, there, "")));
     }
     return new ReportSheet(
-        NAME, "Where is it? First by item; further down box by box, a page each.", blocks);
+        NAME, "Where is it? First by item; further down box by box, to count.", blocks);
   }
 
   private static Collection<List<Holding>> byPlace(OnHand onHand) {
@@ -139,7 +148,7 @@ public final class WhereItIsSheet {
   private static Block way(int below) {
     Block.Line link =
         new Block.Line(
-            "Box by box, a page each, to tick off or to count:",
+            "Box by box, pages for each compartment; need not be printed:",
             Block.Weight.PLAIN,
             Tone.NONE,
             Optional.of(new Cell(NAME, below, 1)));

@@ -242,6 +242,23 @@ class AfterTripSheetTest {
   }
 
   @Test
+  void theSeasonPlanShowsWhatMayRunOutAndItsFileHoldsAll() {
+    SeasonMaker maker = plenty().aboard("Jig", "blue", "J1", 900).aboard("Jig", "red", "J1", 1);
+    for (int t = 0; t < 6; t++) {
+      maker.trip("t" + t, AS_OF.minusDays(60 - 5L * t), 8, "Jig", 4);
+      maker.loss("t" + t, "Jig", "blue", 1, Cause.BROKEN);
+    }
+    maker.boxedEvent("Cup", AS_OF.plusDays(35), 8, 1, "Kit", OptionalInt.of(6));
+    List<Block> blocks = SeasonPlanSheet.of(results(maker)).blocks();
+    Table<?> shown = ((Block.Rows) blocks.get(blocks.size() - 2)).table();
+    Table<?> all = ((Block.FileOnly) blocks.get(blocks.size() - 1)).table();
+    assertEquals("season-plan.csv", all.csvFile());
+    assertTrue(all.rows().containsAll(shown.rows()));
+    assertTrue(shown.rows().size() < all.rows().size(), shown.title());
+    assertTrue(shown.rows().size() > 0, shown.title());
+  }
+
+  @Test
   void leadsToTheRowOfEachThing() {
     SeasonMaker maker =
         plenty()

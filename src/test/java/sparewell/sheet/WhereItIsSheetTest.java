@@ -35,7 +35,7 @@ class WhereItIsSheetTest {
   }
 
   @Test
-  void everyPlaceThatHoldsSomethingHasAPageToCountItOn() {
+  void everyPlaceThatHoldsSomethingHasATableToCountItOnAndEachCompartmentItsPages() {
     List<Block> blocks = SHEET.blocks();
     List<String> pages = new ArrayList<>();
     for (int i = 0; i < blocks.size(); i++) {
