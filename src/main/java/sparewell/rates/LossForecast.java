@@ -51,6 +51,15 @@ public interface LossForecast {
   double[] lastsThroughout(List<StagedStock> stocks);
 
   /**
+   * {@link #lastsThroughout} for several ways to stock the same uses.
+   *
+   * @param ways the same styles with the same exposures in each, at least one
+   */
+  default List<double[]> eachLastsThroughout(List<List<StagedStock>> ways) {
+    return ways.stream().map(this::lastsThroughout).toList();
+  }
+
+  /**
    * The stock of a style over several stages.
    *
    * @param style name of the style

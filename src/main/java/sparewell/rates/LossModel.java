@@ -206,11 +206,35 @@ public final class LossModel implements LossForecast {
    */
   @Override
   public double[] lastsThroughout(List<StagedStock> stocks) {
-    int stages = stocks.isEmpty() ? 0 : stocks.get(0).stages().size();
-    if (stages == 0 || stocks.stream().anyMatch(stock -> stock.stages().size() != stages)) {
+    return eachLastsThroughout(List.of(stocks)).get(0);
+  }
+
+  /** {@inheritDoc} Each future is drawn once for all of them. */
+  @Override
+  public List<double[]> eachLastsThroughout(List<List<StagedStock>> ways) {
+    List<StagedStock> any = ways.get(0);
+    int stages = any.isEmpty() ? 0 : any.get(0).stages().size();
+    if (stages == 0 || any.stream().anyMatch(stock -> stock.stages().size() != stages)) {
       throw new IllegalArgumentException("stocks of as many stages each, at least one");
     }
-    double[] chances = staged().chances(stocks, stages);
+    if (ways.stream().anyMatch(way -> !uses(way).equals(uses(any)))) {
+      throw new IllegalArgumentException("several ways to stock, but not the same uses");
+    }
+    List<double[]> chances = staged().chancesOfEach(ways, stages);
+    for (int way = 0; way < chances.size(); way++) {
+      toFirst(chances.get(way), ways.get(way));
+    }
+    return chances;
+  }
+
+  private static List<List<List<Exposure>>> uses(List<StagedStock> stocks) {
+    return stocks.stream()
+        .map(stock -> stock.stages().stream().map(Stage::exposures).toList())
+        .toList();
+  }
+
+  /** Scales chances to what the first is exactly. */
+  private void toFirst(double[] chances, List<StagedStock> stocks) {
     double exact =
         nothingRunsOut(
             stocks.stream()
@@ -222,10 +246,9 @@ public final class LossModel implements LossForecast {
                             stock.stages().get(0).pieces()))
                 .toList());
     double scale = chances[0] > 0 ? exact / chances[0] : 1;
-    for (int j = 0; j < stages; j++) {
+    for (int j = 0; j < chances.length; j++) {
       chances[j] = Math.min(exact, chances[j] * scale);
     }
-    return chances;
   }
 
   private synchronized StagedChance staged() {

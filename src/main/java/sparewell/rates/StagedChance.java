@@ -59,38 +59,58 @@ final class StagedChance {
 
   /** Chance that nothing ran out up to and including each stage. */
   double[] chances(List<StagedStock> stocks, int stages) {
-    double[][] all = new double[futures.count()][stages];
-    for (double[] future : all) {
-      Arrays.fill(future, 1);
-    }
-    stocks.forEach(stock -> times(all, stock));
-    double[] chances = new double[stages];
-    for (double[] future : all) {
-      for (int j = 0; j < stages; j++) {
-        chances[j] += future[j] / all.length;
-      }
-    }
-    return chances;
+    return chancesOfEach(List.of(stocks), stages).get(0);
   }
 
-  private void times(double[][] all, StagedStock stock) {
-    int style = number.applyAsInt(stock.style());
-    StagedUse use = new StagedUse(stock.stages(), term, weight);
+  /**
+   * The same for several ways to stock the same uses.
+   *
+   * @param ways the same styles with the same exposures in each
+   */
+  List<double[]> chancesOfEach(List<List<StagedStock>> ways, int stages) {
+    double[][][] all = new double[ways.size()][futures.count()][stages];
+    for (double[][] way : all) {
+      for (double[] future : way) {
+        Arrays.fill(future, 1);
+      }
+    }
+    for (int i = 0; i < ways.get(0).size(); i++) {
+      int at = i;
+      times(all, ways.stream().map(way -> way.get(at)).toList());
+    }
+    return Arrays.stream(all).map(StagedChance::mean).toList();
+  }
+
+  private static double[] mean(double[][] futures) {
+    double[] mean = new double[futures[0].length];
+    for (double[] future : futures) {
+      for (int j = 0; j < mean.length; j++) {
+        mean[j] += future[j] / futures.length;
+      }
+    }
+    return mean;
+  }
+
+  private void times(double[][][] all, List<StagedStock> ways) {
+    StagedStock any = ways.get(0);
+    int style = number.applyAsInt(any.style());
+    StagedUse use = new StagedUse(any.stages(), term, weight);
     int[] steps = use.steps();
-    Map<ItemId, int[]> limits = limits(stock.stages());
-    limits.keySet().removeIf(item -> use.number(item) < 0);
-    if (limits.isEmpty()) {
+    List<Map<ItemId, int[]>> limits = ways.stream().map(way -> limits(way.stages())).toList();
+    limits.forEach(way -> way.keySet().removeIf(item -> use.number(item) < 0));
+    if (limits.stream().allMatch(Map::isEmpty)) {
       return;
     }
-    int stages = stock.stages().size();
     RandomGenerator random = new Well19937c(SEED + style);
-    for (int k = 0; k < all.length; k++) {
+    for (int k = 0; k < futures.count(); k++) {
       double[] rates = futures.rates(k, style, steps, random);
       double[][] means = use.means(futures, k, rates, random);
-      for (Map.Entry<ItemId, int[]> item : limits.entrySet()) {
-        double[] lasts = lasts(means[use.number(item.getKey())], item.getValue());
-        for (int j = 0; j < stages; j++) {
-          all[k][j] *= lasts[j];
+      for (int way = 0; way < all.length; way++) {
+        for (Map.Entry<ItemId, int[]> item : limits.get(way).entrySet()) {
+          double[] lasts = lasts(means[use.number(item.getKey())], item.getValue());
+          for (int j = 0; j < lasts.length; j++) {
+            all[way][k][j] *= lasts[j];
+          }
         }
       }
     }
@@ -134,8 +154,12 @@ final class StagedChance {
     double passed = 0;
     for (int j = 0; j < means.length; j++) {
       passed += means[j];
+      if (j > 0 && means[j] == 0 && limits[j] == limits[j - 1] && !changes(limits, j)) {
+        lasts[j] = lasts[j - 1];
+        continue;
+      }
       double[] mass = poisson(passed, limits[j]);
-      if (j < means.length - 1 && limits[j + 1] != limits[j]) {
+      if (changes(limits, j)) {
         chance = sum(chance, mass);
         lasts[j] = Arrays.stream(chance).sum();
         passed = 0;
@@ -149,6 +173,10 @@ final class StagedChance {
       }
     }
     return lasts;
+  }
+
+  private static boolean changes(int[] limits, int stage) {
+    return stage < limits.length - 1 && limits[stage + 1] != limits[stage];
   }
 
   /** Poisson chances of 0 to most. */

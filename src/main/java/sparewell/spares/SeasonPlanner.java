@@ -174,8 +174,9 @@ public final class SeasonPlanner {
   }
 
   private List<SeasonPlan.Stage> stages(List<ItemCourse> watched) {
-    double[] planned = lasting(watched, true);
-    double[] unbought = lasting(watched, false);
+    List<double[]> lasting = lasting(watched);
+    double[] planned = lasting.get(0);
+    double[] unbought = lasting.get(1);
     List<SeasonPlan.Stage> stages = new ArrayList<>();
     for (int k = 0; k < events.size(); k++) {
       int at = k;
@@ -210,35 +211,40 @@ public final class SeasonPlanner {
   }
 
   /**
-   * Chances that nothing watched has run out by the end of each event. Items that are as good as
-   * sure to last are left out: each costs time, and none counts.
-   *
-   * @param bought whether all is bought as planned; else nothing is
+   * Chances that nothing watched has run out by the end of each event: if all is bought as planned,
+   * and if nothing is. Items that are as good as sure to last are left out: each costs time, and
+   * none counts.
    */
-  private double[] lasting(List<ItemCourse> watched, boolean bought) {
+  private List<double[]> lasting(List<ItemCourse> watched) {
+    Map<String, Map<ItemId, ItemCourse>> unsure =
+        byStyle(watched.stream().filter(item -> !item.sure()).toList());
+    if (unsure.isEmpty()) {
+      double[] sure = new double[events.size()];
+      Arrays.fill(sure, 1);
+      return List.of(sure, sure);
+    }
+    return forecast.eachLastsThroughout(List.of(stocks(unsure, true), stocks(unsure, false)));
+  }
+
+  private List<StagedStock> stocks(Map<String, Map<ItemId, ItemCourse>> byStyle, boolean bought) {
     List<StagedStock> stocks = new ArrayList<>();
-    byStyle(watched.stream().filter(item -> !item.sure()).toList())
-        .forEach(
-            (style, own) -> {
-              List<LossForecast.Stage> stages = new ArrayList<>();
-              for (int k = 0; k < events.size(); k++) {
-                int at = k;
-                Map<ItemId, Integer> held = new LinkedHashMap<>();
-                own.forEach(
-                    (item, course) ->
-                        held.put(
-                            item,
-                            course.held()
-                                + (bought
-                                    ? course.packs()[at] * course.style().piecesPerPack()
-                                    : 0)));
-                stages.add(new LossForecast.Stage(at(style, k), held));
-              }
-              stocks.add(new StagedStock(style, stages));
-            });
-    double[] sure = new double[events.size()];
-    Arrays.fill(sure, 1);
-    return stocks.isEmpty() ? sure : forecast.lastsThroughout(stocks);
+    byStyle.forEach(
+        (style, own) -> {
+          List<LossForecast.Stage> stages = new ArrayList<>();
+          for (int k = 0; k < events.size(); k++) {
+            int at = k;
+            Map<ItemId, Integer> held = new LinkedHashMap<>();
+            own.forEach(
+                (item, course) ->
+                    held.put(
+                        item,
+                        course.held()
+                            + (bought ? course.packs()[at] * course.style().piecesPerPack() : 0)));
+            stages.add(new LossForecast.Stage(at(style, k), held));
+          }
+          stocks.add(new StagedStock(style, stages));
+        });
+    return stocks;
   }
 
   /** Last day to order for an event: the lead time before its run begins, or today. */
