@@ -117,11 +117,14 @@ public final class CountDistribution {
       return mean;
     }
     int k = Math.min(n / bundle, mass.length);
-    double shortage = short0[k];
-    for (int i = k * bundle; i < Math.min(n, cut()); i++) {
-      shortage -= above(i);
+    if (k == mass.length) {
+      return Math.max(0, short0[k]);
     }
-    return Math.max(0, shortage);
+    // P(N > i) summed over the first pieces of the bundle, along which it falls evenly.
+    double into = n - (double) k * bundle;
+    double above =
+        into * (1 - atMost[k]) + mass[k] / bundle * (into * (bundle - 1) - into * (into - 1) / 2);
+    return Math.max(0, short0[k] - above);
   }
 
   /**

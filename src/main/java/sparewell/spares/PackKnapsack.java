@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -23,11 +25,17 @@ final class PackKnapsack {
   private final List<Pack> packs;
   private final double[] saved; // saved[i]: sum over packs before i
   private final long[] cost;
+  private final long[] cheapest; // cheapest[i]: of the packs from i on
 
   private PackKnapsack(List<Pack> packs) {
     this.packs = packs;
     this.saved = new double[packs.size() + 1];
     this.cost = new long[packs.size() + 1];
+    this.cheapest = new long[packs.size() + 1];
+    cheapest[packs.size()] = Long.MAX_VALUE;
+    for (int i = packs.size() - 1; i >= 0; i--) {
+      cheapest[i] = Math.min(cheapest[i + 1], packs.get(i).costUnits());
+    }
     for (int i = 0; i < packs.size(); i++) {
       saved[i + 1] = saved[i] + packs.get(i).savedPieces();
       cost[i + 1] = cost[i] + packs.get(i).costUnits();
@@ -54,10 +62,13 @@ final class PackKnapsack {
 
   /** The same with at most so many choices kept open. */
   static Choice choose(List<Pack> packs, long budget, int most) {
+    // An item's later packs come after its earlier ones: those the money never reaches go.
+    Map<Integer, Long> spent = new HashMap<>();
     List<Pack> useful =
         packs.stream()
-            .filter(pack -> pack.savedPieces() > 0 && pack.costUnits() <= budget)
+            .filter(pack -> pack.savedPieces() > 0)
             .sorted(byEfficiency())
+            .filter(pack -> spent.merge(pack.row(), pack.costUnits(), Long::sum) <= budget)
             .toList();
     return new PackKnapsack(useful).solve(budget, most);
   }
@@ -148,7 +159,7 @@ final class PackKnapsack {
   /** The choice filled up with packs from i on that still fit, in order of efficiency. */
   private State completed(State state, int from, long budget) {
     State whole = state;
-    for (int i = from; i < packs.size(); i++) {
+    for (int i = from; i < packs.size() && cheapest[i] <= budget - whole.cost; i++) {
       Pack pack = packs.get(i);
       if (whole.cost + pack.costUnits() <= budget) {
         whole =
