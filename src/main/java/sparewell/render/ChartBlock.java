@@ -55,6 +55,7 @@ final class ChartBlock {
       grid.sideColumn += data.columns().size();
     }
     if (chart.kind() == Chart.Kind.BANDS) {
+      grid.titlesOfDrawn.add(row);
       TextBlock.put(chart.title(), grid, row, Look.HEADING);
       block.panels(chart, row + 1);
     } else {

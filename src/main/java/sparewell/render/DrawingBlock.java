@@ -12,6 +12,7 @@ final class DrawingBlock {
   static void lay(Drawing drawing, Grid grid, int firstRow) {
     int row = firstRow;
     if (!drawing.title().isEmpty()) {
+      grid.titlesOfDrawn.add(row);
       TextBlock.put(drawing.title(), grid, row++, Look.HEADING);
     }
     double height = Layout.heightPoints(drawing);

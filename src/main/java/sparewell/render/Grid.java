@@ -91,6 +91,9 @@ final class Grid {
   final List<Drawn> drawn = new ArrayList<>();
   final List<Together> together = new ArrayList<>();
 
+  /** Rows of titles that stand above what is drawn from the next row on. */
+  final Set<Integer> titlesOfDrawn = new HashSet<>();
+
   /** Rows that begin a page, whatever fits on the one before. */
   final Set<Integer> pageStarts = new HashSet<>();
 

@@ -124,8 +124,11 @@ final class PageBreaks {
     return points;
   }
 
-  /** Height of what is drawn from a row on, with the line of text under it. */
+  /** Height of what is drawn from a row on, with its title and the line of text under it. */
   private static double drawnPoints(Grid grid, int row) {
+    if (grid.titlesOfDrawn.contains(row)) {
+      return grid.heights.getOrDefault(row, Layout.ROW_POINTS) + drawnPoints(grid, row + 1);
+    }
     double highest = 0;
     for (Grid.Drawn drawn : grid.drawn) {
       if (drawn.row() == row) {

@@ -3,6 +3,7 @@ package sparewell.render;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import sparewell.units.UnitSystem;
 
@@ -66,5 +67,16 @@ class PageBreaksTest {
     assertEquals(3, PageBreaks.of(grid, PAGE).pages());
     grid.headingRow = 2;
     assertEquals(4, PageBreaks.of(grid, PAGE).pages());
+  }
+
+  @Test
+  void aTitleGoesToTheNextPageWithWhatIsDrawnUnderIt() {
+    Grid grid = grid(1, ROWS - 6);
+    int title = ROWS - 4;
+    long high = 200L * Measure.EMU_PER_POINT;
+    grid.titlesOfDrawn.add(title);
+    grid.drawn.add(new Grid.Drawn(title + 1, 0, high, high, Optional.empty(), anchor -> {}));
+    grid.lastPrintedRow = title + 16;
+    assertEquals(List.of(title - 1), PageBreaks.of(grid, PAGE).behind());
   }
 }
