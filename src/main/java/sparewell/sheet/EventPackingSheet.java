@@ -3,6 +3,8 @@ package sparewell.sheet;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Collectors;
 import sparewell.event.EventPacking;
 import sparewell.event.EventPacking.Action;
 import sparewell.event.EventPacking.Line;
@@ -102,13 +104,17 @@ public final class EventPackingSheet {
         "From the top down: first out of the box, then into it",
         columns(
             packing.lists().size() > 1,
+            packing.lists().stream()
+                .filter(PackingList::boxed)
+                .map(list -> list.event().name())
+                .collect(Collectors.toSet()),
             packing.lines().stream().anyMatch(line -> line.runOutProbability() > 0)),
         packing.lines(),
         "Nothing to pack.");
   }
 
   /** The event is named above the table, and in each row only where there are several. */
-  private static List<Column<Line>> columns(boolean several, boolean chances) {
+  private static List<Column<Line>> columns(boolean several, Set<String> boxed, boolean chances) {
     return List.of(
         several
             ? Column.of("event", "Event", Format.TEXT, "Event.", Line::event)
@@ -151,12 +157,13 @@ public final class EventPackingSheet {
             : Column.csvOnly("run_out_chance", Format.PROBABILITY, Line::runOutProbability),
         Column.csvOnly("short", Format.COUNT, Line::shortPieces),
         Column.csvOnly("action", Format.TEXT, line -> line.action().word()),
-        Column.<Line>of(
-                "slots",
+        Column.csvOnly("slots", Format.COUNT, Line::slots),
+        Column.<Line>sheetOnly(
                 "Slots",
                 Format.COUNT,
-                "Pockets that the pieces fill, beyond those shared with a line above.",
-                Line::slots)
+                "Pockets of the event's box that the pieces fill, beyond those shared with a line"
+                    + " above.",
+                line -> boxed.contains(line.event()) ? line.slots() : 0)
             .quiet()
             .summed(),
         EntryTable.done(line -> line.move().isPresent()));
