@@ -60,6 +60,7 @@ public final class DemoRows {
       Object value =
           switch (row.name()) {
             case "As of" -> DemoSeason.AS_OF;
+            case "Stock counted on" -> DemoSeason.AS_OF.minusDays(1);
             case "Budget" -> 250;
             default -> BLANK;
           };

@@ -40,8 +40,8 @@ final class MessyBook {
 
   private void settings() {
     text("Settings", 3, "Value", "2026-03-15");
-    text("Settings", 10, "Value", "1.7"); // fill factor above 1
-    text("Settings", 6, "Value", "24 or so"); // planning hours
+    text("Settings", 12, "Value", "1.7"); // fill factor above 1
+    text("Settings", 7, "Value", "24 or so"); // planning hours
     append("Settings", "Cary at least", 2);
     append("Settings", "Favourite colour", "green");
   }
@@ -146,7 +146,7 @@ final class MessyBook {
   }
 
   private void events() {
-    number("Events", 3, "Hours", 99_999);
+    number("Events", 3, "Hours", 999_999);
     text("Events", 4, "Box", "Dya box");
     header("Event plan", "Style", "What to throw");
   }
