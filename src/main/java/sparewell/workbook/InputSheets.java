@@ -349,7 +349,7 @@ public final class InputSheets {
               required("Date", Kind.DATE, "First day."),
               WATER,
               required("Hours", Kind.HOURS, "Hours you will fish in all.")
-                  .within(0.1, 100_000, "hours"),
+                  .within(0.1, 1000, "hours"),
               DAYS,
               COVER,
               optional("Box", Kind.TEXT, "none", "Box to pack for it.")
@@ -369,7 +369,7 @@ public final class InputSheets {
               required("Event", Kind.TEXT, "Event, as in Events.").refersTo("Events"),
               required("Style", Kind.TEXT, "Style planned.").refersTo("Styles"),
               required("Hours", Kind.HOURS, "Hours over all rods and anglers.")
-                  .within(0.01, 100_000, "hours"),
+                  .within(0.01, 3000, "hours"),
               optional("Colours", Kind.TEXT, "all in stock", "Colours, separated by commas.")
                   .alias("Colors", "Colour", "Color")));
 

@@ -146,7 +146,7 @@ final class MessyBook {
   }
 
   private void events() {
-    number("Events", 3, "Hours", 999_999);
+    number("Events", 3, "Hours", 99_999);
     text("Events", 4, "Box", "Dya box");
     header("Event plan", "Style", "What to throw");
   }
