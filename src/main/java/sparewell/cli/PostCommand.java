@@ -8,11 +8,9 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
-import sparewell.run.Experiences;
 import sparewell.run.Outcome;
 import sparewell.run.PostRun;
 import sparewell.run.RunOptions;
-import sparewell.workbook.Overrides;
 
 /** Turns ticks and the trip card into rows of the angler's sheets, and analyses. */
 final class PostCommand implements Callable<Integer> {
@@ -54,16 +52,11 @@ final class PostCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     RunOptions options =
-        new RunOptions(
+        RunOptions.usual(
             LocalDateTime.now(),
-            Optional.empty(),
             reports.getValue(),
-            Overrides.NONE,
-            false,
             backups.kept(),
-            false,
             console.columns(),
-            new Experiences(Optional.empty()),
             BuildVersion.number());
     boolean silent = quiet.getValue();
     Outcome outcome;

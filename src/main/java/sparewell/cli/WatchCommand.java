@@ -7,7 +7,6 @@ import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -16,11 +15,9 @@ import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 import sparewell.run.Batch;
 import sparewell.run.ExitCode;
-import sparewell.run.Experiences;
 import sparewell.run.Outcome;
 import sparewell.run.RunOptions;
 import sparewell.run.SavedBooks;
-import sparewell.workbook.Overrides;
 
 /** Analyses the workbooks of a folder whenever one was saved and closed, until stopped. */
 final class WatchCommand implements Callable<Integer> {
@@ -92,16 +89,11 @@ final class WatchCommand implements Callable<Integer> {
   /** What came of it, in a line. */
   private String analyse(Path book, SavedBooks saved) {
     RunOptions options =
-        new RunOptions(
+        RunOptions.usual(
             LocalDateTime.now(),
-            Optional.empty(),
             reports.getValue(),
-            Overrides.NONE,
-            false,
             backups.kept(),
-            false,
             console.columns(),
-            new Experiences(Optional.empty()),
             BuildVersion.number());
     Outcome outcome = Batch.analyse(List.of(book), options, (done, all) -> {}).get(0);
     saved.dealtWith(book, outcome.exitCode() != ExitCode.REFUSED);

@@ -34,4 +34,20 @@ public record RunOptions(
     String version) {
   /** Backups kept where nobody says otherwise. */
   public static final int USUAL_BACKUPS = SaveRequest.USUAL_BACKUPS;
+
+  /** Written into the workbook itself, with nothing set but what every command asks. */
+  public static RunOptions usual(
+      LocalDateTime now, Path reports, int backupsKept, int columns, String version) {
+    return new RunOptions(
+        now,
+        Optional.empty(),
+        reports,
+        Overrides.NONE,
+        false,
+        backupsKept,
+        false,
+        columns,
+        new Experiences(Optional.empty()),
+        version);
+  }
 }
