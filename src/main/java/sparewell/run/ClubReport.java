@@ -25,15 +25,9 @@ import sparewell.save.WorkbookSaver;
 import sparewell.sheet.ClubSheet;
 import sparewell.table.ReportSheet;
 import sparewell.units.UnitSystem;
-import sparewell.workbook.template.PlainBook;
 
 /** The workbook of a club: rates by style over all its logs. */
 public final class ClubReport {
-  private static final List<String> ABOUT =
-      List.of(
-          "What a club's logs together say of the losses of each style.",
-          "Made from a file of experience, in which nobody is named. Notes on this sheet are kept.");
-
   private ClubReport() {}
 
   /** What was done, for the angler, and whether it went well. */
@@ -61,7 +55,7 @@ public final class ClubReport {
       Path base = fresh ? Files.createTempFile("sparewell", ".xlsx") : file;
       try {
         if (fresh) {
-          PlainBook.write(base, "About", ABOUT);
+          Files.write(base, Templates.bytes("club.xlsx"));
         }
         return put(sheets, base, file, now);
       } finally {

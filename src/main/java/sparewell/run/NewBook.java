@@ -2,12 +2,11 @@ package sparewell.run;
 
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.List;
-import sparewell.units.UnitSystem;
-import sparewell.workbook.template.TemplateKind;
-import sparewell.workbook.template.TemplateWriter;
 
 /** Makes a workbook to begin with. */
 public final class NewBook {
@@ -24,10 +23,11 @@ public final class NewBook {
       return Outcome.refused(file, "the name of a new workbook must end in .xlsx.");
     }
     try {
-      TemplateWriter.write(
+      Files.write(
           file,
-          metric ? UnitSystem.METRIC : UnitSystem.US,
-          demo ? TemplateKind.DEMO : TemplateKind.BLANK);
+          Templates.bytes(kept(metric, demo)),
+          StandardOpenOption.CREATE_NEW,
+          StandardOpenOption.WRITE);
     } catch (FileAlreadyExistsException taken) {
       return Outcome.refused(
           file, "it is there already and was left as it is. Choose another name.");
@@ -50,5 +50,12 @@ public final class NewBook {
                 ? "It holds an invented season. Next: sparewell analyse " + file
                 : "Open it, follow 'Read me first', fill it in. Next: sparewell analyse " + file),
         List.of());
+  }
+
+  private static String kept(boolean metric, boolean demo) {
+    if (demo) {
+      return metric ? "demo-metric.xlsx" : "demo.xlsx";
+    }
+    return metric ? "blank-metric.xlsx" : "blank-us.xlsx";
   }
 }

@@ -21,6 +21,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import sparewell.Command;
 import sparewell.workbook.Books;
@@ -433,6 +434,25 @@ class CommandLineTest {
     Path locked =
         Books.season().touch(workbook -> workbook.lockStructure()).write(folder.resolve("p.xlsx"));
     refused(analyse(locked), "structure is protected", "Take the protection");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "us, false, blank-us",
+    "metric, false, blank-metric",
+    "US, true, demo",
+    "Metric, true, demo-metric"
+  })
+  void newMakesTheKeptWorkbook(String units, boolean demo, String kept) throws IOException {
+    Path fresh = folder.resolve("fresh.xlsx");
+    Command run =
+        demo
+            ? Command.run("new", fresh, "--units", units, "--demo")
+            : Command.run("new", fresh, "--units", units);
+    assertEquals(0, run.exitCode(), run.error());
+    assertArrayEquals(
+        Files.readAllBytes(Path.of("workbook-templates", kept + ".xlsx")),
+        Files.readAllBytes(fresh));
   }
 
   @Test

@@ -1,7 +1,7 @@
 package sparewell.workbook.template;
 
 /** What a new workbook holds. */
-public enum TemplateKind {
+enum TemplateKind {
   /** Sheets to fill, with example rows that are marked as such. */
   BLANK,
   /** One invented angler's season. */

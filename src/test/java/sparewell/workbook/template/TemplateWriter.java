@@ -2,10 +2,6 @@ package sparewell.workbook.template;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.OutputStream;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.time.Instant;
 import java.util.Date;
 import java.util.List;
@@ -24,7 +20,7 @@ import sparewell.workbook.demo.DemoRows;
 import sparewell.workbook.demo.DemoSeason;
 
 /** Makes new workbooks: blank ones to fill, and demos. The same call gives the same bytes. */
-public final class TemplateWriter {
+final class TemplateWriter {
   private static final Date CREATED = Date.from(Instant.parse("2026-01-01T00:00:00Z"));
 
   private static final byte[] SET_UP_TAB = {0x2F, 0x4A, 0x5C};
@@ -33,30 +29,10 @@ public final class TemplateWriter {
 
   private TemplateWriter() {}
 
-  /**
-   * Writes a new file.
-   *
-   * @throws java.nio.file.FileAlreadyExistsException if there is a file of that name; it is left as
-   *     it is
-   * @throws IOException if the file cannot be written
-   */
-  public static void write(Path file, UnitSystem units, TemplateKind kind) throws IOException {
-    Files.write(file, bytes(units, kind), StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
-  }
-
-  /** Writes to a stream, which stays open. */
-  public static void write(OutputStream out, UnitSystem units, TemplateKind kind)
-      throws IOException {
-    out.write(bytes(units, kind));
-  }
-
-  private static byte[] bytes(UnitSystem units, TemplateKind kind) throws IOException {
+  static byte[] bytes(UnitSystem units, TemplateKind kind) throws IOException {
     try (XSSFWorkbook book = new XSSFWorkbook()) {
       fill(book, units, kind);
-      properties(book, kind);
-      ByteArrayOutputStream raw = new ByteArrayOutputStream();
-      book.write(raw);
-      return FixedZip.mended(raw.toByteArray());
+      return bytes(book, kind == TemplateKind.BLANK ? "Tackle workbook" : "Tackle workbook, demo");
     }
   }
 
@@ -108,12 +84,16 @@ public final class TemplateWriter {
     return form == InputSheets.EVENTS || form == InputSheets.EVENT_PLAN ? AHEAD_TAB : SET_UP_TAB;
   }
 
-  private static void properties(XSSFWorkbook book, TemplateKind kind) {
+  /** What is in a workbook, the clock left out. */
+  static byte[] bytes(XSSFWorkbook book, String title) throws IOException {
     POIXMLProperties.CoreProperties core = book.getProperties().getCoreProperties();
     core.setCreator("Sparewell");
-    core.setTitle(kind == TemplateKind.BLANK ? "Tackle workbook" : "Tackle workbook, demo");
+    core.setTitle(title);
     core.getUnderlyingProperties().setLanguageProperty("en");
     core.setCreated(Optional.of(CREATED));
     core.setModified(Optional.of(CREATED));
+    ByteArrayOutputStream raw = new ByteArrayOutputStream();
+    book.write(raw);
+    return FixedZip.mended(raw.toByteArray());
   }
 }
