@@ -23,6 +23,8 @@ import sparewell.ooxml.WorkbookRefused;
 import sparewell.rates.OwnRows;
 import sparewell.rates.fit.RateFit;
 import sparewell.rates.history.SeasonHistory;
+import sparewell.save.file.Replacement;
+import sparewell.save.file.RunLock;
 import sparewell.season.Season;
 import sparewell.season.SeasonOrder;
 import sparewell.season.Trip;
@@ -35,7 +37,7 @@ import sparewell.workbook.value.Names;
  * What logs say of rates, put into a file of experience that others may have. A workbook whose rows
  * the file holds already, as it stands now, is passed over; rows of an earlier state are replaced;
  * rows of others stay. The file is written anew now and then, so that a run cut short goes on where
- * it was.
+ * it was. One run at a time writes it: of two, one would lose what the other added.
  */
 public final class ShareRun {
   private static final int WRITTEN_EVERY = 20; // workbooks
@@ -71,13 +73,20 @@ public final class ShareRun {
    */
   public static Result share(List<Path> books, Path to, LocalDate today, Batch.Progress progress) {
     ShareRun run = new ShareRun(to, today);
-    Optional<String> fault = run.begin();
-    if (fault.isPresent()) {
-      return new Result(List.of(), List.of(), fault);
+    try (RunLock lock = RunLock.take(Replacement.place(to))) {
+      lock.removeLeftovers();
+      Optional<String> fault = run.begin();
+      if (fault.isPresent()) {
+        return new Result(List.of(), List.of(), fault);
+      }
+      List<Outcome> outcomes = Batch.each(books, progress, index -> run.book(books.get(index)));
+      fault = run.write();
+      return new Result(outcomes, run.rows(), fault);
+    } catch (WorkbookRefused busy) {
+      return new Result(List.of(), List.of(), Optional.of(busy.getMessage()));
+    } catch (IOException disk) {
+      return new Result(List.of(), List.of(), Optional.of(run.unwritable()));
     }
-    List<Outcome> outcomes = Batch.each(books, progress, index -> run.book(books.get(index)));
-    fault = run.write();
-    return new Result(outcomes, run.rows(), fault);
   }
 
   /** Takes over what the file holds; a file that is not ours, or partly not, is left alone. */
@@ -217,8 +226,11 @@ public final class ShareRun {
     } catch (AtomicMoveNotSupportedException network) {
       return Optional.of(to + " cannot be replaced in one step there. Give a file elsewhere.");
     } catch (IOException disk) {
-      return Optional.of(
-          to + " cannot be written. Check that its folder is there and may be written to.");
+      return Optional.of(unwritable());
     }
+  }
+
+  private String unwritable() {
+    return to + " cannot be written. Check that its folder is there and may be written to.";
   }
 }

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import sparewell.Command;
+import sparewell.save.file.RunLock;
 import sparewell.workbook.Books;
 
 /** Experience of others on the command line: shared by some, used by another. */
@@ -73,6 +74,22 @@ class ShareTest {
     done(share(book));
     assertFalse(first.equals(shared()));
     assertEquals(first.lines().count(), shared().lines().count(), "the earlier state is replaced");
+  }
+
+  @Test
+  void twoRunsDoNotWriteOneFileAtATime() throws Exception {
+    done(share(book));
+    String first = shared();
+    RunLock other = RunLock.take(file);
+    try {
+      Command second = share(book);
+      assertEquals(3, second.exitCode());
+      assertTrue(second.error().contains("another run"), second.error());
+    } finally {
+      other.close();
+    }
+    assertEquals(first, shared());
+    done(share(book));
   }
 
   @Test

@@ -10,8 +10,8 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import sparewell.ooxml.WorkbookRefused;
 
-/** Lets one run at a time write a workbook; a second one gives way. */
-final class RunLock implements Closeable {
+/** Lets one run at a time write a file; a second one gives way. */
+public final class RunLock implements Closeable {
   private static final int TRIES = 5;
 
   private final Path workbook;
@@ -24,8 +24,12 @@ final class RunLock implements Closeable {
     this.channel = channel;
   }
 
-  /** Takes it, or refuses where another run has it. */
-  static RunLock take(Path workbook) throws WorkbookRefused, IOException {
+  /**
+   * Takes it, or refuses where another run has it.
+   *
+   * @param workbook what is to be written, with its folder
+   */
+  public static RunLock take(Path workbook) throws WorkbookRefused, IOException {
     Path file = TemporaryFiles.lock(workbook);
     for (int i = 0; i < TRIES; i++) {
       FileChannel channel =
@@ -68,7 +72,7 @@ final class RunLock implements Closeable {
   }
 
   /** Clears away what an earlier run left; nobody else writes while we hold the lock. */
-  void removeLeftovers() throws IOException {
+  public void removeLeftovers() throws IOException {
     TemporaryFiles.removeLeftovers(workbook);
   }
 
