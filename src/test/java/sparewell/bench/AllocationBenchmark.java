@@ -1,7 +1,6 @@
 package sparewell.bench;
 
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -34,25 +33,36 @@ public final class AllocationBenchmark {
   private record Result(double flat, double raw, double model, double oracle) {}
 
   /** Runs it. */
-  public static void main(String[] args) {
+  public static void main(String[] args) throws IOException {
     int worlds = args.length > 0 ? Integer.parseInt(args[0]) : 400;
-    PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
-    out.println("Expected shortage at three of each's own total, as a share of three of each's");
-    out.println();
-    out.println(
-        "| families | trips | seasons | by raw rates | by the fit | by the true rates"
-            + " | of what the true rates save, % (s.e.) |");
-    out.println("| --- | --- | --- | --- | --- | --- | --- |");
-    for (double factor : new double[] {1, 10}) {
-      for (int trips : new int[] {4, 8, 16, 40}) {
-        report(out, factor, trips, worlds);
+    try (BenchReport report =
+        BenchReport.of(
+            "allocation",
+            "How well stock and money are spread",
+            "mvn -q -Pallocation test-compile -Dseasons=" + worlds)) {
+      report.text(
+          "Expected shortage at the total of three of each, as a share of that of three of each; 24"
+              + " styles, "
+              + worlds
+              + " seasons a row.");
+      report.table(
+          List.of(
+              "families",
+              "trips",
+              "by raw rates",
+              "by the fit",
+              "by the true rates",
+              "of what the true rates save, % (s.e.)"));
+      for (double factor : new double[] {1, 10}) {
+        for (int trips : new int[] {4, 8, 16, 40}) {
+          row(report, factor, trips, worlds);
+        }
       }
+      packs(report);
     }
-    out.println();
-    packs(out);
   }
 
-  private static void report(PrintStream out, double factor, int trips, int worlds) {
+  private static void row(BenchReport report, double factor, int trips, int worlds) {
     List<Result> results =
         IntStream.range(0, worlds)
             .parallel()
@@ -69,18 +79,15 @@ public final class AllocationBenchmark {
       double part = r.flat - r.model - share * (r.flat - r.oracle);
       square += part * part;
     }
-    out.println(
-        String.format(
-            Locale.ROOT,
-            "| %s | %d | %d | %.3f | %.3f | %.3f | %.1f (%.1f) |",
-            factor == 1 ? "as in the study" : "ten times further apart",
-            trips,
-            worlds,
-            raw / flat,
-            model / flat,
-            oracle / flat,
-            100 * share,
-            100 * Math.sqrt(square) / (flat - oracle)));
+    report.row(
+        "%s | %d | %.3f | %.3f | %.3f | %.1f (%.1f)",
+        factor == 1 ? "alike" : "ten times further apart",
+        trips,
+        raw / flat,
+        model / flat,
+        oracle / flat,
+        100 * share,
+        100 * Math.sqrt(square) / (flat - oracle));
   }
 
   private static Result judge(AllocationWorld world) {
@@ -148,11 +155,12 @@ public final class AllocationBenchmark {
   }
 
   /** Whole packs within a budget: marginal analysis alone and the list, against exact DP. */
-  private static void packs(PrintStream out) {
-    out.println("Expected shortage left over the exact optimum, %, 200 shops a row, 60 items each");
-    out.println();
-    out.println("| budget | marginal analysis alone: mean | worst | the list: mean | worst |");
-    out.println("| --- | --- | --- | --- | --- |");
+  private static void packs(BenchReport report) {
+    report.text(
+        "Whole packs within a budget: expected shortage over an independent exact dynamic program, %,"
+            + " 200 shops a row, 60 items each.");
+    report.table(
+        List.of("budget", "marginal analysis alone: mean", "worst", "the list: mean", "worst"));
     for (int budget : new int[] {20, 50, 100, 200}) {
       double[] sum = new double[2];
       double[] worst = new double[2];
@@ -163,15 +171,9 @@ public final class AllocationBenchmark {
           worst[k] = Math.max(worst[k], gap[k]);
         }
       }
-      out.println(
-          String.format(
-              Locale.ROOT,
-              "| %d | %.3f | %.3f | %.6f | %.6f |",
-              budget,
-              100 * sum[0],
-              100 * worst[0],
-              100 * sum[1],
-              100 * worst[1]));
+      report.row(
+          "%d | %.3f | %.3f | %.6f | %.6f",
+          budget, 100 * sum[0], 100 * worst[0], 100 * sum[1], 100 * worst[1]);
     }
   }
 

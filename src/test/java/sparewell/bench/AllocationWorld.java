@@ -26,8 +26,7 @@ import sparewell.season.Trip;
 
 /**
  * A made-up season with known truth: 24 styles in 4 families, log-normal rates, negative binomial
- * losses, cover in three categories, an event of 24 hours of every style in the thickest cover. The
- * spreads are those of the study of calibrated predictions in the reference values.
+ * losses, cover in three categories, an event of 24 hours of every style in the thickest cover.
  */
 final class AllocationWorld {
   static final int STYLES = 24;
@@ -47,7 +46,7 @@ final class AllocationWorld {
 
   /**
    * @param familyFactor by how many times more the rates of the first and the last family differ
-   *     than in the study; 1 for the study's own worlds
+   *     than {@link SimulatedWorld} has it
    */
   AllocationWorld(int tripCount, double familyFactor, long seed) {
     RandomGenerator random = new Well19937c(new SplittableRandom(seed).nextLong());

@@ -1,12 +1,10 @@
 package sparewell.bench;
 
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.stream.IntStream;
 import sparewell.experience.Club;
@@ -61,7 +59,7 @@ public final class ExperienceBenchmark {
   }
 
   /** Runs it. */
-  public static void main(String[] args) {
+  public static void main(String[] args) throws IOException {
     int worlds = args.length > 0 ? Integer.parseInt(args[0]) : 100;
     int[] clubs = numbers(args.length > 1 ? args[1] : "5,20,50");
     int[] lengths = numbers(args.length > 2 ? args[2] : "0,2,4,8,16");
@@ -75,32 +73,49 @@ public final class ExperienceBenchmark {
     for (Map<String, Score> world : each) {
       world.forEach((name, score) -> sums.computeIfAbsent(name, n -> new Score()).add(score));
     }
-    PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
-    out.println(
-        "| trips | prior | no run-out % | pieces a style | log score below the oracle (s.e.) |"
-            + " of the way to the ideal % | 90 % interval covers % |"
-            + " shortage at flat three's stock |");
-    out.println("| --- | --- | --- | --- | --- | --- | --- | --- |");
-    sums.forEach(
-        (name, score) -> {
-          String trips = name.substring(0, name.indexOf(' '));
-          double without = sums.get(trips + " none").gap / score.styles;
-          double ideal = sums.get(trips + " ideal").gap / score.styles;
-          double gap = score.gap / score.styles;
-          out.println(
-              String.format(
-                  Locale.ROOT,
-                  "| %s | %s | %.1f | %.2f | %.4f (%.4f) | %.0f | %.1f | %.3f |",
-                  trips,
-                  name.substring(trips.length() + 1),
-                  100 * score.covered / score.styles,
-                  score.stock / score.styles,
-                  gap,
-                  score.error(),
-                  100 * (without - gap) / (without - ideal),
-                  100 * score.hits / score.styles,
-                  score.shortage / score.styles));
-        });
+    try (BenchReport report =
+        BenchReport.of(
+            "experience",
+            "What the experience of a club is worth to a new angler",
+            "mvn -q -Pexperience test-compile -Dexperience.args=\""
+                + String.join(" ", args)
+                + "\"")) {
+      report.text(
+          worlds
+              + " worlds with log-normal rates, 16 trips an angler; each angler's rate of each style is"
+              + " the club's typical one times a log-normal factor (sd 0.4). *Ideal* knows the typical"
+              + " rates, how anglers differ, the size and the covers; *misleading* is the club of 20"
+              + " with all rates three times too low.");
+      report.table(
+          List.of(
+              "trips",
+              "prior",
+              "no run-out %",
+              "pieces a style",
+              "log score below the oracle (s.e.)",
+              "of the way to the ideal %",
+              "90 % interval covers %",
+              "shortage at flat three's stock"));
+      sums.forEach((name, score) -> row(report, sums, name, score));
+    }
+  }
+
+  private static void row(BenchReport report, Map<String, Score> sums, String name, Score score) {
+    String trips = name.substring(0, name.indexOf(' '));
+    double without = sums.get(trips + " none").gap / score.styles;
+    double ideal = sums.get(trips + " ideal").gap / score.styles;
+    double gap = score.gap / score.styles;
+    report.row(
+        "%s | %s | %.1f | %.2f | %.4f (%.4f) | %.0f | %.1f | %.3f",
+        trips,
+        name.substring(trips.length() + 1),
+        100 * score.covered / score.styles,
+        score.stock / score.styles,
+        gap,
+        score.error(),
+        100 * (without - gap) / (without - ideal),
+        100 * score.hits / score.styles,
+        score.shortage / score.styles);
   }
 
   private static int[] numbers(String list) {

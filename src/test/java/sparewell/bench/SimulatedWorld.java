@@ -26,16 +26,27 @@ public final class SimulatedWorld {
 
   /** What the season is made from. */
   public enum Kind {
-    /** Log-normal rates, the world of the reference study. */
-    LOG_NORMAL,
+    /** Log-normal rates, as no gamma model assumes. */
+    LOG_NORMAL("log-normal rates"),
     /** Gamma rates, as the model assumes. */
-    GAMMA,
+    GAMMA("gamma rates (the model)"),
     /** A shock on every trip, shared by all styles. */
-    SHOCK,
+    SHOCK("a shock per trip shared by all styles"),
     /** Rates that drift over the history, each style its own way. */
-    DRIFT,
+    DRIFT("drift over time"),
     /** Size that grows with hours. */
-    HOURS
+    HOURS("extra variation grows with hours");
+
+    private final String title;
+
+    Kind(String title) {
+      this.title = title;
+    }
+
+    /** In the words of a table. */
+    public String title() {
+      return title;
+    }
   }
 
   private final FitInput input;

@@ -1,11 +1,11 @@
 package sparewell.rates;
 
-import java.io.PrintStream;
+import java.io.IOException;
 import java.lang.management.ManagementFactory;
-import java.nio.charset.StandardCharsets;
-import java.util.Locale;
+import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Random;
+import sparewell.bench.BenchReport;
 import sparewell.rates.record.TrackRecord;
 import sparewell.season.Season;
 
@@ -17,30 +17,35 @@ public final class ReplayBenchmark {
   private ReplayBenchmark() {}
 
   /** Runs it. */
-  public static void main(String[] args) {
-    PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
-    for (OptionalDouble halfLife :
-        new OptionalDouble[] {OptionalDouble.empty(), OptionalDouble.of(12)}) {
-      Season season = season(halfLife);
-      for (int run = 1; run <= 2; run++) {
-        double before = seconds();
-        LossModel model = LossModel.fit(season);
-        double fitted = seconds();
-        TrackRecord record = TrackRecord.of(season);
-        double replayed = seconds();
-        out.printf(
-            Locale.ROOT,
-            "half-life %s, run %d: fit and tables %.2f s (settled: %s), replay %.1f s (%d"
-                + " predictions, %d fits)%n",
-            halfLife.isPresent() ? "12 months" : "none",
-            run,
-            fitted - before,
-            model.converged(),
-            replayed - fitted,
-            record.lines().get(0).predictions(),
-            record.fits());
+  public static void main(String[] args) throws IOException {
+    try (BenchReport report =
+        BenchReport.of(
+            "replay", "Time of a large fit and of its replay", "mvn -q -Preplay test-compile")) {
+      report.text("60 styles, 600 trips, 6,000 style-trips; the first run is of a cold Java.");
+      report.table(
+          List.of(
+              "half-life", "run", "fit and tables, CPU s", "replay, CPU s", "predictions", "fits"));
+      for (OptionalDouble halfLife : List.of(OptionalDouble.empty(), OptionalDouble.of(12))) {
+        run(report, halfLife, 1);
+        run(report, halfLife, 2);
       }
     }
+  }
+
+  private static void run(BenchReport report, OptionalDouble halfLife, int number) {
+    Season season = season(halfLife);
+    double before = seconds();
+    LossModel.fit(season);
+    double fitted = seconds();
+    TrackRecord record = TrackRecord.of(season);
+    report.row(
+        "%s | %d | %.2f | %.2f | %d | %d",
+        halfLife.isPresent() ? "12 months" : "none",
+        number,
+        fitted - before,
+        seconds() - fitted,
+        record.lines().get(0).predictions(),
+        record.fits());
   }
 
   private static double seconds() {

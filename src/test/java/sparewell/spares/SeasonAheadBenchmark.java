@@ -1,10 +1,12 @@
 package sparewell.spares;
 
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
+import sparewell.bench.BenchReport;
 import sparewell.bench.SimulatedWorld;
 import sparewell.numerics.CountDistribution;
 import sparewell.rates.fit.RateFit;
@@ -25,7 +27,7 @@ public final class SeasonAheadBenchmark {
   private SeasonAheadBenchmark() {}
 
   /** Runs it. */
-  public static void main(String[] args) {
+  public static void main(String[] args) throws IOException {
     int seasons = args.length > 0 ? Integer.parseInt(args[0]) : 200;
     List<SimulatedWorld.Kind> kinds =
         args.length > 1 && !args[1].equals("all")
@@ -35,17 +37,33 @@ public final class SeasonAheadBenchmark {
         Arrays.stream((args.length > 2 ? args[2] : "8,16,40").split(","))
             .map(Integer::valueOf)
             .toList();
-    System.out.println(
-        "world;seasons;trips;no run-out through events 1 to 6, %;s.e. of the last;"
-            + "pieces before event 1;pieces in all;oracle: no run-out, %;oracle: pieces");
-    for (SimulatedWorld.Kind kind : kinds) {
-      for (int trips : lengths) {
-        row(kind, seasons, trips);
+    try (BenchReport report =
+        BenchReport.of(
+            "ahead",
+            "Six events ahead",
+            "mvn -q -Pahead test-compile -Dahead.args=\"" + String.join(" ", args) + "\"")) {
+      report.text(
+          "Six events of 24 hours ahead for each style, nothing on hand, packs of one, 95 % wanted at"
+              + " every event; the chance is exact given the true rates.");
+      report.table(
+          List.of(
+              "world",
+              "seasons",
+              "trips",
+              "no run-out through events 1 to 6, % (s.e. of the last)",
+              "pieces before event 1",
+              "pieces in all",
+              "oracle: no run-out, %",
+              "oracle: pieces"));
+      for (SimulatedWorld.Kind kind : kinds) {
+        for (int trips : lengths) {
+          row(report, kind, seasons, trips);
+        }
       }
     }
   }
 
-  private static void row(SimulatedWorld.Kind kind, int seasons, int trips) {
+  private static void row(BenchReport report, SimulatedWorld.Kind kind, int seasons, int trips) {
     List<double[]> means =
         IntStream.range(0, seasons)
             .parallel()
@@ -65,10 +83,9 @@ public final class SeasonAheadBenchmark {
     for (int k = 0; k < EVENTS; k++) {
       chances.append(String.format(Locale.ROOT, "%.1f ", 100 * mean[k]));
     }
-    System.out.printf(
-        Locale.ROOT,
-        "%s;%d;%d;%s;%.2f;%.1f;%.1f;%.1f;%.1f%n",
-        kind,
+    report.row(
+        "%s | %d | %d | %s (%.1f) | %.1f | %.1f | %.1f | %.1f",
+        kind.title(),
         seasons,
         trips,
         chances.toString().strip(),

@@ -1,9 +1,7 @@
 package sparewell.stow;
 
 import java.io.IOException;
-import java.io.PrintStream;
 import java.lang.management.ManagementFactory;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
@@ -12,6 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import sparewell.bench.BenchReport;
 
 /**
  * What the stow plan of {@code analyse} is worth and what it costs, on seeded invented boats of
@@ -26,52 +25,80 @@ public final class StowingBenchmark {
 
   private StowingBenchmark() {}
 
-  /** Prints one line for each case and a summary as a Markdown table. */
+  /** A row for each case, and one for each size. */
   public static void main(String[] arguments) throws IOException, InterruptedException {
     int cases = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 10;
     int seconds = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 0;
-    PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
     Map<String, Double> known = known();
-    out.println(
-        "| case | tackle's moment kg m | from best known % | proven gap % | CPU s | cbc kg m |");
-    out.println("| --- | --- | --- | --- | --- | --- |");
-    for (int[] size : SIZES) {
-      int proven = 0;
-      double[] worst = new double[3];
-      for (int seed = 1; seed <= cases; seed++) {
-        String name = size[0] + "x" + size[1] + "-" + seed;
-        StowCases.Case drawn = StowCases.planted(size[0], size[1], seed);
-        double start = cpuSeconds();
-        StowPlan plan = StowPlanner.plan(drawn.season(), drawn.onHand());
-        double took = cpuSeconds() - start;
-        double moment = plan.best().orElseThrow().momentKgM();
-        double beside = 100 * (moment / known.getOrDefault(name, moment) - 1);
-        Optional<Double> other = seconds > 0 ? cbc(drawn, seconds) : Optional.empty();
-        proven += plan.bestGapPercent() == 0 ? 1 : 0;
-        worst[0] = Math.max(worst[0], beside);
-        worst[1] = Math.max(worst[1], plan.bestGapPercent());
-        worst[2] = Math.max(worst[2], took);
-        out.printf(
-            Locale.ROOT,
-            "| %s | %.6f | %.3f | %.3f | %.2f | %s |%n",
-            name,
-            moment,
-            beside,
-            plan.bestGapPercent(),
-            took,
-            other.map(value -> String.format(Locale.ROOT, "%.6f", value)).orElse(""));
+    try (BenchReport report =
+        BenchReport.of(
+            "stowing",
+            "Stow plans: how good, how fast",
+            "mvn -q -Pstowing test-compile -Dstowing.cases="
+                + cases
+                + " -Dstowing.otherSeconds="
+                + seconds)) {
+      report.text(
+          "What `analyse` gives, no other effort: seeded cases, all limits, 70 to 85 % full, one"
+              + " thread, CPU seconds with the whole curve of moves. *Best known* stands in"
+              + " `src/test/resources/reference/stow-best-known.csv`.");
+      report.table(
+          List.of(
+              "case",
+              "tackle's moment kg m",
+              "from best known %",
+              "proven gap %",
+              "CPU s",
+              "cbc kg m"));
+      for (int[] size : SIZES) {
+        rows(report, known, size, cases, seconds);
       }
-      out.printf(
-          Locale.ROOT,
-          "| **%d x %d** | proven best %d of %d | worst %.3f | worst %.3f | worst %.2f | |%n",
-          size[0],
-          size[1],
-          proven,
-          cases,
-          worst[0],
-          worst[1],
-          worst[2]);
     }
+  }
+
+  private static void rows(
+      BenchReport report, Map<String, Double> known, int[] size, int cases, int seconds)
+      throws IOException, InterruptedException {
+    int proven = 0;
+    double[] sum = new double[3];
+    double[] worst = new double[3];
+    for (int seed = 1; seed <= cases; seed++) {
+      String name = size[0] + "x" + size[1] + "-" + seed;
+      StowCases.Case drawn = StowCases.planted(size[0], size[1], seed);
+      double start = cpuSeconds();
+      StowPlan plan = StowPlanner.plan(drawn.season(), drawn.onHand());
+      double took = cpuSeconds() - start;
+      double moment = plan.best().orElseThrow().momentKgM();
+      double beside = 100 * (moment / known.getOrDefault(name, moment) - 1);
+      Optional<Double> other = seconds > 0 ? cbc(drawn, seconds) : Optional.empty();
+      proven += plan.bestGapPercent() == 0 ? 1 : 0;
+      double[] figures = {beside, plan.bestGapPercent(), took};
+      for (int k = 0; k < 3; k++) {
+        sum[k] += figures[k];
+        worst[k] = Math.max(worst[k], figures[k]);
+      }
+      report.row(
+          "%s | %.6f | %.3f | %.3f | %.2f | %s",
+          name,
+          moment,
+          beside,
+          plan.bestGapPercent(),
+          took,
+          other.map(value -> String.format(Locale.ROOT, "%.6f", value)).orElse(""));
+    }
+    report.row(
+        "**%d x %d** | proven best %d of %d | mean %.3f, worst %.3f | mean %.3f, worst %.3f | mean"
+            + " %.2f, worst %.2f |",
+        size[0],
+        size[1],
+        proven,
+        cases,
+        sum[0] / cases,
+        worst[0],
+        sum[1] / cases,
+        worst[1],
+        sum[2] / cases,
+        worst[2]);
   }
 
   private static double cpuSeconds() {

@@ -23,12 +23,12 @@ import sparewell.experience.Pool;
 import sparewell.experience.Unit;
 import sparewell.workbook.value.Names;
 
-/** The statement that DEVELOPERS.md shows, run by H2 2.3.232, against our own pool. */
+/** The statement that src/doc/experience.md shows, run by H2 2.3.232, against our own pool. */
 class PoolSqlTest {
   @TempDir private Path folder;
 
   private static String statement() throws java.io.IOException {
-    String guide = Files.readString(Path.of("DEVELOPERS.md"));
+    String guide = Files.readString(Path.of("src/doc/experience.md"));
     int from = guide.indexOf("```sql") + 6;
     return guide.substring(from, guide.indexOf("```", from));
   }
