@@ -253,14 +253,14 @@ public final class LossModel implements LossForecast {
 
   private synchronized StagedChance staged() {
     if (staged == null) {
-      staged = new StagedChance(futures(), this::number, this::term, shares::weight);
+      staged = new StagedChance(futures(FUTURES), this::number, this::term, shares::weight);
     }
     return staged;
   }
 
-  /** Futures drawn from the fit. */
-  RateFutures futures() {
-    return new RateFutures(fit, FUTURES);
+  /** So many futures drawn from the fit. */
+  RateFutures futures(int count) {
+    return new RateFutures(fit, count);
   }
 
   private List<JointChance.Lasting> lasting(int style, StyleStock stock) {

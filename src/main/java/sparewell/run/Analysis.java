@@ -65,9 +65,9 @@ final class Analysis {
     LossModel rates = LossModel.fit(season, experiences.of(lastRun.file(), findings));
     Supplier<Optional<OffSeason>> yearAhead =
         Beside.begin(() -> OffSeasonPlanner.plan(season, onHand, rates));
-    Supplier<SeasonPlan> eventsAhead =
-        Beside.begin(() -> SeasonPlanner.plan(season, onHand, rates));
     SparesReport spares = SparesPlanner.plan(season, onHand, rates);
+    Supplier<SeasonPlan> eventsAhead =
+        Beside.begin(() -> SeasonPlanner.plan(season, onHand, rates, spares.rows()));
     BuyList buys = BuyPlanner.plan(season, spares, rates);
     EventPacking packing = EventPacker.pack(season, buys.bought(), spares.eventNeeds());
     // The boxes are stowed as they will be packed, so the stowing waits for the packing.

@@ -67,6 +67,7 @@ public final class SeasonPlanSheet {
                   + Phrase.chance(last.plannedProbability())
                   + " with all of it bought in time."));
     }
+    floors(plan, settings.currency()).ifPresent(lines::add);
     reach(plan, settings).ifPresent(lines::add);
     String together =
         plan.stages().stream()
@@ -84,75 +85,102 @@ public final class SeasonPlanSheet {
         Phrase.small(
             String.format(
                 Locale.ROOT,
-                "Counted from what is aboard and ashore now, for losses alone: floors are on the Buy"
-                    + " list, which looks at the next event. Practice trips in between are not"
-                    + " foreseen. Order %s days ahead (Lead time in Settings).",
+                "Counted from what is aboard and ashore now; practice trips in between are not"
+                    + " foreseen. The first order holds all that Buy list asks for, and what later"
+                    + " events want so early. Order %s days ahead (Lead time in Settings).",
                 Phrase.number(settings.leadTimeDays()))));
     return lines;
   }
 
   private static Block.Line orders(SeasonPlan plan, Settings settings) {
-    if (plan.purchases().isEmpty()) {
+    List<SeasonPlan.Purchase> all = plan.forLosses();
+    if (all.isEmpty()) {
       return Phrase.strong(
-          "Nothing to order: what you have lasts through all "
+          (plan.purchases().isEmpty() ? "Nothing to order: what" : "What")
+              + " you have lasts through all "
               + Phrase.count(plan.stages().size(), "event")
               + " ahead with the chance you want.",
           Tone.GOOD);
     }
-    SeasonPlan.Purchase first = plan.purchases().get(0);
+    SeasonPlan.Purchase first = all.get(0);
     List<SeasonPlan.Purchase> due =
-        plan.purchases().stream().filter(one -> one.buyBy().equals(first.buyBy())).toList();
-    int packs = due.stream().mapToInt(SeasonPlan.Purchase::packs).sum();
-    int pieces = due.stream().mapToInt(SeasonPlan.Purchase::pieces).sum();
+        all.stream().filter(one -> one.buyBy().equals(first.buyBy())).toList();
     boolean now = !first.buyBy().isAfter(settings.asOf());
     return Phrase.strong(
         (now ? "Order today: " : "Order by " + first.buyBy() + ": ")
-            + Phrase.packs(packs, pieces)
-            + money(due, settings.currency())
+            + amount(due, settings.currency())
             + " for "
             + first.event().name()
-            + (due.size() < plan.purchases().size()
-                ? "; later events want "
-                    + Phrase.count(
-                        plan.purchases().stream().mapToInt(SeasonPlan.Purchase::packs).sum()
-                            - packs,
-                        "pack")
-                    + " more."
+            + (due.size() < all.size()
+                ? "; later events want " + Phrase.count(packs(all) - packs(due), "pack") + " more."
                 : "."),
         Tone.WATCH);
   }
 
-  private static String money(List<SeasonPlan.Purchase> due, String currency) {
-    return due.stream()
-        .map(SeasonPlan.Purchase::cost)
-        .flatMap(Optional::stream)
-        .reduce(BigDecimal::add)
-        .map(sum -> ", " + Phrase.money(sum, currency) + ",")
-        .orElse("");
+  private static Optional<Block.Line> floors(SeasonPlan plan, String currency) {
+    List<SeasonPlan.Purchase> floors = plan.forFloors();
+    return floors.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            Block.Line.of(
+                "With the first order, "
+                    + amount(floors, currency)
+                    + " that no loss asks for only fill floors: they stand on Buy list."));
   }
 
-  /** How far the budget goes when earlier events are served first. */
+  private static int packs(List<SeasonPlan.Purchase> of) {
+    return of.stream().mapToInt(SeasonPlan.Purchase::packs).sum();
+  }
+
+  private static String amount(List<SeasonPlan.Purchase> of, String currency) {
+    int pieces = of.stream().mapToInt(SeasonPlan.Purchase::pieces).sum();
+    BigDecimal cost = cost(of);
+    return Phrase.packs(packs(of), pieces)
+        + (cost.signum() == 0 ? "" : ", " + Phrase.money(cost, currency) + ",");
+  }
+
+  private static BigDecimal cost(List<SeasonPlan.Purchase> of) {
+    return of.stream()
+        .map(SeasonPlan.Purchase::cost)
+        .flatMap(Optional::stream)
+        .reduce(BigDecimal.ZERO, BigDecimal::add);
+  }
+
+  /** How far the budget goes when earlier events are served first, and floors last. */
   private static Optional<Block.Line> reach(SeasonPlan plan, Settings settings) {
-    if (settings.budget().isEmpty() || plan.purchases().isEmpty()) {
+    if (settings.budget().isEmpty() || plan.forLosses().isEmpty()) {
       return Optional.empty();
     }
+    String money = Phrase.money(settings.budget().get(), settings.currency());
     BigDecimal left = settings.budget().get();
     String through = "";
     for (SeasonPlan.Stage stage : plan.stages()) {
-      left = left.subtract(stage.cost());
+      left =
+          left.subtract(
+              cost(
+                  plan.forLosses().stream()
+                      .filter(one -> one.event().equals(stage.event()))
+                      .toList()));
       if (left.signum() < 0) {
-        break;
+        return Optional.of(
+            Block.Line.of(
+                "Your "
+                    + money
+                    + (through.isEmpty()
+                        ? " do not pay for all that the first event wants."
+                        : ", spent on earlier events first, pay through " + through + ".")));
       }
       through = stage.event().name();
     }
-    String money = Phrase.money(settings.budget().get(), settings.currency());
-    String text =
-        left.signum() >= 0
-            ? "Your " + money + " pay for all of it."
-            : through.isEmpty()
-                ? "Your " + money + " do not pay for all that the first event wants."
-                : "Your " + money + ", spent on earlier events first, pay through " + through + ".";
-    return Optional.of(Block.Line.of(text));
+    return Optional.of(
+        Block.Line.of(
+            left.compareTo(cost(plan.forFloors())) >= 0
+                ? "Your " + money + " pay for all of it."
+                : "Your "
+                    + money
+                    + " pay for all that losses ask for; "
+                    + Phrase.money(left, settings.currency())
+                    + " of it are left for floors."));
   }
 
   private static Table<SeasonPlan.Stage> events(SeasonPlan plan, String currency) {
@@ -234,8 +262,8 @@ public final class SeasonPlanSheet {
                     "Money for them; empty where the price is not known.",
                     SeasonPlan.Purchase::cost)
                 .summed()),
-        plan.purchases(),
-        "Nothing has to be bought for the events ahead.");
+        plan.forLosses(),
+        "No loss asks for anything.");
   }
 
   private static Table<SeasonPlan.Month> months(SeasonPlan plan, String currency) {

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /** Cuts what rows are short of into packs, and money into whole units. */
 final class PackSource {
@@ -107,6 +108,11 @@ final class PackSource {
     return row.carry() == row.floor()
         && held < row.floor()
         && row.losses().expectedShortage(held) < HARDLY_SHORT;
+  }
+
+  /** Packs to buy of a row that only fill its floor. */
+  static int filling(SparesRow row) {
+    return (int) IntStream.range(0, row.buyPacks()).filter(k -> fills(row, held(row, k))).count();
   }
 
   /** Money in whole units, the smallest in which budget and prices are whole (0.01 to 0.0001). */

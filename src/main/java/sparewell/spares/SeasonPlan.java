@@ -34,6 +34,16 @@ public record SeasonPlan(
     courses = List.copyOf(courses);
   }
 
+  /** Purchases that losses ask for, in order of date. */
+  public List<Purchase> forLosses() {
+    return purchases.stream().filter(one -> !one.onlyFloor()).toList();
+  }
+
+  /** Purchases that only fill floors, all with the first order. */
+  public List<Purchase> forFloors() {
+    return purchases.stream().filter(Purchase::onlyFloor).toList();
+  }
+
   /**
    * One event.
    *
@@ -79,14 +89,30 @@ public record SeasonPlan(
       double runOutProbability,
       Optional<LocalDate> buyBy) {}
 
-  /** Packs of an item to order by a day for an event; the cost is absent without a price. */
+  /**
+   * Packs of an item to order by a day for an event.
+   *
+   * @param buyBy last day to order them
+   * @param event the event they are needed at
+   * @param item which
+   * @param packs whole packs
+   * @param pieces pieces in them
+   * @param cost money for them; absent without a price
+   * @param floorPacks of them, packs that only fill the floor
+   */
   public record Purchase(
       LocalDate buyBy,
       Event event,
       ItemId item,
       int packs,
       int pieces,
-      Optional<BigDecimal> cost) {}
+      Optional<BigDecimal> cost,
+      int floorPacks) {
+    /** Whether losses ask for none of it. */
+    public boolean onlyFloor() {
+      return floorPacks == packs;
+    }
+  }
 
   /** Money to spend in a month, and packs without a price. */
   public record Month(YearMonth month, int packs, BigDecimal money, int unpricedPacks) {}

@@ -7,6 +7,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -31,7 +32,8 @@ import sparewell.stock.OnHand.ItemStock;
  * <p>Losses are always foreseen from now through an event as a whole, so that what one event may
  * use is never counted on for a later one, and the unknown rate of a style counts for all alike.
  * Rates walk on with the trips until then: the events before, or as many as the last year's trips
- * let expect. Floors play no part here.
+ * let expect; the first event is the next trip, as for the spares. Before the first event at least
+ * what the spares ask for is bought, their floors with it, and with no event after it just that.
  */
 public final class SeasonPlanner {
   private static final int MOST_COURSES = 5;
@@ -39,6 +41,7 @@ public final class SeasonPlanner {
   private final Season season;
   private final LossForecast forecast;
   private final OnHand onHand;
+  private final Map<ItemId, SparesRow> next = new HashMap<>();
   private final List<Event> events;
   private final List<Integer> runs = new ArrayList<>(); // first event of each event's run
   private final List<Horizon> uses = new ArrayList<>();
@@ -50,9 +53,10 @@ public final class SeasonPlanner {
    * @param stock what is on hand of it
    * @param through pieces lost from now through each event
    * @param packs packs to have bought before each event
+   * @param floorPacks packs that only fill floors, all before the first
    */
   private record ItemCourse(
-      Style style, ItemStock stock, List<CountDistribution> through, int[] packs) {
+      Style style, ItemStock stock, List<CountDistribution> through, int[] packs, int floorPacks) {
     int held() {
       return stock.aboard() + stock.ashore();
     }
@@ -78,8 +82,7 @@ public final class SeasonPlanner {
     }
 
     boolean sure() {
-      int last = through.size() - 1;
-      return packs[last] == 0 && through.get(last).above(held()) < 1e-4;
+      return through.get(through.size() - 1).above(held()) < 1e-4;
     }
 
     Optional<BigDecimal> cost(int count) {
@@ -87,16 +90,22 @@ public final class SeasonPlanner {
     }
   }
 
-  private SeasonPlanner(Season season, OnHand onHand, LossForecast forecast) {
+  private SeasonPlanner(Season season, OnHand onHand, LossForecast forecast, List<SparesRow> next) {
     this.season = season;
     this.onHand = onHand;
     this.forecast = forecast;
     this.events = HorizonPlanner.ahead(season);
+    next.forEach(row -> this.next.put(row.item(), row));
   }
 
-  /** The plan; empty where no event lies ahead. */
-  public static SeasonPlan plan(Season season, OnHand onHand, LossForecast forecast) {
-    return new SeasonPlanner(season, onHand, forecast).plan();
+  /**
+   * The plan; empty where no event lies ahead.
+   *
+   * @param next what the spares for the next event ask for
+   */
+  public static SeasonPlan plan(
+      Season season, OnHand onHand, LossForecast forecast, List<SparesRow> next) {
+    return new SeasonPlanner(season, onHand, forecast, next).plan();
   }
 
   private SeasonPlan plan() {
@@ -135,13 +144,13 @@ public final class SeasonPlanner {
     return uses.get(k).use(style).stretches().stream().map(use -> use.ahead(steps)).toList();
   }
 
-  /** How many trips ahead an event is: at least those to the events before it. */
+  /** How many trips ahead an event is: the first is the next trip. */
   private int steps(int k) {
     LocalDate now = season.settings().asOf();
     long lastYear =
         season.trips().stream().filter(trip -> trip.date().isAfter(now.minusYears(1))).count();
-    long days = ChronoUnit.DAYS.between(now, events.get(k).date());
-    return Math.max(k + 1, (int) Math.round(lastYear * days / 365.25));
+    long days = ChronoUnit.DAYS.between(events.get(0).date(), events.get(k).date());
+    return 1 + Math.max(k, (int) Math.round(lastYear * days / 365.25));
   }
 
   private void follow(Style style, List<ItemStock> stocks) {
@@ -157,20 +166,35 @@ public final class SeasonPlanner {
               : forecast.itemLosses(style.name(), through(style.name(), k)));
     }
     for (ItemStock stock : stocks) {
-      if (losses.get(events.size() - 1).containsKey(stock.item())) {
-        List<CountDistribution> own =
-            losses.stream()
-                .map(all -> all.getOrDefault(stock.item(), CountDistribution.none()))
-                .toList();
-        int[] packs =
-            StagedPacks.of(own, stock.aboard() + stock.ashore(), style.piecesPerPack(), chance);
-        // No restock is possible within a run, so all of it is bought before.
-        for (int k = events.size() - 2; k >= 0; k--) {
-          packs[k] = runs.get(k + 1).equals(runs.get(k)) ? packs[k + 1] : packs[k];
-        }
-        items.add(new ItemCourse(style, stock, own, packs));
-      }
+      List<CountDistribution> own =
+          losses.stream()
+              .map(all -> all.getOrDefault(stock.item(), CountDistribution.none()))
+              .toList();
+      items.add(course(style, stock, own, chance));
     }
+  }
+
+  private ItemCourse course(
+      Style style, ItemStock stock, List<CountDistribution> losses, double chance) {
+    int held = stock.aboard() + stock.ashore();
+    int last = events.size() - 1;
+    int[] packs =
+        runs.get(last) == 0
+            ? new int[events.size()]
+            : StagedPacks.of(losses, held, style.piecesPerPack(), chance);
+    // No restock is possible within a run, so all of it is bought before.
+    for (int k = last - 1; k >= 0; k--) {
+      packs[k] = runs.get(k + 1).equals(runs.get(k)) ? packs[k + 1] : packs[k];
+    }
+    SparesRow row = next.get(stock.item());
+    if (row == null) {
+      return new ItemCourse(style, stock, losses, packs, 0);
+    }
+    int early = Math.max(0, row.buyPacks() - packs[0]);
+    for (int k = 0; k <= last; k++) {
+      packs[k] = Math.max(packs[k], row.buyPacks());
+    }
+    return new ItemCourse(style, stock, losses, packs, Math.min(early, PackSource.filling(row)));
   }
 
   private List<SeasonPlan.Stage> stages(List<ItemCourse> watched) {
@@ -287,11 +311,14 @@ public final class SeasonPlanner {
                   item.stock().item(),
                   packs,
                   packs * item.style().piecesPerPack(),
-                  item.cost(packs)));
+                  item.cost(packs),
+                  k == 0 ? item.floorPacks() : 0));
         }
       }
     }
-    purchases.sort(Comparator.comparing(SeasonPlan.Purchase::buyBy));
+    purchases.sort(
+        Comparator.comparing(SeasonPlan.Purchase::buyBy)
+            .thenComparing(SeasonPlan.Purchase::onlyFloor));
     return purchases;
   }
 
@@ -325,6 +352,7 @@ public final class SeasonPlanner {
       lost.merge(item.style().name(), item.through().get(events.size() - 1).mean(), Double::sum);
     }
     return lost.keySet().stream()
+        .filter(style -> lost.get(style) > 0)
         .sorted(Comparator.comparingDouble(style -> held.get(style) / lost.get(style)))
         .limit(MOST_COURSES)
         .map(style -> course(style, held.get(style)))

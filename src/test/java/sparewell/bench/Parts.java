@@ -72,7 +72,8 @@ public final class Parts {
       BuyList buys = clock.time("buy", () -> BuyPlanner.plan(season, spares, rates));
       EventPacking packing =
           clock.time("pack", () -> EventPacker.pack(season, buys.bought(), spares.eventNeeds()));
-      SeasonPlan ahead = clock.time("season plan", () -> SeasonPlanner.plan(season, onHand, rates));
+      SeasonPlan ahead =
+          clock.time("season plan", () -> SeasonPlanner.plan(season, onHand, rates, spares.rows()));
       Optional<OffSeason> off =
           clock.time("off season", () -> OffSeasonPlanner.plan(season, onHand, rates));
       StowPlan stow = clock.time("stow", () -> StowPlanner.plan(season, packing.packed()));

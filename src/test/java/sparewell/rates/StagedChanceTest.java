@@ -174,7 +174,7 @@ class StagedChanceTest {
   @Test
   void piecesPlayedOutOneByOne() {
     LossModel model = model();
-    RateFutures futures = model.futures();
+    RateFutures futures = model.futures(4_000);
     RandomGenerator random = new Well19937c(8);
     int lasted = 0;
     int times = 5 * futures.count();

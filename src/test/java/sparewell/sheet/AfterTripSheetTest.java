@@ -77,7 +77,7 @@ class AfterTripSheetTest {
         TrackRecord.of(season),
         spares,
         BuyPlanner.plan(season, spares, rates),
-        SeasonPlanner.plan(season, maker.onHand(), rates),
+        SeasonPlanner.plan(season, maker.onHand(), rates, spares.rows()),
         OffSeasonPlanner.plan(season, maker.onHand(), rates),
         EventPacker.pack(season, maker.onHand(), spares.eventNeeds()),
         stow,

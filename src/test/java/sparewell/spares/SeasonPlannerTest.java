@@ -84,6 +84,37 @@ class SeasonPlannerTest {
     }
   }
 
+  private static SeasonPlan plan(SeasonMaker maker, LossForecast forecast) {
+    return SeasonPlanner.plan(maker.season(), maker.onHand(), forecast, rows(maker, forecast));
+  }
+
+  private static List<SparesRow> rows(SeasonMaker maker, LossForecast forecast) {
+    Horizon next = HorizonPlanner.plan(maker.season(), maker.onHand(), forecast);
+    return SparesPlanner.rows(maker.season(), maker.onHand(), forecast, next);
+  }
+
+  /** Losses ask for 4 % of risk where the floor asks for none, and the other way round. */
+  @Test
+  void withOneEventAheadItAsksForWhatTheSparesAskFor() {
+    for (int held = 0; held < 8; held++) {
+      for (double hours : new double[] {2, 20, 30, 60}) {
+        SeasonMaker maker =
+            new SeasonMaker().style("Jig").pack(2, "5.00").add().aboard("Jig", "", "J1", held);
+        maker.style("Net").add().aboard("Net", "", "N1", Math.min(2, held));
+        maker.event("Cup", AS_OF.plusDays(20), 8, 1, line("Jig", hours));
+        List<SparesRow> rows = rows(maker, new SharedRate());
+        SeasonPlan plan = plan(maker, new SharedRate());
+        assertEquals(
+            rows.stream().mapToInt(SparesRow::buyPacks).sum(),
+            plan.purchases().stream().mapToInt(SeasonPlan.Purchase::packs).sum());
+        assertEquals(rows.get(0).runOutNowProbability(), plan.lines().get(0).runOutProbability());
+        for (SeasonPlan.Purchase one : plan.purchases()) {
+          assertEquals(one.item().style().equals("Net"), one.onlyFloor(), one.toString());
+        }
+      }
+    }
+  }
+
   private static SeasonMaker season(int pieces) {
     SeasonMaker maker =
         new SeasonMaker().style("Jig").pack(2, "5.00").add().aboard("Jig", "", "J1", pieces);
@@ -102,7 +133,7 @@ class SeasonPlannerTest {
   @Test
   void shortagesOverSeveralEventsAreThoseOfOneSharedRate() {
     SeasonMaker maker = season(5);
-    SeasonPlan plan = SeasonPlanner.plan(maker.season(), maker.onHand(), new SharedRate());
+    SeasonPlan plan = plan(maker, new SharedRate());
     double[] hours = {20, 10, 30, 24};
     double[] missed = new double[4];
     double[] left = new double[4];
@@ -144,7 +175,7 @@ class SeasonPlannerTest {
   @Test
   void buysBeforeTheLeadTimeAndTogetherWhereNoDayIsFree() {
     SeasonMaker maker = season(2);
-    SeasonPlan plan = SeasonPlanner.plan(maker.season(), maker.onHand(), new SharedRate());
+    SeasonPlan plan = plan(maker, new SharedRate());
     assertTrue(plan.stages().get(1).together());
     assertEquals(0, plan.stages().get(1).packs(), "bought before the first of the two");
     assertEquals(AS_OF.plusDays(3), plan.stages().get(0).buyBy().get());
@@ -163,7 +194,7 @@ class SeasonPlannerTest {
     Random random = new Random(3);
     for (int round = 0; round < 12; round++) {
       SeasonMaker maker = season(random.nextInt(6));
-      SeasonPlan plan = SeasonPlanner.plan(maker.season(), maker.onHand(), new SharedRate());
+      SeasonPlan plan = plan(maker, new SharedRate());
       int held = maker.onHand().items().get(0).aboard();
       double through = 0;
       double[] hours = {20, 10, 30, 24};
@@ -186,7 +217,6 @@ class SeasonPlannerTest {
   @Test
   void noEventNoPlan() {
     SeasonMaker maker = new SeasonMaker().style("Jig").add().aboard("Jig", "", "J1", 1);
-    assertTrue(
-        SeasonPlanner.plan(maker.season(), maker.onHand(), new KnownForecast()).stages().isEmpty());
+    assertTrue(plan(maker, new KnownForecast()).stages().isEmpty());
   }
 }
