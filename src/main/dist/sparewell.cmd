@@ -8,12 +8,16 @@ set "java="
 for %%J in (java.exe) do set "java=%%~$PATH:J"
 if defined JAVA_HOME if exist "%JAVA_HOME%\bin\java.exe" set "java=%JAVA_HOME%\bin\java.exe"
 if not defined java goto nojava
-set "verb="
-if exist "%~1" set "verb=analyse"
+set "verb=analyse"
+set "first=%~1"
+if not defined first set "verb="
+if defined first if "%first:~0,1%"=="-" set "verb="
+for %%V in (analyse check new import post share watch help) do if /i "%~1"=="%%V" set "verb="
+if defined verb if not exist "%~1" goto nofile
 rem One workbook is done before the slower compiler pays; several, or a folder, have time for it.
 set "one="
 if defined verb if "%~2"=="" if not exist "%~1\*" set "one=yes"
-if "%~1"=="analyse" if "%~3"=="" if not exist "%~2\*" set "one=yes"
+if /i "%~1"=="analyse" if "%~3"=="" if not exist "%~2\*" set "one=yes"
 set "flags=-XX:+UseSerialGC -Xmn48m -XX:-UsePerfData -Dfile.encoding=UTF-8"
 if defined one set "flags=-XX:+UseSerialGC -XX:TieredStopAtLevel=1 -Xmn40m -XX:-UsePerfData -Dfile.encoding=UTF-8"
 rem The archive of loaded classes makes every start but the first one faster; it belongs to one jar
@@ -31,8 +35,8 @@ if not exist "%archive%" goto noarchive
 "%java%" %flags% -Xshare:auto "-XX:SharedArchiveFile=%archive%" -Xlog:disable -Xlog:all=off -jar "%jar%" %verb% %*
 goto done
 :noarchive
-"%java%" -version >nul 2>&1
-if errorlevel 1 goto nojava
+"%java%" -jar "%jar%" --version >nul 2>&1
+if errorlevel 1 goto oldjava
 if not exist "%cache%" mkdir "%cache%" >nul 2>&1
 if defined one if exist "%cache%" goto first
 "%java%" %flags% -jar "%jar%" %verb% %*
@@ -44,6 +48,14 @@ set "fresh=%archive%.%random%"
 set "code=%errorlevel%"
 if exist "%fresh%" move /y "%fresh%" "%archive%" >nul 2>&1
 goto wait
+:nofile
+echo There is no such file or folder, or its name was cut off at an ampersand or caret: rename it without, or put a blank into it. 1>&2
+set "code=3"
+goto wait
+:oldjava
+echo Sparewell needs Java 17 or newer, and this one is older or does not start: "%java%" 1>&2
+set "code=3"
+goto wait
 :nojava
 echo Sparewell needs Java 17 or newer: install a Java 17 runtime and start again. 1>&2
 set "code=3"
@@ -51,6 +63,8 @@ goto wait
 :done
 set "code=%errorlevel%"
 :wait
-rem Dropped on or double-clicked: keep the window open until it is read.
-echo %cmdcmdline% | find /i "%~f0" >nul && pause
-exit /b %code%
+rem Dropped on or double-clicked: keep the window open until it is read, and run nothing else of that line.
+setlocal EnableDelayedExpansion
+if "!cmdcmdline:%~nx0=!"=="!cmdcmdline!" exit /b %code%
+pause
+exit %code%
