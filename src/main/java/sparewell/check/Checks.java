@@ -5,9 +5,9 @@ import sparewell.finding.Finding;
 import sparewell.finding.Findings;
 import sparewell.season.Season;
 
-/** All rules, and how to apply them. */
+/** Applies all rules. */
 public final class Checks {
-  /** Every rule; a new one is listed here. */
+  /** Every rule; add new ones here. */
   public static final List<Rule> ALL =
       List.of(
           new StockPresence(),
@@ -24,7 +24,7 @@ public final class Checks {
 
   private Checks() {}
 
-  /** The findings of all rules. */
+  /** Findings of all rules. */
   public static List<Finding> of(Season season) {
     Findings findings = new Findings();
     ALL.forEach(rule -> rule.check(season, findings));

@@ -1,5 +1,7 @@
 package sparewell.check;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.HashMap;
 import java.util.Map;
 import sparewell.finding.Code;
@@ -29,8 +31,8 @@ final class HoursPlausible implements Rule {
         findings.add(
             Code.TRIP_HOURS_BEYOND_DAYS,
             trip.origin().under("Hours"),
-            Shown.of(fished),
-            Shown.of(trip.days()));
+            shown(fished),
+            shown(trip.days()));
       }
       double sum = thrown.getOrDefault(trip.id(), 0.0);
       if (sum > MOST_AT_ONCE * fished) {
@@ -38,9 +40,14 @@ final class HoursPlausible implements Rule {
             Code.STYLE_HOURS_BEYOND_TRIP,
             trip.origin().under("Hours"),
             trip.id(),
-            Shown.of(sum),
-            Shown.of(fished));
+            shown(sum),
+            shown(fished));
       }
     }
+  }
+
+  /** Formats a number to four significant digits, without trailing zeros. */
+  private static String shown(double number) {
+    return new BigDecimal(number).round(new MathContext(4)).stripTrailingZeros().toPlainString();
   }
 }

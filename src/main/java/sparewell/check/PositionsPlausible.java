@@ -1,11 +1,10 @@
 package sparewell.check;
 
+import java.util.List;
 import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Findings;
 import sparewell.season.BoatBounds;
-import sparewell.season.Compartment;
-import sparewell.season.FixedLoad;
 import sparewell.season.Season;
 import sparewell.units.Length;
 import sparewell.units.Spoken;
@@ -16,14 +15,14 @@ final class PositionsPlausible implements Rule {
   @Override
   public void check(Season season, Findings findings) {
     UnitSystem units = season.settings().units();
-    for (Compartment c : season.compartments()) {
-      if (!c.ashore()) {
-        check(findings, units, c.origin(), c.name(), c.fromTransom(), c.fromCentreline());
-      }
-    }
-    for (FixedLoad l : season.loads()) {
-      check(findings, units, l.origin(), l.name(), l.fromTransom(), l.fromCentreline());
-    }
+    season.compartments().stream()
+        .filter(c -> !c.ashore())
+        .forEach(
+            c -> check(findings, units, c.origin(), c.name(), c.fromTransom(), c.fromCentreline()));
+    season
+        .loads()
+        .forEach(
+            l -> check(findings, units, l.origin(), l.name(), l.fromTransom(), l.fromCentreline()));
   }
 
   private static void check(
@@ -33,38 +32,24 @@ final class PositionsPlausible implements Rule {
       String name,
       Length fromTransom,
       Length fromCentreline) {
-    Cell at = row.under("From transom");
-    Cell aside = row.under("From centreline");
+    record Bound(String column, Length found, Length furthest, String where) {}
     Length behind = new Length(-fromTransom.micrometres());
     Length off = new Length(Math.abs(fromCentreline.micrometres()));
-    say(
-        findings,
-        units,
-        at,
-        name,
-        fromTransom,
-        BoatBounds.FURTHEST_FORWARD,
-        "forward of the transom");
-    say(findings, units, at, name, behind, BoatBounds.FURTHEST_AFT, "behind the transom");
-    say(findings, units, aside, name, off, BoatBounds.FURTHEST_ASIDE, "off the centreline");
-  }
-
-  private static void say(
-      Findings findings,
-      UnitSystem units,
-      Cell at,
-      String name,
-      Length found,
-      Length furthest,
-      String where) {
-    if (found.compareTo(furthest) > 0) {
-      findings.add(
-          Code.POSITION_DOUBTFUL,
-          at,
-          name,
-          Spoken.length(found, units),
-          where,
-          Spoken.length(furthest, units));
+    for (Bound bound :
+        List.of(
+            new Bound(
+                "From transom", fromTransom, BoatBounds.FURTHEST_FORWARD, "forward of the transom"),
+            new Bound("From transom", behind, BoatBounds.FURTHEST_AFT, "behind the transom"),
+            new Bound("From centreline", off, BoatBounds.FURTHEST_ASIDE, "off the centreline"))) {
+      if (bound.found().compareTo(bound.furthest()) > 0) {
+        findings.add(
+            Code.POSITION_DOUBTFUL,
+            row.under(bound.column()),
+            name,
+            Spoken.length(bound.found(), units),
+            bound.where(),
+            Spoken.length(bound.furthest(), units));
+      }
     }
   }
 }

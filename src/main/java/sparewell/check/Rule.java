@@ -3,8 +3,8 @@ package sparewell.check;
 import sparewell.finding.Findings;
 import sparewell.season.Season;
 
-/** Looks a season over for one kind of trouble. */
+/** Checks a season for one kind of fault. */
 public interface Rule {
-  /** Adds a finding for each place where the rule is broken. */
+  /** Adds a finding for each violation. */
   void check(Season season, Findings findings);
 }

@@ -52,7 +52,7 @@ public enum Kind {
       return key;
     }
 
-    /** Whether it is a rate, and so has the unit of one. */
+    /** Returns whether it is a rate, and so has the unit of one. */
     public boolean isRate() {
       return this == COMMON_RATE;
     }

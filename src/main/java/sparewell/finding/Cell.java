@@ -3,7 +3,7 @@ package sparewell.finding;
 import java.util.Map;
 
 /**
- * A place in the workbook as the angler sees it.
+ * A cell, row or sheet of the workbook, counted as spreadsheet programs show it.
  *
  * @param sheet the sheet's name; empty where a finding belongs to no sheet
  * @param row row number counted from 1; 0 for the whole sheet
@@ -11,7 +11,7 @@ import java.util.Map;
  * @param heading name of a declared column whose number is still to be found; empty where known
  */
 public record Cell(String sheet, int row, int column, String heading) {
-  /** No place in particular. */
+  /** Place of a finding that belongs to no sheet. */
   public static final Cell NOWHERE = new Cell("", 0, 0);
 
   /** A place whose column is known. */
@@ -29,16 +29,15 @@ public record Cell(String sheet, int row, int column, String heading) {
     return new Cell(sheet, row, otherColumn);
   }
 
-  /** The cell of this row in a declared column, wherever that stands in the sheet. */
+  /** The cell of this row in a declared column whose number is not known yet. */
   public Cell under(String declared) {
     return new Cell(sheet, row, 0, declared);
   }
 
   /**
-   * The same with its column's number.
+   * Resolves a declared column to its number; gives the row where the sheet lacks the column.
    *
-   * @param columns column numbers by sheet and declared column; the row itself where it is not
-   *     there
+   * @param columns column numbers by sheet and declared column
    */
   public Cell located(Map<String, Map<String, Integer>> columns) {
     return heading.isEmpty()
@@ -46,7 +45,7 @@ public record Cell(String sheet, int row, int column, String heading) {
         : atColumn(columns.getOrDefault(sheet, Map.of()).getOrDefault(heading, 0));
   }
 
-  /** Like {@code E5}; a whole row gives its first cell, a whole sheet an empty text. */
+  /** Reference like {@code E5}; a row gives its first cell, a whole sheet an empty text. */
   public String reference() {
     if (row == 0) {
       return "";

@@ -6,10 +6,10 @@ import java.util.Locale;
 import java.util.Map;
 
 /**
- * One thing the angler should know.
+ * A fault, an assumption or a fact that the angler should know.
  *
- * @param code what kind of thing
- * @param at where
+ * @param code its kind
+ * @param at its place
  * @param details the values that fill the code's texts, in their order; a {@link Cell} among them
  *     is another place that it is about
  */
@@ -23,7 +23,7 @@ public record Finding(Code code, Cell at, List<Object> details) {
     return new Finding(code, at, List.of(details));
   }
 
-  /** The same where its column's number is found; see {@link Cell#located}. */
+  /** Copy with its column resolved; see {@link Cell#located}. */
   public Finding located(Map<String, Map<String, Integer>> columns) {
     return new Finding(code, at.located(columns), details);
   }
@@ -41,12 +41,12 @@ public record Finding(Code code, Cell at, List<Object> details) {
     return sheet.isEmpty() ? -1 : at < 0 ? sheets.size() : at;
   }
 
-  /** What is wrong, in an angler's words. */
+  /** Describes the fault, in an angler's words. */
   public String message() {
     return String.format(Locale.ROOT, code.message(), shown());
   }
 
-  /** What was done about it. */
+  /** Describes the consequence: what was left out or assumed. */
   public String done() {
     return String.format(Locale.ROOT, code.done(), shown());
   }
@@ -62,7 +62,7 @@ public record Finding(Code code, Cell at, List<Object> details) {
         : to.sheet() + " " + to.reference();
   }
 
-  /** How much it matters. */
+  /** Severity of its code. */
   public Severity severity() {
     return code.severity();
   }

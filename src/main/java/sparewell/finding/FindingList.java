@@ -5,14 +5,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** Orders findings, and keeps long runs of the same note short. */
+/** Sorts findings and shortens long runs of the same note. */
 public final class FindingList {
   private static final int MOST_NOTES = 50;
 
   private FindingList() {}
 
   /**
-   * By the order of the sheets, row and column; further notes of a kind in a sheet are counted.
+   * Sorts by sheet, row and column; of each kind of note in a sheet, those beyond 50 are only
+   * counted.
    *
    * @param sheetOrder names of the sheets as the findings give them
    */

@@ -1,18 +1,17 @@
 package sparewell.finding;
 
-import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 
 /**
- * Collects findings; the same finding at the same place is kept once. Several sheets may be read at
- * once: the order in which findings come from different sheets means nothing.
+ * Collects findings, each once. Safe for threads that read several sheets at a time; the order of
+ * findings from different sheets is then arbitrary.
  */
 public final class Findings {
   private final Set<Finding> all = new LinkedHashSet<>();
 
-  /** Adds one. */
+  /** Adds a finding. */
   public synchronized void add(Code code, Cell at, Object... details) {
     all.add(Finding.of(code, at, details));
   }
@@ -24,6 +23,6 @@ public final class Findings {
 
   /** All so far, in the order they came. */
   public synchronized List<Finding> list() {
-    return List.copyOf(new ArrayList<>(all));
+    return List.copyOf(all);
   }
 }

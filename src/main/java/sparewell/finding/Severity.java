@@ -1,6 +1,6 @@
 package sparewell.finding;
 
-/** How much a finding matters, gravest first. */
+/** Severity of a finding, gravest first. */
 public enum Severity {
   /** A row or value was left out, or a limit is broken. */
   ERROR("error"),

@@ -1,6 +1,6 @@
 /**
- * What the analyser has to say about the angler's input and about its own results, as data.
+ * Messages about the angler's input and about results, as data, each with its place.
  *
- * <p>Every finding names its place as the angler sees it. Imports nothing of the project.
+ * <p>Imports nothing of the project.
  */
 package sparewell.finding;

@@ -18,7 +18,7 @@ public final class OwnMarker {
     return "\"" + sheetName.replace("\"", "\"\"") + "\"";
   }
 
-  /** Whether a defined name of a sheet marks it as ours. */
+  /** Returns whether a defined name of a sheet marks it as ours. */
   static boolean marks(String definedName, String value, Optional<String> sheetName) {
     return definedName.equalsIgnoreCase(NAME)
         && sheetName.map(OwnMarker::valueFor).filter(value.trim()::equals).isPresent();

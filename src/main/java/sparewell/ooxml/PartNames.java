@@ -24,7 +24,7 @@ public final class PartNames {
     return part.substring(0, slash + 1) + "_rels/" + part.substring(slash + 1) + ".rels";
   }
 
-  /** Whether a part holds relationships. */
+  /** Returns whether a part holds relationships. */
   public static boolean isRelationships(String part) {
     String name = key(part);
     return name.endsWith(".rels") && (name.startsWith("_rels/") || name.contains("/_rels/"));

@@ -9,12 +9,14 @@ package sparewell.ooxml;
  * @param part the part it leads to; empty where it leads outside the package
  */
 public record Relationship(String id, String type, String target, String part) {
-  /** Whether it leads outside; such targets are never followed. */
+  /** Returns whether it leads outside; such targets are never followed. */
   public boolean external() {
     return part.isEmpty();
   }
 
-  /** Whether its kind is the one whose URI ends so, in the ordinary or the strict spelling. */
+  /**
+   * Returns whether its kind is the one whose URI ends so, in the ordinary or the strict spelling.
+   */
   public boolean is(String kind) {
     return type.endsWith("/" + kind);
   }

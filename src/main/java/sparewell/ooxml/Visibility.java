@@ -1,6 +1,6 @@
 package sparewell.ooxml;
 
-/** Whether a sheet's tab is shown. */
+/** Returns whether a sheet's tab is shown. */
 public enum Visibility {
   VISIBLE,
   HIDDEN,

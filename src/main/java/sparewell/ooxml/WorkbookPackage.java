@@ -123,7 +123,8 @@ public final class WorkbookPackage implements Closeable {
     throw FileKind.otherZip(file, zip);
   }
 
-  WorkbookRefused damaged(String part) {
+  /** Refusal for a part that cannot be read. */
+  public WorkbookRefused damaged(String part) {
     return new WorkbookRefused(
         file,
         "the part " + part + " inside it is damaged",
@@ -146,7 +147,7 @@ public final class WorkbookPackage implements Closeable {
     return workbook.sheets();
   }
 
-  /** Whether day numbers count from 1904. */
+  /** Returns whether day numbers count from 1904. */
   public boolean date1904() {
     return workbook.date1904();
   }
@@ -166,22 +167,25 @@ public final class WorkbookPackage implements Closeable {
     return workbook.related("styles");
   }
 
-  /** Whether sheets may not be added or removed. */
+  /** Returns whether sheets may not be added or removed. */
   public boolean structureProtected() {
     return workbook.structureProtected();
   }
 
-  /** Whether it carries a digital signature, which any change breaks. */
+  /** Returns whether it carries a digital signature, which any change breaks. */
   public boolean signed() {
     return signed;
   }
 
-  /** Whether it is in the old mode of several people editing at once, which keeps a change log. */
+  /**
+   * Returns whether it is in the old mode of several people editing at once, which keeps a change
+   * log.
+   */
   public boolean shared() {
     return workbook.related("revisionHeaders").isPresent();
   }
 
-  /** Whether it holds macros (.xlsm). */
+  /** Returns whether it holds macros (.xlsm). */
   public boolean macros() {
     return contentTypes.of(workbookPart()).orElse("").contains("macroEnabled");
   }
@@ -191,7 +195,7 @@ public final class WorkbookPackage implements Closeable {
     return zip.names();
   }
 
-  /** Whether there is such a part; names ignore case. */
+  /** Returns whether there is such a part; names ignore case. */
   public boolean has(String part) {
     return zip.find(part).isPresent();
   }
@@ -282,12 +286,16 @@ public final class WorkbookPackage implements Closeable {
     }
   }
 
-  /** Whether another package has this entry under the same name with the same packed bytes. */
+  /**
+   * Returns whether another package has this entry under the same name with the same packed bytes.
+   */
   public boolean sameEntry(String entryName, WorkbookPackage other) throws IOException {
     return zip.sameEntry(entryName, other.zip);
   }
 
-  /** Whether a part has this checksum (CRC-32) and size unpacked, which opening has checked. */
+  /**
+   * Returns whether a part has this checksum (CRC-32) and size unpacked, which opening has checked.
+   */
   public boolean holds(String part, long checksum, long size) {
     return zip.holds(part, checksum, size);
   }

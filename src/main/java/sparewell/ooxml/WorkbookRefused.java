@@ -44,7 +44,7 @@ public final class WorkbookRefused extends Exception {
     return problem + ". " + remedy;
   }
 
-  /** Whether writing to another file would do, for commands that can. */
+  /** Returns whether writing to another file would do, for commands that can. */
   public boolean elsewhere() {
     return elsewhere;
   }

@@ -79,7 +79,7 @@ public final class XmlElement {
     return end;
   }
 
-  /** Whether it is a single tag. */
+  /** Returns whether it is a single tag. */
   public boolean empty() {
     return startTagEnd == end;
   }
@@ -128,7 +128,7 @@ public final class XmlElement {
         .findFirst();
   }
 
-  /** Whether an attribute says yes. */
+  /** Returns whether an attribute says yes. */
   public boolean isTrue(String attribute) {
     return value(attribute).filter(v -> v.equals("1") || v.equals("true")).isPresent();
   }

@@ -72,12 +72,12 @@ final class AnglersUse {
     return highestFormat;
   }
 
-  /** Whether formulas may read our sheets. */
+  /** Returns whether formulas may read our sheets. */
   boolean readsOurs() {
     return readsOurs;
   }
 
-  /** Whether a defined name of the angler's stands for something on our sheets. */
+  /** Returns whether a defined name of the angler's stands for something on our sheets. */
   private boolean namedByAName(WorkbookPackage book) throws WorkbookRefused {
     XmlText xml = book.xml(book.workbookPart());
     List<SheetEntry> old = book.sheets();
@@ -126,7 +126,9 @@ final class AnglersUse {
     }
   }
 
-  /** Whether a place is within the tag of a cell, row or column, and not in a cell's text. */
+  /**
+   * Returns whether a place is within the tag of a cell, row or column, and not in a cell's text.
+   */
   private static boolean isOfACell(String text, int at) {
     int tag = text.lastIndexOf('<', at);
     if (tag < 0 || text.lastIndexOf('>', at) > tag) {
@@ -153,7 +155,8 @@ final class AnglersUse {
   }
 
   /**
-   * Whether what stands before a mark is a sheet of ours, or a row of sheets, which may hold it.
+   * Returns whether what stands before a mark is a sheet of ours, or a row of sheets, which may
+   * hold it.
    */
   private boolean namesOurSheets(String text, int mark) {
     for (String quote : QUOTES) {

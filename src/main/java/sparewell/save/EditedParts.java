@@ -106,7 +106,7 @@ final class EditedParts {
     all.add(XmlOut.canonical(name, changed) + xml.content(name));
   }
 
-  /** Whether every list begins with what it held, and all else is the same. */
+  /** Returns whether every list begins with what it held, and all else is the same. */
   private static boolean grownOnly(XmlText old, XmlText now) {
     for (XmlElement section : old.root().children()) {
       if (now.root().children().stream()
@@ -121,7 +121,7 @@ final class EditedParts {
     return true;
   }
 
-  /** Whether elements begin with others, to the letter. */
+  /** Returns whether elements begin with others, to the letter. */
   private static boolean beginsWith(
       XmlText text, List<XmlElement> elements, XmlText others, List<XmlElement> first) {
     if (elements.size() < first.size()) {
@@ -135,7 +135,7 @@ final class EditedParts {
     return true;
   }
 
-  /** Whether every entry is still there, other than those of parts that left. */
+  /** Returns whether every entry is still there, other than those of parts that left. */
   private static boolean containsAll(
       WorkbookPackage book, Graft graft, String part, XmlText old, XmlText now) {
     Set<String> after = new HashSet<>(canonical(now.root().children()));

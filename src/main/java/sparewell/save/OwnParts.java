@@ -138,7 +138,7 @@ public final class OwnParts implements NewSheets {
     return dropped;
   }
 
-  /** Whether formulas of the angler's may read our sheets. */
+  /** Returns whether formulas of the angler's may read our sheets. */
   boolean isRead() {
     return use.readsOurs();
   }

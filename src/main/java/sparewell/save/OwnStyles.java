@@ -163,7 +163,7 @@ final class OwnStyles {
     return fresh ? 1 : 7.0 / NormalFont.digitPixels(theirs.root());
   }
 
-  /** Whether the workbook has no styles part yet. */
+  /** Returns whether the workbook has no styles part yet. */
   boolean fresh() {
     return fresh;
   }

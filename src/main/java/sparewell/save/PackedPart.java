@@ -74,7 +74,9 @@ final class PackedPart {
     out.addRawArchiveEntry(entry, new ByteArrayInputStream(packed));
   }
 
-  /** Whether a part of a written package, which has been checked on opening, is this one. */
+  /**
+   * Returns whether a part of a written package, which has been checked on opening, is this one.
+   */
   boolean is(WorkbookPackage written, String name) {
     return written.holds(name, checksum, size);
   }

@@ -96,7 +96,10 @@ final class ReadBack {
     }
   }
 
-  /** Whether an entry is as edited, and where it was not edited the same packed bytes as before. */
+  /**
+   * Returns whether an entry is as edited, and where it was not edited the same packed bytes as
+   * before.
+   */
   private static boolean kept(
       WorkbookPackage original,
       Map<String, PackedPart> edited,

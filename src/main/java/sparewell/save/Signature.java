@@ -42,7 +42,7 @@ final class Signature {
     return relationshipType.contains(RELATIONSHIP);
   }
 
-  /** Whether an entry of relationships or content types speaks of a signature only. */
+  /** Returns whether an entry of relationships or content types speaks of a signature only. */
   static boolean concerns(XmlElement entry) {
     return entry.value("Type").filter(Signature::isSignature).isPresent()
         || entry.value("ContentType").filter(t -> t.contains("package.digital-sig")).isPresent();

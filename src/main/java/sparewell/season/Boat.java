@@ -10,9 +10,9 @@ import sparewell.units.Mass;
  *
  * @param plateWeight the plate's line for persons, motor and gear
  * @param platePersonsWeight the plate's line for persons
- * @param plateIncludesMotor whether the first line counts the motor (outboards)
- * @param trimTest what the bow did when a known weight was moved aft
- * @param heelTest what a level showed when a known weight was moved across
+ * @param plateIncludesMotor whether {@code plateWeight} includes the motor (outboards)
+ * @param trimTest rise of the bow when a known weight was moved aft
+ * @param heelTest change of heel when a known weight was moved across
  */
 public record Boat(
     Optional<Mass> plateWeight,

@@ -3,7 +3,7 @@ package sparewell.season;
 import sparewell.units.Length;
 import sparewell.units.LengthUnit;
 
-/** Where on a trailered boat anything can stand. The bounds are common practice, no source. */
+/** Bounds of positions on a trailered boat: common practice, no source. */
 public final class BoatBounds {
   public static final Length FURTHEST_FORWARD = Length.of(8, LengthUnit.METRE);
   public static final Length FURTHEST_AFT = Length.of(1.5, LengthUnit.METRE);
@@ -11,14 +11,14 @@ public final class BoatBounds {
 
   private BoatBounds() {}
 
-  /** Whether a position lies on no boat. */
+  /** Returns whether a position lies on no boat. */
   public static boolean outside(Length fromTransom, Length fromCentreline) {
     return fromTransom.compareTo(FURTHEST_FORWARD) > 0
         || -fromTransom.micrometres() > FURTHEST_AFT.micrometres()
         || aside(fromCentreline);
   }
 
-  /** Whether that is further off the centreline than any boat is wide. */
+  /** Returns whether a position is further off the centreline than any such boat is wide. */
   public static boolean aside(Length fromCentreline) {
     return Math.abs(fromCentreline.micrometres()) > FURTHEST_ASIDE.micrometres();
   }

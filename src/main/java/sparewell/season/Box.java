@@ -31,32 +31,27 @@ public record Box(
     Optional<LocalDate> lastChecked,
     OptionalInt checkEveryDays,
     Cell origin) {
-  /** The box standing elsewhere. */
+  /** Copy that stands in another compartment. */
   public Box in(String otherCompartment) {
-    return new Box(
-        name,
-        otherCompartment,
-        size,
-        emptyWeight,
-        tapeColour,
-        staysPut,
-        atHand,
-        lastChecked,
-        checkEveryDays,
-        origin);
+    return with(otherCompartment, lastChecked);
   }
 
-  /** The box checked on a date; a check later than that stays its last. */
+  /** Copy checked on a date; a later check remains its last. */
   public Box checked(LocalDate date) {
+    return with(
+        compartment, lastChecked.filter(last -> last.isAfter(date)).or(() -> Optional.of(date)));
+  }
+
+  private Box with(String where, Optional<LocalDate> checked) {
     return new Box(
         name,
-        compartment,
+        where,
         size,
         emptyWeight,
         tapeColour,
         staysPut,
         atHand,
-        lastChecked.filter(last -> last.isAfter(date)).or(() -> Optional.of(date)),
+        checked,
         checkEveryDays,
         origin);
   }

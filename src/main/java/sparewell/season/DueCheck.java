@@ -6,10 +6,10 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * A box that is to be checked now.
+ * A box whose contents are due for a check.
  *
  * @param box the box
- * @param dueOn day by which it was to be checked; absent where it was never checked
+ * @param dueOn date on which the check was due; absent where it was never checked
  */
 public record DueCheck(Box box, Optional<LocalDate> dueOn) {
   /** The boxes to check at the date of analysis, longest overdue first, never checked ones last. */

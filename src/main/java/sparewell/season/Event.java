@@ -10,7 +10,7 @@ import sparewell.finding.Cell;
 /**
  * A coming event.
  *
- * @param name what the angler calls it
+ * @param name its name
  * @param date its first day
  * @param water where; empty where not given
  * @param fishedHours hours over all its days, &gt; 0
@@ -36,6 +36,22 @@ public record Event(
     Cell origin) {
   public Event {
     plan = List.copyOf(plan);
+  }
+
+  /** Copy with another plan. */
+  public Event withPlan(List<PlanLine> newPlan) {
+    return new Event(
+        name,
+        date,
+        water,
+        fishedHours,
+        days,
+        cover,
+        box,
+        slots,
+        chanceWantedProbability,
+        newPlan,
+        origin);
   }
 
   /**

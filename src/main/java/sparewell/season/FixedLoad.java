@@ -5,10 +5,10 @@ import sparewell.finding.Cell;
 import sparewell.units.Length;
 import sparewell.units.Mass;
 
-/** A load of the boat that is not tackle; station forward and side offset starboard positive. */
+/** A load that is not tackle; forward of the transom and starboard are positive. */
 public record FixedLoad(
     String name, Mass weight, Length fromTransom, Length fromCentreline, Kind kind, Cell origin) {
-  /** What the load is, since the lines of a capacity plate count kinds differently. */
+  /** Kinds of load, which the lines of a capacity plate count differently. */
   public enum Kind {
     HULL,
     MOTOR,

@@ -18,7 +18,7 @@ public record ItemId(String style, String size, String colour) implements Compar
     return ORDER.compare(this, other);
   }
 
-  /** The item as read aloud: style, size, colour. */
+  /** Style, size and colour, separated by blanks. */
   public String spoken() {
     return (style + " " + size + " " + colour).strip().replaceAll(" +", " ");
   }

@@ -7,12 +7,12 @@ package sparewell.season;
  * @param compartment name of the compartment that holds the box or the loose stock
  */
 public record Place(String box, String compartment) {
-  /** Whether the stock lies loose in its compartment. */
+  /** Returns whether the stock lies loose in its compartment. */
   public boolean loose() {
     return box.isEmpty();
   }
 
-  /** What the angler calls the place: the box, or the compartment for loose stock. */
+  /** Name of the box, or of the compartment for loose stock. */
   public String name() {
     return loose() ? compartment : box;
   }

@@ -6,12 +6,11 @@ import java.util.Map;
 import java.util.function.Function;
 
 /**
- * All that the angler recorded up to the date of analysis, references resolved: every style, box,
- * compartment and trip named anywhere stands in its list, in the same spelling. Nothing dated after
- * the date of analysis but events is in it.
+ * All records up to the date of analysis, references resolved: every style, box, compartment and
+ * trip named anywhere is in its list, in the same spelling. Of later records, only events are kept.
  *
- * <p>Boxes, and the places of everything in them, are where they stand on that date; {@code
- * boxMoves}, in the order of time, tell where they stood before.
+ * <p>Boxes are in the compartments where they stand on that date; {@code boxMoves}, oldest first,
+ * hold the earlier ones.
  *
  * <p>Losses may name a size or colour that is not in stock; {@code losses} then hold it as written
  * (empty where blank).
@@ -68,7 +67,7 @@ public record Season(
     return index(trips, Trip::id);
   }
 
-  /** Whether a place is home storage. */
+  /** Returns whether a place is home storage. */
   public boolean ashore(Place place) {
     return compartments.stream()
         .anyMatch(one -> one.ashore() && one.name().equals(place.compartment()));

@@ -7,10 +7,10 @@ import java.util.Map;
 import java.util.function.Function;
 
 /**
- * Puts the records of a season into an order of their own, so that the same rows in another order
- * give the same figures: styles by family, compartments from the bow aft and those ashore last,
- * what has a date by date, all else by name. Only of two box moves or counts of one day the lower
- * row counts, so these keep their order within the day.
+ * Sorts the records of a season, so that the same rows in another order give the same figures:
+ * styles by family, compartments from the bow aft with those ashore last, dated records by date,
+ * all others by name. Box moves and counts of one day keep their order, because the lower row
+ * counts.
  */
 public final class SeasonOrder {
   private final Map<String, Integer> styles = new HashMap<>();
@@ -18,7 +18,7 @@ public final class SeasonOrder {
 
   private SeasonOrder() {}
 
-  /** The same season in that order. */
+  /** Sorted copy of a season. */
   public static Season of(Season season) {
     return new SeasonOrder().ordered(season);
   }
@@ -86,22 +86,12 @@ public final class SeasonOrder {
 
   private Event ordered(Event event) {
     Comparator<Event.PlanLine> byStyle = Comparator.comparing(line -> styles.get(line.style()));
-    return new Event(
-        event.name(),
-        event.date(),
-        event.water(),
-        event.fishedHours(),
-        event.days(),
-        event.cover(),
-        event.box(),
-        event.slots(),
-        event.chanceWantedProbability(),
+    return event.withPlan(
         sorted(
             event.plan(),
             byStyle
                 .thenComparing(line -> String.join(",", line.colours()))
-                .thenComparing(Event.PlanLine::plannedHours)),
-        event.origin());
+                .thenComparing(Event.PlanLine::plannedHours)));
   }
 
   private <T> Comparator<T> items(Function<T, ItemId> item) {

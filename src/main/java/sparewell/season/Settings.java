@@ -9,11 +9,11 @@ import sparewell.units.Length;
 import sparewell.units.UnitSystem;
 
 /**
- * The settings in force: the workbook's, with the command line's on top.
+ * Settings in force: those of the workbook, overridden by the command line.
  *
  * @param units unit system of the workbook and of all results
  * @param asOf date of the analysis
- * @param carryAtLeast floor in pieces of every item aboard
+ * @param carryAtLeast least pieces of every item aboard
  * @param stockCountedOn date of the count of Stock rows without one, where set
  * @param chanceWantedProbability wanted chance that an item does not run out
  * @param chanceFromCommandLine whether that chance came from the command line and so beats those of

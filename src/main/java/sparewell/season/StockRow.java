@@ -15,7 +15,7 @@ import sparewell.units.Mass;
  * @param countedPieces what was counted, in pieces
  * @param weightEach mass of one piece where it differs from the style's
  * @param packPrice price of one pack where it differs from the style's
- * @param carryAtLeast floor of the item in pieces where it differs from the style's
+ * @param carryAtLeast least pieces of the item where it differs from the style's
  * @param countedOn date of the count; absent means the count is current
  * @param origin its row
  */

@@ -11,12 +11,12 @@ import sparewell.units.Mass;
  * A style of lure, or of rods, nets and tools.
  *
  * @param name the style's name
- * @param family the group whose loss rates lean on each other
+ * @param family the group whose loss rates are estimated together
  * @param weightEach mass of one piece, where known
  * @param countedInPacks whether Count and Carry at least are packs
  * @param piecesPerPack pieces in one bought pack, at least 1
  * @param packPrice price of one pack, where known
- * @param carryAtLeast floor of each of its items in pieces, where the angler set one
+ * @param carryAtLeast least pieces of each of its items, where set
  * @param neededAtOnce pieces in use at the same time, for the style as a whole; 0 where not given
  * @param spareFactor what {@code neededAtOnce} is multiplied with, &gt; 0
  * @param importance weight of a missing piece of this style beside others, &ge; 0

@@ -8,11 +8,11 @@ import sparewell.finding.Cell;
 /**
  * A trip.
  *
- * @param id what the angler calls it; its date where it has no name
+ * @param id its name; its date where it has none
  * @param date its first day
  * @param water where; empty where not given
- * @param fishedHours hours over all its days, &gt; 0; absent where blank or 0, and then the trip is
- *     out of the fit
+ * @param fishedHours hours over all its days, &gt; 0; absent where blank or 0, which excludes the
+ *     trip * from the fit
  * @param days days it took, &gt; 0
  * @param cover category of cover fished; absent where blank
  * @param origin its row

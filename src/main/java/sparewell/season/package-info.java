@@ -1,6 +1,5 @@
 /**
- * A season as the angler recorded it: immutable, typed, references resolved, in the order of the
- * workbook.
+ * The records of a season: immutable, typed, references resolved.
  *
  * <p>Data only, with the arithmetic that defines a field. Knows no spreadsheet beyond the cell that
  * a record came from.

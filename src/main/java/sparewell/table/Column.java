@@ -112,12 +112,12 @@ public record Column<R>(
     return dashed ? format.quietPattern(units) : format.pattern(units);
   }
 
-  /** Whether the sheet shows it. */
+  /** Returns whether the sheet shows it. */
   public boolean inSheet() {
     return !heading.isEmpty();
   }
 
-  /** Whether the CSV has it. */
+  /** Returns whether the CSV has it. */
   public boolean inCsv() {
     return !csvName.isEmpty();
   }

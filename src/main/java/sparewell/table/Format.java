@@ -113,11 +113,10 @@ public enum Format {
       return optional.isPresent() ? shown(optional.getAsInt(), units) : Optional.empty();
     }
     if (value instanceof Mass mass) {
-      return Optional.of(mass.in(massUnit(units)));
+      return Optional.of(mass.in(this == ITEM_MASS ? units.itemMass() : units.loadMass()));
     }
     if (value instanceof Length length) {
-      return Optional.of(
-          length.in(units == UnitSystem.US ? LengthUnit.INCH : LengthUnit.CENTIMETRE));
+      return Optional.of(length.in(units.length()));
     }
     if (value instanceof Boolean yes) {
       return Optional.of(yes ? "yes" : "no");
@@ -132,13 +131,6 @@ public enum Format {
       return Optional.of(this == MOMENT ? (Object) moment(number, units) : value);
     }
     return Optional.of(value);
-  }
-
-  private MassUnit massUnit(UnitSystem units) {
-    if (this == ITEM_MASS) {
-      return units == UnitSystem.US ? MassUnit.OUNCE : MassUnit.GRAM;
-    }
-    return units == UnitSystem.US ? MassUnit.POUND : MassUnit.KILOGRAM;
   }
 
   /** A moment in kg m as lb in or kg cm. */

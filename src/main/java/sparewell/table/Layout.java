@@ -34,7 +34,7 @@ public final class Layout {
     return (int) Math.ceil(heightPoints(drawing) / ROW_POINTS);
   }
 
-  /** Whether the rows of a block are known before it is drawn. */
+  /** Returns whether the rows of a block are known before it is drawn. */
   static boolean knows(Block block) {
     return !(block instanceof LabelGrid);
   }
@@ -66,7 +66,7 @@ public final class Layout {
     throw new IllegalArgumentException("rows are known only once drawn: " + block.getClass());
   }
 
-  /** Whether a table shows sums under its rows. */
+  /** Returns whether a table shows sums under its rows. */
   public static boolean hasSums(Table<?> table) {
     return table.columns().stream().anyMatch(column -> column.inSheet() && column.totalled());
   }

@@ -25,7 +25,7 @@ public record Mass(long milligrams) implements Comparable<Mass> {
     return new Mass(Math.addExact(milligrams, other.milligrams));
   }
 
-  /** This mass that many times, {@code count >= 0}. */
+  /** The product with a count, {@code count >= 0}. */
   public Mass times(long count) {
     return new Mass(Math.multiplyExact(milligrams, count));
   }

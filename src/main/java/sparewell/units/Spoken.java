@@ -4,26 +4,26 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.Locale;
 
-/** Quantities as words for a sentence, in the angler's units. */
+/** Quantities as text for a sentence, in the angler's units. */
 public final class Spoken {
-  /** Less than this is a rounding of the arithmetic, in any of the units. */
+  /** Smaller amounts are rounding errors, in any of the units. */
   private static final double LEAST = 1e-3;
 
   private Spoken() {}
 
-  /** Like {@code 12.3 lb} or {@code 5.58 kg}. */
+  /** Mass as text, like {@code 12.3 lb} or {@code 5.58 kg}. */
   public static String mass(Mass mass, UnitSystem units) {
     return units == UnitSystem.US
         ? text("%.1f lb", mass.in(MassUnit.POUND))
         : text("%.2f kg", mass.in(MassUnit.KILOGRAM));
   }
 
-  /** The size of a mass, or of a difference of two, in kg. */
+  /** Absolute value of a mass, or of a difference of two, in kg. */
   public static String mass(double kg, UnitSystem units) {
     return mass(Mass.of(Math.abs(kg), MassUnit.KILOGRAM), units);
   }
 
-  /** Like {@code 84.2 in} or {@code 213.9 cm}. */
+  /** Length as text, like {@code 84.2 in} or {@code 213.9 cm}. */
   public static String length(Length length, UnitSystem units) {
     return units == UnitSystem.US
         ? text("%.1f in", length.in(LengthUnit.INCH))
@@ -47,7 +47,7 @@ public final class Spoken {
 
   private static String text(String pattern, double value) {
     String usual = String.format(Locale.ROOT, pattern, value);
-    // A limit broken by a little is not broken by nothing.
+    // A limit exceeded by a little must not read as exceeded by 0.
     boolean vanishes = Math.abs(value) >= LEAST && !usual.matches(".*[1-9].*");
     return vanishes
         ? new BigDecimal(value).round(new MathContext(1)).toPlainString()

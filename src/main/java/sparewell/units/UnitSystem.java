@@ -1,9 +1,32 @@
 package sparewell.units;
 
-/** The units that apply where a column names none. */
+/** Units that apply where a column names none. */
 public enum UnitSystem {
-  /** Items in ounces, boxes and loads in pounds, lengths in inches. */
-  US,
-  /** Items in grams, boxes and loads in kilograms, lengths in centimetres. */
-  METRIC
+  US(MassUnit.OUNCE, MassUnit.POUND, LengthUnit.INCH),
+  METRIC(MassUnit.GRAM, MassUnit.KILOGRAM, LengthUnit.CENTIMETRE);
+
+  private final MassUnit itemMass;
+  private final MassUnit loadMass;
+  private final LengthUnit length;
+
+  UnitSystem(MassUnit itemMass, MassUnit loadMass, LengthUnit length) {
+    this.itemMass = itemMass;
+    this.loadMass = loadMass;
+    this.length = length;
+  }
+
+  /** Unit of the mass of a single item. */
+  public MassUnit itemMass() {
+    return itemMass;
+  }
+
+  /** Unit of the mass of boxes and loads. */
+  public MassUnit loadMass() {
+    return loadMass;
+  }
+
+  /** Unit of lengths and positions. */
+  public LengthUnit length() {
+    return length;
+  }
 }

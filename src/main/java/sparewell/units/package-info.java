@@ -1,5 +1,5 @@
 /**
- * Quantities with a unit: mass and length, and the two unit systems an angler may choose.
+ * Quantities with a unit (mass, length) and the two unit systems an angler may choose.
  *
  * <p>Knows nothing of tackle, workbooks or findings; imports nothing of the project.
  */

@@ -1,12 +1,11 @@
 package sparewell.workbook;
 
-/** In which order a date made of figures alone is written. */
+/** Order of day, month and year in a date written in figures. */
 public enum DateOrder {
-  /** Year, month, day. */
   YMD("year-month-day"),
-  /** Day, month, year. */
+
   DMY("day-month-year"),
-  /** Month, day, year. */
+
   MDY("month-day-year");
 
   private final String words;
@@ -15,7 +14,7 @@ public enum DateOrder {
     this.words = words;
   }
 
-  /** Like {@code day-month-year}. */
+  /** Name of the order, like {@code day-month-year}. */
   public String words() {
     return words;
   }

@@ -14,12 +14,11 @@ import java.util.Optional;
  * @param choices the words a cell may hold, where there is a fixed list
  * @param refersTo name of the input sheet whose first column lists the known keys; empty where none
  * @param aliases other headers accepted
- * @param fileHeadings headers accepted in files to import alone: in a sheet such a column may be
- *     the angler's own
- * @param standard what a blank cell stands for, in words; empty where nothing
+ * @param fileHeadings further headers accepted in files to import, not in sheets
+ * @param standard value of a blank cell, in words; empty where it has none
  * @param standardForBad whether a cell that cannot be used counts as blank; otherwise its row is
  *     left out
- * @param range what its values may be, where not all that its kind allows
+ * @param range allowed values, where fewer than the kind allows
  * @param meaning one sentence for the header's note and the column guide
  */
 public record InputColumn(
@@ -40,11 +39,11 @@ public record InputColumn(
     fileHeadings = List.copyOf(fileHeadings);
   }
 
-  /** What cells hold. */
+  /** Kind of value that cells hold. */
   public enum Kind {
     /** Any text. */
     TEXT,
-    /** A size as text; a date in it is the fraction that was typed. */
+    /** Size as text; a date is read as the fraction that was typed. */
     SIZE,
     /** Mass of one piece: oz or g without a unit in the header. */
     ITEM_MASS,
@@ -74,7 +73,7 @@ public record InputColumn(
     YES_NO,
     /** One of the choices. */
     CHOICE,
-    /** Whatever the row's first cell says: settings and boat figures. */
+    /** Kind given by the row's first cell: settings and boat figures. */
     BY_ROW
   }
 
@@ -105,24 +104,24 @@ public record InputColumn(
     return with(choices, refersTo, List.of(headers), fileHeadings, standardForBad, range);
   }
 
-  /** The same column, which a file to import may head so too. */
+  /** Copy with further headers for files to import. */
   InputColumn inFiles(String... headers) {
     return with(choices, refersTo, aliases, List.of(headers), standardForBad, range);
   }
 
-  /** The column as a file to import may show it. */
+  /** Copy for files to import, which accepts their headers too. */
   InputColumn ofFile() {
     List<String> all = new ArrayList<>(aliases);
     all.addAll(fileHeadings);
     return with(choices, refersTo, all, fileHeadings, standardForBad, range);
   }
 
-  /** The same column, a cell of which counts as blank where it cannot be used. */
+  /** Copy whose unusable cells count as blank. */
   InputColumn forgiving() {
     return with(choices, refersTo, aliases, fileHeadings, true, range);
   }
 
-  /** The same column, whose values must lie between these, the ends included. */
+  /** Copy whose values must lie between these, both included. */
   InputColumn within(double least, double most, String unit) {
     Range allowed = new Range(least, most, unit);
     return with(choices, refersTo, aliases, fileHeadings, standardForBad, Optional.of(allowed));

@@ -5,9 +5,9 @@ import java.util.List;
 import sparewell.workbook.InputColumn.Kind;
 
 /**
- * The rows that the sheets Settings and Boat may hold, each declared once like a column: its name
- * in the first column, its kind, standard value, meaning and range for the value. The standard is
- * written as an angler may type it and read as such; a word like 'none' stands for no value.
+ * Declarations of the rows of the sheets Settings and Boat: name in the first column, kind,
+ * standard, meaning and range of the value. The standard is parsed like a typed value; a word such
+ * as 'none' stands for no value.
  */
 public final class InputRows {
   private static final LocalDate EARLIEST_DATE = LocalDate.of(1950, 1, 1);
@@ -143,7 +143,7 @@ public final class InputRows {
 
   private InputRows() {}
 
-  /** Whether a date is one that somebody may mean. */
+  /** Returns whether a date lies between 1950 and 2199. */
   public static boolean isPlausible(LocalDate day) {
     return !day.isBefore(EARLIEST_DATE) && !day.isAfter(LATEST_DATE);
   }

@@ -15,13 +15,13 @@ public record InputSheet(String name, boolean required, String purpose, List<Inp
     columns = List.copyOf(columns);
   }
 
-  /** The sheet as a file to import may show it: with further headers for its columns. */
+  /** Copy that accepts the headers of files to import too. */
   public InputSheet ofFile() {
     return new InputSheet(
         name, required, purpose, columns.stream().map(InputColumn::ofFile).toList());
   }
 
-  /** The column of that name. */
+  /** Column of that name. */
   public InputColumn column(String columnName) {
     return columns.stream()
         .filter(column -> column.name().equals(columnName))

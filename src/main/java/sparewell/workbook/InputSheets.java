@@ -6,10 +6,7 @@ import static sparewell.workbook.InputColumn.required;
 import java.util.List;
 import sparewell.workbook.InputColumn.Kind;
 
-/**
- * All input sheets, each column declared once: for reading, for templates, and for the column
- * guide.
- */
+/** Declarations of all input sheets, for reading, templates and the column guide. */
 public final class InputSheets {
   private static final InputColumn SIZE =
       optional("Size", Kind.SIZE, "no size", "Size, as you call it.")
@@ -48,6 +45,19 @@ public final class InputSheets {
               "the setting",
               "Wanted chance of not running out, between 0 and 1.")
           .forgiving();
+
+  private static final InputColumn TRIP =
+      required("Trip", Kind.TEXT, "Trip name or date.").refersTo("Trips").inFiles(OTHER_TRIPS);
+  private static final InputColumn LIES_IN =
+      required("Box", Kind.TEXT, "Box, or the compartment it lies loose in.").refersTo("Boxes");
+  private static final InputColumn LOG_DATE =
+      required("Date", Kind.DATE, "When; of two rows of one day the lower one counts.");
+  private static final InputColumn FROM_TRANSOM =
+      required("From transom", Kind.POSITION, "Distance of its centre from the transom, forward.");
+  private static final InputColumn FROM_CENTRELINE =
+      optional("From centreline", Kind.POSITION, "0", "Offset of its centre, starboard positive.")
+          .forgiving()
+          .alias("From centerline");
 
   public static final InputSheet SETTINGS =
       new InputSheet(
@@ -107,18 +117,11 @@ public final class InputSheets {
           true,
           "What you have: one row for each item in each box.",
           List.of(
-              required("Style", Kind.TEXT, "Style, as in Styles.")
-                  .refersTo("Styles")
-                  .inFiles(OTHER_STYLES),
+              style("Style, as in Styles.").inFiles(OTHER_STYLES),
               SIZE,
               COLOUR,
-              required("Box", Kind.TEXT, "Box, or the compartment it lies loose in.")
-                  .refersTo("Boxes")
-                  .inFiles(OTHER_BOXES),
-              required("Count", Kind.COUNT, "How many, in what the style is counted in.")
-                  .within(0, 100_000, "pieces")
-                  .alias("Qty")
-                  .inFiles(OTHER_COUNTS),
+              LIES_IN.inFiles(OTHER_BOXES),
+              count().inFiles(OTHER_COUNTS),
               optional("Weight each", Kind.ITEM_MASS, "the style's", "Weight of one piece.")
                   .within(0, 50, "kg"),
               optional("Pack price", Kind.MONEY, "the style's", "Price of one pack.")
@@ -141,24 +144,17 @@ public final class InputSheets {
           List.of(
               required("Box", Kind.TEXT, "What its label says."),
               required("Compartment", Kind.TEXT, "Where it stands now.").refersTo("Compartments"),
-              optional("Length", Kind.LENGTH, "not checked for fit", "Outer length.")
-                  .within(0.005, 10, "m")
-                  .forgiving(),
-              optional("Width", Kind.LENGTH, "not checked for fit", "Outer width.")
-                  .within(0.005, 10, "m")
-                  .forgiving(),
-              optional("Height", Kind.LENGTH, "not checked for fit", "Outer height.")
-                  .within(0.005, 10, "m")
-                  .forgiving(),
+              size("Length", "not checked for fit", "Outer length.", 10),
+              size("Width", "not checked for fit", "Outer width.", 10),
+              size("Height", "not checked for fit", "Outer height.", 10),
               optional("Empty weight", Kind.LOAD_MASS, "not known", "Weight without contents.")
                   .within(0, 1000, "kg")
                   .forgiving(),
               optional("Tape colour", Kind.TEXT, "", "Colour of its tape.")
                   .forgiving()
                   .alias("Tape color"),
-              optional("Stays put", Kind.YES_NO, "no", "Yes if it must not be moved.").forgiving(),
-              optional("At hand", Kind.YES_NO, "no", "Yes if it must be within reach all day.")
-                  .forgiving(),
+              yesNo("Stays put", "Yes if it must not be moved."),
+              yesNo("At hand", "Yes if it must be within reach all day."),
               optional("Last checked", Kind.DATE, "", "When you last checked its contents.")
                   .forgiving(),
               optional("Check every (days)", Kind.PIECES, "never", "Days between checks.")
@@ -173,31 +169,16 @@ public final class InputSheets {
           "Each compartment of the boat once, and storage at home.",
           List.of(
               required("Compartment", Kind.TEXT, "Its name."),
-              required(
-                  "From transom",
-                  Kind.POSITION,
-                  "Distance of its centre from the transom, forward."),
-              optional(
-                      "From centreline",
-                      Kind.POSITION,
-                      "0",
-                      "Offset of its centre, starboard positive.")
-                  .forgiving()
-                  .alias("From centerline"),
-              optional("Length", Kind.LENGTH, "not checked", "Inner length.")
-                  .within(0.005, 30, "m")
-                  .forgiving(),
-              optional("Width", Kind.LENGTH, "not checked", "Inner width.")
-                  .within(0.005, 30, "m")
-                  .forgiving(),
-              optional("Height", Kind.LENGTH, "not checked", "Inner height.")
-                  .within(0.005, 30, "m")
-                  .forgiving(),
+              FROM_TRANSOM,
+              FROM_CENTRELINE,
+              size("Length", "not checked", "Inner length.", 30),
+              size("Width", "not checked", "Inner width.", 30),
+              size("Height", "not checked", "Inner height.", 30),
               optional("Max load", Kind.LOAD_MASS, "not checked", "Most weight it may hold.")
                   .within(0, 10_000, "kg")
                   .forgiving(),
-              optional("At hand", Kind.YES_NO, "no", "Yes if within reach all day.").forgiving(),
-              optional("Ashore", Kind.YES_NO, "no", "Yes for storage at home.").forgiving()));
+              yesNo("At hand", "Yes if within reach all day."),
+              yesNo("Ashore", "Yes for storage at home.")));
 
   public static final InputSheet TRIPS =
       new InputSheet(
@@ -223,12 +204,8 @@ public final class InputSheets {
           false,
           "How long each style was thrown on a trip; a guess is fine.",
           List.of(
-              required("Trip", Kind.TEXT, "Trip name or date.")
-                  .refersTo("Trips")
-                  .inFiles(OTHER_TRIPS),
-              required("Style", Kind.TEXT, "Style thrown.")
-                  .refersTo("Styles")
-                  .inFiles(OTHER_STYLES),
+              TRIP,
+              style("Style thrown.").inFiles(OTHER_STYLES),
               required("Hours", Kind.HOURS, "Hours it was thrown.")
                   .within(0, 100_000, "hours")
                   .inFiles("Hours thrown", "Hrs", "Hrs thrown", "Time thrown")));
@@ -239,10 +216,8 @@ public final class InputSheets {
           true,
           "What was lost on which trip.",
           List.of(
-              required("Trip", Kind.TEXT, "Trip name or date.")
-                  .refersTo("Trips")
-                  .inFiles(OTHER_TRIPS),
-              required("Style", Kind.TEXT, "Style lost.").refersTo("Styles").inFiles(OTHER_STYLES),
+              TRIP,
+              style("Style lost.").inFiles(OTHER_STYLES),
               SIZE,
               COLOUR,
               required("Lost", Kind.PIECES, "Pieces lost.")
@@ -261,9 +236,7 @@ public final class InputSheets {
                   .forgiving()
                   .inFiles("Why", "How", "Lost to")
                   .oneOf("snag", "fish", "broken", "worn", "other"),
-              optional("Ran out", Kind.YES_NO, "no", "Yes if you had none left.")
-                  .forgiving()
-                  .inFiles("None left", "Used up"),
+              yesNo("Ran out", "Yes if you had none left.").inFiles("None left", "Used up"),
               NOTE));
 
   public static final InputSheet RESTOCKS =
@@ -273,16 +246,13 @@ public final class InputSheets {
           "What you added, and when.",
           List.of(
               required("Date", Kind.DATE, "When.").inFiles("Day", "Bought on", "When"),
-              required("Style", Kind.TEXT, "Style added.").refersTo("Styles").inFiles(OTHER_STYLES),
+              style("Style added.").inFiles(OTHER_STYLES),
               SIZE,
               COLOUR,
               required("Box", Kind.TEXT, "Box it went into.")
                   .refersTo("Boxes")
                   .inFiles(OTHER_BOXES),
-              required("Count", Kind.COUNT, "How many, in what the style is counted in.")
-                  .within(0, 100_000, "pieces")
-                  .alias("Qty")
-                  .inFiles(OTHER_COUNTS),
+              count().inFiles(OTHER_COUNTS),
               optional("Cost", Kind.MONEY, "not known", "What you paid for the row.")
                   .within(0, 1e7, "")
                   .forgiving()
@@ -295,12 +265,10 @@ public final class InputSheets {
           "What you carried from box to box, and when. Optional: the stock then follows by itself.",
           List.of(
               required("Date", Kind.DATE, "When."),
-              required("Style", Kind.TEXT, "Style carried.").refersTo("Styles"),
+              style("Style carried."),
               SIZE,
               COLOUR,
-              required("Count", Kind.COUNT, "How many, in what the style is counted in.")
-                  .within(0, 100_000, "pieces")
-                  .alias("Qty"),
+              count(),
               required("From box", Kind.TEXT, "Box, or compartment, it was taken from.")
                   .refersTo("Boxes")
                   .alias("From"),
@@ -315,7 +283,7 @@ public final class InputSheets {
           false,
           "Which box was moved or checked, and when. Optional: the last row of a box beats Boxes.",
           List.of(
-              required("Date", Kind.DATE, "When; of two rows of one day the lower one counts."),
+              LOG_DATE,
               required("Box", Kind.TEXT, "Box, as in Boxes.").refersTo("Boxes"),
               optional("Compartment", Kind.TEXT, "not moved", "Where it was moved to.")
                   .refersTo("Compartments"),
@@ -327,17 +295,7 @@ public final class InputSheets {
           "Counts",
           false,
           "What you counted anew, and when. Optional: the last count beats Count in Stock.",
-          List.of(
-              required("Date", Kind.DATE, "When; of two rows of one day the lower one counts."),
-              required("Style", Kind.TEXT, "Style counted.").refersTo("Styles"),
-              SIZE,
-              COLOUR,
-              required("Box", Kind.TEXT, "Box, or the compartment it lies loose in.")
-                  .refersTo("Boxes"),
-              required("Count", Kind.COUNT, "How many, in what the style is counted in.")
-                  .within(0, 100_000, "pieces")
-                  .alias("Qty"),
-              NOTE));
+          List.of(LOG_DATE, style("Style counted."), SIZE, COLOUR, LIES_IN, count(), NOTE));
 
   public static final InputSheet EVENTS =
       new InputSheet(
@@ -367,7 +325,7 @@ public final class InputSheets {
           "Which styles you mean to throw at an event, and how long.",
           List.of(
               required("Event", Kind.TEXT, "Event, as in Events.").refersTo("Events"),
-              required("Style", Kind.TEXT, "Style planned.").refersTo("Styles"),
+              style("Style planned."),
               required("Hours", Kind.HOURS, "Hours over all rods and anglers.")
                   .within(0.01, 3000, "hours"),
               optional("Colours", Kind.TEXT, "all in stock", "Colours, separated by commas.")
@@ -381,17 +339,8 @@ public final class InputSheets {
           List.of(
               required("Load", Kind.TEXT, "Its name."),
               required("Weight", Kind.LOAD_MASS, "Its weight.").within(0, 50_000, "kg"),
-              required(
-                  "From transom",
-                  Kind.POSITION,
-                  "Distance of its centre from the transom, forward."),
-              optional(
-                      "From centreline",
-                      Kind.POSITION,
-                      "0",
-                      "Offset of its centre, starboard positive.")
-                  .forgiving()
-                  .alias("From centerline"),
+              FROM_TRANSOM,
+              FROM_CENTRELINE,
               optional("Kind", Kind.CHOICE, "gear", "What it is.")
                   .forgiving()
                   .oneOf("hull", "motor", "person", "fuel", "battery", "gear")));
@@ -405,7 +354,7 @@ public final class InputSheets {
               required("Item", Kind.TEXT, "Name of the figure."),
               required("Value", Kind.BY_ROW, "Its value; blank = not known.")));
 
-  /** Every input sheet, in the order of the workbook and of first spellings. */
+  /** Every input sheet, in the order of the workbook, which also decides on spellings. */
   public static final List<InputSheet> ALL =
       List.of(
           SETTINGS,
@@ -426,4 +375,22 @@ public final class InputSheets {
           BOAT);
 
   private InputSheets() {}
+
+  private static InputColumn style(String meaning) {
+    return required("Style", Kind.TEXT, meaning).refersTo("Styles");
+  }
+
+  private static InputColumn count() {
+    return required("Count", Kind.COUNT, "How many, in what the style is counted in.")
+        .within(0, 100_000, "pieces")
+        .alias("Qty");
+  }
+
+  private static InputColumn size(String name, String standard, String meaning, double most) {
+    return optional(name, Kind.LENGTH, standard, meaning).within(0.005, most, "m").forgiving();
+  }
+
+  private static InputColumn yesNo(String name, String meaning) {
+    return optional(name, Kind.YES_NO, "no", meaning).forgiving();
+  }
 }

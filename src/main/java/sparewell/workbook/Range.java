@@ -3,19 +3,19 @@ package sparewell.workbook;
 import java.math.BigDecimal;
 
 /**
- * What the values of a column or setting may be.
+ * Allowed values of a column or setting, both ends included.
  *
- * @param least least allowed
- * @param most most allowed
+ * @param least least value
+ * @param most largest value
  * @param unit unit of both, as a unit's symbol or in words; empty for plain numbers
  */
 public record Range(double least, double most, String unit) {
-  /** Whether an amount, in the unit, is allowed; the ends are. */
+  /** Returns whether an amount in the unit is allowed. */
   public boolean holds(double amount) {
     return amount >= least && amount <= most;
   }
 
-  /** Like {@code 20 to 200 mm}. */
+  /** Text of the range, like {@code 20 to 200 mm}. */
   public String words() {
     return (plain(least) + " to " + plain(most) + " " + unit).strip();
   }

@@ -4,17 +4,17 @@ import java.math.BigDecimal;
 import java.util.Optional;
 
 /**
- * A wanted chance as somebody typed it.
+ * A wanted chance, typed as probability or percent.
  *
  * @param typed the number typed
- * @param probability what it means, in (0, 1)
+ * @param probability its meaning, in (0, 1)
  */
 public record TypedChance(double typed, double probability) {
   private static final double LEAST_PERCENT = 50;
   private static final double MOST_PERCENT = 99.9;
   private static final double SLACK = 1e-9;
 
-  /** A number in (0, 1) is a probability, 50 to 99.9 percent; all else is no chance. */
+  /** Reads a number in (0, 1) as probability and 50 to 99.9 as percent; others are no chance. */
   public static Optional<TypedChance> of(double typed) {
     if (typed >= LEAST_PERCENT && typed <= MOST_PERCENT + SLACK) {
       // Shifted, not divided: 95 is the same number as 0.95.
@@ -24,7 +24,7 @@ public record TypedChance(double typed, double probability) {
     return typed > 0 && typed < 1 ? Optional.of(new TypedChance(typed, typed)) : Optional.empty();
   }
 
-  /** Whether it was typed as percent. */
+  /** Returns whether it was typed as percent. */
   public boolean isPercent() {
     return typed != probability;
   }

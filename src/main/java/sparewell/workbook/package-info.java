@@ -1,8 +1,6 @@
 /**
- * The angler's sheets: declared once in {@link sparewell.workbook.InputSheets}, read from there
- * into a season with all findings, and written from there as templates.
+ * Declarations of the input sheets ({@link sparewell.workbook.InputSheets}).
  *
- * <p>This package holds the declaration alone; reading and writing lie in the packages below it. No
- * analysis.
+ * <p>Reading is done in the packages below; no analysis.
  */
 package sparewell.workbook;

@@ -846,7 +846,7 @@ class ImportRunTest {
     ok(outcome);
     assertEquals("T1", season().losses().get(1).trip());
     assertTrue(
-        outcome.summary().toString().contains("'2 pcs' in Lost has a word behind the number"),
+        outcome.summary().toString().contains("'2 pcs' in Lost has a word after the number"),
         outcome.toString());
   }
 
@@ -875,8 +875,8 @@ class ImportRunTest {
         List.of(
             folder
                 + "/in.csv line 2 rejected: the name 'T1' in Trip is that of row 2, a trip of"
-                + " 2026-03-01; call this one otherwise, such as 'T1 2026-05-20', also in its"
-                + " losses and style hours."),
+                + " 2026-03-01; rename this one, for example to 'T1 2026-05-20', in its"
+                + " losses and style hours too."),
         outcome.problems());
   }
 }

@@ -111,7 +111,7 @@ public record Replacement(
     }
   }
 
-  /** Whether two names lead to one file that exists. */
+  /** Returns whether two names lead to one file that exists. */
   public static boolean isSame(Path one, Path other) {
     try {
       return Files.exists(other) && Files.isSameFile(one, other);

@@ -55,8 +55,8 @@ public final class RunLock implements Closeable {
   }
 
   /**
-   * Whether the name still leads to the file that we locked; its size tells, as nobody else writes
-   * it.
+   * Returns whether the name still leads to the file that we locked; its size tells, as nobody else
+   * writes it.
    */
   private static boolean isStill(Path file, FileChannel channel) throws IOException {
     long mark = channel.size() + 1;

@@ -18,7 +18,7 @@ public final class XmlEdits {
     this.xml = xml;
   }
 
-  /** Whether there are some. */
+  /** Returns whether there are some. */
   public boolean any() {
     return !edits.isEmpty();
   }

@@ -24,47 +24,38 @@ public final class BookCells {
     this.dates = dates;
   }
 
-  /** Reads what all sheets share: texts and formats. */
+  /** Reads the texts and formats that all sheets share. */
   public static BookCells of(WorkbookPackage book) throws WorkbookRefused {
     DateSystem dates = book.date1904() ? DateSystem.FROM_1904 : DateSystem.FROM_1900;
-    SharedTexts texts = SharedTexts.none();
-    CellFormats formats = CellFormats.none();
-    Optional<String> textsPart = book.sharedStringsPart().filter(book::has);
-    if (textsPart.isPresent()) {
-      texts = part(book, textsPart.get(), SharedTexts::read);
-    }
-    Optional<String> formatsPart = book.stylesPart().filter(book::has);
-    if (formatsPart.isPresent()) {
-      formats = part(book, formatsPart.get(), CellFormats::read);
-    }
+    SharedTexts texts =
+        part(book, book.sharedStringsPart(), SharedTexts::read).orElseGet(SharedTexts::new);
+    CellFormats formats =
+        part(book, book.stylesPart(), CellFormats::read).orElseGet(CellFormats::new);
     return new BookCells(book, new SheetStream(texts, formats, dates), dates, formats);
   }
 
-  /** Hands over each row of a worksheet that holds something, top to bottom. */
+  /** Passes on each row of a worksheet that holds something, from the top. */
   public void rows(SheetEntry sheet, Consumer<RawRow> rows) throws WorkbookRefused {
-    Optional<String> name = sheet.partName();
-    if (name.isPresent()) {
-      part(
-          book,
-          name.get(),
-          in -> {
-            sheets.read(in, rows);
-            return true;
-          });
-    }
+    part(
+        book,
+        sheet.partName(),
+        in -> {
+          sheets.read(in, rows);
+          return true;
+        });
   }
 
-  /** Whether the cell format of an index shows numbers as dates. */
+  /** Returns whether the cell format of an index shows numbers as dates. */
   public boolean showsDates(int format) {
     return formats.shape(String.valueOf(format)) == NumberShape.DATE;
   }
 
-  /** How its day numbers count. */
+  /** Date system of its day numbers. */
   public DateSystem dates() {
     return dates;
   }
 
-  /** Computes formulas whose value the file lacks; nothing is loaded before the first. */
+  /** Evaluator of formulas without a stored value; loads nothing before the first. */
   public Formulas formulas() {
     return new Formulas(book, dates);
   }
@@ -73,16 +64,16 @@ public final class BookCells {
     T read(InputStream in) throws XMLStreamException;
   }
 
-  private static <T> T part(WorkbookPackage book, String name, Parser<T> parser)
+  private static <T> Optional<T> part(WorkbookPackage book, Optional<String> name, Parser<T> parser)
       throws WorkbookRefused {
-    try (InputStream in = book.part(name)) {
-      return parser.read(in);
+    Optional<String> there = name.filter(book::has);
+    if (there.isEmpty()) {
+      return Optional.empty();
+    }
+    try (InputStream in = book.part(there.get())) {
+      return Optional.of(parser.read(in));
     } catch (IOException | XMLStreamException e) {
-      throw new WorkbookRefused(
-          book.file(),
-          "the part " + name + " inside it is damaged",
-          "Open it in your spreadsheet program, let it repair the file and save it, or put back a"
-              + " backup.");
+      throw book.damaged(there.get());
     }
   }
 }

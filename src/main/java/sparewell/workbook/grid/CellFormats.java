@@ -14,10 +14,6 @@ import sparewell.ooxml.SafeXml;
 final class CellFormats {
   private final List<NumberShape> shapes = new ArrayList<>();
 
-  static CellFormats none() {
-    return new CellFormats();
-  }
-
   static CellFormats read(InputStream in) throws XMLStreamException {
     CellFormats formats = new CellFormats();
     Map<Integer, NumberShape> custom = new HashMap<>();
@@ -47,7 +43,7 @@ final class CellFormats {
     return formats;
   }
 
-  /** The shape of a format; an index out of range is shown plainly, as spreadsheet programs do. */
+  /** Shape of a format; an index out of range is general, as in spreadsheet programs. */
   NumberShape shape(String index) {
     int at = Digits.of(index);
     return at >= 0 && at < shapes.size() ? shapes.get(at) : NumberShape.GENERAL;

@@ -5,7 +5,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 
 /**
- * How day numbers count.
+ * Date systems, which number the days.
  *
  * @see "ECMA-376 part 1, section 18.17.4.1: day 1 is 1900-01-01 with a 29 February 1900 that never
  *     was, or day 0 is 1904-01-01"
@@ -23,7 +23,7 @@ public enum DateSystem {
     return ChronoUnit.DAYS.between(this == FROM_1904 ? EPOCH_1904 : AFTER_LEAP_DAY, date);
   }
 
-  /** The date of a day number, its time of day cut off; absent where it names no day. */
+  /** Date of a day number, without its time of day; absent where it names no day. */
   public Optional<LocalDate> date(double dayNumber) {
     double day = Math.floor(dayNumber + 1e-9);
     if (day < 0 || day > 2_958_465) { // 9999-12-31

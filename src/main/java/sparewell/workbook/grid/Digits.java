@@ -1,6 +1,6 @@
 package sparewell.workbook.grid;
 
-/** Whole numbers in attributes, which are read a hundred thousand times. */
+/** Parses whole numbers in attributes, faster than the JDK, which throws on a fault. */
 final class Digits {
   private static final int MOST = 9;
 

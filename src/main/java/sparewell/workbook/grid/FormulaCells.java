@@ -23,7 +23,7 @@ import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 
 /**
- * The formulas of some rows of a sheet as text, and which of their cells hold anything at all.
+ * Formulas of some rows of a sheet as text, and the cells in them that hold anything.
  *
  * @see "ECMA-376 part 1, section 18.3.1.40 (f)"
  */
@@ -60,11 +60,7 @@ public final class FormulaCells {
     try (InputStream in = book.part(part)) {
       cells.read(SafeXml.reader(in));
     } catch (IOException | XMLStreamException damaged) {
-      throw new WorkbookRefused(
-          book.file(),
-          "the part " + part + " inside it is damaged",
-          "Open it in your spreadsheet program, let it repair the file and save it, or put back a"
-              + " backup.");
+      throw book.damaged(part);
     }
     return cells;
   }
@@ -74,12 +70,12 @@ public final class FormulaCells {
     return formulas.getOrDefault(row, Map.of());
   }
 
-  /** Columns of a row whose formula cannot be told: over several cells at once, or not copied. */
+  /** Columns of a row whose formula is not known: over several cells at once, or not copied. */
   public Set<Integer> unclear(int row) {
     return new TreeSet<>(unclear.getOrDefault(row, Set.of()));
   }
 
-  /** Whether a cell holds anything, or is merged with others. */
+  /** Returns whether a cell holds anything, or is merged with others. */
   public boolean filled(int row, int column) {
     return filled.getOrDefault(row, Set.of()).contains(column)
         || merged.stream().anyMatch(area -> area.covers(row, column));
@@ -100,9 +96,7 @@ public final class FormulaCells {
           case "v", "is" -> fill(row, column);
           case "f" -> formula(xml, row, column);
           case "mergeCell" -> merge(xml.getAttributeValue(null, "ref"));
-          default -> {
-            // Formats and the like.
-          }
+          default -> {}
         }
       }
     }

@@ -5,8 +5,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Copies formulas to other cells as a spreadsheet does: references move along, save where a $ holds
- * them.
+ * Copies formulas to other cells as a spreadsheet does: references without a $ are shifted.
  *
  * @see "ECMA-376 part 1, section 18.17 (grammar of formulas)"
  */
@@ -31,7 +30,7 @@ public final class FormulaText {
   }
 
   /**
-   * The formula as it reads in a cell so many rows below and columns to the right.
+   * Formula as copied so many rows down and columns to the right.
    *
    * @param text a formula as the file holds it, without its equals sign
    * @return empty where a reference would leave the sheet, or where the formula holds what is not
@@ -133,7 +132,7 @@ public final class FormulaText {
         || ranged && columns != 0 && COLUMN.matcher(word).matches());
   }
 
-  /** Whether the name of a sheet stands there. */
+  /** Returns whether the name of a sheet stands there. */
   private boolean sheetFrom(int from) {
     int end = from;
     if (end < text.length() && text.charAt(end) == '\'') {

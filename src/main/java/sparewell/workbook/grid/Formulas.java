@@ -19,19 +19,19 @@ import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
 
 /**
- * Computes formulas whose value the file lacks. The whole workbook is loaded at the first use only,
- * and not at all where it is large: such a formula then counts as blank. Several sheets may ask at
- * once.
+ * Evaluates formulas without a stored value. The workbook is loaded at the first use, and not at
+ * all where it is larger than 20 MB packed or 40 MB unpacked: formulas then count as blank. Safe
+ * for several threads.
  */
 public final class Formulas {
   private static final long MOST_SHEET_BYTES = 40L << 20;
   private static final long MOST_FILE_BYTES = 20L << 20;
 
-  /** Their value changes by itself, and results must not. */
+  /** Functions whose value changes by itself, as results must not. */
   private static final Pattern VOLATILE =
       Pattern.compile("\\b(TODAY|NOW|RAND|RANDBETWEEN|RANDARRAY)\\s*\\(", Pattern.CASE_INSENSITIVE);
 
-  /** What stands for a formula beyond the evaluator, and is no value that a cell can show. */
+  /** Errors by which the evaluator says that it cannot compute a formula. */
   private static final Set<FormulaError> NOT_COMPUTED =
       EnumSet.of(
           FormulaError.NAME, // most often a function that it does not know

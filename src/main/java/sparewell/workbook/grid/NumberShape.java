@@ -2,7 +2,7 @@ package sparewell.workbook.grid;
 
 import java.util.Locale;
 
-/** How a number format shows a number, as far as it changes what the number means. */
+/** Kinds of number format that change the meaning of a number. */
 public enum NumberShape {
   GENERAL,
   DATE,

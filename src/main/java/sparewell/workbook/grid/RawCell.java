@@ -4,37 +4,36 @@ package sparewell.workbook.grid;
  * A cell that holds something.
  *
  * @param column counted from 1
- * @param kind what it holds
- * @param text its text; of a number or date empty where it has none worth showing, of an error the
- *     error's name
+ * @param kind kind of content
+ * @param text its text: of a date yyyy-mm-dd, of an error its name, of a number empty
  * @param number its number; 0 for other kinds
- * @param shape how a number is shown
- * @param formula whether it is a formula without a stored value
+ * @param shape format of a number
  */
-public record RawCell(
-    int column, Kind kind, String text, double number, NumberShape shape, boolean formula) {
+public record RawCell(int column, Kind kind, String text, double number, NumberShape shape) {
 
-  /** What a cell holds. */
+  /** Kind of content. */
   public enum Kind {
     NUMBER,
-    /** A number shown as a date: {@code text} is the date as yyyy-mm-dd, or empty out of range. */
+    /** A number shown as a date; its text is empty where the number names no day. */
     DATE,
     TEXT,
     BOOLEAN,
     /** An error value such as {@code #N/A}. */
     ERROR,
-    /** The file promises a value but does not hold a readable one; {@code text} says what. */
+    /** An unreadable value; {@code text} describes it. */
     DAMAGED,
-    /** A formula whose value the file lacks and that could not be computed. */
+    /** A formula without a stored value. */
     UNCOMPUTED
   }
 
-  static RawCell text(int column, String text) {
-    return new RawCell(column, Kind.TEXT, text, 0, NumberShape.GENERAL, false);
+  /** A cell that holds a text. */
+  public static RawCell text(int column, String text) {
+    return of(column, Kind.TEXT, text);
   }
 
-  static RawCell of(int column, Kind kind, String text) {
-    return new RawCell(column, kind, text, 0, NumberShape.GENERAL, false);
+  /** A cell of a kind without a number. */
+  public static RawCell of(int column, Kind kind, String text) {
+    return new RawCell(column, kind, text, 0, NumberShape.GENERAL);
   }
 
   static RawCell number(int column, double number, NumberShape shape, DateSystem dates) {
@@ -42,13 +41,13 @@ public record RawCell(
       return of(column, Kind.DAMAGED, "a number beyond all bounds");
     }
     if (shape != NumberShape.DATE) {
-      return new RawCell(column, Kind.NUMBER, "", number, shape, false);
+      return new RawCell(column, Kind.NUMBER, "", number, shape);
     }
     String date = dates.date(number).map(Object::toString).orElse("");
-    return new RawCell(column, Kind.DATE, date, number, shape, false);
+    return new RawCell(column, Kind.DATE, date, number, shape);
   }
 
-  /** Whether it holds nothing but blanks. */
+  /** Returns whether it holds nothing but blanks. */
   public boolean blank() {
     return kind == Kind.TEXT && text.isBlank();
   }

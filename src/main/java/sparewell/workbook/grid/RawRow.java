@@ -17,7 +17,9 @@ public record RawRow(int number, List<RawCell> cells) {
     cells = List.copyOf(cells);
   }
 
-  /** Whether its first cell marks it as one of a template's examples, which are never read. */
+  /**
+   * Returns whether its first cell marks it as one of a template's examples, which are never read.
+   */
   public boolean example() {
     return !cells.isEmpty()
         && cells.get(0).kind() == RawCell.Kind.TEXT

@@ -13,10 +13,6 @@ import sparewell.ooxml.SafeXml;
 final class SharedTexts {
   private final List<String> texts = new ArrayList<>();
 
-  static SharedTexts none() {
-    return new SharedTexts();
-  }
-
   static SharedTexts read(InputStream in) throws XMLStreamException {
     SharedTexts shared = new SharedTexts();
     XMLStreamReader xml = SafeXml.reader(in);

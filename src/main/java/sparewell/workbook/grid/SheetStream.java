@@ -68,9 +68,9 @@ final class SheetStream {
           case "is" -> inline = CellText.read(xml);
           case "f" -> {
             formula = true;
-            skip(xml);
+            CellText.plain(xml);
           }
-          default -> skip(xml);
+          default -> CellText.plain(xml);
         }
       }
     }
@@ -79,8 +79,7 @@ final class SheetStream {
     } else if (value != null && !(value.isEmpty() && !"str".equals(type))) {
       add(cells, valued(column, type == null ? "n" : type, value, formats.shape(style)));
     } else if (formula) {
-      NumberShape shape = formats.shape(style);
-      cells.add(new RawCell(column, RawCell.Kind.UNCOMPUTED, "", 0, shape, true));
+      cells.add(new RawCell(column, RawCell.Kind.UNCOMPUTED, "", 0, formats.shape(style)));
     }
   }
 
@@ -119,7 +118,7 @@ final class SheetStream {
     try {
       LocalDate date = LocalDate.parse(value.length() > 10 ? value.substring(0, 10) : value);
       return new RawCell(
-          column, RawCell.Kind.DATE, date.toString(), date.toEpochDay(), NumberShape.DATE, false);
+          column, RawCell.Kind.DATE, date.toString(), date.toEpochDay(), NumberShape.DATE);
     } catch (DateTimeParseException e) {
       return damaged(column, "'" + value + "' where the file promises a date");
     }
@@ -127,18 +126,6 @@ final class SheetStream {
 
   private static RawCell damaged(int column, String what) {
     return RawCell.of(column, RawCell.Kind.DAMAGED, what);
-  }
-
-  private static void skip(XMLStreamReader xml) throws XMLStreamException {
-    int depth = 1;
-    while (depth > 0) {
-      int event = xml.next();
-      if (event == XMLStreamConstants.START_ELEMENT) {
-        depth++;
-      } else if (event == XMLStreamConstants.END_ELEMENT) {
-        depth--;
-      }
-    }
   }
 
   static int rowNumber(String text, int next) {

@@ -1,7 +1,6 @@
 /**
- * The cells of a workbook as they stand in the file, streamed row by row, before any meaning.
+ * Cells of a workbook as stored in the file, streamed row by row.
  *
- * <p>Knows no input sheet. POI's object model serves only to compute formulas whose value the file
- * lacks.
+ * <p>Knows no input sheet. POI is used only to evaluate formulas without a stored value.
  */
 package sparewell.workbook.grid;

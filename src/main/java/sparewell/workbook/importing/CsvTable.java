@@ -15,7 +15,6 @@ import org.apache.commons.csv.CSVRecord;
 import sparewell.workbook.DateOrder;
 import sparewell.workbook.InputColumn;
 import sparewell.workbook.InputSheet;
-import sparewell.workbook.grid.NumberShape;
 import sparewell.workbook.grid.RawCell;
 import sparewell.workbook.grid.RawRow;
 import sparewell.workbook.read.BoundColumn;
@@ -201,7 +200,7 @@ record CsvTable(
     for (int i = 0; i < line.cells().size(); i++) {
       String text = Names.clean(line.cells().get(i));
       if (!text.isEmpty()) {
-        cells.add(new RawCell(i + 1, RawCell.Kind.TEXT, text, 0, NumberShape.GENERAL, false));
+        cells.add(RawCell.text(i + 1, text));
       }
     }
     return new RawRow((int) line.number(), cells);

@@ -57,7 +57,9 @@ record FileDates(Optional<DateOrder> order, Optional<String> proof) {
         : new FileDates(Optional.of(DateOrder.DMY), Optional.of(dayFirst.get(0)));
   }
 
-  /** Whether a column holds dates: one of dates, or of trips, which may go by their dates. */
+  /**
+   * Returns whether a column holds dates: one of dates, or of trips, which may go by their dates.
+   */
   static boolean holdsDates(InputColumn column) {
     return column.kind() == InputColumn.Kind.DATE || column.refersTo().equals("Trips");
   }
@@ -70,7 +72,7 @@ record FileDates(Optional<DateOrder> order, Optional<String> proof) {
         : text;
   }
 
-  /** Whether a text is a date in figures whose order is not known. */
+  /** Returns whether a text is a date in figures whose order is not known. */
   boolean open(String text) {
     return order.isEmpty() && Dates.iso(text).isEmpty() && FIGURES.matcher(text).matches();
   }

@@ -79,7 +79,10 @@ record FormulaColumns(List<CopiedFormula> copied, List<String> blank) {
     return new FormulaColumns(copied, blank);
   }
 
-  /** Whether a range of fixed rows ends at a row: copied below, it would miss the rows added. */
+  /**
+   * Returns whether a range of fixed rows ends at a row: copied below, it would miss the rows
+   * added.
+   */
   private static boolean endsAt(String formula, int row) {
     return Pattern.compile(":\\$?[A-Za-z]{1,3}\\$" + row + "(?!\\d)").matcher(formula).find();
   }

@@ -13,7 +13,6 @@ import sparewell.finding.Findings;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
-import sparewell.units.MassUnit;
 import sparewell.units.UnitSystem;
 import sparewell.workbook.DateOrder;
 import sparewell.workbook.InputColumn;
@@ -45,8 +44,8 @@ public final class ImportPlanner {
       throws UnusableImport, UnusableWorkbook, WorkbookRefused {
     ReadOptions options = ReadOptions.on(today);
     UnitSystem units = SeasonReader.read(book, options).season().settings().units();
-    MassUnit itemUnit = units == UnitSystem.US ? MassUnit.OUNCE : MassUnit.GRAM;
-    Map<InputSheet, Incoming> incoming = incoming(book, sources, itemUnit, order);
+
+    Map<InputSheet, Incoming> incoming = incoming(book, sources, units, order);
     Map<InputSheet, List<RawRow>> more = new LinkedHashMap<>();
     incoming.forEach((sheet, rows) -> more.put(sheet, rows.raw()));
     Map<String, Incoming> byName =
@@ -64,10 +63,7 @@ public final class ImportPlanner {
   }
 
   private static Map<InputSheet, Incoming> incoming(
-      WorkbookPackage book,
-      List<ImportSource> sources,
-      MassUnit itemUnit,
-      Optional<DateOrder> order)
+      WorkbookPackage book, List<ImportSource> sources, UnitSystem units, Optional<DateOrder> order)
       throws UnusableImport, WorkbookRefused {
     BookCells cells = BookCells.of(book);
     SheetChoice sheets = SheetChoice.of(book.sheets(), new Findings());
@@ -79,9 +75,9 @@ public final class ImportPlanner {
       try {
         CsvTable table = CsvTable.of(source, order);
         TargetTable target = target(sheets, cells, source.sheet());
-        requireColumns(table, target, new ValueMaker(table, target, itemUnit).homeless());
+        requireColumns(table, target, new ValueMaker(table, target, units).homeless());
         Incoming rows =
-            new Incoming(table, target, itemUnit, cells.dates(), source.made().isPresent());
+            new Incoming(table, target, units, cells.dates(), source.made().isPresent());
         FormulaColumns own = FormulaColumns.of(book, target, rows.raw().size());
         TableFormulas.said(book, target, own).forEach(rows::note);
         rows.copy(own.copied());

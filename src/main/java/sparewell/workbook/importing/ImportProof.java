@@ -10,7 +10,6 @@ import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.workbook.grid.BookCells;
 import sparewell.workbook.grid.FormulaCells;
-import sparewell.workbook.grid.NumberShape;
 import sparewell.workbook.grid.RawCell;
 import sparewell.workbook.grid.RawRow;
 import sparewell.workbook.value.Words;
@@ -19,7 +18,7 @@ import sparewell.workbook.value.Words;
 public final class ImportProof {
   private ImportProof() {}
 
-  /** Whether the written workbook differs from the one before by the planned rows alone. */
+  /** Returns whether the written workbook differs from the one before by the planned rows alone. */
   public static boolean holds(WorkbookPackage before, WorkbookPackage written, SheetPlan plan)
       throws WorkbookRefused {
     Optional<SheetEntry> sheet =
@@ -34,16 +33,12 @@ public final class ImportProof {
       row.values().forEach(value -> cells.add(value.raw()));
       for (CopiedFormula formula : plan.copied()) {
         if (formula.at(number).isPresent()) {
-          cells.add(uncomputed(formula.column()));
+          cells.add(RawCell.of(formula.column(), RawCell.Kind.UNCOMPUTED, ""));
         }
       }
     }
     return shown(wanted).equals(shown(rows(written, sheet.get())))
         && formulasHold(written, sheet.get(), plan);
-  }
-
-  private static RawCell uncomputed(int column) {
-    return new RawCell(column, RawCell.Kind.UNCOMPUTED, "", 0, NumberShape.GENERAL, true);
   }
 
   private static boolean formulasHold(WorkbookPackage written, SheetEntry sheet, SheetPlan plan)

@@ -11,7 +11,7 @@ import java.util.TreeMap;
 import sparewell.finding.Cell;
 import sparewell.finding.Finding;
 import sparewell.finding.Severity;
-import sparewell.units.MassUnit;
+import sparewell.units.UnitSystem;
 import sparewell.workbook.grid.DateSystem;
 import sparewell.workbook.grid.RawRow;
 
@@ -35,16 +35,15 @@ final class Incoming {
    *
    * @param allNew whether every row is new, whatever the sheet holds
    */
-  Incoming(
-      CsvTable table, TargetTable target, MassUnit itemUnit, DateSystem dates, boolean allNew) {
+  Incoming(CsvTable table, TargetTable target, UnitSystem units, DateSystem dates, boolean allNew) {
     this.table = table;
     this.target = target;
-    RowKey key = new RowKey(table, target, itemUnit, dates);
+    RowKey key = new RowKey(table, target, units, dates);
     Map<List<String>, Integer> there = new HashMap<>();
     if (!allNew) {
       target.rows().forEach(row -> there.merge(key.of(row), 1, Integer::sum));
     }
-    ValueMaker maker = new ValueMaker(table, target, itemUnit);
+    ValueMaker maker = new ValueMaker(table, target, units);
     for (CsvTable.Line line : table.lines()) {
       NewRow row = new NewRow(line.number(), maker.values(line));
       RawRow raw = row.raw(0);

@@ -30,7 +30,7 @@ public record NewValue(int column, String text, Optional<Double> number, Optiona
   /** The cell as the analyser would read it. */
   RawCell raw() {
     return number.isPresent()
-        ? new RawCell(column, RawCell.Kind.NUMBER, "", number.get(), NumberShape.GENERAL, false)
-        : new RawCell(column, RawCell.Kind.TEXT, text, 0, NumberShape.GENERAL, false);
+        ? new RawCell(column, RawCell.Kind.NUMBER, "", number.get(), NumberShape.GENERAL)
+        : RawCell.text(column, text);
   }
 }

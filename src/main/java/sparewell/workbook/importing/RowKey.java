@@ -4,7 +4,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import sparewell.units.MassUnit;
+import sparewell.units.UnitSystem;
 import sparewell.workbook.InputColumn;
 import sparewell.workbook.grid.DateSystem;
 import sparewell.workbook.grid.RawCell;
@@ -26,16 +26,16 @@ final class RowKey {
   private static final List<String> ALWAYS = List.of("Size", "Colour");
 
   private final List<BoundColumn> compared = new ArrayList<>();
-  private final MassUnit itemUnit;
+  private final UnitSystem units;
   private final DateSystem dates;
 
-  RowKey(CsvTable from, TargetTable to, MassUnit itemUnit, DateSystem dates) {
+  RowKey(CsvTable from, TargetTable to, UnitSystem units, DateSystem dates) {
     for (InputColumn column : to.sheet().columns()) {
       if (from.column(column.name()).isPresent() || ALWAYS.contains(column.name())) {
         to.column(column.name()).ifPresent(compared::add);
       }
     }
-    this.itemUnit = itemUnit;
+    this.units = units;
     this.dates = dates;
   }
 
@@ -58,7 +58,7 @@ final class RowKey {
           case HOURS -> Amounts.hours(cell, ValueMaker.SILENT).map(RowKey::rounded);
           case MONEY -> Amounts.money(cell, ValueMaker.SILENT).map(BigDecimal::toPlainString);
           case ITEM_MASS ->
-              Amounts.mass(cell, bound.massUnit(itemUnit), ValueMaker.SILENT)
+              Amounts.mass(cell, bound.massUnit(units), ValueMaker.SILENT)
                   .map(mass -> String.valueOf(mass.milligrams()));
           case PIECES, COUNT, DAYS, NUMBER ->
               Amounts.number(cell, ValueMaker.SILENT).map(Numbers::plain);

@@ -136,7 +136,7 @@ final class TargetTable {
     return rows.stream().filter(row -> !row.example()).reduce((a, b) -> b);
   }
 
-  /** Whether the angler's last row holds a plain number in a column. */
+  /** Returns whether the angler's last row holds a plain number in a column. */
   boolean numeric(BoundColumn column) {
     return model()
         .flatMap(row -> row.at(column.index()))

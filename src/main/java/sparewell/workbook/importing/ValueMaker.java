@@ -9,9 +9,9 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 import sparewell.finding.Code;
 import sparewell.units.MassUnit;
+import sparewell.units.UnitSystem;
 import sparewell.workbook.InputColumn;
 import sparewell.workbook.grid.DateSystem;
-import sparewell.workbook.grid.NumberShape;
 import sparewell.workbook.grid.RawCell;
 import sparewell.workbook.read.BoundColumn;
 import sparewell.workbook.value.Amounts;
@@ -41,13 +41,13 @@ final class ValueMaker {
 
   private final CsvTable from;
   private final TargetTable to;
-  private final MassUnit itemUnit;
+  private final UnitSystem units;
 
-  /** {@code itemUnit} holds where a header names no unit. */
-  ValueMaker(CsvTable from, TargetTable to, MassUnit itemUnit) {
+  /** {@code units} hold where a header names none. */
+  ValueMaker(CsvTable from, TargetTable to, UnitSystem units) {
     this.from = from;
     this.to = to;
-    this.itemUnit = itemUnit;
+    this.units = units;
   }
 
   /** The values of a line, by column of the sheet. */
@@ -98,7 +98,7 @@ final class ValueMaker {
   }
 
   private static RawCell cell(String text) {
-    return new RawCell(0, RawCell.Kind.TEXT, text, 0, NumberShape.GENERAL, false);
+    return RawCell.text(0, text);
   }
 
   /** Names that are numbers go on as such where the angler's own do. */
@@ -133,8 +133,8 @@ final class ValueMaker {
 
   /** A fraction stays one; a unit that the sheet's header does not have is taken into account. */
   private NewValue mass(String text, BoundColumn source, BoundColumn target) {
-    MassUnit has = source.massUnit(itemUnit);
-    MassUnit wants = target.massUnit(itemUnit);
+    MassUnit has = source.massUnit(units);
+    MassUnit wants = target.massUnit(units);
     boolean plain = PLAIN.matcher(text).matches();
     if (plain && has == wants) {
       return NewValue.ofNumber(target.index(), Double.parseDouble(text));

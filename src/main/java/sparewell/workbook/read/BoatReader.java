@@ -110,7 +110,7 @@ final class BoatReader {
     return degrees;
   }
 
-  /** Whether a test can be used; one begun but not complete is remarked. */
+  /** Returns whether a test can be used; one begun but not complete is remarked. */
   private boolean complete(
       String test,
       Optional<?> weight,

@@ -22,13 +22,13 @@ record Book(
   /** Reads each row of a sheet; a sheet that the workbook lacks has none. */
   void each(InputSheet sheet, Consumer<Row> reader) {
     Optional<InputTable> table = Optional.ofNullable(tables.get(sheet));
-    Units units = Units.of(settings.units());
+
     table.map(InputTable::rows).orElse(List.of()).stream()
-        .map(raw -> new Row(table.orElseThrow(), raw, units, dates, findings))
+        .map(raw -> new Row(table.orElseThrow(), raw, settings.units(), dates, findings))
         .forEach(reader);
   }
 
-  /** Whether a row's Date is after the date of analysis; it is remarked then. */
+  /** Returns whether a row's Date is after the date of analysis; it is remarked then. */
   boolean isLater(Row row, LocalDate date) {
     boolean later = date.isAfter(settings.asOf());
     if (later) {

@@ -7,6 +7,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import sparewell.units.LengthUnit;
 import sparewell.units.MassUnit;
+import sparewell.units.UnitSystem;
 import sparewell.workbook.InputColumn;
 import sparewell.workbook.value.Names;
 
@@ -64,27 +65,40 @@ public record BoundColumn(InputColumn column, int index, String header, String u
     return Stream.concat(Stream.of(column.name()), column.aliases().stream()).map(Names::fold);
   }
 
-  /** Whether something stands in brackets that is no unit of what the column holds. */
+  /** Returns whether something stands in brackets that is no unit of what the column holds. */
   boolean unitUnknown() {
     return !unit.isEmpty()
         && (isMass(column) && mass(unit).isEmpty() || isLength(column) && length(unit).isEmpty());
   }
 
-  /** The unit of its masses: what its header names, else the standard one. */
-  public MassUnit massUnit(MassUnit standard) {
-    return mass(unit).orElse(standard);
+  /** Unit of its masses: the one in its header, else that of the system. */
+  public MassUnit massUnit(UnitSystem system) {
+    return mass(unit)
+        .orElse(
+            column.kind() == InputColumn.Kind.ITEM_MASS ? system.itemMass() : system.loadMass());
   }
 
-  LengthUnit lengthUnit(LengthUnit standard) {
-    return length(unit).orElse(standard);
+  LengthUnit lengthUnit(UnitSystem system) {
+    return length(unit).orElse(system.length());
   }
 
-  static boolean isMass(InputColumn column) {
+  /** Symbol of the unit that holds where the header names none. */
+  String standardUnit(UnitSystem system) {
+    BoundColumn plain = new BoundColumn(column, index, header, "");
+    return isMass(column) ? plain.massUnit(system).symbol() : system.length().symbol();
+  }
+
+  /** Symbols of the units that the column takes. */
+  String knownUnits() {
+    return isMass(column) ? "oz, lb, g, kg" : "in, ft, mm, cm, m";
+  }
+
+  private static boolean isMass(InputColumn column) {
     return column.kind() == InputColumn.Kind.ITEM_MASS
         || column.kind() == InputColumn.Kind.LOAD_MASS;
   }
 
-  static boolean isLength(InputColumn column) {
+  private static boolean isLength(InputColumn column) {
     return column.kind() == InputColumn.Kind.LENGTH || column.kind() == InputColumn.Kind.POSITION;
   }
 

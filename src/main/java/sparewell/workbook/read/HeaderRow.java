@@ -88,7 +88,7 @@ public record HeaderRow(
         .orElse("");
   }
 
-  /** Whether it holds every required column. */
+  /** Returns whether it holds every required column. */
   public boolean complete() {
     return missing.isEmpty();
   }

@@ -27,7 +27,7 @@ final class Moments {
         WITH_UNIT.matcher(cell.kind() == RawCell.Kind.TEXT ? Names.clean(cell.text()) : "");
     if (parts.matches()) {
       pair = parts.group(2);
-      number = new RawCell(cell.column(), cell.kind(), parts.group(1), 0, cell.shape(), false);
+      number = RawCell.text(cell.column(), parts.group(1));
     }
     Optional<Double> kilogramMetres = size(pair, units);
     if (kilogramMetres.isEmpty()) {

@@ -119,8 +119,8 @@ final class PlacesReader {
   }
 
   /**
-   * Whether a row defines a new name: it has no fault and the name was not met before. The first
-   * good row of a name counts; a later one is remarked.
+   * Returns whether a row defines a new name: it has no fault and the name was not met before. The
+   * first good row of a name counts; a later one is remarked.
    */
   static boolean defined(Row row, String column, Optional<String> name, Keys keys) {
     if (name.isEmpty()) {

@@ -13,10 +13,10 @@ import sparewell.units.Length;
 import sparewell.units.LengthUnit;
 import sparewell.units.Mass;
 import sparewell.units.MassUnit;
+import sparewell.units.UnitSystem;
 import sparewell.workbook.InputColumn;
 import sparewell.workbook.Range;
 import sparewell.workbook.grid.DateSystem;
-import sparewell.workbook.grid.NumberShape;
 import sparewell.workbook.grid.RawCell;
 import sparewell.workbook.grid.RawRow;
 import sparewell.workbook.value.Amounts;
@@ -31,17 +31,16 @@ import sparewell.workbook.value.Words;
  */
 final class Row {
   private static final String ROW_LEFT_OUT = "row left out";
-  private static final RawCell BLANK =
-      new RawCell(0, RawCell.Kind.UNCOMPUTED, "", 0, NumberShape.GENERAL, false);
+  private static final RawCell BLANK = RawCell.of(0, RawCell.Kind.UNCOMPUTED, "");
 
   private final InputTable table;
   private final RawRow raw;
-  private final Units units;
+  private final UnitSystem units;
   private final DateSystem dates;
   private final Findings findings;
   private boolean failed;
 
-  Row(InputTable table, RawRow raw, Units units, DateSystem dates, Findings findings) {
+  Row(InputTable table, RawRow raw, UnitSystem units, DateSystem dates, Findings findings) {
     this.table = table;
     this.raw = raw;
     this.units = units;
@@ -49,7 +48,7 @@ final class Row {
     this.findings = findings;
   }
 
-  /** Whether a fault was found that costs the row. */
+  /** Returns whether a fault was found that costs the row. */
   boolean failed() {
     return failed;
   }
@@ -123,7 +122,7 @@ final class Row {
   }
 
   Optional<Mass> mass(BoundColumn bound) {
-    return read(bound, (c, r) -> Amounts.mass(c, bound.massUnit(units.mass(bound.column())), r));
+    return read(bound, (c, r) -> Amounts.mass(c, bound.massUnit(units), r));
   }
 
   /** A mass above 0. */
@@ -131,8 +130,7 @@ final class Row {
     return read(
         bound,
         (cell, remarks) -> {
-          Optional<Mass> mass =
-              Amounts.mass(cell, bound.massUnit(units.mass(bound.column())), remarks);
+          Optional<Mass> mass = Amounts.mass(cell, bound.massUnit(units), remarks);
           if (mass.isPresent() && mass.get().milligrams() == 0) {
             remarks.unusable(Code.NOT_POSITIVE, "");
             return Optional.empty();
@@ -146,15 +144,13 @@ final class Row {
   }
 
   Optional<Length> length(BoundColumn bound) {
-    return read(bound, (c, r) -> Amounts.length(c, bound.lengthUnit(units.length()), r));
+    return read(bound, (c, r) -> Amounts.length(c, bound.lengthUnit(units), r));
   }
 
   Optional<Length> position(String column) {
     return table
         .column(column)
-        .flatMap(
-            bound ->
-                read(bound, (c, r) -> Amounts.position(c, bound.lengthUnit(units.length()), r)));
+        .flatMap(bound -> read(bound, (c, r) -> Amounts.position(c, bound.lengthUnit(units), r)));
   }
 
   Optional<Integer> pieces(String column) {
@@ -289,7 +285,9 @@ final class Row {
     return value;
   }
 
-  /** Whether a value lies in its column's range, if the column has one; remarked where not. */
+  /**
+   * Returns whether a value lies in its column's range, if the column has one; remarked where not.
+   */
   private static boolean allowed(Object value, InputColumn column, Remarks remarks) {
     Optional<Range> range = column.range();
     if (range.isEmpty() || range.get().holds(amount(value, range.get().unit()))) {

@@ -46,11 +46,7 @@ final class SettingRows {
     }
     if (bound.get().unitUnknown()) {
       row.say(
-          nameColumn,
-          Code.HEADER_UNIT,
-          name.get(),
-          BoundColumn.isMass(bound.get().column()) ? "oz, lb, g, kg" : "in, ft, mm, cm, m",
-          "the standard unit");
+          nameColumn, Code.HEADER_UNIT, name.get(), bound.get().knownUnits(), "the standard unit");
     }
     byName.put(key, new Named(row, bound.get()));
   }

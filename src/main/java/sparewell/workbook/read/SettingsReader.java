@@ -19,7 +19,6 @@ import sparewell.workbook.InputRows;
 import sparewell.workbook.InputSheets;
 import sparewell.workbook.TypedChance;
 import sparewell.workbook.grid.DateSystem;
-import sparewell.workbook.grid.NumberShape;
 import sparewell.workbook.grid.RawCell;
 import sparewell.workbook.grid.RawRow;
 import sparewell.workbook.value.Amounts;
@@ -64,7 +63,7 @@ final class SettingsReader {
     SettingRows rows = new SettingRows(InputSheets.SETTINGS, InputRows.SETTINGS);
     if (table.isPresent()) {
       for (RawRow raw : table.get().rows()) {
-        rows.add(new Row(table.get(), raw, Units.of(units), dates, findings));
+        rows.add(new Row(table.get(), raw, units, dates, findings));
       }
     }
     return rows;
@@ -85,7 +84,7 @@ final class SettingsReader {
   /** U.S. is us. */
   private static RawCell plainUs(RawCell cell) {
     boolean dotted = cell.kind() == RawCell.Kind.TEXT && Names.fold(cell.text()).equals("u s");
-    return dotted ? new RawCell(cell.column(), cell.kind(), "us", 0, cell.shape(), false) : cell;
+    return dotted ? RawCell.text(cell.column(), "us") : cell;
   }
 
   private Settings settings(UnitSystem units) {
@@ -132,7 +131,7 @@ final class SettingsReader {
   }
 
   private static RawCell standard(InputColumn column) {
-    return new RawCell(0, RawCell.Kind.TEXT, column.standard(), 0, NumberShape.GENERAL, false);
+    return RawCell.text(0, column.standard());
   }
 
   private static OptionalDouble optional(Optional<Double> value) {

@@ -61,7 +61,7 @@ public final class SheetChoice {
     return Optional.ofNullable(chosen.get(sheet)).filter(entry -> entry.partName().isPresent());
   }
 
-  /** Whether no required sheet is there, nor one of nearly its name. */
+  /** Returns whether no required sheet is there, nor one of nearly its name. */
   boolean noneMeant() {
     return InputSheets.ALL.stream()
         .filter(InputSheet::required)

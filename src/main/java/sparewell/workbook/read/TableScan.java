@@ -135,8 +135,8 @@ final class TableScan implements Consumer<RawRow> {
             Code.HEADER_UNIT,
             new Cell(name, found.row(), bound.index()),
             bound.header(),
-            BoundColumn.isMass(bound.column()) ? "oz, lb, g, kg" : "in, ft, mm, cm, m",
-            Units.of(units).symbol(bound.column()));
+            bound.knownUnits(),
+            bound.standardUnit(units));
       }
     }
     if (rows.isEmpty() && sheet.required()) {

@@ -115,7 +115,7 @@ final class TripsReader {
         });
   }
 
-  /** Whether a row's trip is after the date of analysis; it is remarked then. */
+  /** Returns whether a row's trip is after the date of analysis; it is remarked then. */
   boolean isLater(Row row, String trip) {
     LocalDate day = later.get(trip);
     if (day != null) {

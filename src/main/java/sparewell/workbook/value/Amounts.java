@@ -137,13 +137,7 @@ public final class Amounts {
   public static Optional<BigDecimal> money(RawCell cell, Remarks remarks) {
     RawCell plain =
         cell.kind() == RawCell.Kind.TEXT
-            ? new RawCell(
-                cell.column(),
-                cell.kind(),
-                cell.text().replaceAll("\\p{Sc}", ""),
-                0,
-                cell.shape(),
-                false)
+            ? RawCell.text(cell.column(), cell.text().replaceAll("\\p{Sc}", ""))
             : cell;
     return worded(plain, word -> size(word.matches("[a-z]{3}|each|ea"), 1), remarks)
         .flatMap(value -> notNegative(value, remarks))

@@ -45,7 +45,7 @@ public final class Names {
     return clean.toString();
   }
 
-  /** Whether there are control characters that are no blanks. */
+  /** Returns whether there are control characters that are no blanks. */
   public static boolean hasControls(String text) {
     return text.chars().anyMatch(c -> Character.isISOControl(c) && !isBlank((char) c));
   }

@@ -396,7 +396,7 @@ class CellsReadTest {
   @Test
   void aFormulaForAnErrorIsSaid() {
     assertEquals(
-        "the cell in Count shows the error #DIV/0!; mend its formula",
+        "the cell in Count shows the error #DIV/0!; correct its formula",
         stock("=1/0").only(Code.ERROR_VALUE).message());
   }
 

@@ -49,13 +49,11 @@ class NamesReadTest {
                 .plus("Boxes", "Tray B|Stren"));
     assertEquals(
         List.of(
-            "'Tary A' in Box is not known: it stands nowhere in the sheets Boxes and Compartments;"
+            "'Tary A' in Box is not in the sheets Boxes and Compartments;"
                 + " did you mean 'Tray A'?",
-            "'Stren' in Compartment is not known: it stands nowhere in the sheet Compartments;"
-                + " did you mean 'Stern'?",
-            "'Wrom' in Style is not known: it stands nowhere in the sheet Styles; did you mean"
-                + " 'Worm'?",
-            "'T9' in Trip is not known: it stands nowhere in the sheet Trips"),
+            "'Stren' in Compartment is not in the sheet Compartments;" + " did you mean 'Stern'?",
+            "'Wrom' in Style is not in the sheet Styles; did you mean" + " 'Worm'?",
+            "'T9' in Trip is not in the sheet Trips"),
         reading.findings().stream().map(f -> f.message()).toList());
     assertTrue(reading.findings().stream().allMatch(f -> f.done().equals("row left out")));
     assertEquals(1, reading.season().losses().size());
@@ -223,7 +221,7 @@ class NamesReadTest {
             "note Losses C3 ITEM_NOT_IN_STOCK"),
         reading.lines());
     assertEquals(
-        "'Gren' in Colour is a letter or two off 'Green'; did you mean that?",
+        "'Gren' in Colour differs from 'Green' by a letter or two; did you mean that?",
         reading.only(Code.DID_YOU_MEAN).message());
     assertEquals("Gren", reading.season().losses().get(0).item().colour());
   }
