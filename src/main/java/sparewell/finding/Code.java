@@ -128,10 +128,7 @@ public enum Code {
       "this trip has no name, and another trip has its date %1$s; name it",
       "the date alone is taken for this trip"),
   CHANCE_OPTION_PERCENT(
-      "I-057",
-      WARNING,
-      "the chance %1$s looks like percent; write it like 0.95",
-      "read as %2$s"),
+      "I-057", WARNING, "the chance %1$s looks like percent; write it like 0.95", "read as %2$s"),
   BLANK_PACK_SIZE(
       "I-058",
       WARNING,
