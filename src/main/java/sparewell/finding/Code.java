@@ -481,6 +481,11 @@ public enum Code {
       WARNING,
       "'%1$s' was typed for a line that is not on the list now (%2$s)",
       "not posted; if it was done, add it to your own sheets"),
+  TICK_BESIDE_LINE(
+      "W-201",
+      Severity.WARNING,
+      "'%1$s' was typed in a column of ours, but beside no line of the table",
+      "not posted; type it anew beside its line"),
   SIGNATURE_DROPPED(
       "W-002",
       WARNING,

@@ -8,13 +8,17 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.Collectors;
 import sparewell.finding.Cell;
+import sparewell.season.Cause;
 import sparewell.season.Event;
 import sparewell.season.ItemId;
+import sparewell.season.Loss;
 import sparewell.season.Season;
+import sparewell.season.Trip;
 import sparewell.sheet.EntryTable;
 import sparewell.sheet.Ticks;
 import sparewell.sheet.TripCardSheet;
@@ -24,10 +28,11 @@ import sparewell.workbook.InputSheets;
 /** The rows of the trip that the trip card tells of. */
 final class PostedTrip {
   private final Typed typed;
-  private final Season season;
   private final LocalDate date;
   private final List<PostedRow> rows = new ArrayList<>();
   private final List<String> faults = new ArrayList<>();
+  private final List<Loss> losses = new ArrayList<>();
+  private Season season;
 
   PostedTrip(Typed typed, Season season, LocalDate date) {
     this.typed = typed;
@@ -44,6 +49,11 @@ final class PostedTrip {
 
   List<String> faults() {
     return faults;
+  }
+
+  /** The records with the trip and its losses. */
+  Season season() {
+    return season;
   }
 
   private void post() {
@@ -71,6 +81,9 @@ final class PostedTrip {
     rows.add(new PostedRow(InputSheets.TRIPS, trip, Cell.ofSheet(TripCardSheet.NAME)));
     of(EntryTable.CARD_STYLES).forEach(row -> hours(name, row));
     of(EntryTable.CARD_ITEMS).forEach(row -> loss(name, row));
+    Trip fished =
+        new Trip(name, day, "", OptionalDouble.empty(), 1, Optional.empty(), rows.get(0).from());
+    season = LedgerProof.withTrip(season, fished, losses);
   }
 
   private List<Typed.Row> of(EntryTable table) {
@@ -159,14 +172,16 @@ final class PostedTrip {
   private void loss(String trip, Typed.Row row) {
     Object lost = row.entries().getOrDefault(TripCardSheet.LOST, "0");
     Object ranOut = row.entries().getOrDefault(TripCardSheet.RAN_OUT, "no");
-    OptionalInt pieces = Poster.number(lost);
+    OptionalInt pieces = Ticks.pieces(lost);
     if (pieces.isEmpty()) {
       fault(row, "'" + Ticks.plain(lost) + "' is no whole number of pieces lost");
     } else if (!Ticks.isYes(ranOut) && !Ticks.isNo(ranOut)) {
       fault(row, "'" + Ticks.plain(ranOut) + "' is neither yes nor no");
     } else if (pieces.getAsInt() > 0 || Ticks.isYes(ranOut)) {
-      Map<String, String> values =
-          Poster.item(new ItemId(row.key().get(0), row.key().get(1), row.key().get(2)));
+      ItemId item = new ItemId(row.key().get(0), row.key().get(1), row.key().get(2));
+      losses.add(
+          new Loss(trip, item, pieces.getAsInt(), Cause.OTHER, Ticks.isYes(ranOut), row.at()));
+      Map<String, String> values = Poster.item(item);
       values.put("Trip", trip);
       values.put("Lost", String.valueOf(pieces.getAsInt()));
       values.put("Ran out", Ticks.isYes(ranOut) ? "yes" : "");

@@ -7,17 +7,19 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import sparewell.finding.Cell;
 import sparewell.season.ItemId;
+import sparewell.season.Place;
+import sparewell.season.Recount;
 import sparewell.season.Season;
 import sparewell.season.Style;
 import sparewell.sheet.EntryTable;
 import sparewell.sheet.Ticks;
 import sparewell.sheet.Typed;
-import sparewell.stock.OnHand;
 import sparewell.workbook.InputSheet;
 import sparewell.workbook.InputSheets;
 
@@ -28,15 +30,15 @@ public final class Poster {
   private final Season season;
   private final LocalDate date;
   private final PlaceNames places;
-  private final SameDayCounts counts;
+  private final LedgerProof proof;
   private final List<PostedRow> rows = new ArrayList<>();
   private final List<String> faults = new ArrayList<>();
 
-  private Poster(Season season, OnHand onHand, LocalDate date) {
+  private Poster(Season season, Season withTrip, LocalDate date) {
     this.season = season;
     this.date = date;
     this.places = new PlaceNames(season);
-    this.counts = new SameDayCounts(season, onHand, date);
+    this.proof = new LedgerProof(withTrip, date);
   }
 
   /**
@@ -44,14 +46,14 @@ public final class Poster {
    *
    * @param typed what was typed
    * @param season the angler's records before
-   * @param onHand what is on hand before
    * @param date date of the rows, but for those of a trip, which have the trip's own
    */
-  public static Posting of(Typed typed, Season season, OnHand onHand, LocalDate date) {
-    Poster poster = new Poster(season, onHand, date);
-    typed.rows().stream().filter(Typed.Row::ticked).forEach(poster::post);
-    poster.countAnew();
+  public static Posting of(Typed typed, Season season, LocalDate date) {
     PostedTrip trip = new PostedTrip(typed, season, date);
+    Poster poster = new Poster(season, trip.season(), date);
+    typed.rows().stream().filter(Typed.Row::ticked).forEach(poster::post);
+    typed.strays().forEach(poster::stray);
+    poster.countAnew();
     poster.rows.addAll(trip.rows());
     poster.faults.addAll(trip.faults());
     return new Posting(poster.rows, poster.faults);
@@ -71,16 +73,15 @@ public final class Poster {
 
   private void carried(Typed.Row row, Object fromShown) {
     OptionalInt pieces = done(row);
-    Optional<String> from = place(row, fromShown, "it is not known where they lay");
-    Optional<String> to = into(row);
+    Optional<Place> from = place(row, fromShown, "it is not known where they lay");
+    Optional<Place> to = into(row);
     if (pieces.isPresent() && pieces.getAsInt() > 0 && from.isPresent() && to.isPresent()) {
       Map<String, String> values = item(row);
       values.put("Count", inUnit(row, pieces.getAsInt()));
-      values.put("From box", from.get());
-      values.put("To box", to.get());
+      values.put("From box", from.get().name());
+      values.put("To box", to.get().name());
       add(InputSheets.TRANSFERS, values, row.at());
-      counts.change(itemOf(row), from.get(), -pieces.getAsInt(), row.at());
-      counts.change(itemOf(row), to.get(), pieces.getAsInt(), row.at());
+      proof.carried(itemOf(row), from.get(), to.get(), pieces.getAsInt(), row.at());
     }
   }
 
@@ -93,14 +94,19 @@ public final class Poster {
 
   private void bought(Typed.Row row) {
     OptionalInt packs = done(row);
-    Optional<String> to = into(row);
+    Optional<Place> to = into(row);
     if (packs.isEmpty() || packs.getAsInt() == 0 || to.isEmpty()) {
       return;
     }
-    int asked = number(row.shown().get("Packs")).orElse(packs.getAsInt());
-    int pieces = number(row.shown().get("Pieces")).orElse(asked) / asked * packs.getAsInt();
+    int asked = asked(row).orElseThrow();
+    OptionalInt ofAll = Ticks.whole(row.shown().get("Pieces"));
+    if (ofAll.isEmpty()) {
+      fault(row, "how many pieces that are cannot be read under Pieces");
+      return;
+    }
+    int pieces = ofAll.getAsInt() / asked * packs.getAsInt();
     Map<String, String> values = item(row);
-    values.put("Box", to.get());
+    values.put("Box", to.get().name());
     values.put("Count", inUnit(row, pieces));
     if (row.shown().get("Cost") instanceof Double cost) {
       values.put(
@@ -111,15 +117,15 @@ public final class Poster {
               .toPlainString());
     }
     add(InputSheets.RESTOCKS, values, row.at());
-    counts.change(itemOf(row), to.get(), pieces, row.at());
+    proof.bought(itemOf(row), to.get(), pieces, row.at());
   }
 
   private void moved(Typed.Row row) {
-    Optional<String> to = place(row, row.shown().get("To"), "there is no compartment");
+    Optional<Place> to = place(row, row.shown().get("To"), "there is no compartment");
     if (yes(row) && to.isPresent()) {
       Map<String, String> values = new LinkedHashMap<>();
       values.put("Box", text(row, "Box"));
-      values.put("Compartment", to.get());
+      values.put("Compartment", to.get().name());
       add(InputSheets.BOX_LOG, values, row.at());
     }
   }
@@ -135,73 +141,111 @@ public final class Poster {
 
   private void counted(Typed.Row row) {
     Object entry = row.entries().values().iterator().next();
-    OptionalInt pieces = number(entry);
+    OptionalInt pieces = Ticks.pieces(entry);
     if (pieces.isEmpty()) {
       fault(row, "'" + Ticks.plain(entry) + "' is no whole number of pieces");
       return;
     }
     Object where = row.shown().getOrDefault("Box", row.shown().get("Compartment"));
-    Optional<String> place = place(row, where, "its box is not known");
+    Optional<Place> place = place(row, where, "its box is not known");
     if (place.isPresent()) {
       Map<String, String> values = item(row);
-      values.put("Box", place.get());
+      values.put("Box", place.get().name());
       values.put("Count", inUnit(row, pieces.getAsInt()));
       add(InputSheets.COUNTS, values, row.at());
-      counts.counted(itemOf(row), place.get());
+      proof.counted(itemOf(row), place.get(), pieces.getAsInt(), row.at());
     }
   }
 
-  /** Where a row of the ledgers would not count, its outcome is counted. */
+  /** Where the rows would not give the stock that was made, its outcome is counted. */
   private void countAnew() {
-    for (SameDayCounts.Count count : counts.all()) {
+    for (Recount count : proof.missing()) {
       Map<String, String> values = item(count.item());
-      values.put("Box", count.place());
-      values.put("Count", inUnit(count.item().style(), count.pieces()));
+      values.put("Date", count.date().toString());
+      values.put("Box", count.place().name());
+      values.put("Count", inUnit(count.item().style(), count.countedPieces()));
       values.put("Note", "as it is after what was posted");
-      add(InputSheets.COUNTS, values, count.from());
+      rows.add(new PostedRow(InputSheets.COUNTS, values, count.origin()));
     }
   }
 
   /** How many of those asked for were done; empty, with a fault, where that cannot be told. */
   private OptionalInt done(Typed.Row row) {
     Object entry = row.entries().get(EntryTable.DONE);
-    int asked = number(row.shown().get(row.table().count().orElseThrow())).orElse(0);
-    if (Ticks.isYes(entry)) {
-      return OptionalInt.of(asked);
-    }
-    OptionalInt done = number(entry);
-    if (done.isEmpty()) {
-      fault(row, "'" + Ticks.plain(entry) + "' is neither yes nor a whole number");
-    } else if (done.getAsInt() > asked) {
+    OptionalInt asked = asked(row);
+    Optional<Ticks.Amount> done =
+        Ticks.isYes(entry) && asked.isPresent()
+            ? Optional.of(Ticks.Amount.of(asked.getAsInt()))
+            : Ticks.amount(entry);
+    String said = "'" + Ticks.plain(entry) + "'";
+    if (asked.isEmpty() || asked.getAsInt() == 0) {
+      fault(row, "how many were asked for cannot be read under " + heading(row));
+    } else if (done.isEmpty()) {
+      fault(row, said + " is neither yes nor a whole number; type yes, or how many were done");
+    } else if (done.get().of().orElse(asked.getAsInt()) != asked.getAsInt()
+        || !done.get().countsIn(heading(row))) {
+      fault(
+          row,
+          said
+              + " does not fit the "
+              + asked.getAsInt()
+              + " "
+              + heading(row).toLowerCase(Locale.ROOT)
+              + " asked for");
+    } else if (done.get().count() > asked.getAsInt()) {
       fault(
           row,
           Ticks.plain(entry)
               + " is more than the "
-              + asked
+              + asked.getAsInt()
               + " asked for; type yes, and log what is more yourself");
-      return OptionalInt.empty();
+    } else {
+      return OptionalInt.of(done.get().count());
     }
-    return done;
+    return OptionalInt.empty();
   }
 
+  private static String heading(Typed.Row row) {
+    return row.table().count().orElseThrow();
+  }
+
+  private static OptionalInt asked(Typed.Row row) {
+    return Ticks.whole(row.shown().get(heading(row)));
+  }
+
+  /** Of what is done or not, 1 is as good as yes, and 0 as nothing. */
   private boolean yes(Typed.Row row) {
     Object entry = row.entries().get(EntryTable.DONE);
-    if (!Ticks.isYes(entry)) {
+    int count = Ticks.whole(entry).orElse(-1);
+    if (count == 0) {
+      return false;
+    }
+    if (count != 1 && !Ticks.isYes(entry)) {
       fault(row, "'" + Ticks.plain(entry) + "' is not yes");
       return false;
     }
     return true;
   }
 
-  private Optional<String> into(Typed.Row row) {
+  private void stray(Typed.Stray stray) {
+    faults.add(
+        stray.at().sheet()
+            + " "
+            + stray.at().reference()
+            + ": '"
+            + stray.typed()
+            + "' stands in no line of the table; put it beside its line, or delete it.");
+  }
+
+  private Optional<Place> into(Typed.Row row) {
     return place(
         row,
         row.shown().get(EntryTable.INTO),
         "name the box or compartment they went into, under " + EntryTable.INTO);
   }
 
-  private Optional<String> place(Typed.Row row, Object shown, String otherwise) {
-    Optional<String> known = Optional.ofNullable(shown).map(Ticks::plain).flatMap(places::find);
+  private Optional<Place> place(Typed.Row row, Object shown, String otherwise) {
+    Optional<Place> known = Optional.ofNullable(shown).map(Ticks::plain).flatMap(places::find);
     if (known.isEmpty()) {
       fault(
           row,
@@ -243,12 +287,6 @@ public final class Poster {
   private void add(InputSheet sheet, Map<String, String> values, Cell from) {
     values.put("Date", date.toString());
     rows.add(new PostedRow(sheet, values, from));
-  }
-
-  /** A whole number of at least 0. */
-  static OptionalInt number(Object entry) {
-    String text = entry == null ? "" : Ticks.plain(entry);
-    return text.matches("\\d{1,6}") ? OptionalInt.of(Integer.parseInt(text)) : OptionalInt.empty();
   }
 
   private String inUnit(Typed.Row row, int pieces) {

@@ -90,7 +90,7 @@ final class LastFigures {
         columns = here;
         nextRow = row.number() + 1;
       } else if (row.number() == nextRow && row.at(columns.get(0)).isPresent()) {
-        found.add(columns.stream().map(column -> TypedReader.value(row, column)).toList());
+        found.add(columns.stream().map(column -> TypedLines.value(row, column)).toList());
         nextRow++;
       }
     }

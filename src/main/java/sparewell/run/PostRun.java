@@ -19,7 +19,6 @@ import sparewell.season.Season;
 import sparewell.season.SeasonOrder;
 import sparewell.sheet.Entered;
 import sparewell.sheet.Typed;
-import sparewell.stock.OnHandCalculator;
 import sparewell.workbook.InputSheet;
 import sparewell.workbook.importing.ImportPlanner;
 import sparewell.workbook.importing.ImportSource;
@@ -88,7 +87,7 @@ public final class PostRun {
                   + asOf
                   + ". Set or clear As of in Settings, or give an earlier --date."));
     }
-    Posting posting = Poster.of(typed, season, OnHandCalculator.of(season), day);
+    Posting posting = Poster.of(typed, season, day);
     if (!posting.faults().isEmpty()) {
       return refused(posting.faults());
     }

@@ -42,7 +42,7 @@ public final class AfterTripSheet {
                 "Due on",
                 Format.TEXT,
                 "Day by which it was to be checked.",
-                check -> check.dueOn().map(Object::toString).orElse("never checked so far")),
+                check -> check.dueOn().map(Object::toString).orElse(EntryTable.NEVER)),
             EntryTable.done());
     Table<DueCheck> table = new Table<>("", "Boxes to check", columns, due, "");
     return new ReportSheet(NAME, "", due.isEmpty() ? List.of() : List.of(new Block.Rows(table)));

@@ -16,25 +16,28 @@ import sparewell.table.Format;
  * run, wherever they stand by then.
  */
 public enum EntryTable {
-  BRING(SparesSheet.NAME, List.of("Style", "Size", "Colour", "From"), "Pieces"),
-  BUY("Buy list", List.of("Style", "Size", "Colour"), "Packs"),
+  BRING(SparesSheet.NAME, List.of("Style", "Size", "Colour", "From"), "Pieces", "Pieces"),
+  BUY("Buy list", List.of("Style", "Size", "Colour"), "Packs", "Packs"),
   PACK(
       "Event packing",
       List.of("What to do", "Style", "Size", "Colour", "From box", "From compartment"),
+      "Pieces",
       "Pieces"),
-  MOVE("Stow plan", List.of("Box", "From", "To"), ""),
-  CHECK(AfterTripSheet.NAME, List.of("Box"), ""),
+  MOVE("Stow plan", List.of("Box", "From", "To"), "", "Weight"),
+  CHECK(AfterTripSheet.NAME, List.of("Box"), "", "Due on"),
   COUNT(
       WhereItIsSheet.NAME,
       List.of("Style", "Size", "Colour", "Box", "Compartment"),
       "",
+      "Pieces",
       List.of("Counted")),
   CARD_ITEMS(
       TripCardSheet.NAME,
       List.of("Style", "Size", "Colour"),
       "",
+      "",
       List.of(TripCardSheet.LOST, TripCardSheet.RAN_OUT)),
-  CARD_STYLES(TripCardSheet.NAME, List.of("Style"), "", List.of(TripCardSheet.THROWN));
+  CARD_STYLES(TripCardSheet.NAME, List.of("Style"), "", "", List.of(TripCardSheet.THROWN));
 
   /** Heading of the column for ticks. */
   public static final String DONE = "Done";
@@ -42,20 +45,30 @@ public enum EntryTable {
   /** Heading of the place where pieces go; the angler names it where the plan cannot. */
   public static final String INTO = "Into";
 
+  /** What stands in place of a day where a box was never checked. */
+  public static final String NEVER = "never checked so far";
+
   private final String sheet;
   private final List<String> keys;
   private final String count;
+  private final String figure;
   private final List<String> entries;
 
-  EntryTable(String sheet, List<String> keys, String count) {
-    this(sheet, keys, count, List.of("Done"));
+  EntryTable(String sheet, List<String> keys, String count, String figure) {
+    this(sheet, keys, count, figure, List.of("Done"));
   }
 
-  EntryTable(String sheet, List<String> keys, String count, List<String> entries) {
+  EntryTable(String sheet, List<String> keys, String count, String figure, List<String> entries) {
     this.sheet = sheet;
     this.keys = keys;
     this.count = count;
+    this.figure = figure;
     this.entries = entries;
+  }
+
+  /** The tables of a sheet, by its usual name. */
+  public static List<EntryTable> of(String sheet) {
+    return List.of(values()).stream().filter(kind -> kind.sheet.equals(sheet)).toList();
   }
 
   /** Tab of its sheet where nobody else has that name. */
@@ -71,6 +84,18 @@ public enum EntryTable {
   /** Heading of the count that a tick stands for; empty where a row is done or not. */
   public Optional<String> count() {
     return Optional.of(count).filter(heading -> !heading.isEmpty());
+  }
+
+  /**
+   * Heading of a column that holds a number, or a day or {@link #NEVER}; empty where there is none.
+   */
+  public Optional<String> figure() {
+    return Optional.of(figure).filter(heading -> !heading.isEmpty());
+  }
+
+  /** The key that every line has; the others may be blank. */
+  public String naming() {
+    return this == PACK ? "Style" : keys.get(0);
   }
 
   /** Headings of the columns to type into. */

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.concurrent.ForkJoinTask;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
@@ -58,8 +59,12 @@ public final class ReportSheets {
     EntryFill entries = new EntryFill(found.entered().typed(), units(found));
     List<ReportSheet> filled = sheets(BEHIND.values(), found).stream().map(entries::fill).toList();
     ReportSheet checks = entries.fill(AfterTripSheet.checks(found));
-    Results results =
-        found.without(entries.left(), entries.left().stream().map(ReportSheets::lost).toList());
+    List<Finding> unread =
+        Stream.concat(
+                entries.left().stream().map(ReportSheets::lost),
+                found.entered().typed().strays().stream().map(ReportSheets::stray))
+            .toList();
+    Results results = found.without(entries.left(), unread);
     List<ReportSheet> behind = new ArrayList<>(filled);
     behind.add(InputChecksSheet.of(results.findings()));
     List<Step> toDo = ToDo.of(results, behind);
@@ -81,6 +86,10 @@ public final class ReportSheets {
     String typed =
         row.entries().values().stream().map(Ticks::plain).collect(Collectors.joining(", "));
     return Finding.of(Code.TICK_WITHOUT_LINE, Cell.ofSheet(row.at().sheet()), typed, row.words());
+  }
+
+  private static Finding stray(Typed.Stray stray) {
+    return Finding.of(Code.TICK_BESIDE_LINE, stray.at(), stray.typed());
   }
 
   private static UnitSystem units(Results results) {

@@ -60,7 +60,8 @@ public record Results(
   Results without(List<Typed.Row> gone, List<Finding> more) {
     List<Typed.Row> rows = new ArrayList<>(entered.typed().rows());
     rows.removeAll(gone);
-    Entered left = new Entered(new Typed(rows, entered.typed().card()), entered.posted());
+    Typed kept = new Typed(rows, entered.typed().card(), List.of());
+    Entered left = new Entered(kept, entered.posted());
     List<Finding> all = new ArrayList<>(more);
     all.addAll(findings);
     all.sort(Comparator.comparing(Finding::severity));

@@ -1,23 +1,87 @@
 package sparewell.sheet;
 
-import java.util.List;
+import java.text.Normalizer;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
-/** What may stand in a cell to type into. */
+/** What may stand in a cell to type into, as people type it. */
 public final class Ticks {
-  private static final List<String> YES = List.of("yes", "y", "x", "true");
-  private static final List<String> NO = List.of("no", "n", "false");
+  /** Beside the words: an x and the marks of handwriting. */
+  private static final Set<String> YES =
+      Set.of("yes", "y", "x", "true", "done", "ok", "all", "\u2713", "\u2714", "\u2611", "\u2612");
+
+  private static final Set<String> NO =
+      Set.of("no", "n", "false", "none", "not yet", "-", "\u2610");
+
+  private static final Pattern AMOUNT =
+      Pattern.compile(
+          "(\\d{1,6})(?:\\s*(?:of|out of|/)\\s*(\\d{1,6}))?"
+              + "\\s*(?:(p|pcs?|pieces?)|(packs?|bags?))?\\.?");
 
   private Ticks() {}
 
+  /**
+   * A count as typed.
+   *
+   * @param count how many
+   * @param of of how many, where that was said too
+   * @param unit the word of its unit that was typed, {@code Pieces} or {@code Packs}; empty where
+   *     none
+   */
+  public record Amount(int count, OptionalInt of, String unit) {
+    /** So many. */
+    public static Amount of(int count) {
+      return new Amount(count, OptionalInt.empty(), "");
+    }
+
+    /** Whether a column of that heading counts in its unit. */
+    public boolean countsIn(String heading) {
+      return unit.isEmpty() || unit.equals(heading);
+    }
+  }
+
   /** Whether it says yes. */
   public static boolean isYes(Object entry) {
-    return YES.contains(plain(entry).toLowerCase(Locale.ROOT));
+    return YES.contains(folded(entry));
   }
 
   /** Whether it says no, which is as good as nothing. */
   public static boolean isNo(Object entry) {
-    return NO.contains(plain(entry).toLowerCase(Locale.ROOT));
+    return NO.contains(folded(entry));
+  }
+
+  /** A whole number of at least 0, as in 2, 2 of 3, 3 pcs. */
+  public static Optional<Amount> amount(Object entry) {
+    Matcher parts = AMOUNT.matcher(entry == null ? "" : folded(entry));
+    if (!parts.matches()) {
+      return Optional.empty();
+    }
+    OptionalInt of =
+        parts.group(2) == null
+            ? OptionalInt.empty()
+            : OptionalInt.of(Integer.parseInt(parts.group(2)));
+    String unit = parts.group(3) != null ? "Pieces" : parts.group(4) != null ? "Packs" : "";
+    return Optional.of(new Amount(Integer.parseInt(parts.group(1)), of, unit));
+  }
+
+  /** A whole number of pieces, with or without the word. */
+  public static OptionalInt pieces(Object entry) {
+    return amount(entry)
+        .filter(amount -> amount.of().isEmpty() && amount.countsIn("Pieces"))
+        .map(amount -> OptionalInt.of(amount.count()))
+        .orElse(OptionalInt.empty());
+  }
+
+  /** A whole number of at least 0 and nothing else. */
+  public static OptionalInt whole(Object entry) {
+    return amount(entry)
+        .filter(amount -> amount.of().isEmpty() && amount.unit().isEmpty())
+        .map(amount -> OptionalInt.of(amount.count()))
+        .orElse(OptionalInt.empty());
   }
 
   /** A value as text; whole numbers without a point. */
@@ -26,5 +90,14 @@ public final class Ticks {
       return String.valueOf(number.longValue());
     }
     return value.toString().strip();
+  }
+
+  /** Without differences of case, width and spaces, and without a full stop at its end. */
+  private static String folded(Object value) {
+    return Normalizer.normalize(plain(value), Normalizer.Form.NFKC)
+        .toLowerCase(Locale.ROOT)
+        .replaceAll("[\\s\\u200b\\ufe0e\\ufe0f]+", " ")
+        .strip()
+        .replaceFirst("(?<=\\w)[.!]$", "");
   }
 }

@@ -9,15 +9,20 @@ import sparewell.finding.Cell;
  *
  * @param rows rows of tables with something typed
  * @param card what stands in the fields of the trip card, by label
+ * @param strays what stands in the columns to type into, but beside no line of ours
  */
-public record Typed(List<Row> rows, Map<String, Object> card) {
+public record Typed(List<Row> rows, Map<String, Object> card, List<Stray> strays) {
   /** Nothing. */
-  public static final Typed NOTHING = new Typed(List.of(), Map.of());
+  public static final Typed NOTHING = new Typed(List.of(), Map.of(), List.of());
 
   public Typed {
     rows = List.copyOf(rows);
     card = Map.copyOf(card);
+    strays = List.copyOf(strays);
   }
+
+  /** What was typed beside no line of ours. */
+  public record Stray(Cell at, String typed) {}
 
   /**
    * A row of a table.

@@ -148,9 +148,11 @@ final class StowFindings {
         Spoken.moment(setup.sideTolerance * 1e-12, units),
         kept
             ? "the stow plan keeps to it"
-            : tried.sideHighest == StowProblem.UNLIMITED
-                ? "no plan was found that keeps to it and to the other limits: left out of the plan"
-                : "no plan was found that keeps to it: the stow plan pulls no more than now");
+            : setup.pullsLittle() && tried.sideHighest != StowProblem.UNLIMITED
+                ? "so little over that no box is moved for it alone; the stow plan pulls no more"
+                : tried.sideHighest == StowProblem.UNLIMITED
+                    ? "no plan was found that keeps to it and to the other limits: left out of the plan"
+                    : "no plan was found that keeps to it: the stow plan pulls no more than now");
   }
 
   private void weights(AboardLoads aboard) {

@@ -83,11 +83,15 @@ public final class StowPlanner {
 
   /**
    * The problem; then with no worse a pull to the side than now; then whatever the pull: the side
-   * tolerance alone never stands in the way of a plan.
+   * tolerance alone never stands in the way of a plan. A pull a little over the usual tolerance is
+   * worth no move: the second problem comes first.
    */
   private List<StowProblem> problems() {
-    long pull = Math.abs(setup.fixedSideMoment + problem.sideMoment(problem.now));
-    List<StowProblem> tries = new ArrayList<>(List.of(problem));
+    long pull = setup.pullNow();
+    List<StowProblem> tries = new ArrayList<>();
+    if (!setup.pullsLittle()) {
+      tries.add(problem);
+    }
     if (pull > setup.sideTolerance) {
       tries.add(problem.withSides(-pull - setup.fixedSideMoment, pull - setup.fixedSideMoment));
     }
@@ -183,7 +187,7 @@ public final class StowPlanner {
 
   private List<MoveStep> steps(List<MoveOrder.Entry> order) {
     List<MoveStep> steps = new ArrayList<>();
-    long pull = Math.abs(setup.fixedSideMoment + problem.sideMoment(problem.now));
+    long pull = setup.pullNow();
     for (MoveOrder.Entry entry : order) {
       long after = Math.abs(setup.fixedSideMoment + entry.sideThen());
       steps.add(

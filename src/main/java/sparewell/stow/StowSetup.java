@@ -55,6 +55,9 @@ final class StowSetup {
   final long fixedMoment;
   final long tackleMassMg;
 
+  /** How far over the usual tolerance, a rule of thumb, nothing is moved for it; our choice. */
+  private static final double LITTLE_OVER = 1.25;
+
   /** Most side moment of the tackle either way, mg um. */
   final long sideTolerance;
 
@@ -129,6 +132,21 @@ final class StowSetup {
     reachMinutes = Reach.minutesByBox(season, onHand);
     weighed = weighed(season.settings().reachWorth());
     problem = problem();
+  }
+
+  /** What the tackle pulls to either side as it stands, mg um. */
+  long pullNow() {
+    return Math.abs(fixedSideMoment + problem.sideMoment(problem.now));
+  }
+
+  /**
+   * Whether that is over the usual tolerance by so little that no box is moved for it alone. The
+   * best plan often stands at the tolerance, and a few pieces lost or bought since must not undo
+   * it.
+   */
+  boolean pullsLittle() {
+    long pull = pullNow();
+    return ownTolerance.isEmpty() && pull > sideTolerance && pull <= LITTLE_OVER * sideTolerance;
   }
 
   /** A tenth of the tackle's mass at 12 in (30 cm), but not less than anyone would notice. */

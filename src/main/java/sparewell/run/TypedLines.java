@@ -1,0 +1,209 @@
+package sparewell.run;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+import sparewell.finding.Cell;
+import sparewell.sheet.EntryTable;
+import sparewell.sheet.Ticks;
+import sparewell.sheet.Typed;
+import sparewell.workbook.grid.RawCell;
+import sparewell.workbook.grid.RawRow;
+
+/**
+ * The lines of our tables on one sheet, found by their headings, wherever other programs have put
+ * them: with rows and columns inserted, sorted, the headings along with them or not, filtered. What
+ * stands in a column to type into, but beside no line, is a stray.
+ */
+final class TypedLines {
+  /** The unit behind a heading. */
+  private static final Pattern UNIT = Pattern.compile(" *\\([^)]*\\)$");
+
+  private static final Pattern DIGIT = Pattern.compile("\\d");
+
+  /** Fewest cells of a heading. */
+  private static final int HEADING = 3;
+
+  /** The headings that programs read, by how they are compared. */
+  private static final Map<String, String> KNOWN = known();
+
+  /** A heading found: of which table, and the column of each heading; whole if none is missing. */
+  private record Head(EntryTable kind, Map<String, Integer> columns, boolean whole) {}
+
+  private final String tab;
+  private final List<EntryTable> tables;
+  private final List<RawRow> rows;
+  private final List<Typed.Row> lines = new ArrayList<>();
+  private final List<Typed.Stray> strays = new ArrayList<>();
+  private final Map<EntryTable, Map<List<String>, Integer>> seen = new HashMap<>();
+  private final Set<RawRow> taken = new HashSet<>();
+
+  private TypedLines(String tab, List<EntryTable> tables, List<RawRow> rows) {
+    this.tab = tab;
+    this.tables = tables;
+    this.rows = rows;
+  }
+
+  static TypedLines of(String tab, List<EntryTable> tables, List<RawRow> rows) {
+    TypedLines found = new TypedLines(tab, tables, rows);
+    Optional<Head> open = Optional.empty();
+    for (int i = 0; i < rows.size(); i++) {
+      Optional<Head> begun = found.head(rows.get(i));
+      if (begun.isPresent()) {
+        open = begun;
+        found.above(begun.get(), i);
+      } else if (open.isPresent() && ends(open.get(), rows.get(i))) {
+        open = Optional.empty();
+      } else if (open.isPresent()) {
+        found.below(open.get(), rows.get(i));
+      }
+    }
+    return found;
+  }
+
+  List<Typed.Row> lines() {
+    return lines;
+  }
+
+  List<Typed.Stray> strays() {
+    return strays;
+  }
+
+  private Optional<Head> head(RawRow row) {
+    Map<String, Integer> texts = new LinkedHashMap<>();
+    for (RawCell cell : row.cells()) {
+      if (cell.kind() == RawCell.Kind.TEXT) {
+        String text = UNIT.matcher(cell.text().strip()).replaceFirst("");
+        texts.putIfAbsent(KNOWN.getOrDefault(folded(text), text), cell.column());
+      }
+    }
+    Set<String> there = texts.keySet();
+    Optional<EntryTable> whole =
+        tables.stream().filter(kind -> there.containsAll(kind.headings())).findFirst();
+    if (whole.isPresent()) {
+      return Optional.of(new Head(whole.get(), texts, true));
+    }
+    return tables.stream()
+        .filter(kind -> there.contains(kind.naming()))
+        .filter(kind -> kind.entries().stream().anyMatch(there::contains))
+        .findFirst()
+        .map(kind -> new Head(kind, texts, false));
+  }
+
+  /** Lines that were sorted to above their heading. */
+  private void above(Head head, int at) {
+    int from = at;
+    while (from > 0
+        && rows.get(from - 1).number() == rows.get(from).number() - 1
+        && !taken.contains(rows.get(from - 1))
+        && fits(head, rows.get(from - 1))) {
+      from--;
+    }
+    rows.subList(from, at).forEach(row -> line(head, row));
+  }
+
+  private void below(Head head, RawRow row) {
+    if (fits(head, row)) {
+      line(head, row);
+    } else {
+      for (String heading : head.kind().entries()) {
+        Optional.ofNullable(head.columns().get(heading))
+            .flatMap(column -> value(row, column).map(there -> stray(row, column, there)))
+            .ifPresent(strays::add);
+      }
+    }
+  }
+
+  private Typed.Stray stray(RawRow row, int column, Object there) {
+    return new Typed.Stray(new Cell(tab, row.number(), column), Ticks.plain(there));
+  }
+
+  /**
+   * Whether it is a line: it names what it is about, and where a figure belongs is no mere word.
+   */
+  private static boolean fits(Head head, RawRow row) {
+    return head.whole()
+        && value(row, head.columns().get(head.kind().naming())).isPresent()
+        && figure(head, row).filter(there -> !DIGIT.matcher(there).find()).isEmpty();
+  }
+
+  private static Optional<String> figure(Head head, RawRow row) {
+    return head.kind()
+        .figure()
+        .map(head.columns()::get)
+        .flatMap(column -> value(row, column))
+        .map(Object::toString);
+  }
+
+  /**
+   * Whether it is the heading of another table: words in some columns, one where figures belong.
+   */
+  private static boolean ends(Head head, RawRow row) {
+    return row.cells().size() >= HEADING
+        && row.cells().stream()
+            .allMatch(
+                cell -> cell.kind() == RawCell.Kind.TEXT && !DIGIT.matcher(cell.text()).find())
+        && figure(head, row).isPresent();
+  }
+
+  private void line(Head head, RawRow row) {
+    taken.add(row);
+    EntryTable kind = head.kind();
+    Map<String, Object> shown = new LinkedHashMap<>();
+    head.columns()
+        .forEach(
+            (heading, column) -> value(row, column).ifPresent(there -> shown.put(heading, there)));
+    List<String> key =
+        kind.keys().stream()
+            .map(heading -> Optional.ofNullable(shown.get(heading)).map(Ticks::plain).orElse(""))
+            .toList();
+    int nth = seen.computeIfAbsent(kind, k -> new HashMap<>()).merge(key, 1, Integer::sum) - 1;
+    Map<String, Object> entries = new LinkedHashMap<>(shown);
+    entries.keySet().retainAll(kind.entries());
+    if (!entries.isEmpty()) {
+      int column = head.columns().get(entries.keySet().iterator().next());
+      lines.add(new Typed.Row(kind, key, nth, shown, entries, new Cell(tab, row.number(), column)));
+    }
+  }
+
+  private static Map<String, String> known() {
+    Map<String, String> known = new HashMap<>();
+    for (EntryTable kind : EntryTable.values()) {
+      kind.headings().forEach(heading -> known.put(folded(heading), heading));
+    }
+    for (String heading : List.of(EntryTable.INTO, "Pieces", "Cost")) {
+      known.put(folded(heading), heading);
+    }
+    return known;
+  }
+
+  /** Headings are compared by their letters and digits. */
+  private static String folded(String heading) {
+    return heading.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{N}]+", "");
+  }
+
+  /** A cell's value: a text, a number, a date or yes or no; empty where it is blank. */
+  static Optional<Object> value(RawRow row, int column) {
+    return row.at(column).filter(cell -> !cell.blank()).flatMap(TypedLines::value);
+  }
+
+  private static Optional<Object> value(RawCell cell) {
+    return switch (cell.kind()) {
+      case NUMBER -> Optional.of(cell.number());
+      case DATE ->
+          Optional.of(
+              cell.text().isEmpty() ? (Object) cell.number() : LocalDate.parse(cell.text()));
+      case TEXT -> Optional.of(cell.text().strip());
+      case BOOLEAN -> Optional.of(Boolean.valueOf(cell.text().equalsIgnoreCase("true")));
+      case ERROR, DAMAGED, UNCOMPUTED -> Optional.of(cell.text().isEmpty() ? "?" : cell.text());
+    };
+  }
+}
