@@ -43,7 +43,7 @@ final class TableBlock {
   /** The filter's arrow in a heading. */
   private static final double ARROW_POINTS = 14;
 
-  static final String TOTAL = "Total";
+  static final String TOTAL = Table.TOTAL;
 
   private TableBlock() {}
 

@@ -15,6 +15,7 @@ import sparewell.finding.Cell;
 import sparewell.sheet.EntryTable;
 import sparewell.sheet.Ticks;
 import sparewell.sheet.Typed;
+import sparewell.table.Table;
 import sparewell.workbook.grid.RawCell;
 import sparewell.workbook.grid.RawRow;
 
@@ -113,12 +114,16 @@ final class TypedLines {
   private void below(Head head, RawRow row) {
     if (fits(head, row)) {
       line(head, row);
-    } else {
-      for (String heading : head.kind().entries()) {
-        Optional.ofNullable(head.columns().get(heading))
-            .flatMap(column -> value(row, column).map(there -> stray(row, column, there)))
-            .ifPresent(strays::add);
-      }
+      return;
+    }
+    for (String heading : head.kind().entries()) {
+      Optional.ofNullable(head.columns().get(heading))
+          .flatMap(
+              column ->
+                  value(row, column)
+                      .filter(there -> !(sums(row) && Ticks.isYes(there))) // drawn down too far
+                      .map(there -> stray(row, column, there)))
+          .ifPresent(strays::add);
     }
   }
 
@@ -131,8 +136,13 @@ final class TypedLines {
    */
   private static boolean fits(Head head, RawRow row) {
     return head.whole()
+        && !sums(row)
         && value(row, head.columns().get(head.kind().naming())).isPresent()
         && figure(head, row).filter(there -> !DIGIT.matcher(there).find()).isEmpty();
+  }
+
+  private static boolean sums(RawRow row) {
+    return row.cells().get(0).text().equals(Table.TOTAL);
   }
 
   private static Optional<String> figure(Head head, RawRow row) {

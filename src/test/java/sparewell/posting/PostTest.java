@@ -11,14 +11,11 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import org.apache.commons.csv.CSVRecord;
 import org.apache.poi.ss.usermodel.Row;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -54,75 +51,12 @@ class PostTest {
     return run;
   }
 
-  /** Pieces by item and place. */
   private Map<String, Integer> stock() throws Exception {
-    Map<String, Integer> stock = new TreeMap<>();
-    for (CSVRecord row : Command.rows(folder.resolve("reports/demo/where-it-is.csv"))) {
-      String place = row.get("box").isEmpty() ? row.get("compartment") : row.get("box");
-      stock.merge(item(row) + place, Integer.parseInt(row.get("count")), Integer::sum);
-    }
-    stock.values().removeIf(pieces -> pieces == 0);
-    return stock;
-  }
-
-  private static String item(String style, String size, String colour) {
-    return style + "|" + size + "|" + colour + "|";
-  }
-
-  private static String item(CSVRecord row) {
-    return item(row.get("style"), row.get("size"), row.get("colour"));
-  }
-
-  private static String item(Ticking.Line line) {
-    return item(line.at("Style"), line.at("Size"), line.at("Colour"));
-  }
-
-  private static void move(Map<String, Integer> stock, String key, int pieces) {
-    if (stock.merge(key, pieces, Integer::sum) == 0) {
-      stock.remove(key);
-    }
-  }
-
-  private static List<String> differences(Map<String, Integer> wanted, Map<String, Integer> got) {
-    TreeSet<String> keys = new TreeSet<>(wanted.keySet());
-    keys.addAll(got.keySet());
-    return keys.stream()
-        .filter(key -> !Objects.equals(wanted.get(key), got.get(key)))
-        .map(key -> key + ": wanted " + wanted.get(key) + ", got " + got.get(key))
-        .toList();
-  }
-
-  /** Ticks all that is asked for; gives the stock as it is then, reckoned line by line. */
-  private Map<String, Integer> tickAll(Map<String, Integer> before) throws Exception {
-    Map<String, Integer> after = new TreeMap<>(before);
-    Ticking.edit(
-        book,
-        open -> {
-          for (Ticking.Line line : Ticking.type(open, "Spares", "Done", l -> "yes")) {
-            int pieces = Integer.parseInt(line.at("Pieces"));
-            move(after, item(line) + line.at("From"), -pieces);
-            move(after, item(line) + line.at("Into"), pieces);
-          }
-          for (Ticking.Line line :
-              Ticking.type(
-                  open, "Buy list", "Done", l -> l.at("Within budget").equals("no") ? null : "x")) {
-            move(after, item(line) + line.at("Into"), Integer.parseInt(line.at("Pieces")));
-          }
-          for (Ticking.Line line : Ticking.type(open, "Event packing", "Done", l -> "Yes")) {
-            int pieces = Integer.parseInt(line.at("Pieces"));
-            String from = line.at("From box");
-            move(
-                after, item(line) + (from.isEmpty() ? line.at("From compartment") : from), -pieces);
-            move(after, item(line) + line.at("Into"), pieces);
-          }
-          Ticking.type(open, "Stow plan", "Done", l -> "yes");
-          Ticking.type(open, "After trip", "Done", l -> "yes");
-        });
-    return after;
+    return StockByHand.of(folder.resolve("reports/demo"));
   }
 
   /** Sheets of the angler's whose every filled row is there to the byte. */
-  private static int keptSheets(byte[] before, byte[] after) {
+  static int keptSheets(byte[] before, byte[] after) {
     Map<String, byte[]> now = Zips.read(after);
     int kept = 0;
     for (Map.Entry<String, byte[]> part : Zips.read(before).entrySet()) {
@@ -146,12 +80,12 @@ class PostTest {
     Set<String> beyond =
         Command.rows(folder.resolve("reports/demo/buy-list.csv")).stream()
             .filter(row -> row.get("within_budget").equals("no"))
-            .map(PostTest::item)
+            .map(StockByHand::item)
             .collect(Collectors.toSet());
-    Map<String, Integer> wanted = tickAll(stock());
+    Map<String, Integer> wanted = StockByHand.tickAll(book, stock(), false);
     byte[] before = Files.readAllBytes(book);
     Command post = done(post());
-    assertEquals(List.of(), differences(wanted, stock()));
+    assertEquals(List.of(), StockByHand.differences(wanted, stock()));
     assertTrue(post.out().contains("Posted: rows "), post.out());
     for (String step : List.of("Bring ", "Pack ", "Move ", "Check ")) {
       assertFalse(post.out().contains(". " + step), post.out());
@@ -160,7 +94,7 @@ class PostTest {
     assertEquals(
         beyond,
         Command.rows(folder.resolve("reports/demo/buy-list.csv")).stream()
-            .map(PostTest::item)
+            .map(StockByHand::item)
             .collect(Collectors.toSet()));
     assertTrue(keptSheets(before, Files.readAllBytes(book)) > 15);
     for (String sheet : List.of("Spares", "Buy list", "Event packing", "Stow plan", "After trip")) {

@@ -163,6 +163,30 @@ class StowPlannerTest {
   }
 
   @Test
+  void aPullALittleOverTheUsualToleranceMovesNoBox() {
+    Boats boats =
+        new Boats()
+            .compartment("Port", 50, -17, 0)
+            .compartment("Middle", 60, 0, 0)
+            .box("A", "Port", 5);
+    StowPlan little = boats.plan(); // 0.85 kg m of 0.7
+    assertEquals("Port", box(little, "A").toCompartment());
+    assertTrue(little.curve().get(0).feasible());
+    assertTrue(
+        little.findings().stream()
+            .anyMatch(f -> f.code() == Code.SIDE_OVER_USUAL && f.done().contains("so little over")),
+        "told all the same");
+    assertEquals("Middle", box(boats.sideTolerance(0.7).plan(), "A").toCompartment(), "his own");
+    StowPlan much =
+        new Boats()
+            .compartment("Port", 50, -18, 0)
+            .compartment("Middle", 60, 0, 0)
+            .box("A", "Port", 5)
+            .plan();
+    assertEquals("Middle", box(much, "A").toCompartment(), "0.9 kg m");
+  }
+
+  @Test
   void looseStockPullsToItsSideAndIsBalanced() {
     StowPlan plan =
         new Boats()
