@@ -2,8 +2,9 @@ package sparewell.run;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
-import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -45,7 +46,8 @@ final class TypedLines {
   private final List<Typed.Row> lines = new ArrayList<>();
   private final List<Typed.Stray> strays = new ArrayList<>();
   private final Map<EntryTable, Map<List<String>, Integer>> seen = new HashMap<>();
-  private final Set<RawRow> taken = new HashSet<>();
+  private final Map<RawRow, Head> heads = new IdentityHashMap<>();
+  private final Set<RawRow> taken = Collections.newSetFromMap(new IdentityHashMap<>());
 
   private TypedLines(String tab, List<EntryTable> tables, List<RawRow> rows) {
     this.tab = tab;
@@ -56,15 +58,20 @@ final class TypedLines {
   static TypedLines of(String tab, List<EntryTable> tables, List<RawRow> rows) {
     TypedLines found = new TypedLines(tab, tables, rows);
     Optional<Head> open = Optional.empty();
+    rows.forEach(row -> found.head(row).ifPresent(head -> found.heads.put(row, head)));
     for (int i = 0; i < rows.size(); i++) {
-      Optional<Head> begun = found.head(rows.get(i));
+      if (found.heads.containsKey(rows.get(i))) {
+        found.above(found.heads.get(rows.get(i)), i);
+      }
+    }
+    for (RawRow row : rows) {
+      Optional<Head> begun = Optional.ofNullable(found.heads.get(row));
       if (begun.isPresent()) {
         open = begun;
-        found.above(begun.get(), i);
-      } else if (open.isPresent() && ends(open.get(), rows.get(i))) {
+      } else if (open.isPresent() && ends(open.get(), row)) {
         open = Optional.empty();
-      } else if (open.isPresent()) {
-        found.below(open.get(), rows.get(i));
+      } else if (open.isPresent() && !found.taken.contains(row)) {
+        found.below(open.get(), row);
       }
     }
     return found;
@@ -99,14 +106,16 @@ final class TypedLines {
         .map(kind -> new Head(kind, texts, false));
   }
 
-  /** Lines that were sorted to above their heading. */
+  /** Lines that were sorted to above their heading: no other heading and no gap is between. */
   private void above(Head head, int at) {
     int from = at;
     while (from > 0
         && rows.get(from - 1).number() == rows.get(from).number() - 1
-        && !taken.contains(rows.get(from - 1))
         && fits(head, rows.get(from - 1))) {
       from--;
+      if (heads.containsKey(rows.get(from))) {
+        return;
+      }
     }
     rows.subList(from, at).forEach(row -> line(head, row));
   }
