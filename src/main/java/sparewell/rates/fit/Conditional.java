@@ -1,6 +1,8 @@
 package sparewell.rates.fit;
 
 import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
 
 /**
  * Family means and rates given one set of hyperparameters: given these, families are independent;
@@ -11,7 +13,7 @@ final class Conditional {
   private static final double FINE = 0.8; // of the least standard deviation, from point to point
 
   /** Sums below are those of logs: what {@link GammaDensity} leaves out might matter to them. */
-  private static final double SMALL = 1e-12;
+  private static final double SMALL = 1e-28;
 
   private static final double WIDE = 4.5; // prior standard deviations of a family without a log
 
@@ -21,7 +23,7 @@ final class Conditional {
   private final double[][] log; // ln of each style's likelihood over its peak; null without a log
   private final double[] peak; // ln of each style's largest likelihood
   private final double[][] likelihood;
-  private final int[] stride; // by style: points of the grid from one term of a sum to the next
+  private final double[] rest; // by style: what its first point stands for
   private final int[] firstMean; // by family: number of the first point of its mean
   private final int[] meanStride;
   private final double[][] meanWeight;
@@ -38,27 +40,31 @@ final class Conditional {
     this.data = data;
     this.hyper = hyper;
     // What is narrower than the grid can tell from none counts as that wide.
-    double narrow = 0.7 * data.step;
+    double narrow = 0.7 * data.widest;
     centre = new double[data.stylesOf.length];
     spread = new double[centre.length];
     for (int f = 0; f < centre.length; f++) {
       centre[f] = hyper.logRate + data.others.familyCentre(f);
-      spread[f] = Math.max(narrow, data.others.familySpread(f, hyper.familySpread));
+      spread[f] = Math.max(0.7 * data.step, data.others.familySpread(f, hyper.familySpread));
     }
     int least = data.low - data.high;
     density = new GammaDensity(Math.min(hyper.shape, 1 / (narrow * narrow)), data.step, least);
     log = new double[data.styles.length][];
     likelihood = new double[log.length][];
     peak = new double[log.length];
-    Between.Place[] shift = new Between.Place[hyper.multiplier.length + 1];
-    for (int c = 0; c < shift.length; c++) {
-      double m = c < hyper.multiplier.length ? hyper.multiplier[c] : 1;
-      shift[c] = Between.Place.of(StyleData.inTable(Math.log(m / hyper.size)) / data.step);
-    }
+    rest = new double[log.length];
+    Map<Integer, Between.Place[]> shifts = new HashMap<>();
     double sum = data.logCoefficients(hyper.size);
     for (int s = 0; s < log.length; s++) {
-      if (!data.styles[s].empty()) {
-        log[s] = data.styles[s].logLikelihood(hyper.size, hyper.multiplier, shift);
+      StyleData style = data.styles[s];
+      rest[s] = density.rest(density.shape() + style.lost, style.by);
+      if (style.empty()) {
+        log[s] = new double[style.count];
+        likelihood[s] = new double[style.count];
+        Arrays.fill(likelihood[s], 1);
+      } else {
+        Between.Place[] shift = shifts.computeIfAbsent(style.by, by -> shift(style.step));
+        log[s] = style.logLikelihood(hyper.size, hyper.multiplier, shift);
         peak[s] = max(log[s]);
         likelihood[s] = new double[log[s].length];
         for (int i = 0; i < log[s].length; i++) {
@@ -68,7 +74,6 @@ final class Conditional {
         sum += peak[s];
       }
     }
-    stride = new int[log.length];
     meanStride = new int[data.stylesOf.length];
     strides();
     firstMean = new int[data.stylesOf.length];
@@ -76,7 +81,7 @@ final class Conditional {
     for (int f = 0; f < firstMean.length; f++) {
       boolean logged = false;
       for (int s : data.stylesOf[f]) {
-        logged |= likelihood[s] != null;
+        logged |= !data.styles[s].empty();
       }
       sum += logged ? family(f) : 0;
       if (!logged && whole) {
@@ -84,6 +89,15 @@ final class Conditional {
       }
     }
     logEvidence = sum;
+  }
+
+  private Between.Place[] shift(double step) {
+    Between.Place[] shift = new Between.Place[hyper.multiplier.length + 1];
+    for (int c = 0; c < shift.length; c++) {
+      double m = c < hyper.multiplier.length ? hyper.multiplier[c] : 1;
+      shift[c] = Between.Place.of(StyleData.inTable(Math.log(m / hyper.size)) / step);
+    }
+    return shift;
   }
 
   private static double max(double[] values) {
@@ -101,15 +115,10 @@ final class Conditional {
       double precision = 1 / (spread[f] * spread[f]);
       for (int s : data.stylesOf[f]) {
         double pieces = data.styles[s].effectivePieces(hyper.size);
-        stride[s] = stride(a + pieces);
-        precision += likelihood[s] == null ? 0 : a * (pieces + 1) / (a + pieces + 1);
+        precision += data.styles[s].empty() ? 0 : a * (pieces + 1) / (a + pieces + 1);
       }
-      meanStride[f] = stride(precision);
+      meanStride[f] = Math.max(1, (int) (FINE / Math.sqrt(precision) / data.step));
     }
-  }
-
-  private int stride(double precision) {
-    return Math.max(1, (int) (FINE / Math.sqrt(precision) / data.step));
   }
 
   /** Weighs the points of a family's mean from its peak outward; ln of the chance of its log. */
@@ -145,7 +154,7 @@ final class Conditional {
       int mean = data.low + i * meanStride[f];
       double sum = logPrior(mean, f);
       for (int s : data.stylesOf[f]) {
-        if (likelihood[s] != null) {
+        if (!data.styles[s].empty()) {
           sum += logEvidence(s, mean);
         }
       }
@@ -188,7 +197,8 @@ final class Conditional {
   /** ln of the chance of a style's log given its family's mean, over its peak. */
   private double logEvidence(int s, int mean) {
     double sum = evidence(s, mean);
-    return sum > SMALL ? Math.log(sum) : terms(s, mean, new double[data.styles[s].count]);
+    int by = data.styles[s].by;
+    return sum > SMALL ? Math.log(sum * by) : terms(s, mean, new double[data.styles[s].count]);
   }
 
   /** The same as a number, where it is not too small for one. */
@@ -196,18 +206,12 @@ final class Conditional {
     StyleData style = data.styles[s];
     double[] given = likelihood[s];
     double[] table = density.table();
-    int place = density.place(style.first - mean);
-    int end = Math.min(given.length, table.length - place);
-    int by = stride[s];
-    double sum = end > 0 ? given[0] * table[place] * (rest(s, by) - 1) : 0;
-    for (int i = 0; i < end; i += by) {
-      sum += given[i] * table[place + i];
+    int place = density.place(style.first * style.by - mean);
+    double sum = place < table.length ? given[0] * table[place] * (rest[s] - 1) : 0;
+    for (int i = 0; i < given.length && place < table.length; i++, place += style.by) {
+      sum += given[i] * table[place];
     }
-    return sum * by;
-  }
-
-  private double rest(int s, int by) {
-    return density.rest(density.shape() + data.styles[s].lost, by);
+    return sum;
   }
 
   /**
@@ -221,20 +225,20 @@ final class Conditional {
     StyleData style = data.styles[s];
     double best = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < out.length; i++) {
-      out[i] = density.log(style.first + i - mean);
+      out[i] = density.log((style.first + i) * style.by - mean);
       if (i == 0) {
-        out[i] += Math.log(rest(s, 1));
+        out[i] += Math.log(rest[s]);
       }
-      out[i] += log[s] == null ? 0 : log[s][i];
+      out[i] += log[s][i];
       best = Math.max(best, out[i]);
     }
-    return best + Math.log(normalise(out, best));
+    return best + Math.log(normalise(out, best) * style.by);
   }
 
   /** Weights of a style's points given its family's mean; they sum to 1. */
   double[] given(int s, int mean) {
     double[] out = new double[data.styles[s].count];
-    double sum = likelihood[s] == null ? 0 : evidence(s, mean);
+    double sum = evidence(s, mean);
     if (sum > SMALL) {
       addPrior(s, mean, 1 / sum, out);
       timesLikelihood(s, out);
@@ -247,13 +251,12 @@ final class Conditional {
   private void addPrior(int s, int mean, double factor, double[] out) {
     StyleData style = data.styles[s];
     double[] table = density.table();
-    int place = density.place(style.first - mean);
-    int end = Math.min(out.length, table.length - place);
-    if (end > 0) {
-      out[0] += factor * table[place] * (rest(s, 1) - 1);
+    int place = density.place(style.first * style.by - mean);
+    if (place < table.length) {
+      out[0] += factor * table[place] * (rest[s] - 1);
     }
-    for (int i = 0; i < end; i++) {
-      out[i] += factor * table[place + i];
+    for (int i = 0; i < out.length && place < table.length; i++, place += style.by) {
+      out[i] += factor * table[place];
     }
   }
 
@@ -269,7 +272,7 @@ final class Conditional {
     double[] far = new double[out.length];
     for (int j = 0; j < meanWeight[family].length; j++) {
       double weight = meanWeight[family][j];
-      double all = likelihood[s] == null ? 0 : evidence(s, mean(family, j));
+      double all = evidence(s, mean(family, j));
       if (all > SMALL) {
         addPrior(s, mean(family, j), weight / all, out);
       } else {
@@ -279,9 +282,7 @@ final class Conditional {
         }
       }
     }
-    if (likelihood[s] != null) {
-      timesLikelihood(s, out);
-    }
+    timesLikelihood(s, out);
     double sum = 0;
     for (int i = 0; i < out.length; i++) {
       out[i] += far[i];
@@ -295,17 +296,18 @@ final class Conditional {
 
   /** Variance of a style's log rate given its family's mean, on average. */
   double logVariance(int s, int family) {
-    double fall = Math.exp(-(density.shape() + data.styles[s].lost) * data.step);
+    double step = data.styles[s].step;
+    double fall = Math.exp(-(density.shape() + data.styles[s].lost) * step);
     // The rest to the left of the first point is geometric.
-    double back = data.step * fall / (1 - fall);
-    double spread = back * data.step / (1 - fall);
+    double back = step * fall / (1 - fall);
+    double spread = back * step / (1 - fall);
     double variance = 0;
     for (int j = 0; j < meanWeight[family].length; j++) {
       double[] given = given(s, mean(family, j));
       double mean = -given[0] * back;
       double square = given[0] * (back * back + spread);
       for (int i = 0; i < given.length; i++) {
-        double x = i * data.step;
+        double x = i * step;
         mean += given[i] * x;
         square += given[i] * x * x;
       }

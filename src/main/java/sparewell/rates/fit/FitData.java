@@ -1,6 +1,7 @@
 package sparewell.rates.fit;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -9,27 +10,28 @@ import sparewell.numerics.NegativeBinomial;
 
 /**
  * The input of a fit laid out on one grid: all log rates, of styles and of families, are multiples
- * of one step, so narrow that the trapezoidal rule is right to 1e-6 for the best-known style at any
+ * of one step; those of a style lie so close that the trapezoidal rule is right to 1e-6 at any
  * hyperparameters in question.
  *
  * @see "Trefethen &amp; Weideman, The exponentially convergent trapezoidal rule, SIAM Review 56
  *     (2014)"
  */
 final class FitData {
-  private static final double WIDEST = 0.15;
-  private static final double FINEST = 0.02;
+  /** Step of the grid, in log rate; each style has its own multiple of it. */
+  final double step = 0.02;
 
-  /** Shape, size and family spread at which rates are known about as well as they can be. */
+  private static final double WIDEST = 0.16; // step of a style
+
+  /** Shape and size at which rates are known about as well as they can be. */
   private static final double SHAPE = 8;
 
   private static final double SIZE = 50;
-  private static final double FAMILY_SPREAD = 0.3;
 
   /** How far from all rates seen a family's mean may lie, in log rate. */
   private static final double REACH = 6;
 
-  /** Step of the grid, in log rate. */
-  final double step;
+  /** Widest step of a style in use. */
+  final double widest;
 
   /** What was logged of each style. */
   final StyleData[] styles;
@@ -108,20 +110,9 @@ final class FitData {
     for (int f = 0; f < input.families(); f++) {
       members.add(new ArrayList<>());
     }
-    double[] precision = new double[input.families()];
-    double most = 1 / (WIDEST * WIDEST);
     for (int s = 0; s < trips.size(); s++) {
-      int family = input.familyOfStyle().get(s);
-      members.get(family).add(s);
-      double pieces = StyleData.effectivePieces(trips.get(s), SIZE);
-      most = Math.max(most, SHAPE + pieces);
-      precision[family] += trips.get(s).isEmpty() ? 0 : SHAPE * (pieces + 1) / (SHAPE + pieces + 1);
+      members.get(familyOf.get(s)).add(s);
     }
-    for (double one : precision) {
-      most = Math.max(most, one + 1 / (FAMILY_SPREAD * FAMILY_SPREAD));
-    }
-    // 0.9 of the narrowest standard deviation: off by 2 exp(-2 pi^2 / 0.81), less than 1e-10.
-    step = Math.max(FINEST, Math.min(WIDEST, 0.9 / Math.sqrt(most)));
     stylesOf = new int[members.size()][];
     for (int f = 0; f < stylesOf.length; f++) {
       stylesOf[f] = members.get(f).stream().mapToInt(Integer::intValue).toArray();
@@ -131,11 +122,14 @@ final class FitData {
     double largest = Math.max(typical, prior.logRateCentre()) + REACH;
     for (int s = 0; s < styles.length; s++) {
       double here = typical + others.familyCentre(familyOf.get(s));
-      styles[s] = StyleData.of(trips.get(s), here, step);
-      least = Math.min(least, Math.min(styles[s].first * step, here - REACH));
-      double last = (styles[s].first + styles[s].count) * step;
+      // 0.9 of the narrowest standard deviation: off by 2 exp(-2 pi^2 / 0.81), less than 1e-10.
+      double narrow = 0.9 / Math.sqrt(SHAPE + StyleData.effectivePieces(trips.get(s), SIZE));
+      styles[s] = StyleData.of(trips.get(s), here, step, (int) (Math.min(narrow, WIDEST) / step));
+      least = Math.min(least, Math.min(styles[s].first * styles[s].step, here - REACH));
+      double last = (styles[s].first + styles[s].count) * styles[s].step;
       largest = Math.max(largest, Math.max(last, here + REACH));
     }
+    widest = Arrays.stream(styles).mapToDouble(style -> style.step).max().orElse(WIDEST);
     low = (int) Math.floor(least / step);
     high = (int) Math.ceil(largest / step);
   }

@@ -8,7 +8,7 @@ import org.apache.commons.math3.special.Gamma;
  * gamma variable with shape a and mean 1.
  */
 final class GammaDensity {
-  private static final double VANISHED = 40; // e^-40 of the peak is left out
+  private static final double VANISHED = 80; // e^-80 of the peak is left out
 
   private final double shape;
   private final double step;

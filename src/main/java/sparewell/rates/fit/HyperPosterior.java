@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.RealVector;
 import sparewell.numerics.QuasiNewton;
 
 /**
@@ -24,13 +27,11 @@ record HyperPosterior(
     double[] peak,
     double[][] precision,
     double amount) {
-  private static final double NEAR = 1e-3; // gain left at which a climb ends, in ln of density
+  private static final double NEAR = 0.01; // gain left at which a climb ends, in ln of density
   private static final int MOST_STEPS = 60;
-  private static final double ROUGHLY_NEAR = 0.05;
-  private static final int FEW_STEPS = 6;
   private static final double FEWEST_EFFECTIVE = 8;
-  private static final double ENOUGH_LEFT = 0.25;
-  private static final double FEWEST_ROUGH = 5;
+  private static final double FEWEST_ROUGH = 2;
+  private static final double LONGEST = 3; // Newton step, in standard deviations
   private static final double LIGHT = 16; // in ln of a weight, below the heaviest
   private static final double WIDTH = 0.15; // of the differences for second derivatives
 
@@ -65,14 +66,14 @@ record HyperPosterior(
         QuasiNewton.maximise(log, start, HyperSampler.diagonal(n, 0.5), NEAR, MOST_STEPS);
     if (count == 0) {
       HyperSampler.Point only = new HyperSampler.Point(peak.at(), 0, 0);
-      return weigh(data, List.of(only)).found(peak, new double[0][], peak.converged());
+      return weigh(data, List.of(only)).found(peak.at(), new double[0][], peak.converged());
     }
     double[][] precision = {};
     HyperPosterior weighed = null;
     if (peak.converged()) {
       precision = QuasiNewton.curvature(log, peak.at(), WIDTH);
       if (finite(precision)) {
-        weighed = weigh(data, around(precision, peak, count));
+        weighed = weigh(data, HyperSampler.points(HyperSampler.axes(precision), peak.at(), count));
       }
     }
     boolean found = weighed != null && weighed.effective >= FEWEST_EFFECTIVE;
@@ -82,59 +83,99 @@ record HyperPosterior(
       HyperPosterior prior = weigh(data, HyperSampler.points(wide, new double[n], 6 * count));
       weighed = weighed == null || prior.effective > weighed.effective ? prior : weighed;
     }
-    return weighed.found(peak, precision, found);
+    return weighed.found(peak.at(), precision, found);
   }
 
   /**
-   * The same some trips later: a short climb from the old peak, and the old precision grown with
-   * the log. Where the draws show that this does not fit, it is worked out anew.
+   * The same some trips later: draws around a Newton step from the mean of these. Slopes and second
+   * derivatives come from one difference along each variable; how variables hang together is kept.
+   * Where the draws do not carry the posterior, it is worked out anew.
    */
   HyperPosterior after(FitData grown, int count) {
     int n = Hyper.COMMON + grown.mix.length;
     if (!converged || n < peak.length) {
       return of(grown, count);
     }
-    double[][] tight = grown(n, Math.max(1, grown.amount / amount));
     ToDoubleFunction<double[]> log = logPosterior(grown);
-    double[][] guess = HyperSampler.covariance(HyperSampler.axes(tight));
-    QuasiNewton.Peak top =
-        QuasiNewton.maximise(log, Arrays.copyOf(peak, n), guess, ROUGHLY_NEAR, FEW_STEPS);
-    if (Double.isFinite(top.value())) {
-      HyperPosterior weighed = weigh(grown, around(tight, top, count));
-      if (weighed.effective < ENOUGH_LEFT * count) {
-        tight = QuasiNewton.curvature(log, top.at(), WIDTH);
-        weighed = finite(tight) ? weigh(grown, around(tight, top, count)) : weighed;
-      }
-      if (weighed.effective >= FEWEST_ROUGH && finite(tight)) {
-        return weighed.found(top, tight, true);
+    double[] centre = mean(n);
+    double here = log.applyAsDouble(centre);
+    double[] slope = new double[n];
+    double[] sharper = new double[n];
+    for (int i = 0; i < n; i++) {
+      double[] beside = centre.clone();
+      beside[i] += WIDTH;
+      double up = log.applyAsDouble(beside);
+      beside[i] -= 2 * WIDTH;
+      double down = log.applyAsDouble(beside);
+      slope[i] = (up - down) / (2 * WIDTH);
+      double curvature = Math.max(0.6, (2 * here - up - down) / (WIDTH * WIDTH));
+      sharper[i] = Math.sqrt(curvature / before(i, i));
+    }
+    double[][] tight = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < n; j++) {
+        tight[i][j] = before(i, j) * sharper[i] * sharper[j];
       }
     }
-    return of(grown, count);
+    double[][] axes = HyperSampler.axes(tight);
+    RealVector step =
+        new Array2DRowRealMatrix(HyperSampler.covariance(axes)).operate(new ArrayRealVector(slope));
+    double widths = Math.sqrt(step.dotProduct(new ArrayRealVector(slope)));
+    step.mapMultiplyToSelf(Math.min(1, LONGEST / Math.max(widths, LONGEST)));
+    centre = step.add(new ArrayRealVector(centre)).toArray();
+    HyperPosterior weighed = weigh(grown, HyperSampler.points(axes, centre, count));
+    if (weighed.effective < FEWEST_ROUGH) {
+      centre = weighed.mean(n);
+      weighed = weigh(grown, HyperSampler.points(axes, centre, count));
+    }
+    return weighed.effective < FEWEST_ROUGH ? of(grown, count) : weighed.found(centre, tight, true);
   }
 
-  /** What came from data grows with the log, what came from the prior stays 1. */
-  private double[][] grown(int dimensions, double growth) {
-    double[][] grown = HyperSampler.diagonal(dimensions, 1);
-    for (int i = 0; i < precision.length; i++) {
-      for (int j = 0; j < precision.length; j++) {
-        double own = i == j ? 1 : 0;
-        grown[i][j] = own + growth * (precision[i][j] - own);
+  /** The old precision; that of the prior where a cover is new. */
+  private double before(int i, int j) {
+    return i < peak.length && j < peak.length ? precision[i][j] : i == j ? 1 : 0;
+  }
+
+  private double[] mean(int n) {
+    double[] mean = new double[n];
+    for (Draw draw : draws) {
+      for (int i = 0; i < draw.z().length; i++) {
+        mean[i] += draw.weight() * draw.z()[i];
       }
     }
-    return grown;
+    return mean;
   }
 
-  private static List<HyperSampler.Point> around(
-      double[][] precision, QuasiNewton.Peak peak, int count) {
-    return HyperSampler.points(HyperSampler.axes(precision), peak.at(), count);
+  /**
+   * These with their weights multiplied.
+   *
+   * @param chance of what was learnt, at each draw
+   */
+  HyperPosterior learning(double[] chance) {
+    double sum = 0;
+    for (int d = 0; d < chance.length; d++) {
+      sum += draws.get(d).weight() * chance[d];
+    }
+    if (!(sum > 0)) {
+      return this;
+    }
+    List<Draw> learnt = new ArrayList<>();
+    double squares = 0;
+    for (int d = 0; d < chance.length; d++) {
+      Draw draw = draws.get(d);
+      double weight = draw.weight() * chance[d] / sum;
+      squares += weight * weight;
+      learnt.add(new Draw(weight, draw.z(), draw.newCover(), draw.given()));
+    }
+    return new HyperPosterior(learnt, 1 / squares, converged, peak, precision, amount);
   }
 
   private static boolean finite(double[][] matrix) {
     return Arrays.stream(matrix).flatMapToDouble(Arrays::stream).allMatch(Double::isFinite);
   }
 
-  private HyperPosterior found(QuasiNewton.Peak peak, double[][] precision, boolean converged) {
-    return new HyperPosterior(draws, effective, converged, peak.at(), precision, amount);
+  private HyperPosterior found(double[] peak, double[][] precision, boolean converged) {
+    return new HyperPosterior(draws, effective, converged, peak, precision, amount);
   }
 
   private static ToDoubleFunction<double[]> logPosterior(FitData data) {

@@ -50,7 +50,7 @@ public final class OwnEvidence {
     double centre = (Math.log(rate.low90()) + Math.log(rate.high90())) / 2;
     double spread = (Math.log(rate.high90()) - Math.log(rate.low90())) / (2 * 1.6449);
     StyleData data = fit.data().styles[style];
-    double step = fit.data().step;
+    double step = data.step;
     int from = (int) Math.round((centre - REACH * spread) / step) - 1 - data.first;
     int to = (int) Math.round((centre + REACH * spread) / step) + 1 - data.first;
     from = Math.max(0, Math.min(from, data.count - FEWEST));

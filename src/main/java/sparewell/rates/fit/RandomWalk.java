@@ -29,7 +29,7 @@ record RandomWalk(double perTrip, double[] trips) {
   private static final double UNKNOWN = 1e3; // variance of the log rate before the first trip
   private static final double MOST = 4; // standard deviations that an error counts for
   private static final double BOUND = 0.25; // of the variance: a factor of 1.6 either way
-  private static final double BRISK = 0.3; // of all weight moves in one step on the grid
+  private static final double NARROW = 0.6; // of a squared step: a normal curve would be too narrow
 
   /** The trips of one style, in time. */
   record Trips(int[] number, double[] error, double[] information, double[] weight) {}
@@ -73,7 +73,7 @@ record RandomWalk(double perTrip, double[] trips) {
     Trips trips = new Trips(new int[n], new double[n], new double[n], new double[n]);
     for (int i = 0; i < n; i++) {
       Observation one = inTime.get(i);
-      double factor = one.cover() == Observation.MIX ? 1 : multiplier[one.cover()];
+      double factor = one.cover() < 0 ? 1 : multiplier[one.cover()];
       double expected = Math.max(1e-12, rate * one.hours() * factor);
       trips.number[i] = one.trip();
       trips.weight[i] = one.weight();
@@ -167,26 +167,26 @@ record RandomWalk(double perTrip, double[] trips) {
   }
 
   /**
-   * Chances that a log rate walks by -m, ..., m points of the grid: those of many small steps of
-   * one point up or down, more often down, so that the mean rate stays and the variance is as
-   * asked.
+   * Chances that a log rate walks by -m, ..., m points of the grid: normal, so placed that the mean
+   * rate stays; for less than a step, those of one step up or down with that mean and variance.
    */
   static double[] chances(double variance, double step) {
-    int m = variance > 0 ? 1 + (int) (REACH * Math.sqrt(variance) / step) : 0;
-    double[] chance = new double[2 * m + 1];
-    chance[m] = 1;
     double moves = variance / (step * step);
-    int times = (int) Math.ceil(moves / BRISK);
-    double up = moves / Math.max(1, times) / (1 + Math.exp(step));
-    double down = up * Math.exp(step);
-    for (int t = 0; t < times; t++) {
-      double last = 0;
-      for (int i = 0; i <= 2 * m; i++) {
-        double here = chance[i];
-        double next = i < 2 * m ? chance[i + 1] : 0;
-        chance[i] += up * (last - here) + down * (next - here);
-        last = here;
-      }
+    if (moves < NARROW) {
+      double up = moves / (1 + Math.exp(step));
+      double down = up * Math.exp(step);
+      return moves > 0 ? new double[] {down, 1 - up - down, up} : new double[] {1};
+    }
+    int m = 1 + (int) (REACH * Math.sqrt(moves));
+    double[] chance = new double[2 * m + 1];
+    double sum = 0;
+    for (int i = 0; i < chance.length; i++) {
+      double away = (i - m) * step + variance / 2;
+      chance[i] = Math.exp(-away * away / (2 * variance));
+      sum += chance[i];
+    }
+    for (int i = 0; i < chance.length; i++) {
+      chance[i] /= sum;
     }
     return chance;
   }

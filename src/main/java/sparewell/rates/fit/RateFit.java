@@ -30,13 +30,14 @@ public final class RateFit {
   public static final int DRAWS = 160;
 
   private static final int SHARE_NODES = 12;
+  private static final double SPENT = 1e-5; // weight of a draw that learns no more
 
   private final FitInput input;
   private final FitData data;
   private final HyperPosterior hyper;
   private final SizeGroups groups;
   private final RandomWalk walk;
-  private final Map<Integer, double[][]> posteriors = new ConcurrentHashMap<>();
+  private final Map<Integer, double[][]> rows; // by style
   private final List<Map<List<Term>, CountDistribution>> known = new ArrayList<>(); // by style
 
   /**
@@ -58,6 +59,7 @@ public final class RateFit {
     this.input = input;
     this.data = data;
     this.hyper = hyper;
+    rows = new ConcurrentHashMap<>();
     groups = new SizeGroups(hyper.draws());
     double[] rates = new double[input.styles()];
     for (int s = 0; s < rates.length; s++) {
@@ -65,6 +67,16 @@ public final class RateFit {
       rates[s] = data.styles[s].empty() ? 0 : mean(s);
     }
     walk = RandomWalk.of(data, hyper.draws(), rates, data.prior);
+  }
+
+  private RateFit(RateFit before, HyperPosterior hyper, Map<Integer, double[][]> rows) {
+    input = before.input;
+    data = before.data;
+    this.hyper = hyper;
+    this.rows = rows;
+    groups = new SizeGroups(hyper.draws());
+    input.familyOfStyle().forEach(family -> known.add(new ConcurrentHashMap<>()));
+    walk = before.walk;
   }
 
   /** Much history leaves little doubt of the hyperparameters, so fewer draws tell as much. */
@@ -103,10 +115,39 @@ public final class RateFit {
     return new RateFit(input, data, HyperPosterior.of(data, draws));
   }
 
-  /** Fits the same log some trips later, from where this fit stands. */
+  /** Fits the same log some trips later, with draws placed where this fit stands. */
   public RateFit after(FitInput grown, int draws) {
     FitData more = new FitData(grown, data.prior, data.others);
     return new RateFit(grown, more, hyper.after(more, draws));
+  }
+
+  /**
+   * This fit with the weights over (rate, draw) multiplied by the likelihood of some more uses.
+   * What they tell of other styles reaches these through the draws alone, not through the family's
+   * mean at each draw, nor does the walk learn: that takes a fit of the whole log.
+   */
+  public RateFit learning(List<Observation> more) {
+    List<HyperPosterior.Draw> draws = hyper.draws();
+    Map<Integer, double[][]> learnt = new ConcurrentHashMap<>(rows);
+    double[] chance = new double[draws.size()];
+    Arrays.fill(chance, 1);
+    for (Observation one : more) {
+      double[] rate = data.styles[one.style()].rate;
+      double[][] before = rows(one.style());
+      double[][] after = before.clone();
+      for (int d = 0; d < after.length; d++) {
+        if (draws.get(d).weight() < SPENT) {
+          chance[d] = 0;
+          continue;
+        }
+        after[d] = new double[rate.length];
+        double hours = one.hours() * draws.get(d).multiplier(one.cover());
+        double size = draws.get(d).given().hyper().size * one.days();
+        chance[d] *= one.learn(before[d], rate, hours, size, after[d]);
+      }
+      learnt.put(one.style(), after);
+    }
+    return new RateFit(this, hyper.learning(chance), learnt);
   }
 
   /** Whether a peak was found and the draws around it carry the posterior. */
@@ -141,30 +182,25 @@ public final class RateFit {
     return walk;
   }
 
-  /** Weights of a style's rate over the log, by draw and point; they sum to 1. */
-  double[][] posterior(int style) {
-    return posteriors.computeIfAbsent(
+  /** Weights of the points of a style's rate over the log given each draw; they sum to 1 each. */
+  double[][] rows(int style) {
+    int family = input.familyOfStyle().get(style);
+    return rows.computeIfAbsent(
         style,
-        s -> {
-          int family = input.familyOfStyle().get(s);
-          List<double[]> weights = new ArrayList<>();
-          for (HyperPosterior.Draw draw : hyper.draws()) {
-            double[] given = draw.given().rate(s, family);
-            for (int i = 0; i < given.length; i++) {
-              given[i] *= draw.weight();
-            }
-            weights.add(given);
-          }
-          return weights.toArray(double[][]::new);
-        });
+        s ->
+            hyper.draws().stream()
+                .map(draw -> draw.given().rate(s, family))
+                .toArray(double[][]::new));
   }
 
   /** Weights of a style's rate over the log, by point. */
   double[] marginal(int style) {
     double[] sum = new double[data.styles[style].count];
-    for (double[] draw : posterior(style)) {
+    double[][] given = rows(style);
+    for (int d = 0; d < given.length; d++) {
+      double weight = hyper.draws().get(d).weight();
       for (int i = 0; i < sum.length; i++) {
-        sum[i] += draw[i];
+        sum[i] += weight * given[d][i];
       }
     }
     return sum;
@@ -185,14 +221,14 @@ public final class RateFit {
    * whose ends are right to about 0.5 % of the rate, given the draws.
    */
   public Estimate rate(int style) {
-    double[] chances = RandomWalk.chances(walk.variance(style, 0), data.step);
+    double[] chances = RandomWalk.chances(walk.variance(style, 0), data.styles[style].step);
     double[] ahead = RandomWalk.forward(marginal(style), chances);
     double power = data.styles[style].lost;
     for (HyperPosterior.Draw draw : hyper.draws()) {
       power += draw.weight() * draw.given().shape();
     }
     int first = data.styles[style].first - chances.length / 2;
-    return Estimate.ofGrid(mean(style), ahead, first, data.step, power);
+    return Estimate.ofGrid(mean(style), ahead, first, data.styles[style].step, power);
   }
 
   /**
@@ -233,8 +269,9 @@ public final class RateFit {
     double mean = 0;
     double square = 0;
     for (int i = 0; i < weights.length; i++) {
-      mean += weights[i] * i * data.step;
-      square += weights[i] * i * data.step * i * data.step;
+      double x = i * data.styles[style].step;
+      mean += weights[i] * x;
+      square += weights[i] * x * x;
     }
     return Math.max(0, square - mean * mean);
   }

@@ -20,14 +20,15 @@ final class Stretch {
 
   // Few draws are themselves right to a hundredth: what is left out then may be more.
   private static final int FEW_DRAWS = 48;
-  private static final double ROUGH_LEAST = 1e-5;
-  private static final double ROUGH_TAIL = 1e-6;
+  private static final double ROUGH_LEAST = 1e-4;
+  private static final double ROUGH_TAIL = 1e-4;
   private static final int EDGE = 3; // points beyond the ends, for interpolation
   private static final double MOST = 3_000; // bundles that distributions are about that long
 
   private final RateFit fit;
   private final int style;
   private final List<RateFit.Term> terms;
+  private final double step;
   private final double[] walk; // chances of so many points up or down
   private final int[] shift; // of each draw, ln of effective hours in steps of the grid
   private final double[] part; // and the part of a step beyond
@@ -45,8 +46,9 @@ final class Stretch {
     this.fit = fit;
     this.style = style;
     this.terms = terms;
+    step = fit.data().styles[style].step;
     double variance = fit.walk().variance(style, RateFit.stepsBeyond(terms));
-    walk = RandomWalk.chances(variance, fit.data().step);
+    walk = RandomWalk.chances(variance, step);
     List<HyperPosterior.Draw> draws = fit.draws();
     shift = new int[draws.size()];
     part = new double[shift.length];
@@ -61,7 +63,7 @@ final class Stretch {
         hours[e] = scale[e] * terms.get(e).hours() * draw.multiplier(terms.get(e).cover());
         all += hours[e];
       }
-      double place = Math.log(Math.max(all, 1e-300)) / fit.data().step;
+      double place = Math.log(Math.max(all, 1e-300)) / step;
       shift[d] = (int) Math.floor(place);
       part[d] = place - shift[d];
       low = Math.min(low, shift[d]);
@@ -89,18 +91,22 @@ final class Stretch {
   private double[][] weights() {
     StyleData data = fit.data().styles[style];
     double[][] weights = new double[share.length][count()];
-    double[][] posterior = fit.posterior(style);
-    for (int d = 0; d < posterior.length; d++) {
+    double[][] rows = fit.rows(style);
+    for (int d = 0; d < rows.length; d++) {
+      double weight = fit.draws().get(d).weight();
+      if (weight < LEAST) {
+        continue;
+      }
       double[] out = weights[fit.groups().of(d)];
       double[] wide = new double[data.count + 10];
-      System.arraycopy(posterior[d], 0, wide, 5, data.count);
+      System.arraycopy(rows[d], 0, wide, 5, data.count);
       // The first point stands for all lower rates as well: what a smooth curve would not have
       // there is moved on its own.
       double smooth = wide[7] > 0 ? Math.min(wide[5], wide[6] * wide[6] / wide[7]) : wide[5];
       int at = shift[d] - least + EDGE;
-      out[at] += wide[5] - smooth;
+      out[at] += weight * (wide[5] - smooth);
       wide[5] = smooth;
-      Between.add(wide, Between.weights(1 - part[d]), 1, out, at - 2);
+      Between.add(wide, Between.weights(1 - part[d]), weight, out, at - 2);
     }
     for (int g = 0; g < weights.length; g++) {
       double sum = 0;
@@ -159,7 +165,7 @@ final class Stretch {
   }
 
   private double expected(int k) {
-    return Math.exp((first() + k) * fit.data().step);
+    return Math.exp((first() + k) * step);
   }
 
   /** Expected losses of each term, in bundles. */

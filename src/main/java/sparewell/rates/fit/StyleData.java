@@ -26,7 +26,12 @@ final class StyleData {
   private static final double LEAST_SHIFT = -13.5; // of ln(m / size), as Hyper has them in range
   private static final double MOST_SHIFT = 9;
 
-  /** Number on the grid of the first point, and how many there are. */
+  /** Points of the grid from one of the style's to the next, and what that is in log rate. */
+  final int by;
+
+  final double step;
+
+  /** Number of the first point, in steps of the style, and how many there are. */
   final int first;
 
   final int count;
@@ -39,16 +44,16 @@ final class StyleData {
 
   final List<Observation> trips;
   private final double days;
-  private final double step;
   private final List<Observation> censored = new ArrayList<>();
   private final List<Table> tables = new ArrayList<>();
 
   /** What the trips of one cover tell. */
   private record Table(int cover, int first, double pieces, double[] byDays, double[] byPieces) {}
 
-  private StyleData(List<Observation> trips, double step, int first, int count) {
+  private StyleData(List<Observation> trips, double step, int by, int first, int count) {
     this.trips = List.copyOf(trips);
     this.step = step;
+    this.by = by;
     this.first = first;
     this.count = count;
     rate = new double[count];
@@ -102,8 +107,12 @@ final class StyleData {
    *
    * @param trips its trips
    * @param typical ln of the rate of all styles together
+   * @param grid step of the grid
+   * @param multiple points of the grid from one of the style's to the next; at least one counts
    */
-  static StyleData of(List<Observation> trips, double typical, double step) {
+  static StyleData of(List<Observation> trips, double typical, double grid, int multiple) {
+    int by = Math.max(1, multiple);
+    double step = by * grid;
     double hours = Math.exp(-typical);
     double lost = 0;
     double day = 0;
@@ -126,7 +135,7 @@ final class StyleData {
       right += 0.25;
     }
     int first = (int) Math.floor(left / step);
-    return new StyleData(trips, step, first, (int) Math.ceil(right / step) - first + 1);
+    return new StyleData(trips, step, by, first, (int) Math.ceil(right / step) - first + 1);
   }
 
   /** ln of the likelihood at a log rate, without covers and at a small size, up to a constant. */
@@ -176,7 +185,7 @@ final class StyleData {
    *
    * @param size &kappa;, for one day
    * @param multiplier of each cover
-   * @param shift ln(m/&kappa;) in steps of the grid, for each cover and last for the mix
+   * @param shift ln(m/&kappa;) in steps of the style, for each cover and last for the mix
    */
   double[] logLikelihood(double size, double[] multiplier, Between.Place[] shift) {
     double[] out = new double[count];

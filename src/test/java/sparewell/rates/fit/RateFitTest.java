@@ -304,7 +304,7 @@ class RateFitTest {
         RateFit.of(
             new FitInput(List.of(0), 1, 0, log), Priors.weak(Hyperprior.Walk.NONE), RateFit.DRAWS);
     // All hyperparameters' weights at once, finely: the share of the weights beyond either end.
-    double step = fit.data().step;
+    double step = fit.data().styles[0].step;
     double[] weights = fit.marginal(0);
     double below = 0;
     double above = 0;
