@@ -98,36 +98,42 @@ public final class AfterTripSheet {
         "No figures.");
   }
 
-  private static Table<Finding> mending(List<Finding> findings) {
-    List<Finding> grave =
-        findings.stream()
-            .filter(finding -> finding.severity() != Severity.NOTE)
-            .limit(MOST_FINDINGS)
-            .toList();
-    long all = findings.stream().filter(f -> f.severity() != Severity.NOTE).count();
+  private static Table<Folded> mending(List<Finding> findings) {
+    List<Folded> all =
+        Folded.of(
+            Causes.first(
+                findings.stream().filter(finding -> finding.severity() != Severity.NOTE).toList()));
+    List<Folded> grave = all.subList(0, Math.min(MOST_FINDINGS, all.size()));
     String title =
         "What needs mending"
-            + (all > grave.size()
-                ? " (the first " + grave.size() + " of " + all + "; the rest on Input checks)"
+            + (all.size() > grave.size()
+                ? " (the first "
+                    + grave.size()
+                    + " of "
+                    + all.size()
+                    + "; the rest on Input checks)"
                 : "");
-    List<Column<Finding>> columns =
+    List<Column<Folded>> columns =
         List.of(
             Column.sheetOnly(
                 "What is wrong",
                 Format.TEXT,
                 "What is wrong.",
-                finding -> Phrase.capital(finding.message())),
-            Column.<Finding>sheetOnly(
-                    "Where", Format.TEXT, "Its cell; click to go there.", AfterTripSheet::where)
-                .linked(finding -> Optional.of(finding.at()).filter(at -> at.row() > 0)),
-            Column.<Finding>sheetOnly(
+                row -> Phrase.capital(row.message())),
+            Column.<Folded>sheetOnly(
+                    "Where",
+                    Format.TEXT,
+                    "Its cell, of several the first; click to go there.",
+                    row -> where(row.first()))
+                .linked(row -> Optional.of(row.first().at()).filter(at -> at.row() > 0)),
+            Column.<Folded>sheetOnly(
                     "How grave",
                     Format.TEXT,
                     "error = left out, or a limit is broken; warning = read under an assumption.",
-                    finding -> finding.severity().word())
-                .toned(f -> f.severity() == Severity.ERROR ? Tone.BAD : Tone.WATCH),
+                    row -> row.first().severity().word())
+                .toned(row -> row.first().severity() == Severity.ERROR ? Tone.BAD : Tone.WATCH),
             Column.sheetOnly(
-                "What was done", Format.TEXT, "What was done about it.", Finding::done));
+                "What was done", Format.TEXT, "What was done about it.", Folded::done));
     return new Table<>("", title, columns, grave, "Nothing needs mending.");
   }
 

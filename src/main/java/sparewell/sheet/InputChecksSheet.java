@@ -22,13 +22,18 @@ public final class InputChecksSheet {
   /** The sheet for these findings, which come in the order of the workbook. */
   public static ReportSheet of(List<Finding> findings) {
     Table<Finding> all =
-        new Table<>("input-checks.csv", "", columns(one -> one, Finding::message), findings, "");
+        new Table<>(
+            "input-checks.csv",
+            "",
+            columns(one -> one, Finding::message, Finding::done),
+            findings,
+            "");
     Table<Folded> shown =
         new Table<>(
             "",
             "",
-            columns(Folded::first, Folded::message),
-            Folded.of(findings),
+            columns(Folded::first, Folded::messageWithCells, Folded::done),
+            Folded.of(Causes.first(findings)),
             "Nothing to mend.");
     return new ReportSheet(
         NAME, answer(findings), List.of(new Block.Rows(shown), new Block.FileOnly(all)));
@@ -36,7 +41,7 @@ public final class InputChecksSheet {
 
   /** The columns of a table of findings, one or several of a kind in a row. */
   private static <R> List<Column<R>> columns(
-      Function<R, Finding> finding, Function<R, String> message) {
+      Function<R, Finding> finding, Function<R, String> message, Function<R, String> done) {
     return List.of(
         Column.<R>of(
                 "severity",
@@ -61,12 +66,7 @@ public final class InputChecksSheet {
                 row -> finding.apply(row).at().reference())
             .linked(row -> Optional.of(finding.apply(row).at()).filter(at -> at.row() > 0)),
         Column.of("message", "What is wrong", Format.TEXT, "What is wrong.", message),
-        Column.of(
-            "done",
-            "What was done",
-            Format.TEXT,
-            "What the analyser did about it.",
-            row -> finding.apply(row).done()));
+        Column.of("done", "What was done", Format.TEXT, "What the analyser did about it.", done));
   }
 
   private static String answer(List<Finding> findings) {

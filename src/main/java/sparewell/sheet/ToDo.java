@@ -1,7 +1,6 @@
 package sparewell.sheet;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -105,19 +104,27 @@ final class ToDo {
 
   private void mend() {
     List<Finding> errors =
-        results.findings().stream()
-            .filter(f -> f.severity() == Severity.ERROR && f.code().about() == Code.About.INPUT)
-            // What follows from another row goes away with it.
-            .sorted(Comparator.comparing(f -> f.code() == Code.LEFT_OUT_KEY))
-            .toList();
+        Causes.first(
+            results.findings().stream()
+                .filter(f -> f.severity() == Severity.ERROR && f.code().about() == Code.About.INPUT)
+                .toList());
+    List<Finding> causes = errors.stream().filter(error -> !Causes.follows(error)).toList();
+    int waiting = errors.size() - causes.size();
     if (!errors.isEmpty()) {
-      step(
-          "Mend "
-              + Phrase.count(errors.size(), "error", "errors")
-              + " in your sheets (rows or values were left out)",
-          Tone.BAD,
-          InputChecksSheet.NAME,
-          details(errors, finding -> Phrase.capital(finding.message()), ToDo::place));
+      steps.add(
+          new Step(
+              "Mend "
+                  + Phrase.count(causes.size(), "error")
+                  + " in your sheets (rows or values were left out)",
+              Tone.BAD,
+              Optional.of(Cell.ofSheet(InputChecksSheet.NAME)),
+              details(causes, finding -> Phrase.capital(finding.message()), ToDo::place),
+              waiting == 0
+                  ? Optional.empty()
+                  : Optional.of(
+                      waiting == 1
+                          ? "1 more row was left out because of them."
+                          : waiting + " more rows were left out because of them.")));
     }
   }
 
