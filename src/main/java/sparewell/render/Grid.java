@@ -37,9 +37,15 @@ final class Grid {
   record Note(int row, int column, String text) {}
 
   /**
-   * A table of the spreadsheet: columns by name, formulas of sums by column where there are any.
+   * A table of the spreadsheet: columns by name, formulas of sums by column where there are any,
+   * and which columns have an arrow to filter by.
    */
-  record ListTable(String name, String cells, List<String> columns, List<String> sums) {
+  record ListTable(
+      String name, String cells, List<String> columns, List<String> sums, List<Boolean> arrows) {
+    boolean filtered() {
+      return arrows.contains(true);
+    }
+
     boolean hasSums() {
       return sums.stream().anyMatch(sum -> !sum.isEmpty());
     }

@@ -43,8 +43,6 @@ record Look(
     UNDER,
     /** Line under headings. */
     HEAD,
-    /** The same where the filter's arrow has a line of its own under the heading. */
-    HEAD_ABOVE_ARROW,
     /** Line above sums. */
     SUM,
     /** Frame of a cell to type into. */
@@ -87,10 +85,11 @@ record Look(
     return text(face, fill(tone));
   }
 
-  /** The heading over a column. */
-  static Look tableHead(boolean overText, boolean aboveArrow) {
-    Edge edge = aboveArrow ? Edge.HEAD_ABOVE_ARROW : Edge.HEAD;
-    return new Look(GENERAL, STRONG, HEAD_FILL, edge, overText ? "left" : "right", true);
+  /** The heading over a column; one on the right keeps off the filter's arrow. */
+  static Look tableHead(boolean overText, boolean arrow) {
+    int indent = overText ? 1 : arrow ? 2 : 0;
+    return new Look(
+        GENERAL, STRONG, HEAD_FILL, Edge.HEAD, overText ? "left" : "right", true, indent);
   }
 
   /** A cell in the body of a table. */

@@ -54,12 +54,9 @@ final class Looks {
     }
   }
 
-  /** Text in tables keeps off numbers before it; headings on the right, off the filter's arrow. */
+  /** Text in tables keeps off numbers before it. */
   private static int indent(Look look) {
-    if (look.across().equals("right")) {
-      return look.edge() == Look.Edge.HEAD ? 2 : 0;
-    }
-    return look.edge() == Look.Edge.NONE ? look.indent() : 1;
+    return look.edge() == Look.Edge.NONE || look.across().equals("right") ? look.indent() : 1;
   }
 
   private static void font(Xml xml, Look.Face face) {
@@ -108,7 +105,7 @@ final class Looks {
     return switch (edge) {
       case NONE -> "";
       case UNDER -> bottom ? "hair" : "";
-      case HEAD, HEAD_ABOVE_ARROW -> bottom ? "thin" : "";
+      case HEAD -> bottom ? "thin" : "";
       case SUM -> top ? "thin" : "";
       case ENTRY -> bottom || top || beside ? "thin" : "";
       case CUT_TOP -> top || beside ? "dashed" : "";

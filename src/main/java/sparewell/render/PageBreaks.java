@@ -15,6 +15,9 @@ final class PageBreaks {
   /** A page that ends with less of it used looks torn off. */
   private static final double BARE_SHARE = 0.4;
 
+  /** Where a page ends by itself is known so well: fonts decide how far a sheet is shrunk. */
+  private static final double UNSURE_SHARE = 0.1;
+
   /** Title, headings and a few rows. */
   private static final int HEAD_ROWS = 6;
 
@@ -25,8 +28,8 @@ final class PageBreaks {
    *
    * @param behind rows behind which a page ends; those that end by themselves are not among them
    * @param pages number of pages
-   * @param split tables that go on on a further page without their headings, and pages left mostly
-   *     bare
+   * @param split tables that go on on a further page without their headings or may be split, and
+   *     pages left mostly bare
    */
   record Breaks(List<Integer> behind, int pages, int split) {
     Breaks {
@@ -77,6 +80,8 @@ final class PageBreaks {
         ranOver = true;
         pages++;
         firstRows.add(row);
+      } else if (needed > height && ranOver && used <= room * UNSURE_SHARE) {
+        bare++; // a page that holds a few rows more would split what begins here
       }
       used += height;
     }

@@ -139,7 +139,15 @@ final class SheetParts {
         table.cells(),
         table.hasSums() ? "totalsRowCount" : "totalsRowShown",
         table.hasSums() ? 1 : 0);
-    xml.leaf("autoFilter", "ref", corners[0] + ":" + lastFiltered(table, corners[1]));
+    if (table.filtered()) {
+      xml.open("autoFilter", "ref", corners[0] + ":" + lastFiltered(table, corners[1]));
+      for (int i = 0; i < table.columns().size(); i++) {
+        if (!table.arrows().get(i)) {
+          xml.leaf("filterColumn", "colId", i, "hiddenButton", 1);
+        }
+      }
+      xml.close();
+    }
     xml.open("tableColumns", "count", table.columns().size());
     for (int i = 0; i < table.columns().size(); i++) {
       String name = CellText.stored(table.columns().get(i));

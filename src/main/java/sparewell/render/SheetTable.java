@@ -30,6 +30,9 @@ record SheetTable<R>(
     List<List<Object>> values) {
   private static final int LONGEST_TEXT = 32_767;
 
+  /** So few rows are seen at a glance. */
+  private static final int FEW_ROWS = 8;
+
   /** Works a table out. */
   static <R> SheetTable<R> of(Table<R> table, UnitSystem units, RenderOptions options) {
     List<Column<R>> columns = table.columns().stream().filter(Column::inSheet).toList();
@@ -54,6 +57,24 @@ record SheetTable<R>(
       values.add(inColumn);
     }
     return new SheetTable<>(table, columns, headings, patterns, values);
+  }
+
+  /** Whether there are enough rows to filter. */
+  boolean filtered() {
+    return table.rows().size() > FEW_ROWS;
+  }
+
+  /**
+   * Whether a heading has the filter's arrow; on a crowded sheet only one over text has, as the
+   * arrows take room and numbers are seldom filtered.
+   */
+  boolean arrow(int at, boolean crowded) {
+    return filtered() && (overText(at) || !crowded);
+  }
+
+  /** Whether a column holds text. */
+  boolean overText(int at) {
+    return List.of(Look.AS_TEXT, Look.GENERAL).contains(patterns.get(at));
   }
 
   /** Such as {@code " (lb)"}; empty where the value has no unit. */

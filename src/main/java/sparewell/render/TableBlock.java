@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import sparewell.finding.Cell;
 import sparewell.table.Column;
 import sparewell.table.Entry;
@@ -59,7 +60,7 @@ final class TableBlock {
     }
     for (int at = 0; at < table.columns().size(); at++) {
       double points = NARROWEST_POINTS;
-      double reserved = reserved(overText(table, at), grid.crowded);
+      double reserved = reserved(table, at, grid.crowded);
       while (headingLines(table.headings().get(at), points - reserved) > HEADING_LINES) {
         points += 2;
       }
@@ -181,17 +182,20 @@ final class TableBlock {
       }
     }
     String cells = Grid.range(headingRow, 1, lastRow, prepared.columns().size());
-    grid.tables.add(new Grid.ListTable(name, cells, prepared.headings(), sums));
+    List<Boolean> arrows =
+        IntStream.range(0, prepared.columns().size())
+            .mapToObj(at -> prepared.arrow(at, grid.crowded))
+            .toList();
+    grid.tables.add(new Grid.ListTable(name, cells, prepared.headings(), sums, arrows));
     return headingRow;
   }
 
   private static void heading(SheetTable<?> table, Grid grid, int row, int at) {
     String heading = table.headings().get(at);
-    boolean overText = overText(table, at);
-    grid.put(row, at + 1, heading, Look.tableHead(overText, grid.crowded));
+    boolean arrow = table.arrow(at, grid.crowded);
+    grid.put(row, at + 1, heading, Look.tableHead(table.overText(at), arrow));
     double points = grid.width(at + 1) * Measure.POINTS_PER_CHARACTER - AROUND_POINTS;
-    int lines = headingLines(heading, points - reserved(overText, grid.crowded));
-    lines += grid.crowded ? 1 : 0;
+    int lines = headingLines(heading, points - reserved(table, at, grid.crowded));
     grid.atLeast(row, Measure.rowPoints(lines, Look.BODY_POINTS));
     String meaning = table.columns().get(at).meaning();
     if (!meaning.isEmpty()) {
@@ -199,19 +203,12 @@ final class TableBlock {
     }
   }
 
-  private static boolean overText(SheetTable<?> table, int at) {
-    return List.of(Look.AS_TEXT, Look.GENERAL).contains(table.patterns().get(at));
-  }
-
-  /**
-   * What the filter's arrow and the indent take of a heading's width. Some programs keep the
-   * arrow's width free even where it has a line of its own.
-   */
-  private static double reserved(boolean overText, boolean crowded) {
-    if (crowded) {
-      return overText ? ARROW_POINTS : ARROW_POINTS - INDENT_POINTS - 2;
+  /** What the filter's arrow and the gap before the next heading take of a heading's width. */
+  private static double reserved(SheetTable<?> table, int at, boolean crowded) {
+    if (!table.arrow(at, crowded)) {
+      return 0;
     }
-    return ARROW_POINTS + INDENT_POINTS;
+    return ARROW_POINTS + (crowded ? 0 : INDENT_POINTS);
   }
 
   /** Lines of a heading; a word that does not fit counts as too many lines. */

@@ -1,14 +1,17 @@
 package sparewell.sheet;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import sparewell.event.EventPacking;
 import sparewell.event.EventPacking.Action;
 import sparewell.event.EventPacking.Line;
 import sparewell.event.EventPacking.PackingList;
+import sparewell.season.ItemId;
 import sparewell.season.Place;
 import sparewell.stock.PieceMove;
 import sparewell.table.Block;
@@ -39,10 +42,55 @@ public final class EventPackingSheet {
               "Packed from the stock as it will be once you brought and bought what the steps before"
                   + " say. A slot holds one item, as many pieces of it as are wanted, or one pack."));
     }
+    List<Line> handled =
+        packing.lines().stream().filter(line -> line.action() != Action.STAYS_ABOARD).toList();
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(new Block.Text(top));
+    blocks.add(new Block.Rows(table(packing, handled, "")));
+    List<Block.Line> staying =
+        packing.lists().stream().flatMap(list -> staying(list).stream()).toList();
+    if (!staying.isEmpty()) {
+      blocks.add(new Block.Text(staying));
+    }
+    blocks.add(new Block.FileOnly(table(packing, packing.lines(), "event-packing.csv")));
     return new ReportSheet(
-        NAME,
-        "What to take out of the event's box, what to put in, and from where",
-        List.of(new Block.Text(top), new Block.Rows(table(packing))));
+        NAME, "What to take out of the event's box, what to put in, and from where", blocks);
+  }
+
+  /** What nobody has to move, a line for each place. */
+  private static List<Block.Line> staying(PackingList list) {
+    Map<Place, Map<String, List<String>>> places = new LinkedHashMap<>();
+    for (Line line : list.lines()) {
+      if (line.action() == Action.STAYS_ABOARD) {
+        ItemId item = line.item();
+        places
+            .computeIfAbsent(line.from().orElse(PieceMove.OF_CHOICE), at -> new LinkedHashMap<>())
+            .computeIfAbsent(item.style(), style -> new ArrayList<>())
+            .add((item.size() + " " + item.colour()).strip() + " (" + line.pieces() + ")");
+      }
+    }
+    List<Block.Line> lines = new ArrayList<>();
+    if (!places.isEmpty()) {
+      String pieces = Phrase.count(list.pieces(Action.STAYS_ABOARD), "piece");
+      lines.add(
+          Block.Line.heading(
+              list.event().name()
+                  + (list.boxed()
+                      ? ": " + pieces + " more stay in their boxes, as no slot is left"
+                      : ": " + pieces + " to have at hand, where they lie")));
+      places.forEach((place, styles) -> lines.add(Block.Line.of(words(place, styles))));
+    }
+    return lines;
+  }
+
+  private static String words(Place place, Map<String, List<String>> styles) {
+    return place.name()
+        + (place.loose() ? "" : ", in " + place.compartment())
+        + ": "
+        + styles.entrySet().stream()
+            .map(style -> (style.getKey() + " " + String.join(", ", style.getValue())))
+            .collect(Collectors.joining("; "))
+        + ".";
   }
 
   private static Block.Line action(PackingList list) {
@@ -98,10 +146,10 @@ public final class EventPackingSheet {
     return String.join(", ", parts);
   }
 
-  private static Table<Line> table(EventPacking packing) {
+  private static Table<Line> table(EventPacking packing, List<Line> lines, String file) {
     return new Table<>(
-        "event-packing.csv",
-        "From the top down: first out of the box, then into it",
+        file,
+        file.isEmpty() ? "From the top down: first out of the box, then into it" : "",
         columns(
             packing.lists().size() > 1,
             packing.lists().stream()
@@ -109,8 +157,8 @@ public final class EventPackingSheet {
                 .map(list -> list.event().name())
                 .collect(Collectors.toSet()),
             packing.lines().stream().anyMatch(line -> line.runOutProbability() > 0)),
-        packing.lines(),
-        "Nothing to pack.");
+        lines,
+        "Nothing to take out or to put in.");
   }
 
   /** The event is named above the table, and in each row only where there are several. */
@@ -174,7 +222,7 @@ public final class EventPackingSheet {
       case TAKE_OUT -> "take out";
       case LEAVE -> "leave in the box";
       case PUT_IN -> "put in";
-      case STAYS_ABOARD -> line.slots() > 0 ? "have at hand" : "stays where it is";
+      case STAYS_ABOARD -> "stays where it is";
       case BUY -> "short: buy";
     };
   }

@@ -59,9 +59,12 @@ class SparesSheetsTest {
 
   private static Table<?> csv(ReportSheet sheet) {
     return sheet.blocks().stream()
-        .filter(Block.Rows.class::isInstance)
-        .map(block -> ((Block.Rows) block).table())
-        .filter(table -> !table.csvFile().isEmpty())
+        .map(
+            block ->
+                block instanceof Block.Rows rows
+                    ? rows.table()
+                    : block instanceof Block.FileOnly file ? file.table() : null)
+        .filter(table -> table != null && !table.csvFile().isEmpty())
         .findFirst()
         .orElseThrow();
   }
