@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.apache.commons.math3.special.Gamma;
 import sparewell.season.ItemId;
 import sparewell.season.Loss;
 import sparewell.season.Season;
@@ -22,6 +23,7 @@ record ItemShares(Map<String, Map<ItemId, Double>> weights, double alpha) {
   // Weak prior of ln alpha, our own choice: around 4 pieces, mostly 0.8 to 20.
   private static final double LOG_CENTRE = Math.log(4);
   private static final double LOG_SPREAD = 1;
+  private static final int MANY = 1_000; // factors that are not multiplied one by one
 
   /** Fits &alpha; by the Dirichlet-multinomial likelihood of all styles under a weak prior. */
   static ItemShares of(Season season) {
@@ -124,6 +126,9 @@ record ItemShares(Map<String, Map<ItemId, Double>> weights, double alpha) {
 
   /** ln of &Gamma;(x+n) / &Gamma;(x), the product of x, x+1, ..., x+n-1. */
   private static double logRising(double x, int n) {
+    if (n > MANY) {
+      return Gamma.logGamma(x + n) - Gamma.logGamma(x);
+    }
     double sum = 0;
     double product = 1;
     for (int j = 0; j < n; j++) {

@@ -173,7 +173,10 @@ public final class LossModel implements LossForecast {
   private CountDistribution fresh(int style, List<Among> demands) {
     Among first = demands.get(0);
     if (demands.size() == 1) {
-      return BetaBinomial.thin(fit.losses(style, first.terms()), first.own(), first.rest());
+      CountDistribution whole = fit.losses(style, first.terms());
+      if (whole.bundle() == 1) {
+        return BetaBinomial.thin(whole, first.own(), first.rest());
+      }
     }
     return fit.shared(
         style,
@@ -266,22 +269,20 @@ public final class LossModel implements LossForecast {
   private List<JointChance.Lasting> lasting(int style, StyleStock stock) {
     List<JointChance.Lasting> lasting = new ArrayList<>();
     for (Demand demand : Demand.disjoint(demands(stock.exposures()))) {
-      CountDistribution all = fit.losses(style, demand.terms());
-      int largest = all.cut() / all.bundle() - 1;
       List<Double> weights = new ArrayList<>();
       List<Integer> limits = new ArrayList<>();
       double rest = 0;
       for (ItemId item : demand.among()) {
         if (stock.pieces().containsKey(item)) {
           weights.add(shares.weight(item));
-          limits.add(stock.pieces().get(item) / all.bundle());
+          limits.add(stock.pieces().get(item));
         } else {
           rest += shares.weight(item);
         }
       }
       if (!weights.isEmpty()) {
-        double[] lasts = BetaBinomial.withinLimits(weights, limits, rest, largest);
-        lasting.add(new JointChance.Lasting(demand.terms(), lasts, all.bundle()));
+        int most = fit.losses(style, demand.terms()).cut() - 1;
+        lasting.add(JointChance.Lasting.of(demand.terms(), weights, limits, rest, most));
       }
     }
     return lasting;

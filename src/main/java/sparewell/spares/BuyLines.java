@@ -72,9 +72,10 @@ final class BuyLines {
     for (int i = 0; i < order.size(); ) {
       Pack first = order.get(i);
       int packs = 0;
+      long before = spent;
       while (i < order.size() && joins(first, order.get(i), inside)) {
         spent += first.costUnits();
-        packs++;
+        packs += rows.get(first.row()).packsInLot();
         i++;
       }
       add(
@@ -82,7 +83,7 @@ final class BuyLines {
           source.held(first),
           packs,
           first.fills(),
-          Optional.of(source.money(packs * first.costUnits())),
+          Optional.of(source.money(spent - before)),
           Optional.of(source.money(spent)),
           inside.contains(first));
     }

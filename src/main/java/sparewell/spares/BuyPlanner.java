@@ -119,7 +119,7 @@ public final class BuyPlanner {
 
   private int[] count(List<Pack> packs) {
     int[] bought = new int[rows.size()];
-    packs.forEach(pack -> bought[pack.row()]++);
+    packs.forEach(pack -> bought[pack.row()] += rows.get(pack.row()).packsInLot());
     return bought;
   }
 

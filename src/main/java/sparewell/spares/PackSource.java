@@ -15,6 +15,9 @@ final class PackSource {
   /** Expected pieces short under which a pack below the floor counts as filling it. */
   private static final double HARDLY_SHORT = 0.005;
 
+  /** Packs beyond those wanted that are looked at, for each item. */
+  private static final int MOST_BEYOND = 1_000;
+
   private final List<SparesRow> rows;
   private final int decimals;
 
@@ -31,7 +34,8 @@ final class PackSource {
   List<Pack> wanted() {
     List<Pack> packs = new ArrayList<>();
     for (int i = 0; i < rows.size(); i++) {
-      for (int k = 0; k < rows.get(i).buyPacks() && rows.get(i).packPrice().isPresent(); k++) {
+      int lot = rows.get(i).packsInLot();
+      for (int k = 0; k < rows.get(i).buyPacks() && rows.get(i).packPrice().isPresent(); k += lot) {
         packs.add(pack(i, k));
       }
     }
@@ -47,7 +51,10 @@ final class PackSource {
         continue;
       }
       long left = budget;
-      for (int k = rows.get(i).buyPacks(); ; k++) {
+      int lot = rows.get(i).packsInLot();
+      for (int k = rows.get(i).buyPacks();
+          k < rows.get(i).buyPacks() + MOST_BEYOND * lot;
+          k += lot) {
         Pack pack = pack(i, k);
         left -= pack.costUnits();
         if (left < 0 || pack.savedPieces() < 1e-6) {
@@ -90,15 +97,16 @@ final class PackSource {
   private Pack pack(int at, int number) {
     SparesRow row = rows.get(at);
     int before = held(row, number);
+    int pieces = row.packsInLot() * row.piecesPerPack();
     double saved =
         row.importance()
             * (row.losses().expectedShortage(before)
-                - row.losses().expectedShortage(before + row.piecesPerPack()));
+                - row.losses().expectedShortage(before + pieces));
     return new Pack(
         at,
         number,
         fills(row, before),
-        units(row.packPrice().orElseThrow()),
+        row.packsInLot() * units(row.packPrice().orElseThrow()),
         // What a rounded difference leaves would otherwise count as a saving.
         saved < 1e-12 ? 0 : saved);
   }

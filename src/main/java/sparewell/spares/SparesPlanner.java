@@ -144,7 +144,9 @@ public final class SparesPlanner {
     int carry = Math.max(forLosses, floor.pieces());
     int missing = Math.max(0, carry - item.aboard());
     int bring = Math.min(item.ashore(), missing);
-    int packs = (missing - bring + style.piecesPerPack() - 1) / style.piecesPerPack();
+    int packs =
+        SparesRow.wholeLots(
+            (int) (((long) missing - bring + style.piecesPerPack() - 1) / style.piecesPerPack()));
     SparesRow.Reason reason =
         forLosses > floor.pieces()
             ? use.inPlan() ? SparesRow.Reason.EVENT_PLAN : SparesRow.Reason.LOSS_RATE

@@ -40,6 +40,8 @@ public record SparesRow(
     int buyPacks,
     int piecesPerPack,
     Optional<BigDecimal> packPrice) {
+  private static final int MOST_LOTS = 1_000;
+
   /** What decides how many to carry. */
   public enum Reason {
     FLOOR("floor"),
@@ -77,6 +79,24 @@ public record SparesRow(
   /** Pieces aboard once what lies ashore was brought. */
   public int aboardAfterBringing() {
     return aboard + bringAboard;
+  }
+
+  /**
+   * Packs that are bought or not as one. One, but an item short of thousands is bought in about a
+   * thousand lots: a choice of so many packs is not one of single packs.
+   */
+  int packsInLot() {
+    return lot(buyPacks);
+  }
+
+  private static int lot(int packs) {
+    return 1 + (packs - 1) / MOST_LOTS;
+  }
+
+  /** So many packs as whole lots. */
+  static int wholeLots(int packs) {
+    int lot = lot(packs);
+    return (packs + lot - 1) / lot * lot;
   }
 
   /** Pieces bought. */

@@ -1,11 +1,14 @@
 package sparewell.rates.fit;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Supplier;
+import sparewell.numerics.BetaBinomial;
 
 /**
  * Chance that all of several stocks last, with what they have in common taken into account: given
@@ -36,7 +39,40 @@ public final class JointChance<S> {
    * @param lasts chance that the items last if so many bundles are lost, for 0, 1, ...; 0 beyond
    * @param bundle pieces in a bundle
    */
-  public record Lasting(List<RateFit.Term> terms, double[] lasts, int bundle) {}
+  public record Lasting(List<RateFit.Term> terms, double[] lasts, int bundle) {
+    private static final int LONGEST = 300;
+    private static final double NOTHING = 1e-12;
+
+    /**
+     * Of items with limits that share losses as Dirichlet; in bundles where single pieces, even a
+     * thousand, might not be all that the items last.
+     *
+     * @param weights Dirichlet parameters of the items, each with its limit of pieces
+     * @param rest those of all items without a limit
+     * @param most pieces that hardly more are lost than
+     */
+    public static Lasting of(
+        List<RateFit.Term> terms,
+        List<Double> weights,
+        List<Integer> limits,
+        double rest,
+        int most) {
+      int first = 1 + Collections.min(limits) / LONGEST; // up to the least limit all last
+      for (int bundle = first; ; bundle *= 2) {
+        int each = bundle;
+        int largest = Math.min(most / bundle, LONGEST);
+        List<Integer> bundles = limits.stream().map(limit -> limit / each).toList();
+        double[] lasts = BetaBinomial.withinLimits(weights, bundles, rest, largest);
+        int last = largest;
+        while (last > 0 && lasts[last] < NOTHING) {
+          last--;
+        }
+        if (last < LONGEST || largest == most / bundle) {
+          return new Lasting(terms, Arrays.copyOf(lasts, last + 1), bundle);
+        }
+      }
+    }
+  }
 
   /**
    * Chance that a style's stock lasts, by draw and by point of the family mean.
@@ -128,16 +164,29 @@ public final class JointChance<S> {
     return chance;
   }
 
-  /** E g(N), N a sum of negative binomials, by the recursion of CountMixture; to 1e-12. */
+  /**
+   * E g(N), N a sum of negative binomials, by the recursion of CountMixture; to 1e-12. In bundles
+   * the sum counts as one negative binomial of its mean and variance.
+   */
   private static double expect(Lasting demand, double[] means, double[] sizes, int from, int to) {
     double[] g = demand.lasts();
     double logZero = 0;
-    double[] share = new double[to - from];
+    double[] share = new double[demand.bundle() > 1 ? 1 : to - from];
+    double[] size = Arrays.copyOfRange(sizes, from, from + share.length);
+    double[] mean = Arrays.copyOfRange(means, from, from + share.length);
+    if (demand.bundle() > 1) {
+      double extra = means[from] / sizes[from] * means[from];
+      for (int e = from + 1; e < to; e++) {
+        mean[0] += means[e];
+        extra += means[e] / sizes[e] * means[e];
+      }
+      size[0] = mean[0] / Math.max(extra / mean[0], 1e-12 * mean[0]);
+    }
     double[] flow = new double[share.length];
     for (int e = 0; e < share.length; e++) {
-      double mean = means[from + e] / demand.bundle();
-      logZero -= sizes[from + e] * Math.log1p(mean / sizes[from + e]);
-      share[e] = mean / (sizes[from + e] + mean);
+      mean[e] /= demand.bundle();
+      logZero -= size[e] * Math.log1p(mean[e] / size[e]);
+      share[e] = mean[e] / (size[e] + mean[e]);
     }
     if (logZero < -600) {
       return 0; // hundreds of pieces: no stock in question lasts
@@ -148,7 +197,7 @@ public final class JointChance<S> {
     for (int n = 1; n < g.length && 1 - seen > 1e-12; n++) {
       double next = 0;
       for (int e = 0; e < share.length; e++) {
-        flow[e] = share[e] * (flow[e] + sizes[from + e] * f);
+        flow[e] = share[e] * (flow[e] + size[e] * f);
         next += flow[e];
       }
       f = next / n;

@@ -23,7 +23,6 @@ final class Stretch {
   private static final double ROUGH_LEAST = 1e-4;
   private static final double ROUGH_TAIL = 1e-4;
   private static final int EDGE = 3; // points beyond the ends, for interpolation
-  private static final double MOST = 3_000; // bundles that distributions are about that long
 
   private final RateFit fit;
   private final int style;
@@ -124,54 +123,33 @@ final class Stretch {
 
   /** Pieces lost over all of it. */
   static CountDistribution losses(List<Stretch> alternatives, double[] chances) {
-    double longest = 0;
-    double[][][] weights = new double[chances.length][][];
-    for (int a = 0; a < chances.length; a++) {
-      Stretch one = alternatives.get(a);
-      weights[a] = one.weights();
-      for (int g = 0; g < weights[a].length; g++) {
-        longest = Math.max(longest, one.longest(g, weights[a][g]));
-      }
-    }
-    int bundle = (int) Math.min(1e6, Math.max(1, Math.ceil(longest / MOST)));
     boolean rough = alternatives.get(0).fit.draws().size() < FEW_DRAWS;
     CountMixture mixture =
         new CountMixture(alternatives.get(0).terms.size(), rough ? ROUGH_TAIL : TAIL);
     for (int a = 0; a < chances.length; a++) {
       Stretch one = alternatives.get(a);
-      for (int g = 0; g < weights[a].length; g++) {
+      double[][] weights = one.weights();
+      for (int g = 0; g < weights.length; g++) {
         double[] sizes = one.sizes(g);
-        for (int k = 0; k < weights[a][g].length; k++) {
-          double chance = chances[a] * weights[a][g][k];
+        for (int k = 0; k < weights[g].length; k++) {
+          double chance = chances[a] * weights[g][k];
           if (chance > (rough ? ROUGH_LEAST : LEAST)) {
-            mixture.add(chance, one.means(g, k, bundle), sizes);
+            mixture.add(chance, one.means(g, k), sizes);
           }
         }
       }
     }
-    return mixture.distribution(bundle);
-  }
-
-  /** Pieces that hardly more are lost than, up to a ten-thousandth, by the tails of its parts. */
-  private double longest(int group, double[] weights) {
-    double tail = 0;
-    int k = weights.length - 1;
-    while (k > 0 && tail + weights[k] < 1e-4) {
-      tail += weights[k--];
-    }
-    double days = terms.stream().mapToDouble(RateFit.Term::days).sum();
-    double size = Math.max(0.01, fit.groups().size(group) * days);
-    return expected(k) * 9 * Math.max(1, Math.pow(size, -0.7));
+    return mixture.distribution();
   }
 
   private double expected(int k) {
     return Math.exp((first() + k) * step);
   }
 
-  /** Expected losses of each term, in bundles. */
-  private double[] means(int group, int k, int bundle) {
+  /** Expected losses of each term. */
+  private double[] means(int group, int k) {
     double[] means = share[group].clone();
-    double all = expected(k) / bundle;
+    double all = expected(k);
     for (int e = 0; e < means.length; e++) {
       means[e] *= all;
     }
@@ -199,7 +177,7 @@ final class Stretch {
       double[] sizes = sizes(g);
       double[] after = new double[count() + walk.length - 1];
       for (int k = 0; k < after.length && fit.groups().weight(g) > 0; k++) {
-        after[k] = function.of(means(g, k, 1), sizes);
+        after[k] = function.of(means(g, k), sizes);
       }
       table[g] = RandomWalk.backward(after, walk);
     }
