@@ -23,10 +23,7 @@ class EndToEndTest {
   /** The demo's files are kept in the project; a change of any figure shows here and in review. */
   @Test
   void demoGivesTheFilesKeptInTheProject() throws Exception {
-    Path book = folder.resolve("demo.xlsx");
-    Files.copy(Path.of("workbook-templates/demo.xlsx"), book);
-    Command run = Command.run("analyse", book, "--reports", folder.resolve("reports"));
-    assertEquals(0, run.exitCode(), run.error());
+    AnalysedDemo.copy(folder);
     assertEquals(
         Command.files(Path.of("reports/demo")), Command.files(folder.resolve("reports/demo")));
   }

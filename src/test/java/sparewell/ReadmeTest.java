@@ -20,13 +20,10 @@ class ReadmeTest {
 
   @Test
   void showsWhatARunGives() throws Exception {
-    Path book = folder.resolve("demo.xlsx");
-    Files.copy(Path.of("workbook-templates/demo.xlsx"), book);
-    Command run = Command.run("analyse", book, "--reports", folder.resolve("reports"));
-    assertEquals(0, run.exitCode(), run.error());
+    AnalysedDemo.copy(folder);
     String readme = Files.readString(Path.of("README.md"));
     String steps = readme.split("Do this, in this order\n")[1].split("```")[0];
-    assertTrue(run.out().contains(steps), "README shows\n" + steps + run.out());
+    assertTrue(AnalysedDemo.said().contains(steps), "README shows\n" + steps + AnalysedDemo.said());
     assertEquals(ratesIn(readme), rates(folder.resolve("reports/demo/loss-rates.csv"), readme));
   }
 

