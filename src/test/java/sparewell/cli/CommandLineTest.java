@@ -147,7 +147,7 @@ class CommandLineTest {
     assertTrue(command.error().contains("--chance 95 is read as percent"), command.error());
     List<String> checks = Files.readAllLines(reports.resolve("season/input-checks.csv"));
     assertTrue(
-        checks.stream().anyMatch(l -> l.matches("warning,,,the chance 95 asked .*0\\.95")),
+        checks.stream().anyMatch(l -> l.matches("warning,,,the chance 95 looks .*0\\.95")),
         checks.toString());
   }
 
