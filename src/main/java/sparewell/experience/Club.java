@@ -7,14 +7,14 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 /**
- * What other logs together say of the losses of one more angler: a meta-analytic-predictive prior.
+ * Prior of a further angler's losses from other logs: a meta-analytic-predictive prior.
  *
- * <p>A style's typical rate among anglers comes from the logs that have it and from its family; one
- * that nobody logged has its family's, one of an unknown family that of a typical style, with ever
- * wider doubt. Around it anglers differ by {@link #logBetween}.
+ * <p>A style's typical rate comes from the logs that have it and from its family; a style in no log
+ * has its family's rate, one of an unknown family that of a typical style, each with more variance.
+ * Anglers differ from it by {@link #logBetween}.
  */
 public final class Club {
-  // What is believed before any log, as in the fit of one log alone.
+  // Priors before any log, those of the fit of a single log.
   private static final Normal RATE = new Normal(Math.log(0.06), 0.49);
   private static final Normal FAMILY = new Normal(Math.log(0.4), 0.64);
   private static final Normal STYLE = new Normal(Math.log(0.5), 0.49);
@@ -35,7 +35,7 @@ public final class Club {
   private final double shift;
   private final Normal size;
 
-  /** How near the experience is that a style's typical rate comes from. */
+  /** Source of a style's typical rate. */
   public enum Source {
     /** Other logs have the style. */
     STYLE,
@@ -49,7 +49,7 @@ public final class Club {
    * A style's typical rate among anglers.
    *
    * @param log of it, per hour
-   * @param familyVariance variance that its family, or any, would leave of that
+   * @param familyVariance variance of that log rate known from the family alone
    * @param source what it comes from
    * @param anglers logs behind it
    */
@@ -84,7 +84,7 @@ public final class Club {
     rates = RateEffects.of(cells, before);
   }
 
-  /** Of all logs whose rates are in a unit; empty where there is none. */
+  /** Prior from all logs whose rates are in a unit; empty where there is none. */
   public static Optional<Club> of(Pool pool, Unit unit) {
     boolean any =
         pool.cells().keySet().stream()
@@ -135,7 +135,7 @@ public final class Club {
   }
 
   /**
-   * A style over the club.
+   * A style in all logs together. *
    *
    * @param style its name as one of the logs spells it
    * @param family its family likewise
@@ -202,10 +202,10 @@ public final class Club {
   }
 
   /**
-   * What a cover multiplies one more angler's rates with, against the others' mix of covers.
+   * Multiplier of a further angler's rates in a cover, relative to the usual mix of covers. *
    *
    * @param cover its name, in the form in which names are compared
-   * @return log of it; absent where no other log has the cover
+   * @return its logarithm; absent where no log has the cover
    */
   public Optional<Normal> cover(String cover) {
     return effects(
@@ -228,22 +228,22 @@ public final class Club {
         : Optional.empty();
   }
 
-  /** ln of the standard deviation of a style's log rate between anglers: mean of what is known. */
+  /** Posterior mean of ln of the standard deviation of a style's log rate between anglers. */
   public double logBetween() {
     return rates.logBetween();
   }
 
-  /** Standard deviation of what is known of {@link #logBetween}. */
+  /** Posterior standard deviation of {@link #logBetween}. */
   public double logBetweenSpread() {
     return rates.logBetweenSpread();
   }
 
-  /** Standard deviation of what raises or lowers all rates of an angler alike. */
+  /** Standard deviation, on the log scale, of the factor common to all rates of an angler. */
   public double shift() {
     return shift;
   }
 
-  /** ln of the size of one more angler's days. */
+  /** ln of the negative binomial's size for a further angler's days. */
   public Normal daySize() {
     return size;
   }

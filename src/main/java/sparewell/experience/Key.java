@@ -3,9 +3,9 @@ package sparewell.experience;
 import java.util.Comparator;
 
 /**
- * What rows of several logs have in common where they are about the same thing.
+ * Quantity that rows of several logs can share.
  *
- * @param kind kind of thing
+ * @param kind its kind
  * @param unit unit of the estimates
  * @param name its name, in the form in which names are compared
  */

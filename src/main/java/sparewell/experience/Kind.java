@@ -3,13 +3,13 @@ package sparewell.experience;
 import java.util.Arrays;
 import java.util.Optional;
 
-/** What a row of experience is about. */
+/** Kinds of quantity in a row of experience. */
 public enum Kind {
   /** The rate of a style, pieces per hour at the log's mix of covers. */
   STYLE("style"),
   /** The rate of a family's typical style. */
   FAMILY("family"),
-  /** What a cover multiplies rates with. */
+  /** Multiplier of rates in a cover. */
   COVER("cover"),
   /** A quantity common to a log; its name is one of {@link Spread}. */
   SPREAD("spread");
@@ -52,7 +52,7 @@ public enum Kind {
       return key;
     }
 
-    /** Returns whether it is a rate, and so has the unit of one. */
+    /** Returns whether it is a rate. */
     public boolean isRate() {
       return this == COMMON_RATE;
     }

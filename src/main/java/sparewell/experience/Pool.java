@@ -1,35 +1,33 @@
 package sparewell.experience;
 
 import java.util.Collection;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
 /**
- * Rows of experience summed by key: all that is needed of them, however many logs there are.
+ * Rows of experience summed by key: a sufficient summary, however many logs there are.
  *
- * <p>Rows that say nearly the same of the same thing fall into one cell: estimates within 0.25,
- * square roots of precisions within 0.25. A cell keeps sums, so that pools of two files add up to
- * the pool of both, and any data engine can build one.
+ * <p>Similar rows on a quantity share a cell: classes of 0.25 of the estimate and of the square
+ * root of the precision. Cells hold sums, so the pools of two files add up to the pool of both.
  *
  * @param cells cells of each key, by class
- * @param labels how the things are spelled by one of the logs
+ * @param labels spelling of the quantities in one of the logs
  */
 public record Pool(SortedMap<Key, List<Cell>> cells, SortedMap<Key, Label> labels) {
   private static final double CLASSES = 4; // in each unit
 
   public Pool {
-    cells = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(cells));
-    labels = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(labels));
+    cells = Collections.unmodifiableSortedMap(new TreeMap<>(cells));
+    labels = Collections.unmodifiableSortedMap(new TreeMap<>(labels));
   }
 
   /**
-   * How a thing is spelled.
+   * Spelling of a quantity. *
    *
    * @param name its name
    * @param family family of a style, else empty
@@ -45,9 +43,9 @@ public record Pool(SortedMap<Key, List<Cell>> cells, SortedMap<Key, Label> label
   }
 
   /**
-   * Logs that say nearly the same.
+   * Logs with similar estimates and precisions.
    *
-   * @param logs how many, &gt; 0
+   * @param logs their number, &gt; 0
    * @param estimates sum of their estimates
    * @param precisions sum of one over their variances, each at most 1 / {@link
    *     Entry#LEAST_VARIANCE}
@@ -90,7 +88,7 @@ public record Pool(SortedMap<Key, List<Cell>> cells, SortedMap<Key, Label> label
     }
   }
 
-  /** Sums rows; the same log given twice counts once, and so does a copy of it. */
+  /** Sums rows; a repeated log or a copy of it counts once. */
   public static Pool of(Collection<Entry> rows) {
     SortedMap<Key, SortedMap<Place, Cell>> sums = new TreeMap<>();
     SortedMap<Key, Label> labels = new TreeMap<>();
@@ -112,11 +110,11 @@ public record Pool(SortedMap<Key, List<Cell>> cells, SortedMap<Key, Label> label
     return one.compareTo(other) <= 0 ? one : other;
   }
 
-  /** Each log once: of several rows on one thing the one that rests on most. */
+  /** Rows of each log once: of several on one quantity the one with most data. */
   public static Collection<Entry> once(Collection<Entry> rows) {
     Map<String, String> firstId = new HashMap<>();
     rows.forEach(row -> firstId.merge(row.fingerprint(), row.logId(), Pool::least));
-    Map<List<Object>, Entry> best = new TreeMap<>(Comparator.comparing(Pool::text));
+    Map<List<Object>, Entry> best = new TreeMap<>(Comparator.comparing(List::toString));
     for (Entry row : rows) {
       if (firstId.get(row.fingerprint()).equals(row.logId())) {
         best.merge(
@@ -126,17 +124,6 @@ public record Pool(SortedMap<Key, List<Cell>> cells, SortedMap<Key, Label> label
       }
     }
     return best.values();
-  }
-
-  private static String text(List<Object> parts) {
-    return parts.toString();
-  }
-
-  /** Logs behind any of the rows. */
-  public static int logs(Collection<Entry> rows) {
-    Set<String> ids = new LinkedHashSet<>();
-    once(rows).forEach(row -> ids.add(row.logId()));
-    return ids.size();
   }
 
   /** Cells of a key; none where nobody logged it. */

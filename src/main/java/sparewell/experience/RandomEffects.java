@@ -5,8 +5,8 @@ import java.util.List;
 /**
  * Random-effects meta-analysis of normal estimates: y<sub>i</sub> ~ N(&theta;<sub>i</sub>,
  * v<sub>i</sub>), &theta;<sub>i</sub> ~ N(&mu;, &tau;&sup2;), with &tau; half-normal and &mu;
- * normal or flat. &mu; is integrated in closed form, &tau; on a grid, so that what is said of one
- * more angler, &theta;<sub>new</sub>, is a mixture of normals with heavier tails than any of them.
+ * normal or flat. &mu; is integrated in closed form, &tau; on a grid of 240 steps, so the
+ * prediction for a further angler, &theta;<sub>new</sub>, is a mixture of normals.
  *
  * @param mean posterior mean of &mu;, and of &theta;<sub>new</sub>
  * @param meanVariance posterior variance of &mu;
@@ -23,16 +23,16 @@ public record RandomEffects(
   private static final double REACH = 5; // scales of the half-normal prior
 
   /**
-   * An estimate, as often as it was made.
+   * An estimate of one or more logs.
    *
    * @param estimate y
    * @param variance v, &gt; 0
-   * @param times how many logs say so
+   * @param times number of logs with this estimate
    */
   public record Study(double estimate, double variance, double times) {}
 
   /**
-   * What is believed beforehand.
+   * Prior of the mean and of the spread between logs.
    *
    * @param betweenScale standard deviation of the normal distribution of which |&tau;| is half
    * @param mean of &mu;
@@ -74,7 +74,7 @@ public record RandomEffects(
   }
 
   /**
-   * Puts estimates together.
+   * Combines estimates.
    *
    * @param studies at least one
    */
@@ -115,32 +115,5 @@ public record RandomEffects(
   private static double logWeight(Given given, double tau, Before before) {
     double z = tau / before.betweenScale();
     return given.logLikelihood() - z * z / 2;
-  }
-
-  /**
-   * Largest share that one log has in the mean at a given &tau;, where no variance lies under
-   * {@link Entry#LEAST_VARIANCE}.
-   *
-   * @param logs how many there are, &ge; 1
-   * @param leastOther least of the precisions of the others
-   * @return 1 / (1 + (logs - 1) (v<sub>least</sub> + &tau;&sup2;) / (v<sub>other</sub> +
-   *     &tau;&sup2;))
-   */
-  public static double largestShare(int logs, double between, double leastOther) {
-    double square = between * between;
-    double ratio = (Entry.LEAST_VARIANCE + square) / (1 / leastOther + square);
-    return 1 / (1 + (logs - 1) * ratio);
-  }
-
-  /**
-   * What the prior of one more angler is worth, as so many units of information.
-   *
-   * @param unitVariance variance of an estimate from one unit: 1 for the log rate from one piece
-   *     lost
-   * @see "Neuenschwander et al. (2010), effective sample size by the ratio of variances (from
-   *     memory)"
-   */
-  public double effectiveUnits(double unitVariance) {
-    return unitVariance / newVariance;
   }
 }

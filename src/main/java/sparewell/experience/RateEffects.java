@@ -5,13 +5,13 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 
 /**
- * Random effects of loss rates between anglers, style by style, from counts: a log with no piece
- * lost counts as what it is.
+ * Random effects of loss rates between anglers by style, from counts, so that logs without a loss
+ * are used exactly.
  *
  * <p>ln &lambda; of a style in a log is t-distributed with 5 degrees of freedom around the style's
  * typical log rate m, with a scale s that all styles share; its likelihood is &lambda;<sup>y</sup>
- * e<sup>-h&lambda;</sup>. Heavy tails let go of a log unlike the others. Sums over a grid of log
- * rates 0.125 apart, right to about 1e-6 as no log counts for more than 25 pieces.
+ * e<sup>-h&lambda;</sup>. Heavy tails give little weight to a log unlike the others. Sums over a
+ * grid of * log rates 0.125 apart, accurate to about 1e-6 as no log counts for more than 25 pieces.
  */
 final class RateEffects {
   /** Degrees of freedom of the distribution between anglers. */
@@ -59,7 +59,7 @@ final class RateEffects {
   }
 
   /**
-   * Fits.
+   * Fits the typical rates and their common scale. *
    *
    * @param cells of each style
    * @param before of each style: mean and variance of its typical log rate before its own rows
@@ -152,7 +152,7 @@ final class RateEffects {
         square += weight * node(i) * node(i);
       }
     }
-    // The grid itself blurs by a twelfth of its square step.
+    // Variance within a step of the grid.
     return new Normal(mean, square - mean * mean + STEP * STEP / 12);
   }
 

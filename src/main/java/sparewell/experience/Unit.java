@@ -3,7 +3,7 @@ package sparewell.experience;
 import java.util.Arrays;
 import java.util.Optional;
 
-/** What the exponential of an estimate is measured in. */
+/** Units of the exponential of an estimate. */
 public enum Unit {
   /** Pieces lost in an hour of throwing the style. */
   PER_HOUR_THROWN("pieces_per_hour_thrown"),

@@ -1,12 +1,12 @@
 package sparewell.ooxml;
 
-import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.zip.CRC32;
 
-/** An entry's unpacked bytes, bounded, and compared with its size and checksum at the end. */
-final class CheckedEntryStream extends FilterInputStream {
+/** Unpacked bytes of an entry, bounded, and compared with its size and checksum at the end. */
+final class CheckedEntryStream extends InputStream {
+  private final InputStream in;
   private final CRC32 crc = new CRC32();
   private final long wantedCrc;
   private final long wantedSize;
@@ -14,7 +14,7 @@ final class CheckedEntryStream extends FilterInputStream {
   private long read;
 
   CheckedEntryStream(InputStream in, long wantedCrc, long wantedSize, long most) {
-    super(in);
+    this.in = in;
     this.wantedCrc = wantedCrc;
     this.wantedSize = wantedSize;
     this.most = most;
@@ -28,7 +28,7 @@ final class CheckedEntryStream extends FilterInputStream {
 
   @Override
   public int read(byte[] buffer, int offset, int length) throws IOException {
-    int n = super.read(buffer, offset, length);
+    int n = in.read(buffer, offset, length);
     if (n < 0) {
       if (crc.getValue() != wantedCrc || read != wantedSize) {
         throw new IOException("checksum differs");
@@ -44,13 +44,7 @@ final class CheckedEntryStream extends FilterInputStream {
   }
 
   @Override
-  public long skip(long n) throws IOException {
-    byte[] buffer = new byte[(int) Math.min(Math.max(n, 0), 1 << 13)];
-    return buffer.length == 0 ? 0 : Math.max(0, read(buffer, 0, buffer.length));
-  }
-
-  @Override
-  public boolean markSupported() {
-    return false;
+  public void close() throws IOException {
+    in.close();
   }
 }

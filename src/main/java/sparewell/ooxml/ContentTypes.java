@@ -5,7 +5,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import javax.xml.stream.XMLStreamException;
 
-/** What kind of part each part is. */
+/** Content types of the parts. */
 final class ContentTypes {
   static final String PART = "[Content_Types].xml";
 

@@ -6,7 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 
-/** Tells by its first bytes what a file is, whatever its name says. */
+/** Determines the kind of a file by its first bytes, whatever its name. */
 final class FileKind {
   private static final String SAVE_AS =
       "Open it in your spreadsheet program and save it as an ordinary workbook (.xlsx).";
@@ -14,7 +14,7 @@ final class FileKind {
 
   private FileKind() {}
 
-  /** Refuses a file that is no zip; returns for one that begins like a zip. */
+  /** Refuses a file that does not begin like a zip. */
   static void requireZip(Path file) throws WorkbookRefused, IOException {
     byte[] head;
     try (var in = Files.newInputStream(file)) {
@@ -64,7 +64,7 @@ final class FileKind {
     return wide.toString();
   }
 
-  /** The refusal of a zip that holds something else than a workbook. */
+  /** Refusal of a zip that holds no workbook. */
   static WorkbookRefused otherZip(Path file, ZipParts zip) {
     String mimetype = zip.textOf("mimetype");
     if (mimetype.contains("opendocument")) {

@@ -5,18 +5,14 @@ import java.io.OutputStream;
 import java.util.List;
 
 /**
- * The workbook in which new sheets will stand, as far as their writer must know it: indexes of cell
- * formats, free names of parts and tables. What is written goes straight into its final form.
+ * The workbook that new sheets are written into: indexes of cell formats, free names of parts and
+ * tables. Parts are packed while they are written.
  */
 public interface NewSheets {
-  /**
-   * Index of a cell format, the same for the same format.
-   *
-   * @param format in the words of the file format
-   */
+  /** Index of a cell format; equal formats have one index. */
   int cellFormat(CellFormat format);
 
-  /** What column widths of 7 pixels a digit are multiplied with to be as wide there. */
+  /** Factor from column widths of 7 pixels a digit to widths in the workbook's font, no unit. */
   double widthFactor();
 
   /** Takes a free name for a part like the wanted one, such as {@code xl/charts/chart1.xml}. */
@@ -39,7 +35,7 @@ public interface NewSheets {
   void write(String name, String contentType, Content content) throws IOException;
 
   /**
-   * Says which part is a sheet of ours.
+   * Registers a sheet of ours.
    *
    * @param sheet its tab
    * @param part its part
@@ -47,10 +43,10 @@ public interface NewSheets {
    */
   void sheet(String sheet, String part, List<DefinedName> names);
 
-  /** What a part holds. */
+  /** Content of a part. */
   @FunctionalInterface
   interface Content {
-    /** Writes it; the stream is not closed. */
+    /** Writes it without closing the stream. */
     void write(OutputStream out) throws IOException;
   }
 

@@ -3,9 +3,9 @@ package sparewell.ooxml;
 import java.util.Optional;
 
 /**
- * The marker of sheets that we wrote: a hidden name of the sheet's own whose value is the text of
- * the tab's name. A copy of the sheet takes the name along but not the tab, and so is the angler's;
- * so is a renamed sheet. Spreadsheet programs keep such a name when they save.
+ * Marker of sheets that this program wrote: a hidden name of the sheet whose value is the name of
+ * its tab. Spreadsheet programs keep it on saving. A copied or renamed sheet has another tab name,
+ * so it is the angler's.
  */
 public final class OwnMarker {
   /** The defined name. */

@@ -2,6 +2,7 @@ package sparewell.ooxml;
 
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.List;
 import java.util.Locale;
 
 /**
@@ -18,7 +19,7 @@ public final class PartNames {
     return (plain.startsWith("/") ? plain.substring(1) : plain).toLowerCase(Locale.ROOT);
   }
 
-  /** Where the relationships of a part stand; the package's own for an empty name. */
+  /** Part with the relationships of a part; an empty name stands for the package. */
   public static String relationshipsOf(String part) {
     int slash = part.lastIndexOf('/');
     return part.substring(0, slash + 1) + "_rels/" + part.substring(slash + 1) + ".rels";
@@ -30,7 +31,7 @@ public final class PartNames {
     return name.endsWith(".rels") && (name.startsWith("_rels/") || name.contains("/_rels/"));
   }
 
-  /** The part whose relationships stand in this one; empty for the package's own. */
+  /** Part whose relationships a part holds; empty for those of the package. */
   public static String sourceOf(String relationshipsPart) {
     int folder = relationshipsPart.lastIndexOf("_rels/");
     String file = relationshipsPart.substring(folder + "_rels/".length());
@@ -55,19 +56,15 @@ public final class PartNames {
     return String.join("/", segments);
   }
 
-  /** A part name as a target that is written from another part: absolute, so always right. */
+  /** Absolute target for a part name, valid from any part. */
   public static String absolute(String part) {
     return "/" + part;
   }
 
   static boolean isTrick(String entryName) {
     String plain = entryName.replace('\\', '/');
-    for (String segment : plain.split("/")) {
-      if (segment.equals("..")) {
-        return true;
-      }
-    }
     return plain.isEmpty()
+        || List.of(plain.split("/")).contains("..")
         || plain.startsWith("//")
         || plain.matches("(?s)^[A-Za-z]:.*")
         || plain.chars().anyMatch(c -> c < ' ');

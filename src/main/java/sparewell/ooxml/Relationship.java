@@ -5,18 +5,15 @@ package sparewell.ooxml;
  *
  * @param id its id among the part's relationships
  * @param type its kind, a URI
- * @param target as written
  * @param part the part it leads to; empty where it leads outside the package
  */
-public record Relationship(String id, String type, String target, String part) {
+public record Relationship(String id, String type, String part) {
   /** Returns whether it leads outside; such targets are never followed. */
   public boolean external() {
     return part.isEmpty();
   }
 
-  /**
-   * Returns whether its kind is the one whose URI ends so, in the ordinary or the strict spelling.
-   */
+  /** Returns whether its kind's URI ends so, in the ordinary or the strict form. */
   public boolean is(String kind) {
     return type.endsWith("/" + kind);
   }

@@ -15,7 +15,7 @@ import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
 import javax.xml.stream.util.StreamReaderDelegate;
 
-/** XML readers that never fetch anything, and stop at a document type declaration. */
+/** XML readers that fetch nothing and refuse document type declarations. */
 public final class SafeXml {
   private static final int DEEPEST = 256;
   private static final int HEAD = 1 << 10;

@@ -7,23 +7,16 @@ import java.util.regex.Pattern;
 import javax.xml.stream.XMLStreamException;
 
 /**
- * A worksheet's part as text, its rows apart from the rest: a sheet may hold far more cells than
- * are worth an element each.
+ * A worksheet's part as text, without an element for each of its many cells.
+ *
+ * @param frame the part with an empty {@code sheetData}
+ * @param prefix prefix of its elements with the colon; empty if none
+ * @param rows text between the two tags of {@code sheetData}
  */
-public final class SheetText {
+public record SheetText(XmlText frame, String prefix, String rows) {
   private static final Pattern ROWS_BEGIN = Pattern.compile("<((?:[\\w.-]+:)?)sheetData\\s*>");
 
-  private final XmlText frame;
-  private final String prefix;
-  private final String rows;
-
-  private SheetText(XmlText frame, String prefix, String rows) {
-    this.frame = frame;
-    this.prefix = prefix;
-    this.rows = rows;
-  }
-
-  /** Reads a part; throws where it is damaged or written in a way that no known program does. */
+  /** Reads a part; throws where it is damaged or its rows hold comments. */
   static SheetText parse(byte[] bytes) throws XMLStreamException {
     Charset charset = XmlText.charset(bytes);
     String text = XmlText.decode(bytes, charset);
@@ -41,20 +34,5 @@ public final class SheetText {
     }
     String rest = text.substring(0, begin.end()) + text.substring(end);
     return new SheetText(XmlText.parse(XmlText.encode(rest, charset)), begin.group(1), rows);
-  }
-
-  /** The part with its {@code sheetData} emptied, its two tags left. */
-  public XmlText frame() {
-    return frame;
-  }
-
-  /** What stands between the two tags of {@code sheetData}. */
-  public String rows() {
-    return rows;
-  }
-
-  /** The prefix of its elements with the colon; empty if none. */
-  public String prefix() {
-    return prefix;
   }
 }

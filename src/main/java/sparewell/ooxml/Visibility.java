@@ -1,6 +1,6 @@
 package sparewell.ooxml;
 
-/** Returns whether a sheet's tab is shown. */
+/** Visibility of a sheet's tab. */
 public enum Visibility {
   VISIBLE,
   HIDDEN,

@@ -3,7 +3,9 @@ package sparewell.ooxml;
 import java.io.Closeable;
 import java.io.IOException;
 import java.io.InputStream;
+import java.net.URLDecoder;
 import java.nio.channels.SeekableByteChannel;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -126,10 +128,7 @@ public final class WorkbookPackage implements Closeable {
   /** Refusal for a part that cannot be read. */
   public WorkbookRefused damaged(String part) {
     return new WorkbookRefused(
-        file,
-        "the part " + part + " inside it is damaged",
-        "Open it in your spreadsheet program, let it repair the file and save it, or put back a"
-            + " backup.");
+        file, "the part " + part + " inside it is damaged", ZipParts.PUT_BACK);
   }
 
   /** The file as it was named. */
@@ -137,7 +136,7 @@ public final class WorkbookPackage implements Closeable {
     return file;
   }
 
-  /** What the file was when it was opened. */
+  /** Fingerprint of the file when it was opened. */
   public Fingerprint fingerprint() {
     return fingerprint;
   }
@@ -162,7 +161,7 @@ public final class WorkbookPackage implements Closeable {
     return workbook.related("sharedStrings");
   }
 
-  /** The part with number formats and looks. */
+  /** The part with cell formats. */
   public Optional<String> stylesPart() {
     return workbook.related("styles");
   }
@@ -177,10 +176,7 @@ public final class WorkbookPackage implements Closeable {
     return signed;
   }
 
-  /**
-   * Returns whether it is in the old mode of several people editing at once, which keeps a change
-   * log.
-   */
+  /** Returns whether it is a shared workbook, which keeps a log of changes. */
   public boolean shared() {
     return workbook.related("revisionHeaders").isPresent();
   }
@@ -266,7 +262,7 @@ public final class WorkbookPackage implements Closeable {
       String target = e.value("Target").orElse("");
       boolean external = e.value("TargetMode").filter("External"::equalsIgnoreCase).isPresent();
       String to = external ? "" : located(PartNames.resolve(part, target));
-      found.add(new Relationship(e.value("Id").orElse(""), e.value("Type").orElse(""), target, to));
+      found.add(new Relationship(e.value("Id").orElse(""), e.value("Type").orElse(""), to));
     }
     return List.copyOf(found);
   }
@@ -277,9 +273,7 @@ public final class WorkbookPackage implements Closeable {
       return zip.find(part).orElse(part);
     }
     try {
-      String plain =
-          java.net.URLDecoder.decode(
-              part.replace("+", "%2B"), java.nio.charset.StandardCharsets.UTF_8);
+      String plain = URLDecoder.decode(part.replace("+", "%2B"), StandardCharsets.UTF_8);
       return zip.find(plain).orElse(part);
     } catch (IllegalArgumentException e) {
       return part;

@@ -3,13 +3,13 @@ package sparewell.ooxml;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
+import java.util.Set;
+import java.util.TreeSet;
 import javax.xml.stream.XMLStreamException;
 
 /**
- * What the workbook part says.
+ * Content of the workbook part.
  *
  * @param name the part's name
  * @param sheets its sheets in order
@@ -29,9 +29,8 @@ record WorkbookPart(
 
   static WorkbookPart read(WorkbookPackage book, String part)
       throws WorkbookRefused, IOException, XMLStreamException {
-    XmlElement root;
     XmlText xml = book.xml(part);
-    root = xml.root();
+    XmlElement root = xml.root();
     if (root.namespace().startsWith("http://purl.oclc.org/ooxml/")) {
       throw new WorkbookRefused(
           book.file(),
@@ -47,10 +46,10 @@ record WorkbookPart(
     if (listed.isEmpty()) {
       throw book.damaged(part);
     }
-    Map<Integer, String> markers = markers(xml, listed);
+    Set<Integer> marked = marked(xml, listed);
     List<SheetEntry> sheets = new ArrayList<>();
     for (int i = 0; i < listed.size(); i++) {
-      sheets.add(sheet(book, listed.get(i), relationships, markers.containsKey(i)));
+      sheets.add(sheet(book, listed.get(i), relationships, marked.contains(i)));
     }
     return new WorkbookPart(
         part,
@@ -71,30 +70,27 @@ record WorkbookPart(
         Visibility.of(e.value("state").orElse("visible")),
         relationship.filter(r -> r.is("worksheet")).isPresent(),
         own,
-        number(e.value("sheetId")).orElse(0),
+        e.number("sheetId").orElse(0),
         id);
   }
 
   /** Positions of the sheets that carry our marker. */
-  private static Map<Integer, String> markers(XmlText xml, List<XmlElement> listed) {
-    Map<Integer, String> markers = new TreeMap<>();
+  private static Set<Integer> marked(XmlText xml, List<XmlElement> listed) {
+    Set<Integer> marked = new TreeSet<>();
     List<XmlElement> names =
         xml.root().child("definedNames").map(d -> d.children("definedName")).orElseGet(List::of);
     for (XmlElement name : names) {
-      Optional<Integer> position = number(name.value("localSheetId"));
-      if (position.isPresent() && position.get() >= 0 && position.get() < listed.size()) {
-        Optional<String> sheetName = listed.get(position.get()).value("name");
-        String value = xml.content(name);
-        if (OwnMarker.marks(name.value("name").orElse(""), value, sheetName)) {
-          markers.put(position.get(), value);
-        }
-      }
+      name.number("localSheetId")
+          .filter(at -> at < listed.size())
+          .filter(
+              at ->
+                  OwnMarker.marks(
+                      name.value("name").orElse(""),
+                      xml.content(name),
+                      listed.get(at).value("name")))
+          .ifPresent(marked::add);
     }
-    return markers;
-  }
-
-  private static Optional<Integer> number(Optional<String> text) {
-    return text.filter(t -> t.matches("\\d{1,9}")).map(Integer::valueOf);
+    return marked;
   }
 
   Optional<String> related(String kind) {

@@ -3,8 +3,8 @@ package sparewell.ooxml;
 import java.nio.file.Path;
 
 /**
- * A workbook that cannot be used or written. It is as it was before; the message names the file,
- * what is wrong and what to do, in an angler's words.
+ * Refusal of a workbook that cannot be used or written. The file is unchanged; the message names
+ * it, the problem and the remedy, in an angler's words.
  */
 public final class WorkbookRefused extends Exception {
   private final String problem;
@@ -12,7 +12,7 @@ public final class WorkbookRefused extends Exception {
   private final boolean elsewhere;
 
   /**
-   * A refusal.
+   * Refusal that holds for any file. *
    *
    * @param file the workbook as the angler named it
    * @param problem what is wrong, a sentence without its full stop
@@ -34,12 +34,12 @@ public final class WorkbookRefused extends Exception {
     this.elsewhere = elsewhere;
   }
 
-  /** What is wrong, without the file and the remedy. */
+  /** Problem without the file and the remedy. */
   public String problem() {
     return problem;
   }
 
-  /** What is wrong and what to do, without the file. */
+  /** Problem and remedy without the file. */
   public String words() {
     return problem + ". " + remedy;
   }

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * An element of a part with its place in the text. Read only outside this package.
+ * An element of a part with its place in the text.
  *
  * <p>Not a record: children are added while the text is scanned.
  */
@@ -59,22 +59,22 @@ public final class XmlElement {
     return namespace;
   }
 
-  /** Where its start tag begins. */
+  /** Start of its start tag in the text. */
   public int start() {
     return start;
   }
 
-  /** Just behind its start tag. */
+  /** End of its start tag. */
   public int startTagEnd() {
     return startTagEnd;
   }
 
-  /** Where its end tag begins; where it has none, the end of its only tag. */
+  /** Start of its end tag, or end of its only tag. */
   public int endTagStart() {
     return endTagStart;
   }
 
-  /** Just behind it. */
+  /** End of the element in the text. */
   public int end() {
     return end;
   }
@@ -103,9 +103,7 @@ public final class XmlElement {
 
   /** Its first child of a name in its own namespace. */
   public Optional<XmlElement> child(String childName) {
-    return children.stream()
-        .filter(c -> c.name.equals(childName) && c.namespace.equals(namespace))
-        .findFirst();
+    return children(childName).stream().findFirst();
   }
 
   /** Value of an attribute without prefix. */
@@ -120,6 +118,11 @@ public final class XmlElement {
         .findFirst();
   }
 
+  /** Value of an attribute without prefix, where it is a whole number of up to nine digits. */
+  public Optional<Integer> number(String attribute) {
+    return value(attribute).filter(v -> v.matches("\\d{1,9}")).map(Integer::valueOf);
+  }
+
   /** Value of an attribute of a namespace. */
   public Optional<String> value(String attributeNamespace, String attribute) {
     return attributes.stream()
@@ -128,12 +131,12 @@ public final class XmlElement {
         .findFirst();
   }
 
-  /** Returns whether an attribute says yes. */
+  /** Returns whether an attribute is true. */
   public boolean isTrue(String attribute) {
     return value(attribute).filter(v -> v.equals("1") || v.equals("true")).isPresent();
   }
 
-  /** The element's own name in the text, with its prefix. */
+  /** A name with the element's prefix. */
   public String qualified(String childName) {
     return prefix.isEmpty() ? childName : prefix + ":" + childName;
   }

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Map;
 import javax.xml.stream.XMLStreamException;
 
-/** Finds the elements of a text that is known to be well-formed and without a DOCTYPE. */
+/** Finds the elements of a well-formed text without a DOCTYPE. */
 final class XmlScanner {
   private static final int MOST_ELEMENTS = 1_000_000;
 
@@ -99,7 +99,7 @@ final class XmlScanner {
             scope.getOrDefault(prefix(name), ""),
             at,
             end,
-            inNamespaces(raw, scope));
+            raw.stream().map(a -> inNamespace(a, scope)).toList());
     if (open.isEmpty()) {
       root = element;
     } else {
@@ -132,15 +132,12 @@ final class XmlScanner {
     return value.replace('\t', ' ').replace('\n', ' ').replace('\r', ' ');
   }
 
-  private static List<XmlElement.Attribute> inNamespaces(
-      List<XmlElement.Attribute> raw, Map<String, String> scope) {
-    raw.replaceAll(a -> a.prefix().isEmpty() ? a : inNamespace(a, scope));
-    return raw;
-  }
-
   private static XmlElement.Attribute inNamespace(
       XmlElement.Attribute a, Map<String, String> scope) {
-    String namespace = a.prefix().isEmpty() ? "" : scope.getOrDefault(a.prefix(), a.prefix());
+    if (a.prefix().isEmpty()) {
+      return a;
+    }
+    String namespace = scope.getOrDefault(a.prefix(), a.prefix());
     return new XmlElement.Attribute(a.prefix(), a.name(), namespace, a.value(), a.start(), a.end());
   }
 

@@ -13,8 +13,8 @@ import java.util.regex.Pattern;
 import javax.xml.stream.XMLStreamException;
 
 /**
- * A small XML part as text with the place of every element, so that it can be edited by cutting and
- * inserting: what is not edited stays to the last byte.
+ * A small XML part as text with the place of every element, for edits by cutting and inserting that
+ * keep all other bytes.
  */
 public final class XmlText {
   private static final Pattern DECLARED =

@@ -3,7 +3,6 @@ package sparewell.ooxml;
 import java.io.Closeable;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.OutputStream;
 import java.nio.channels.SeekableByteChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -20,9 +19,9 @@ import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
 import org.apache.commons.compress.archivers.zip.ZipArchiveOutputStream;
 import org.apache.commons.compress.archivers.zip.ZipFile;
 
-/** The zip container: every entry named once, within bounds, and whole by its checksum. */
+/** The zip container: entries with unique names, bounded sizes and verified checksums. */
 final class ZipParts implements Closeable {
-  /** Far above any season's workbook with pictures; a million formatted blank rows are 188 MB. */
+  /** Most unpacked bytes; a million formatted blank rows have 188 MB. */
   static final long MOST_BYTES = 640L << 20;
 
   /** Most that may be unpacked from one packed byte, once an entry is large. */
@@ -30,7 +29,7 @@ final class ZipParts implements Closeable {
 
   private static final long LARGE = 32L << 20;
   private static final int MOST_ENTRIES = 10_000;
-  private static final String PUT_BACK =
+  static final String PUT_BACK =
       "Open it in your spreadsheet program, let it repair the file and save it, or put back a"
           + " backup.";
 
@@ -90,7 +89,7 @@ final class ZipParts implements Closeable {
     }
   }
 
-  /** Entries that share bytes are how a small file unpacks into a huge one. */
+  /** Refuses entries that share bytes, by which a small file unpacks into a huge one. */
   private void checkPlaces() throws WorkbookRefused {
     long free = 0;
     List<ZipArchiveEntry> placed = new ArrayList<>(entries);
@@ -200,19 +199,12 @@ final class ZipParts implements Closeable {
     }
   }
 
-  /** Writes a part's unpacked bytes. */
-  void copy(String part, OutputStream to) throws IOException {
-    try (InputStream in = stream(part)) {
-      in.transferTo(to);
-    }
-  }
-
   @Override
   public void close() throws IOException {
     zip.close();
   }
 
-  /** More bytes than we are willing to unpack. */
+  /** More bytes than the bounds allow. */
   static final class TooLarge extends IOException {
     TooLarge(String message) {
       super(message);

@@ -1,7 +1,7 @@
 /**
- * An .xlsx or .xlsm file as a container of parts: opened by content, bounded, checked, and refused
- * with a plain message where it is damaged, hostile or of another kind.
+ * Opens .xlsx and .xlsm files as containers of parts, whatever their names, and refuses damaged,
+ * hostile and other files with a plain message.
  *
- * <p>Knows no cell and no sheet of ours. Nothing is unpacked to disk or fetched.
+ * <p>Knows neither cells nor output sheets. Nothing is unpacked to disk or fetched.
  */
 package sparewell.ooxml;

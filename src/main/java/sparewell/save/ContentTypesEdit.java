@@ -30,21 +30,18 @@ final class ContentTypesEdit {
     StringBuilder added = new StringBuilder();
     if (!relationshipsKnown) {
       added.append(
-          "<"
-              + xml.root().qualified("Default")
-              + " Extension=\"rels\""
-              + " ContentType=\"application/vnd.openxmlformats-package.relationships+xml\"/>");
+          XmlOut.tag(
+              xml.root().qualified("Default"),
+              "Extension",
+              "rels",
+              "ContentType",
+              "application/vnd.openxmlformats-package.relationships+xml"));
     }
+    String override = xml.root().qualified("Override");
     newParts.forEach(
         (part, type) ->
-            added
-                .append("<")
-                .append(xml.root().qualified("Override"))
-                .append(" PartName=\"")
-                .append(XmlOut.attribute(PartNames.absolute(part)))
-                .append("\" ContentType=\"")
-                .append(XmlOut.attribute(type))
-                .append("\"/>"));
+            added.append(
+                XmlOut.tag(override, "PartName", PartNames.absolute(part), "ContentType", type)));
     edits.append(xml.root(), added.toString());
     return edits.apply();
   }

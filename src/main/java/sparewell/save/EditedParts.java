@@ -15,26 +15,26 @@ import sparewell.ooxml.XmlText;
 import sparewell.save.xml.XmlOut;
 
 /**
- * Compares edited parts before and after, less what is ours: nothing of the angler's may differ.
+ * Compares edited parts before and after without our additions: nothing of the angler's may differ.
  */
 final class EditedParts {
   private static final Set<String> TAB_POSITIONS = Set.of("activeTab", "firstSheet");
 
   private EditedParts() {}
 
-  static void check(WorkbookPackage before, WorkbookPackage after, Graft graft)
+  static void check(WorkbookPackage before, WorkbookPackage after, SavePlan plan)
       throws WorkbookRefused {
-    for (String key : graft.edited().keySet()) {
+    for (String key : plan.edited().keySet()) {
       String part = before.entryName(key).orElseThrow();
       XmlText old = before.xml(part);
       XmlText now = after.xml(part);
       boolean kept;
       if (key.equals(PartNames.key(before.workbookPart()))) {
-        kept = workbook(before, old, graft).equals(workbook(after, now, graft));
+        kept = workbook(before, old, plan).equals(workbook(after, now, plan));
       } else if (before.stylesPart().map(PartNames::key).filter(key::equals).isPresent()) {
         kept = grownOnly(old, now);
       } else {
-        kept = containsAll(before, graft, part, old, now);
+        kept = containsAll(before, plan, part, old, now);
       }
       if (!kept) {
         throw ReadBack.failed(before, part);
@@ -43,11 +43,11 @@ final class EditedParts {
   }
 
   /** The workbook part with positions of tabs spelled as names, and without the sheets we add. */
-  private static List<String> workbook(WorkbookPackage book, XmlText xml, Graft graft) {
+  private static List<String> workbook(WorkbookPackage book, XmlText xml, SavePlan plan) {
     List<SheetEntry> sheets = book.sheets();
     List<Boolean> added =
         sheets.stream()
-            .map(s -> s.own() || s.partName().filter(graft.added()::containsKey).isPresent())
+            .map(s -> s.own() || s.partName().filter(plan.added()::containsKey).isPresent())
             .toList();
     List<String> all = new ArrayList<>();
     for (XmlElement section : xml.root().children()) {
@@ -91,11 +91,7 @@ final class EditedParts {
       XmlText xml,
       XmlElement name,
       List<String> all) {
-    int position =
-        name.value("localSheetId")
-            .filter(v -> v.matches("\\d{1,9}"))
-            .map(Integer::valueOf)
-            .orElse(-1);
+    int position = name.number("localSheetId").orElse(-1);
     Map<String, String> changed = new TreeMap<>();
     if (position >= 0 && position < sheets.size()) {
       if (added.get(position)) {
@@ -137,7 +133,7 @@ final class EditedParts {
 
   /** Returns whether every entry is still there, other than those of parts that left. */
   private static boolean containsAll(
-      WorkbookPackage book, Graft graft, String part, XmlText old, XmlText now) {
+      WorkbookPackage book, SavePlan plan, String part, XmlText old, XmlText now) {
     Set<String> after = new HashSet<>(canonical(now.root().children()));
     String source = PartNames.isRelationships(part) ? PartNames.sourceOf(part) : "";
     Set<String> ownIds = new HashSet<>();
@@ -153,7 +149,7 @@ final class EditedParts {
               .orElse("");
       sheetId = e.value("i").orElse(sheetId);
       boolean ours =
-          graft.dropped().contains(target)
+          plan.dropped().contains(target)
               || book.signed() && Signature.concerns(e)
               || e.name().equals("c") && ownIds.contains(sheetId);
       String moved = e.name().equals("c") ? XmlOut.canonical(e, Map.of("i", sheetId)) : "";

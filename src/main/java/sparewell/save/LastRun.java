@@ -13,10 +13,7 @@ import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 
-/**
- * What an earlier run left in the workbook: its sheets' parts with all that only they refer to.
- * Part names are compared by their keys.
- */
+/** Parts of an earlier run: those of its sheets and all that only they refer to, by their keys. */
 final class LastRun {
   private final WorkbookPackage book;
   private final Map<String, Set<String>> targets = new TreeMap<>();

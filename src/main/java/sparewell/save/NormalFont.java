@@ -39,13 +39,11 @@ final class NormalFont {
         styles
             .child("cellStyleXfs")
             .flatMap(x -> x.children().stream().findFirst())
-            .flatMap(x -> x.value("fontId"))
-            .filter(v -> v.matches("\\d{1,6}"))
-            .map(Integer::valueOf)
+            .flatMap(x -> x.number("fontId"))
             .orElse(0);
     XmlElement font =
-        styles.child("fonts").map(XmlElement::children).stream()
-            .flatMap(java.util.List::stream)
+        styles.child("fonts").stream()
+            .flatMap(fonts -> fonts.children().stream())
             .skip(index)
             .findFirst()
             .orElse(styles);

@@ -16,20 +16,20 @@ import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.XmlElement;
+import sparewell.save.file.Refusals;
 
 /**
- * Our sheets with their tables, drawings, charts and notes, in their final form: under names that
- * nobody uses, in formats that the angler's styles hold or will hold. Names of the last run's parts
- * are free again.
+ * Our sheets with their tables, drawings, charts and notes in their final form: under unused names,
+ * with formats of the angler's styles part. Names of the last run's parts are free again.
  *
- * <p>Formats and names of tables may be asked for by one thread while another writes parts.
+ * <p>Two threads may work at once: one takes formats and names of tables, the other writes parts.
  */
 public final class OwnParts implements NewSheets {
   /** A sheet of ours. */
   record Written(String part, List<DefinedName> names) {}
 
   private final Set<String> dropped;
-  private final AnglersUse use;
+  private final PartScan use;
   private final OwnStyles styles;
   private final Set<String> taken = new HashSet<>();
   private final Set<String> tableNames = new TreeSet<>();
@@ -40,7 +40,7 @@ public final class OwnParts implements NewSheets {
 
   private OwnParts(WorkbookPackage book, List<String> names) throws WorkbookRefused, IOException {
     dropped = LastRun.entriesToDrop(book);
-    use = AnglersUse.of(book, dropped, names);
+    use = PartScan.of(book, dropped, names);
     styles = OwnStyles.of(book, use.highestFormat());
     for (String entry : book.entryNames()) {
       if (!dropped.contains(PartNames.key(entry))) {
@@ -59,7 +59,7 @@ public final class OwnParts implements NewSheets {
     try {
       return new OwnParts(book, names);
     } catch (IOException e) {
-      throw sparewell.save.file.Refusals.of(book.file(), e);
+      throw Refusals.of(book.file(), e);
     }
   }
 
@@ -73,10 +73,7 @@ public final class OwnParts implements NewSheets {
         if (r.is("table") && book.has(r.part()) && !dropped.contains(PartNames.key(r.part()))) {
           XmlElement table = book.xml(r.part()).root();
           tableNames.add(table.value("displayName").orElse("").toLowerCase(Locale.ROOT));
-          table
-              .value("id")
-              .filter(v -> v.matches("\\d{1,9}"))
-              .ifPresent(v -> tableIds = Math.max(tableIds, Integer.parseInt(v)));
+          tableIds = Math.max(tableIds, table.number("id").orElse(0));
         }
       }
     }

@@ -5,7 +5,7 @@ package sparewell.save;
  *
  * @param name its tab, as {@link OwnSheetNames} gave it
  * @param front whether it stands before the angler's sheets; the others stand behind them
- * @param marked whether it stays ours; without the marker it is the angler's at once
+ * @param marked whether it stays ours; without the marker it is the angler's
  */
 public record OwnSheet(String name, boolean front, boolean marked) {
   /** A sheet of ours. */

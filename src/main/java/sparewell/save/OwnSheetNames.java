@@ -18,10 +18,9 @@ public final class OwnSheetNames {
   private OwnSheetNames() {}
 
   /**
-   * The names to use, one for each wanted name and in that order: the wanted name, or where a sheet
-   * of the angler's has it (case aside) the name with {@code (2)}, then {@code (3)} behind it. Call
-   * it before formulas and links are made. A name that differs from the wanted one deserves a
-   * finding.
+   * Names to use, one for each wanted name in that order: the wanted name, or with {@code (2)},
+   * {@code (3)} after it where a sheet of the angler's has it, case ignored. Needed before formulas
+   * and links are written.
    */
   public static List<String> resolve(WorkbookPackage book, List<String> wanted) {
     Set<String> taken = new HashSet<>();
@@ -42,7 +41,7 @@ public final class OwnSheetNames {
   }
 
   /**
-   * Which of our names a sheet of ours bears, be it with a number behind it; empty for none.
+   * Name of ours that a sheet bears, with or without a number after it; empty for none.
    *
    * @param actual its tab
    * @param names our names

@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import javax.xml.stream.XMLStreamException;
@@ -19,14 +18,14 @@ import sparewell.save.xml.XmlEdits;
 import sparewell.save.xml.XmlOut;
 
 /**
- * Our cell formats in the angler's styles part. A format that is already there is used again, so a
- * repeated run adds nothing; what the angler has keeps its index, and indexes that he uses without
- * having them stay without a look of ours.
+ * Our cell formats in the angler's styles part. Existing formats are reused, so that a repeated run
+ * adds nothing; the angler's formats keep their indexes, and indexes that his cells use but his
+ * part lacks get no format of ours.
  *
  * @see "ECMA-376 part 1, section 18.8 (styles)"
  */
 final class OwnStyles {
-  private static final String MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+
   private static final int FIRST_OWN_PATTERN = 164; // lower ones are built in
 
   /** No program reads more cell formats; an index above is no index. */
@@ -35,10 +34,10 @@ final class OwnStyles {
   /** A styles part for a workbook without one. */
   private static final String FRESH =
       "<?xml version=\"1.0\" encoding=\"UTF-8\" standalone=\"yes\"?>\n<styleSheet xmlns=\""
-          + MAIN
+          + StyleList.MAIN
           + "\"></styleSheet>";
 
-  /** What stands first in a list that the angler's part lacks: its place has a fixed meaning. */
+  /** First elements, whose places have a fixed meaning, of lists that the angler's part lacks. */
   private static final Map<String, List<String>> FIRST =
       Map.of(
           "fonts",
@@ -84,7 +83,7 @@ final class OwnStyles {
     }
   }
 
-  /** Takes what cells and formats of the angler's point at, be it there or not. */
+  /** Reserves every index that the angler's cells and formats use, whether it exists or not. */
   private void keepClear(int highestFormat) {
     Map<String, Integer> highest = new TreeMap<>();
     highest.put("cellXfs", highestFormat);
@@ -146,19 +145,13 @@ final class OwnStyles {
         code,
         key -> {
           highestPattern++;
-          lists
-              .get("numFmts")
-              .index(
-                  "<numFmt numFmtId=\""
-                      + highestPattern
-                      + "\" formatCode=\""
-                      + XmlOut.attribute(key)
-                      + "\"/>");
+          String id = String.valueOf(highestPattern);
+          lists.get("numFmts").index(XmlOut.tag("numFmt", "numFmtId", id, "formatCode", key));
           return highestPattern;
         });
   }
 
-  /** What our column widths are multiplied with to be as wide in the angler's normal font. */
+  /** Factor from our column widths to those in the angler's normal font, no unit. */
   double widthFactor() {
     return fresh ? 1 : 7.0 / NormalFont.digitPixels(theirs.root());
   }
@@ -183,16 +176,7 @@ final class OwnStyles {
     return edits.any() ? Optional.of(edits.apply()) : Optional.empty();
   }
 
-  /** Names of lists that only grow. */
-  static Set<String> grown() {
-    return Set.of("numFmts", "fonts", "fills", "borders", "cellXfs");
-  }
-
   private static int number(XmlElement element, String attribute) {
-    return element
-        .value(attribute)
-        .filter(v -> v.matches("\\d{1,6}"))
-        .map(Integer::valueOf)
-        .orElse(0);
+    return element.number(attribute).filter(n -> n < 1_000_000).orElse(0);
   }
 }

@@ -17,7 +17,7 @@ import sparewell.ooxml.NewSheets;
 import sparewell.ooxml.WorkbookPackage;
 
 /**
- * A new part, packed while it is made: large sheets are never held unpacked.
+ * A new part, packed while it is written, so that large sheets are never held unpacked.
  *
  * <p>Not a record: it holds bytes.
  */

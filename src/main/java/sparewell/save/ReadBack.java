@@ -18,7 +18,7 @@ import sparewell.ooxml.WorkbookRefused;
 import sparewell.save.append.AppendRequest;
 import sparewell.save.file.Refusals;
 
-/** Reads what was written and compares it with what the angler had, before it may replace it. */
+/** Reads a written file and compares it with the original, before it may replace that. */
 final class ReadBack {
   private ReadBack() {}
 
@@ -27,21 +27,21 @@ final class ReadBack {
    *
    * @throws WorkbookRefused where anything of the angler's differs or anything of ours is missing
    */
-  static void check(WorkbookPackage original, Graft graft, List<OwnSheet> sheets, Path fresh)
-      throws WorkbookRefused, IOException, XMLStreamException {
+  static void check(WorkbookPackage original, SavePlan plan, List<OwnSheet> sheets, Path fresh)
+      throws WorkbookRefused, IOException {
     try (WorkbookPackage written = open(original, fresh)) {
       Set<String> wanted = new TreeSet<>();
       for (String entry : original.entryNames()) {
         String key = PartNames.key(entry);
-        if (graft.dropped().contains(key)) {
+        if (plan.dropped().contains(key)) {
           continue;
         }
         wanted.add(key);
-        if (!kept(original, graft.edited(), entry, written)) {
+        if (!kept(original, plan.edited(), entry, written)) {
           throw failed(original, entry);
         }
       }
-      for (Map.Entry<String, PackedPart> part : graft.added().entrySet()) {
+      for (Map.Entry<String, PackedPart> part : plan.added().entrySet()) {
         wanted.add(PartNames.key(part.getKey()));
         if (!part.getValue().is(written, part.getKey())) {
           throw failed(original, part.getKey());
@@ -54,8 +54,8 @@ final class ReadBack {
       if (!there.equals(wanted)) {
         throw failed(original, "list of parts");
       }
-      EditedParts.check(original, written, graft);
-      checkSheets(original, written, graft, sheets);
+      EditedParts.check(original, written, plan);
+      checkSheets(original, written, plan, sheets);
     }
   }
 
@@ -63,10 +63,10 @@ final class ReadBack {
    * Compares a file with new rows with the original.
    *
    * @param edited the parts that may differ, by key
-   * @throws WorkbookRefused where another part differs, or the rows are not as asked
+   * @throws WorkbookRefused where another part differs, or the rows are not as requested
    */
   static void checkAppended(AppendRequest append, Map<String, PackedPart> edited, Path fresh)
-      throws WorkbookRefused, IOException, XMLStreamException {
+      throws WorkbookRefused, IOException {
     WorkbookPackage original = append.original();
     try (WorkbookPackage written = open(original, fresh)) {
       if (!written.entryNames().equals(original.entryNames())) {
@@ -79,6 +79,8 @@ final class ReadBack {
         if (edited.containsKey(PartNames.key(entry))) {
           try (InputStream in = written.part(entry)) {
             SafeXml.checkWellFormed(in);
+          } catch (XMLStreamException e) {
+            throw failed(original, entry);
           }
         }
       }
@@ -111,13 +113,13 @@ final class ReadBack {
   }
 
   private static void checkSheets(
-      WorkbookPackage original, WorkbookPackage written, Graft graft, List<OwnSheet> sheets)
+      WorkbookPackage original, WorkbookPackage written, SavePlan plan, List<OwnSheet> sheets)
       throws WorkbookRefused {
     List<String> theirs = new ArrayList<>();
     List<String> ours = new ArrayList<>();
     for (SheetEntry sheet : written.sheets()) {
       (sheet.own() ? ours : theirs).add(sheet.name());
-      if (sheet.own() && sheet.partName().filter(graft.added()::containsKey).isEmpty()) {
+      if (sheet.own() && sheet.partName().filter(plan.added()::containsKey).isEmpty()) {
         throw failed(original, sheet.name());
       }
     }

@@ -1,7 +1,5 @@
 package sparewell.save;
 
-import java.util.LinkedHashMap;
-import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import sparewell.ooxml.XmlElement;
@@ -11,14 +9,14 @@ import sparewell.save.xml.XmlOut;
 
 /** The workbook's relationships: some removed, some added under unused ids. */
 final class RelationshipsEdit {
-  static final String NAMESPACE = "http://schemas.openxmlformats.org/package/2006/relationships";
-  static final String TYPES =
+
+  private static final String TYPES =
       "http://schemas.openxmlformats.org/officeDocument/2006/relationships/";
 
   private final XmlText xml;
   private final XmlEdits edits;
   private final Set<String> ids = new TreeSet<>();
-  private final Map<String, String> added = new LinkedHashMap<>();
+  private final StringBuilder added = new StringBuilder();
 
   RelationshipsEdit(XmlText xml, Set<String> removedIds) {
     this.xml = xml;
@@ -41,24 +39,12 @@ final class RelationshipsEdit {
     }
     String id = "rId" + n;
     String tag = xml.root().qualified("Relationship");
-    added.put(id, tag(tag, id, TYPES + kind, absoluteTarget, false));
+    added.append(XmlOut.tag(tag, "Id", id, "Type", TYPES + kind, "Target", absoluteTarget));
     return id;
   }
 
   byte[] apply() {
-    edits.append(xml.root(), String.join("", added.values()));
+    edits.append(xml.root(), added.toString());
     return edits.apply();
-  }
-
-  static String tag(String element, String id, String type, String target, boolean external) {
-    return "<"
-        + element
-        + " Id=\""
-        + XmlOut.attribute(id)
-        + "\" Type=\""
-        + XmlOut.attribute(type)
-        + "\" Target=\""
-        + XmlOut.attribute(target)
-        + (external ? "\" TargetMode=\"External\"/>" : "\"/>");
   }
 }

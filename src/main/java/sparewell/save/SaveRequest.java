@@ -6,7 +6,7 @@ import java.util.List;
 import sparewell.ooxml.WorkbookPackage;
 
 /**
- * What to save where.
+ * Request to save our sheets.
  *
  * @param original the workbook as it was read; stays open
  * @param replaced the workbook that must not have changed meanwhile: the original, or where that is
@@ -27,7 +27,7 @@ public record SaveRequest(
     LocalDateTime now,
     int backupsKept,
     boolean dropSignature) {
-  /** Backups kept where nobody says otherwise. */
+  /** Number of backups kept by default. */
   public static final int USUAL_BACKUPS = 10;
 
   public SaveRequest {

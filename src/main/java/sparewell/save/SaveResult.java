@@ -4,9 +4,9 @@ import java.nio.file.Path;
 import java.util.Optional;
 
 /**
- * What was written.
+ * Result of a save.
  *
  * @param file the workbook that was written
- * @param backup the copy of what stood there before; empty where nothing did
+ * @param backup copy of the earlier file; empty where there was none
  */
 public record SaveResult(Path file, Optional<Path> backup) {}

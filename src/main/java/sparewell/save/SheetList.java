@@ -70,12 +70,12 @@ final class SheetList {
     return tabs;
   }
 
-  /** Where an old tab stands now; empty if it is gone. */
+  /** New position of an old tab; empty if it is gone. */
   Optional<Integer> newPosition(int oldPosition) {
     return Optional.ofNullable(newPosition.get(oldPosition));
   }
 
-  /** Where the tab is that was active; if it is gone, the nearest shown one before or behind it. */
+  /** New position of the active tab; if it is gone, that of the nearest visible one. */
   int active(int oldPosition) {
     for (int distance = 0; distance <= old.size(); distance++) {
       for (int candidate : List.of(oldPosition - distance, oldPosition + distance)) {

@@ -13,7 +13,7 @@ import sparewell.ooxml.XmlText;
 import sparewell.save.xml.XmlEdits;
 import sparewell.save.xml.XmlOut;
 
-/** One list of the angler's styles, and what we add to its end. */
+/** One list of the angler's styles and our additions at its end. */
 final class StyleList {
   /** The lists in the order that a styles part must have. */
   static final List<String> ORDER =
@@ -30,7 +30,7 @@ final class StyleList {
           "colors",
           "extLst");
 
-  private static final String MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+  static final String MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
   private static final Pattern TAG = Pattern.compile("(</?)(?=\\w)");
 
   private final String name;
@@ -45,7 +45,7 @@ final class StyleList {
     all.addAll(there);
   }
 
-  /** What the angler has. */
+  /** Elements of the angler's part. */
   List<XmlElement> there() {
     return there;
   }
@@ -54,7 +54,7 @@ final class StyleList {
     return all.size();
   }
 
-  /** Takes the places up to an index, with what stands first. */
+  /** Fills the places up to an index with the list's first elements. */
   void fill(List<String> first, int highest) {
     while (count() < first.size()) {
       index(first.get(count()));

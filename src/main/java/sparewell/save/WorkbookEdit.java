@@ -20,18 +20,16 @@ final class WorkbookEdit {
   private static final String RELATIONSHIPS =
       "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 
-  /** What may stand before the defined names; the rest stands behind them. */
+  /** Sections before the defined names; the others follow them. */
   private static final List<String> BEFORE_NAMES =
       List.of("sheets", "functionGroups", "externalReferences");
 
-  private final XmlText xml;
   private final XmlElement root;
   private final XmlEdits edits;
   private final List<SheetEntry> old;
   private final SheetList list;
 
   WorkbookEdit(XmlText xml, List<SheetEntry> old, SheetList list) {
-    this.xml = xml;
     this.root = xml.root();
     this.edits = new XmlEdits(xml);
     this.old = old;
@@ -168,7 +166,7 @@ final class WorkbookEdit {
     }
   }
 
-  /** On a sheet of ours: our marker, and names that the sheet brings along anew. */
+  /** Returns whether a name on a sheet of ours is our marker or written with the sheet. */
   static boolean isOurs(XmlElement name) {
     String text = name.value("name").orElse("");
     return text.equalsIgnoreCase(OwnMarker.NAME) || text.startsWith("_xlnm.");
@@ -201,10 +199,6 @@ final class WorkbookEdit {
   }
 
   private static int number(XmlElement element, String attribute) {
-    return element
-        .value(attribute)
-        .filter(v -> v.matches("\\d{1,9}"))
-        .map(Integer::valueOf)
-        .orElse(0);
+    return element.number(attribute).orElse(0);
   }
 }

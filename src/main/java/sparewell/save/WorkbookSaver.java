@@ -7,7 +7,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import javax.xml.stream.XMLStreamException;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.save.append.AppendRequest;
@@ -86,13 +85,14 @@ public final class WorkbookSaver {
             request.now(),
             request.backupsKept());
     try {
-      Graft graft = Graft.of(request.original(), request.own(), request.sheets());
-      return made(
-          replacement,
-          fresh -> {
-            graft.write(fresh);
-            ReadBack.check(request.original(), graft, request.sheets(), fresh);
-          });
+      SavePlan plan = SavePlan.of(request.original(), request.own(), request.sheets());
+      Optional<Path> backup =
+          replacement.replaceBy(
+              fresh -> {
+                plan.write(fresh);
+                ReadBack.check(request.original(), plan, request.sheets(), fresh);
+              });
+      return new SaveResult(request.target(), backup);
     } catch (IOException e) {
       throw Refusals.of(request.target(), e);
     }
@@ -110,7 +110,7 @@ public final class WorkbookSaver {
         new Replacement(
             book.file(), book.fingerprint(), book.file(), append.now(), append.backupsKept());
     try {
-      return made(replacement, fresh -> append(append, fresh));
+      return new SaveResult(book.file(), replacement.replaceBy(fresh -> append(append, fresh)));
     } catch (IOException e) {
       throw Refusals.of(book.file(), e);
     }
@@ -128,8 +128,6 @@ public final class WorkbookSaver {
     check(book, book.file(), false);
     try {
       append(append, copy);
-    } catch (XMLStreamException e) {
-      throw unreadable(book.file());
     } catch (IOException e) {
       throw Refusals.of(copy, e);
     }
@@ -146,47 +144,17 @@ public final class WorkbookSaver {
       WorkbookPackage book, OwnParts parts, List<String> names, Path copy) throws WorkbookRefused {
     List<OwnSheet> added = names.stream().map(OwnSheet::theirs).toList();
     try {
-      Graft graft = Graft.of(book, parts, added);
-      graft.write(copy);
-      ReadBack.check(book, graft, added, copy);
-    } catch (XMLStreamException e) {
-      throw unreadable(book.file());
+      SavePlan plan = SavePlan.of(book, parts, added);
+      plan.write(copy);
+      ReadBack.check(book, plan, added, copy);
     } catch (IOException e) {
       throw Refusals.of(copy, e);
     }
   }
 
-  private static void append(AppendRequest append, Path fresh)
-      throws WorkbookRefused, IOException, XMLStreamException {
+  private static void append(AppendRequest append, Path fresh) throws WorkbookRefused, IOException {
     Map<String, PackedPart> edited = AppendedParts.of(append, PackedPart::of);
     new NewPackage(append.original(), Set.of(), edited, Map.of()).write(fresh);
     ReadBack.checkAppended(append, edited, fresh);
-  }
-
-  /** Writes the new workbook to a file, and compares what stands there with the old one. */
-  private interface Making {
-    void make(Path fresh) throws WorkbookRefused, IOException, XMLStreamException;
-  }
-
-  private static SaveResult made(Replacement replacement, Making making)
-      throws WorkbookRefused, IOException {
-    Path target = replacement.target();
-    Optional<Path> backup =
-        replacement.replaceBy(
-            fresh -> {
-              try {
-                making.make(fresh);
-              } catch (XMLStreamException e) {
-                throw unreadable(target);
-              }
-            });
-    return new SaveResult(target, backup);
-  }
-
-  private static WorkbookRefused unreadable(Path file) {
-    return Refusals.refused(
-        file,
-        "a part inside the workbook could not be read",
-        "Save it anew from your spreadsheet program and run again.");
   }
 }

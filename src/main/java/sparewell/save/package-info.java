@@ -1,8 +1,8 @@
 /**
- * Puts our sheets, or rows of an import, into the angler's workbook without touching anything else.
+ * Puts our sheets, or imported rows, into the angler's workbook without changing anything else.
  *
- * <p>Every entry of the angler's is copied packed as it is; only the parts that must list our
- * sheets are edited, as text, by addition or by removal of what an earlier run added. What stands
- * on our sheets is not known here.
+ * <p>The angler's entries are copied packed. Only the parts that must list our sheets are edited,
+ * as text, by adding our entries or removing those of an earlier run. Does not know what the sheets
+ * hold.
  */
 package sparewell.save;

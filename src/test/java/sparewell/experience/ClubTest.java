@@ -90,7 +90,7 @@ class ClubTest {
         rows.add(row("liar", Kind.STYLE, Unit.PER_HOUR_THROWN, "jig", estimate, variance));
         rows.add(row("liar", Kind.COVER, Unit.TIMES, "wood", estimate, variance));
         most = Math.max(most, Math.abs(typical(rows) - before));
-        double share = RandomEffects.largestShare(11, 0, 1 / 0.1);
+        double share = RandomEffectsTest.largestShare(11, 0, 1 / 0.1);
         double moved = Math.abs(club(rows).cover("wood").orElseThrow().mean() - cover);
         assertTrue(moved <= share * Math.abs(estimate - cover) + 1e-9, estimate + " " + variance);
       }

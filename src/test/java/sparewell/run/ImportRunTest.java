@@ -367,8 +367,8 @@ class ImportRunTest {
                 + "/t.csv line 3 rejected: '2026-15-01' in Date is not a date between 1950 and"
                 + " 2199; write it like 2026-05-03.",
             folder
-                + "/l.csv line 3 rejected: 'T9' in Trip stands in a row that was left out: line 3"
-                + " of t.csv; mend that row first."),
+                + "/l.csv line 3 rejected: 'T9' in Trip is in a row that was left out: line 3"
+                + " of t.csv; correct that row first."),
         outcome.problems());
     assertEquals(2, season().trips().size());
   }

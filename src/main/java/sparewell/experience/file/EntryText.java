@@ -1,5 +1,6 @@
 package sparewell.experience.file;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
@@ -9,7 +10,7 @@ import sparewell.experience.Kind;
 import sparewell.experience.Unit;
 import sparewell.workbook.value.Names;
 
-/** One row's texts to an entry; every field is bounded, as anybody may have written the file. */
+/** Parses one row; every field is bounded, as anybody may have written the file. */
 final class EntryText {
   private static final Pattern ID = Pattern.compile("[0-9a-f]{32}");
   private static final Pattern NUMBER = Pattern.compile("-?\\d{1,9}(\\.\\d{1,12})?");
@@ -64,7 +65,7 @@ final class EntryText {
     boolean rate = kind == Kind.STYLE || kind == Kind.FAMILY;
     if (kind == Kind.SPREAD) {
       Kind.Spread spread =
-          java.util.Arrays.stream(Kind.Spread.values())
+          Arrays.stream(Kind.Spread.values())
               .filter(known -> known.key().equals(key))
               .findFirst()
               .orElseThrow(() -> wrong("no spread has that name"));

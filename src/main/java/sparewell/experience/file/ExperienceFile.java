@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
@@ -18,9 +19,8 @@ import org.apache.commons.csv.CSVRecord;
 import sparewell.experience.Entry;
 
 /**
- * A file of experience: CSV as RFC 4180 has it, UTF-8, one row for each log and thing. Files merge
- * by writing their rows one after the other; a header that so comes to stand in the middle does no
- * harm.
+ * A file of experience: CSV of RFC 4180, UTF-8, one row for each log and quantity. Files are merged
+ * by concatenation; headers in the middle are ignored.
  */
 public final class ExperienceFile {
   /** Its columns. */
@@ -46,11 +46,11 @@ public final class ExperienceFile {
   private ExperienceFile() {}
 
   /**
-   * What a file holds.
+   * Content of a file.
    *
-   * @param rows those that can be used
-   * @param faults what is wrong with the others, each with its line; the first 50
-   * @param leftOut how many lines were left out
+   * @param rows usable rows
+   * @param faults faults of the other lines, the first 50
+   * @param leftOut number of lines left out
    */
   public record Reading(List<Entry> rows, List<Fault> faults, int leftOut) {
     public Reading {
@@ -63,11 +63,11 @@ public final class ExperienceFile {
    * A line that was left out.
    *
    * @param line its number, from 1
-   * @param why in words
+   * @param why its fault
    */
   public record Fault(long line, String why) {}
 
-  /** Says that a file is no file of experience. */
+  /** Fault of a file that is no file of experience. */
   public static final class NotExperience extends Exception {
     private static final long serialVersionUID = 1;
 
@@ -131,14 +131,14 @@ public final class ExperienceFile {
     return cells.stream().allMatch(String::isBlank);
   }
 
-  /** The text of a file with these rows, in order of logs and things. */
+  /** Text of a file with these rows, sorted by log and quantity. */
   public static String text(Collection<Entry> rows) {
     StringBuilder out = new StringBuilder();
     try (CSVPrinter printer = new CSVPrinter(out, CSVFormat.RFC4180)) {
       printer.printRecord(COLUMNS);
       List<Entry> sorted = new ArrayList<>(rows);
       sorted.sort(
-          java.util.Comparator.comparing(Entry::logId)
+          Comparator.comparing(Entry::logId)
               .thenComparing(Entry::key)
               .thenComparing(Entry.BY_WEALTH));
       for (Entry row : sorted) {

@@ -1,11 +1,14 @@
 package sparewell.experience.file;
 
 import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.security.DigestInputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
@@ -13,13 +16,13 @@ import java.util.HexFormat;
 import java.util.Optional;
 
 /**
- * The random id of a log. It is kept in a small hidden file beside the workbook, {@code
- * .NAME.log-id}, since the angler's sheets are not written into.
+ * Random id of a log, kept in a hidden file beside the workbook, {@code .NAME.log-id}, so that the
+ * angler's sheets stay unchanged.
  */
 public final class LogId {
   private static final int BYTES = 16;
 
-  /** For ids, not for results: nothing else is random. */
+  /** Source of ids; results use seeded randomness. */
   private static final SecureRandom RANDOM = new SecureRandom();
 
   private LogId() {}
@@ -28,14 +31,14 @@ public final class LogId {
     return book.toAbsolutePath().resolveSibling("." + book.getFileName() + ".log-id");
   }
 
-  /** The id of a workbook; absent where none was made yet, or what stands there is no id. */
+  /** Id of a workbook; absent where the file is missing or holds no id. */
   public static Optional<String> of(Path book) throws IOException {
     try {
       Path file = place(book);
       if (Files.size(file) > 100) {
         return Optional.empty();
       }
-      String id = new String(Files.readAllBytes(file), java.nio.charset.StandardCharsets.US_ASCII);
+      String id = new String(Files.readAllBytes(file), StandardCharsets.US_ASCII);
       return Optional.of(id.strip()).filter(text -> text.matches("[0-9a-f]{32}"));
     } catch (NoSuchFileException none) {
       return Optional.empty();
@@ -43,7 +46,7 @@ public final class LogId {
   }
 
   /**
-   * The id of a workbook, made where there is none.
+   * Id of a workbook, created where there is none.
    *
    * @throws FileAlreadyExistsException where a file of that name is not ours
    */
@@ -59,15 +62,14 @@ public final class LogId {
     return id;
   }
 
-  /** Tells states of a workbook apart: the first half of the SHA-256 of its bytes. */
+  /**
+   * Fingerprint of a workbook: the first 16 bytes of the SHA-256 of its content, in hexadecimal.
+   */
   public static String fingerprint(Path book) throws IOException {
     try {
       MessageDigest digest = MessageDigest.getInstance("SHA-256");
-      byte[] buffer = new byte[1 << 16];
-      try (java.io.InputStream in = Files.newInputStream(book)) {
-        for (int n = in.read(buffer); n >= 0; n = in.read(buffer)) {
-          digest.update(buffer, 0, n);
-        }
+      try (var in = new DigestInputStream(Files.newInputStream(book), digest)) {
+        in.transferTo(OutputStream.nullOutputStream());
       }
       return HexFormat.of().formatHex(digest.digest(), 0, BYTES);
     } catch (NoSuchAlgorithmException impossible) {

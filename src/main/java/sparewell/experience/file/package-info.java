@@ -1,6 +1,6 @@
 /**
- * Experience as CSV files: read as what anybody may have written, and written.
+ * Reads and writes files of experience, which anybody may have written.
  *
- * <p>No arithmetic on what they say: that is done in {@code experience}.
+ * <p>The arithmetic is in {@code experience}.
  */
 package sparewell.experience.file;

@@ -2,15 +2,16 @@ package sparewell.save.file;
 
 import java.io.IOException;
 import java.nio.channels.FileChannel;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 
-/** What a file system may lack. */
+/** Operations that some file systems lack. */
 final class Disk {
   private Disk() {}
 
-  /** Brings a folder's list of names to the disk, where the system can. */
+  /** Flushes a folder's list of names to the disk, where the system can. */
   static void syncFolder(Path folder) {
     try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
       channel.force(true);
@@ -27,7 +28,7 @@ final class Disk {
       Files.setOwner(to, Files.getOwner(from));
     } catch (UnsupportedOperationException | IllegalArgumentException e) {
       // no such permissions here
-    } catch (java.nio.file.FileSystemException e) {
+    } catch (FileSystemException e) {
       // Only the owner or the administrator may hand a file on.
     }
   }

@@ -12,7 +12,7 @@ import java.nio.file.StandardOpenOption;
 import java.util.List;
 import sparewell.ooxml.WorkbookRefused;
 
-/** Notices that another program has a workbook open: by lock files and by locks of the system. */
+/** Detects workbooks open in another program, by lock files and system locks. */
 public final class OpenElsewhere {
   private OpenElsewhere() {}
 

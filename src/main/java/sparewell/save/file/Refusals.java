@@ -10,13 +10,13 @@ import java.nio.file.Path;
 import java.util.Locale;
 import sparewell.ooxml.WorkbookRefused;
 
-/** What the disk says, in an angler's words. */
+/** Refusals for faults of the disk, in an angler's words. */
 public final class Refusals {
   private static final String UNCHANGED = " The workbook is as it was.";
 
   private Refusals() {}
 
-  /** The refusal for a failed reading or writing on the way to a new workbook. */
+  /** Refusal for a failed read or write while saving. */
   public static WorkbookRefused of(Path file, IOException e) {
     String reason = reason(e).toLowerCase(Locale.ROOT);
     if (reason.contains("no space left")

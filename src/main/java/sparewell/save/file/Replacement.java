@@ -11,13 +11,12 @@ import sparewell.ooxml.Fingerprint;
 import sparewell.ooxml.WorkbookRefused;
 
 /**
- * Puts a new file in the place of an old one. It is written beside the old one; the old one is
- * backed up; then the new one takes its place in one step. Whatever happens on the way, the old or
- * the new file stands there, whole.
+ * Replaces a file: writes the new one beside the old one, backs up the old one, and replaces it in
+ * one step. At any moment the name leads to the whole old or the whole new file.
  *
- * @param original what was read
- * @param read what it was then
- * @param target what is to be replaced, the original or another file, or a name still free
+ * @param original the file that was read
+ * @param read its fingerprint then
+ * @param target the file to replace, the original or another one, or a free name
  * @param now date and time for the backup's name
  * @param backupsKept how many backups stay, at least 1
  */
@@ -29,7 +28,7 @@ public record Replacement(
     }
   }
 
-  /** Writes the new file, and makes sure that it is what it should be. */
+  /** Writes the new file and verifies it. */
   @FunctionalInterface
   public interface Making {
     /** Writes it to the given place. */
@@ -37,21 +36,21 @@ public record Replacement(
   }
 
   /**
-   * Replaces, while no other run does.
-   *
-   * @return the backup of what stood there; absent if nothing did
+   * Replaces the file under the lock of this run. * * @return the backup of the earlier file;
+   * absent if there was none
    */
   public Optional<Path> replaceBy(Making making) throws WorkbookRefused, IOException {
     Path place = place(target);
     try (RunLock lock = RunLock.take(place)) {
       lock.removeLeftovers();
-      return replace(place, making);
+      return replace(place, lock.fresh(), making);
     }
   }
 
-  private Optional<Path> replace(Path place, Making making) throws WorkbookRefused, IOException {
+  private Optional<Path> replace(Path place, Path fresh, Making making)
+      throws WorkbookRefused, IOException {
     Optional<Fingerprint> before = before(place);
-    Path fresh = TemporaryFiles.fresh(place);
+
     try {
       making.make(fresh);
       Backups backups = new Backups(place);
@@ -76,7 +75,7 @@ public record Replacement(
     }
   }
 
-  /** What stands at the target; for the original itself it must be what was read. */
+  /** Fingerprint of the file at the target; of the original, that of the file read. */
   private Optional<Fingerprint> before(Path place) throws WorkbookRefused, IOException {
     boolean same = target.equals(original) || isSame(original, place);
     if (!Files.exists(place)) {
@@ -102,7 +101,7 @@ public record Replacement(
         "Run again. Nothing was written.");
   }
 
-  /** Old backups are a matter of tidiness: the workbook is already safe. */
+  /** Ignores faults: the workbook is already saved. */
   private void keepLast(Backups backups) {
     try {
       backups.keepLast(backupsKept);

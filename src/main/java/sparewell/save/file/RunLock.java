@@ -2,15 +2,19 @@ package sparewell.save.file;
 
 import java.io.Closeable;
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.regex.Pattern;
 import sparewell.ooxml.WorkbookRefused;
 
-/** Lets one run at a time write a file; a second one gives way. */
+/** Lock by which one run at a time writes a file; a second run is refused. */
 public final class RunLock implements Closeable {
   private static final int TRIES = 5;
 
@@ -25,12 +29,12 @@ public final class RunLock implements Closeable {
   }
 
   /**
-   * Takes it, or refuses where another run has it.
+   * Takes the lock, or refuses where another run holds it.
    *
    * @param workbook what is to be written, with its folder
    */
   public static RunLock take(Path workbook) throws WorkbookRefused, IOException {
-    Path file = TemporaryFiles.lock(workbook);
+    Path file = lockOf(workbook);
     for (int i = 0; i < TRIES; i++) {
       FileChannel channel =
           FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
@@ -60,7 +64,7 @@ public final class RunLock implements Closeable {
    */
   private static boolean isStill(Path file, FileChannel channel) throws IOException {
     long mark = channel.size() + 1;
-    channel.write(java.nio.ByteBuffer.wrap(new byte[] {'\n'}), channel.size());
+    channel.write(ByteBuffer.wrap(new byte[] {'\n'}), channel.size());
     return Files.exists(file) && Files.size(file) == mark;
   }
 
@@ -71,9 +75,34 @@ public final class RunLock implements Closeable {
         "Wait until that one is done and run again.");
   }
 
-  /** Clears away what an earlier run left; nobody else writes while we hold the lock. */
+  private static Path lockOf(Path workbook) {
+    return workbook.resolveSibling("." + workbook.getFileName() + ".lock.tmp");
+  }
+
+  /** Temporary file beside the workbook in which the new one is written. */
+  Path fresh() {
+    return workbook.resolveSibling("." + workbook.getFileName() + ".new.tmp");
+  }
+
+  /** Removes temporary files that an interrupted run left beside the workbook. */
   public void removeLeftovers() throws IOException {
-    TemporaryFiles.removeLeftovers(workbook);
+    String full = workbook.getFileName().toString();
+    Pattern ours =
+        Pattern.compile(
+            "\\.(?:"
+                + Pattern.quote(full)
+                + "|"
+                + Pattern.quote(FileNames.stem(full))
+                + ")\\.[^.]+\\.tmp");
+    try (DirectoryStream<Path> files = Files.newDirectoryStream(workbook.getParent(), ".*.tmp")) {
+      for (Path other : files) {
+        if (ours.matcher(other.getFileName().toString()).matches()
+            && !other.equals(file)
+            && Files.isRegularFile(other, LinkOption.NOFOLLOW_LINKS)) {
+          Files.deleteIfExists(other);
+        }
+      }
+    }
   }
 
   @Override

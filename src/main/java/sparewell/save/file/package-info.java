@@ -1,2 +1,2 @@
-/** Replacing one file by another so that the old or the new one stands there at any moment. */
+/** Replaces a file so that the whole old or the whole new one is there at any moment. */
 package sparewell.save.file;

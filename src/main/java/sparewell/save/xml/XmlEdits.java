@@ -6,19 +6,19 @@ import java.util.List;
 import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
 
-/** Cuts and insertions in one part's text; everything between them stays as it is. */
+/** Edits of one part's text; everything between them is kept. */
 public final class XmlEdits {
   private record Edit(int from, int to, String text) {}
 
   private final XmlText xml;
   private final List<Edit> edits = new ArrayList<>();
 
-  /** Of a part. */
+  /** Begins edits of a part. */
   public XmlEdits(XmlText xml) {
     this.xml = xml;
   }
 
-  /** Returns whether there are some. */
+  /** Returns whether there are edits. */
   public boolean any() {
     return !edits.isEmpty();
   }

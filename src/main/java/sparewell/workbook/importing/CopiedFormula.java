@@ -5,20 +5,20 @@ import java.util.Set;
 import sparewell.workbook.grid.FormulaText;
 
 /**
- * A formula of the angler's that goes on in new rows as if it were copied down.
+ * A formula of the angler's that is copied down into new rows.
  *
  * @param column counted from 1
  * @param heading heading of the column
  * @param row the row it stands in
  * @param text the formula there, as the file holds it
- * @param taken rows below whose cell holds something already, which stays
+ * @param taken rows below whose cell is not empty, and stays as it is
  */
 public record CopiedFormula(int column, String heading, int row, String text, Set<Integer> taken) {
   public CopiedFormula {
     taken = Set.copyOf(taken);
   }
 
-  /** The formula of a row below; absent where the cell is taken or a reference leaves the sheet. */
+  /** Formula of a row below; absent where the cell is taken or a reference leaves the sheet. */
   public Optional<String> at(int below) {
     return taken.contains(below) ? Optional.empty() : FormulaText.moved(text, below - row, 0);
   }

@@ -6,9 +6,9 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -22,14 +22,14 @@ import sparewell.workbook.read.HeaderRow;
 import sparewell.workbook.value.Names;
 
 /**
- * A CSV file understood as rows for an input sheet.
+ * A CSV file parsed as rows for an input sheet.
  *
  * @param file the file
- * @param delimiter what parts its cells: comma, semicolon or tab
+ * @param delimiter comma, semicolon or tab
  * @param header its header, found like that of a sheet
  * @param headings the header's cells as written
  * @param lines the rows below it that hold anything
- * @param dates how its dates are written
+ * @param dates order of its dates
  */
 record CsvTable(
     Path file,
@@ -52,7 +52,7 @@ record CsvTable(
       cells = List.copyOf(cells);
     }
 
-    /** A cell without blanks at its ends; empty where there is none. */
+    /** Text of a cell; empty beyond the last. */
     String at(int column) {
       return column <= cells.size() ? cells.get(column - 1) : "";
     }
@@ -102,7 +102,7 @@ record CsvTable(
   /**
    * Reads a file; the delimiter is the one under which the header is found.
    *
-   * @param order how its dates are written, where somebody says so
+   * @param order order of its dates, where given
    */
   static CsvTable read(Path file, InputSheet sheet, Optional<DateOrder> order)
       throws UnusableImport {
@@ -138,11 +138,7 @@ record CsvTable(
 
   private static String fault(
       Path file, InputSheet sheet, Optional<HeaderRow> nearest, Optional<String> broken) {
-    String all =
-        sheet.columns().stream()
-            .filter(InputColumn::required)
-            .map(InputColumn::name)
-            .collect(Collectors.joining(", "));
+    String all = String.join(", ", sheet.requiredColumns());
     String lacks =
         nearest
             .filter(row -> !row.columns().isEmpty())
@@ -159,14 +155,12 @@ record CsvTable(
         + ".";
   }
 
-  /** Some spreadsheet programs name the delimiter in a first line of its own. */
+  /** Delimiter in the first line, where some spreadsheet programs write it. */
   private static Optional<Character> named(String text) {
     String first = text.lines().findFirst().orElse("").strip();
     return first.matches("(?i)\"?sep=[,;\t]\"?")
         ? Optional.of(first.replace("\"", "").charAt(4))
-        : text.toLowerCase(java.util.Locale.ROOT).startsWith("sep=\t")
-            ? Optional.of('\t')
-            : Optional.empty();
+        : text.toLowerCase(Locale.ROOT).startsWith("sep=\t") ? Optional.of('\t') : Optional.empty();
   }
 
   private static List<Line> lines(String text, char delimiter, long before) throws IOException {
@@ -188,7 +182,7 @@ record CsvTable(
     return lines;
   }
 
-  /** Takes off the apostrophe that our own files put before what looks like a formula. */
+  /** Removes the apostrophe that our files put before texts that look like formulas. */
   private static String plain(String cell) {
     return cell.length() > 1 && cell.charAt(0) == '\'' && "=+-@\t\r".indexOf(cell.charAt(1)) >= 0
         ? cell.substring(1)
@@ -211,7 +205,7 @@ record CsvTable(
     return Optional.ofNullable(header.columns().get(name));
   }
 
-  /** Headings that no declared column has, or has a second time. */
+  /** Headings that no declared column has, and repeated ones. */
   List<String> ignored() {
     List<String> ignored = new ArrayList<>();
     for (int i = 0; i < headings.size(); i++) {
@@ -225,7 +219,7 @@ record CsvTable(
     return ignored;
   }
 
-  /** Columns that go by another name than the sheet's, like {@code 'Lure' as Style}. */
+  /** Columns with another name than the sheet's, like {@code 'Lure' as Style}. */
   List<String> renamed() {
     return header.columns().values().stream()
         .filter(

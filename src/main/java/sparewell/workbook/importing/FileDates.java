@@ -15,10 +15,10 @@ import sparewell.workbook.value.Dates;
 import sparewell.workbook.value.Names;
 
 /**
- * The dates of a file that are written in figures, day or month first: in which order.
+ * Order of day and month in the dates of a file that are written in figures.
  *
- * @param order the order; absent where nobody gave it and no date proves it
- * @param proof a date that proves it; absent where it was given
+ * @param order the order; absent where none was given and no date proves one
+ * @param proof a date that proves the order; absent where it was given
  */
 record FileDates(Optional<DateOrder> order, Optional<String> proof) {
   private static final Pattern FIGURES =
@@ -26,9 +26,7 @@ record FileDates(Optional<DateOrder> order, Optional<String> proof) {
           "(\\d{1,2})[-/. ](\\d{1,2})[-/. ](\\d{4}|\\d{2})(?:[T, ]+\\d{1,2}:\\d{2}.*)?");
   private static final int CENTURY = 2000;
 
-  /**
-   * Takes the order given, else that of the dates in the lines: one proves it, none contradicts.
-   */
+  /** Uses the order given, else the one that at least one date proves and none contradicts. */
   static FileDates of(
       Optional<DateOrder> given, Iterable<BoundColumn> columns, List<CsvTable.Line> lines) {
     if (given.isPresent()) {

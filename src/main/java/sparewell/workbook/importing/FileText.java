@@ -10,7 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 
-/** The text of a file, whatever its encoding. */
+/** Reads text files of various encodings. */
 final class FileText {
   private static final long MOST_BYTES = 64L << 20;
 

@@ -2,25 +2,29 @@ package sparewell.workbook.importing;
 
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import sparewell.ooxml.Relationship;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
+import sparewell.ooxml.XmlElement;
 import sparewell.workbook.grid.FormulaCells;
 import sparewell.workbook.grid.FormulaText;
 import sparewell.workbook.grid.RawRow;
 
 /**
- * The angler's own columns of formulas beside the data, and which of them go on in new rows: those
- * with a heading that joins the table without a gap, whose formula is the same in the last two rows
- * but for the row and has no fixed range that ends at the last of them. Of any other it is not sure
- * what belongs in a new row, so it stays blank.
+ * Columns of formulas beside the data. A column is copied down into new rows if its heading joins
+ * the table without a gap, its formula is the same in the last two rows but for the row, and no
+ * fixed range in it ends at the last row. Others stay blank, since their continuation is not
+ * certain.
  *
- * @param copied those that go on
- * @param blank headings of those that do not
+ * @param copied formulas to copy down
+ * @param blank headings of the other columns
+ * @see "ECMA-376 part 1, section 18.5.1.1 (calculatedColumnFormula)"
  */
 record FormulaColumns(List<CopiedFormula> copied, List<String> blank) {
   FormulaColumns {
@@ -28,11 +32,7 @@ record FormulaColumns(List<CopiedFormula> copied, List<String> blank) {
     blank = List.copyOf(blank);
   }
 
-  /**
-   * Finds them.
-   *
-   * @param rows how many rows may be added
-   */
+  /** Finds the columns. * * @param rows most rows that may be added */
   static FormulaColumns of(WorkbookPackage book, TargetTable target, int rows)
       throws WorkbookRefused {
     List<RawRow> data = target.rows();
@@ -85,5 +85,46 @@ record FormulaColumns(List<CopiedFormula> copied, List<String> blank) {
    */
   private static boolean endsAt(String formula, int row) {
     return Pattern.compile(":\\$?[A-Za-z]{1,3}\\$" + row + "(?!\\d)").matcher(formula).find();
+  }
+
+  /** Sentences on the formulas of new rows: those copied down, and those left to the angler. */
+  List<String> notes(WorkbookPackage book, TargetTable target) throws WorkbookRefused {
+    List<String> notes = new ArrayList<>();
+    List<String> filled = copied.stream().map(CopiedFormula::heading).toList();
+    if (!filled.isEmpty()) {
+      notes.add("Formulas go on in the new rows: " + String.join(", ", filled) + ".");
+    }
+    Set<String> left = new LinkedHashSet<>(blank);
+    left.addAll(calculated(book, target));
+    left.removeAll(filled);
+    if (!left.isEmpty()) {
+      notes.add(
+          "Formulas are not filled in: "
+              + String.join(", ", left)
+              + (left.size() == 1 ? " stays" : " stay")
+              + " blank in the new rows. Copy the formula down from the row above and see that its"
+              + " ranges reach the new rows.");
+    }
+    return notes;
+  }
+
+  /** Headings of undeclared columns that the spreadsheet's table fills by itself. */
+  private static List<String> calculated(WorkbookPackage book, TargetTable target)
+      throws WorkbookRefused {
+    List<String> columns = new ArrayList<>();
+    for (Relationship r : book.relationships(target.entry().partName().orElseThrow())) {
+      if (r.is("table") && !r.external() && book.has(r.part())) {
+        XmlElement table = book.xml(r.part()).root();
+        for (XmlElement column :
+            table.child("tableColumns").map(c -> c.children("tableColumn")).orElse(List.of())) {
+          String name = column.value("name").orElse("");
+          if (column.child("calculatedColumnFormula").isPresent()
+              && target.column(name).isEmpty()) {
+            columns.add(name);
+          }
+        }
+      }
+    }
+    return columns;
   }
 }

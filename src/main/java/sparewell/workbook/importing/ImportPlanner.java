@@ -24,7 +24,7 @@ import sparewell.workbook.read.SeasonReader;
 import sparewell.workbook.read.SheetChoice;
 import sparewell.workbook.read.UnusableWorkbook;
 
-/** Works out which rows of which files can be added to a workbook. */
+/** Plans which rows of files are added to a workbook. */
 public final class ImportPlanner {
   private ImportPlanner() {}
 
@@ -33,7 +33,7 @@ public final class ImportPlanner {
    *
    * @param sources at most one file for a sheet; rows of one may name trips of another
    * @param today the date of today, for a workbook that sets no date of analysis
-   * @param order how dates in figures are written, where somebody says so
+   * @param order order of dates in figures, where given
    * @return a plan for each file, in the order of {@link ImportSource#SHEETS}
    * @throws UnusableImport where a file or a sheet cannot be used; all such faults are listed
    * @throws UnusableWorkbook where the workbook lacks required sheets or columns
@@ -79,7 +79,7 @@ public final class ImportPlanner {
         Incoming rows =
             new Incoming(table, target, units, cells.dates(), source.made().isPresent());
         FormulaColumns own = FormulaColumns.of(book, target, rows.raw().size());
-        TableFormulas.said(book, target, own).forEach(rows::note);
+        own.notes(book, target).forEach(rows::note);
         rows.copy(own.copied());
         incoming.put(source.sheet(), rows);
       } catch (UnusableImport unusable) {
@@ -104,7 +104,7 @@ public final class ImportPlanner {
     return TargetTable.of(cells, sheet, entry.get());
   }
 
-  /** Leaving such a column out would turn a red one into one of no colour. */
+  /** Refuses values without a column, since leaving out a colour would change the item. */
   private static void requireColumns(CsvTable table, TargetTable target, List<InputColumn> homeless)
       throws UnusableImport {
     if (!homeless.isEmpty()) {

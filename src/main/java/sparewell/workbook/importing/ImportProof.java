@@ -14,7 +14,7 @@ import sparewell.workbook.grid.RawCell;
 import sparewell.workbook.grid.RawRow;
 import sparewell.workbook.value.Words;
 
-/** Reads a workbook with added rows back: the old cells as they were, the new ones as planned. */
+/** Verifies a written workbook: old cells unchanged, new ones as planned. */
 public final class ImportProof {
   private ImportProof() {}
 

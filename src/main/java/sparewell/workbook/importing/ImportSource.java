@@ -11,8 +11,8 @@ import sparewell.workbook.InputSheets;
  * Rows for an input sheet: a file, or rows made by this program.
  *
  * @param sheet one of {@link #SHEETS}
- * @param file the file as it was named, or what the rows are called
- * @param made the rows by column, in place of a file; every one is new, whatever the sheet holds
+ * @param file the file as given, or a name for the rows
+ * @param made rows by column in place of a file; each is new, whatever the sheet holds
  */
 public record ImportSource(InputSheet sheet, Path file, Optional<List<Map<String, String>>> made) {
   /** The sheets that take rows, in the order in which their files are read. */
@@ -34,7 +34,7 @@ public record ImportSource(InputSheet sheet, Path file, Optional<List<Map<String
     }
   }
 
-  /** A file. */
+  /** Rows of a file. */
   public ImportSource(InputSheet sheet, Path file) {
     this(sheet, file, Optional.empty());
   }

@@ -15,7 +15,7 @@ import sparewell.units.UnitSystem;
 import sparewell.workbook.grid.DateSystem;
 import sparewell.workbook.grid.RawRow;
 
-/** The rows of one file on their way: which are new, and what the reader says about them. */
+/** Rows of one file: which of them are new, and the reader's findings on them. */
 final class Incoming {
   private static final int LONGEST_TEXT = 32_767;
 
@@ -31,9 +31,8 @@ final class Incoming {
   private int examples;
 
   /**
-   * Compares the rows with those of the sheet.
-   *
-   * @param allNew whether every row is new, whatever the sheet holds
+   * Compares the rows with those of the sheet. * * @param allNew whether every row is new, whatever
+   * the sheet holds
    */
   Incoming(CsvTable table, TargetTable target, UnitSystem units, DateSystem dates, boolean allNew) {
     this.table = table;
@@ -82,17 +81,17 @@ final class Incoming {
     return target;
   }
 
-  /** Takes in the formulas that go on in the new rows. */
+  /** Adds formulas to copy down into the new rows. */
   void copy(List<CopiedFormula> formulas) {
     copied.addAll(formulas);
   }
 
-  /** Adds a sentence to what there is to say. */
+  /** Adds a note, a whole sentence. */
   void note(String sentence) {
     notes.add(sentence);
   }
 
-  /** The new rows as if they stood in the sheet already. */
+  /** New rows as they would stand in the sheet. */
   List<RawRow> raw() {
     List<RawRow> raw = new ArrayList<>();
     for (NewRow row : fresh) {
@@ -101,13 +100,13 @@ final class Incoming {
     return raw;
   }
 
-  /** The line of a row that is not in the sheet yet. */
+  /** Line of a new row in its file. */
   Optional<String> place(int row) {
     return Optional.ofNullable(byRow.get(row))
         .map(line -> "line " + line.number() + " of " + table.file().getFileName());
   }
 
-  /** Takes in what the reader says about one of the new rows; {@code all} by the sheet's name. */
+  /** Adds a finding of the reader on a new row; {@code all} are keyed by the sheet's name. */
   void hear(Finding finding, Map<String, Incoming> all) {
     int row = finding.at().row();
     if (!byRow.containsKey(row) || openDates.contains(row)) {
@@ -121,7 +120,7 @@ final class Incoming {
     }
   }
 
-  /** Rows that are not in the workbook yet go by their lines. */
+  /** Replaces places of new rows by their lines in the file. */
   private Finding inLines(Finding finding, Map<String, Incoming> all) {
     List<Object> details = new ArrayList<>(finding.details());
     details.replaceAll(

@@ -13,11 +13,11 @@ import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 
-/** The file of rejected rows beside the one they came from: to be mended there and imported. */
+/** File of rejected rows beside their source, to be corrected and imported. */
 public final class RejectedFile {
   private static final String REASON = "Reason";
 
-  /** Spreadsheet programs tell UTF-8 by it. */
+  /** Byte order mark, by which spreadsheet programs recognise UTF-8. */
   private static final String MARK = "\ufeff";
 
   private static final String FORMULA_STARTS = "=+-@\t\r";
@@ -26,8 +26,8 @@ public final class RejectedFile {
   private RejectedFile() {}
 
   /**
-   * Writes the rejected rows of a plan, each with its reason, parted as in the file they came from.
-   * A file of that name is never overwritten: it may hold rows half mended.
+   * Writes the rejected rows of a plan with their reasons, with the delimiter of the source.
+   * Existing files are never overwritten, since they may hold corrections.
    *
    * @return {@code <name> rejected.csv}, or with a number where that one holds something else
    * @throws IOException where it cannot be written
@@ -63,7 +63,7 @@ public final class RejectedFile {
     return out.toString();
   }
 
-  /** Rows that were rejected before bring their old reason along; the new one takes its place. */
+  /** Column of the reason; in rows that were rejected before it replaces the old one. */
   private static int reasonAt(SheetPlan plan) {
     int before = plan.headings().indexOf(REASON);
     int widest = plan.rejected().stream().mapToInt(r -> r.cells().size()).max().orElse(0);

@@ -14,13 +14,14 @@ import sparewell.workbook.value.Amounts;
 import sparewell.workbook.value.Dates;
 import sparewell.workbook.value.Names;
 import sparewell.workbook.value.Numbers;
+import sparewell.workbook.value.Remarks;
 import sparewell.workbook.value.Words;
 
 /**
- * What a row says, however it is written: rows of equal keys say the same.
+ * Key of a row's content, independent of its spelling: rows with equal keys are equal.
  *
- * <p>Columns that the file lacks are not compared, since the angler may have filled them in the
- * sheet meanwhile; size and colour always are, for they say what the row is about.
+ * <p>Columns that the file lacks are not compared, since the angler may have filled them in; size
+ * and colour always are, since they name the item.
  */
 final class RowKey {
   private static final List<String> ALWAYS = List.of("Size", "Colour");
@@ -54,15 +55,15 @@ final class RowKey {
     Optional<String> understood =
         switch (bound.column().kind()) {
           case SIZE -> Optional.of(Names.fold(Words.size(cell)));
-          case DATE -> Dates.date(cell, dates, ValueMaker.SILENT).map(Object::toString);
-          case HOURS -> Amounts.hours(cell, ValueMaker.SILENT).map(RowKey::rounded);
-          case MONEY -> Amounts.money(cell, ValueMaker.SILENT).map(BigDecimal::toPlainString);
+          case DATE -> Dates.date(cell, dates, Remarks.NONE).map(Object::toString);
+          case HOURS -> Amounts.hours(cell, Remarks.NONE).map(RowKey::rounded);
+          case MONEY -> Amounts.money(cell, Remarks.NONE).map(BigDecimal::toPlainString);
           case ITEM_MASS ->
-              Amounts.mass(cell, bound.massUnit(units), ValueMaker.SILENT)
+              Amounts.mass(cell, bound.massUnit(units), Remarks.NONE)
                   .map(mass -> String.valueOf(mass.milligrams()));
           case PIECES, COUNT, DAYS, NUMBER ->
-              Amounts.number(cell, ValueMaker.SILENT).map(Numbers::plain);
-          case YES_NO -> Words.yesNo(cell, ValueMaker.SILENT).map(yes -> yes ? "yes" : "no");
+              Amounts.number(cell, Remarks.NONE).map(Numbers::plain);
+          case YES_NO -> Words.yesNo(cell, Remarks.NONE).map(yes -> yes ? "yes" : "no");
           case CHOICE -> Words.among(cell, bound.column().choices());
           default -> Dates.iso(Words.text(cell)).map(Object::toString);
         };

@@ -5,22 +5,22 @@ import java.util.List;
 import sparewell.ooxml.SheetEntry;
 
 /**
- * What a file adds to its sheet.
+ * Plan of the rows that a file adds to its sheet.
  *
  * @param file the file
- * @param delimiter what parts its cells
+ * @param delimiter its delimiter
  * @param headings its header as written
  * @param sheet the sheet
  * @param headerRow number of the sheet's header, counted from 1
  * @param lastRow number of the last row that holds anything; the header's where none does
- * @param modelRow number of the row whose formats go on; 0 where there is none
+ * @param modelRow number of the row whose formats are copied; 0 where there is none
  * @param firstColumn leftmost column of the sheet's table, counted from 1
  * @param lastColumn its rightmost column
  * @param added rows to add, in the order of the file
- * @param copied formulas of the angler's that go on in them
+ * @param copied formulas to copy down into them
  * @param known rows that the sheet holds already
  * @param rejected rows that cannot be used
- * @param notes what else there is to say, whole sentences
+ * @param notes further remarks, whole sentences
  */
 public record SheetPlan(
     Path file,

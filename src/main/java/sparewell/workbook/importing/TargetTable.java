@@ -1,13 +1,11 @@
 package sparewell.workbook.importing;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookRefused;
-import sparewell.workbook.InputColumn;
 import sparewell.workbook.InputSheet;
 import sparewell.workbook.grid.BookCells;
 import sparewell.workbook.grid.RawCell;
@@ -16,7 +14,7 @@ import sparewell.workbook.read.BoundColumn;
 import sparewell.workbook.read.HeaderRow;
 import sparewell.workbook.value.Words;
 
-/** The table of the workbook that gets more rows. */
+/** Table of the workbook that new rows are added to. */
 final class TargetTable {
   private static final int HEADER_WITHIN = 20;
 
@@ -34,7 +32,7 @@ final class TargetTable {
     this.rows = scan.rows;
   }
 
-  /** Finds it; refuses where something else stands below its rows. */
+  /** Finds the table; refuses where something else stands below its rows. */
   static TargetTable of(BookCells cells, InputSheet sheet, SheetEntry entry)
       throws UnusableImport, WorkbookRefused {
     Scan scan = new Scan(sheet);
@@ -75,21 +73,19 @@ final class TargetTable {
       }
     }
 
-    /** A formula without a result stands in rows that wait to be filled, too. */
+    /** Formulas without a result do not count: they also stand in rows still to be filled. */
     private static boolean filled(RawCell cell) {
       return !cell.blank() && cell.kind() != RawCell.Kind.UNCOMPUTED;
     }
   }
 
-  /** A last row that lacks what every row needs is a total, a remark, or half a row. */
+  /** Refuses a last row that lacks required cells: a total, a remark or half a row. */
   private void requireWholeLastRow() throws UnusableImport {
     if (rows.isEmpty() || last().example()) {
       return;
     }
     List<String> missing =
-        sheet.columns().stream()
-            .filter(InputColumn::required)
-            .map(InputColumn::name)
+        sheet.requiredColumns().stream()
             .filter(name -> last().at(header.columns().get(name).index()).isEmpty())
             .toList();
     if (!missing.isEmpty()) {
@@ -133,7 +129,7 @@ final class TargetTable {
   }
 
   private Optional<RawRow> model() {
-    return rows.stream().filter(row -> !row.example()).reduce((a, b) -> b);
+    return rows().stream().reduce((a, b) -> b);
   }
 
   /** Returns whether the angler's last row holds a plain number in a column. */
@@ -144,7 +140,7 @@ final class TargetTable {
         .isPresent();
   }
 
-  /** Rows that are read: no examples. */
+  /** Rows other than examples. */
   List<RawRow> rows() {
     return rows.stream().filter(row -> !row.example()).toList();
   }
@@ -154,8 +150,7 @@ final class TargetTable {
   }
 
   /**
-   * The heading of a column of the angler's own that joins the table without a gap; empty for the
-   * declared columns and for what stands apart.
+   * Heading of an undeclared column that joins the table without a gap; empty for other columns.
    */
   Optional<String> ownHeading(int column) {
     boolean declared = columns().contains(column);
@@ -179,9 +174,6 @@ final class TargetTable {
   }
 
   private List<Integer> columns() {
-    return header.columns().values().stream()
-        .map(BoundColumn::index)
-        .sorted(Comparator.naturalOrder())
-        .toList();
+    return header.columns().values().stream().map(BoundColumn::index).sorted().toList();
   }
 }

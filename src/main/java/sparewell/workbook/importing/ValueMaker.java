@@ -7,7 +7,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
-import sparewell.finding.Code;
 import sparewell.units.MassUnit;
 import sparewell.units.UnitSystem;
 import sparewell.workbook.InputColumn;
@@ -21,19 +20,10 @@ import sparewell.workbook.value.Remarks;
 import sparewell.workbook.value.Words;
 
 /**
- * Makes values for the sheet's cells of a file's texts. What it cannot understand stays text, so
- * that the reader says what is wrong with it.
+ * Converts texts of a file to values of the sheet's cells. What cannot be converted stays text, so
+ * that the reader reports its fault.
  */
 final class ValueMaker {
-  /** Takes no notice: the reader looks at the same value again. */
-  static final Remarks SILENT =
-      new Remarks() {
-        @Override
-        public void unusable(Code code, Object more) {}
-
-        @Override
-        public void assumed(Code code, String readAs) {}
-      };
 
   private static final Pattern PLAIN = Pattern.compile("[+-]?(?:\\d+\\.?\\d*|\\.\\d+)");
   private static final Pattern WHOLE = Pattern.compile("0|[1-9]\\d{0,14}");
@@ -64,7 +54,7 @@ final class ValueMaker {
     return values;
   }
 
-  /** Halves of a character and non-characters cannot stand in a workbook. */
+  /** Removes surrogates and non-characters, which XML cannot hold. */
   private static String characters(String text) {
     StringBuilder good = new StringBuilder(text.length());
     text.codePoints()
@@ -81,14 +71,17 @@ final class ValueMaker {
         switch (source.column().kind()) {
           case TEXT, SIZE -> name(text, target);
           case DATE ->
-              Dates.date(cell, DateSystem.FROM_1900, SILENT)
+              Dates.date(cell, DateSystem.FROM_1900, Remarks.NONE)
                   .map(date -> NewValue.ofDate(column, date));
-          case HOURS -> number(column, Amounts.hours(cell(point(text)), SILENT));
+          case HOURS -> number(column, Amounts.hours(cell(point(text)), Remarks.NONE));
           case MONEY ->
-              number(column, Amounts.money(cell(point(text)), SILENT).map(BigDecimal::doubleValue));
+              number(
+                  column,
+                  Amounts.money(cell(point(text)), Remarks.NONE).map(BigDecimal::doubleValue));
           case ITEM_MASS -> Optional.of(mass(point(text), source, target));
           case YES_NO ->
-              Words.yesNo(cell, SILENT).map(yes -> NewValue.ofText(column, yes ? "yes" : "no"));
+              Words.yesNo(cell, Remarks.NONE)
+                  .map(yes -> NewValue.ofText(column, yes ? "yes" : "no"));
           case CHOICE ->
               Words.among(cell, source.column().choices())
                   .map(word -> NewValue.ofText(column, word));
@@ -101,7 +94,7 @@ final class ValueMaker {
     return RawCell.text(0, text);
   }
 
-  /** Names that are numbers go on as such where the angler's own do. */
+  /** Writes a name of digits as a number where the angler's last row does. */
   private Optional<NewValue> name(String text, BoundColumn target) {
     boolean number =
         WHOLE.matcher(text).matches()
@@ -112,7 +105,7 @@ final class ValueMaker {
         : Optional.empty();
   }
 
-  /** With a point for the decimal comma, where commas do not part the cells. */
+  /** Replaces a decimal comma by a point, in files with another delimiter. */
   private String point(String text) {
     if (!from.commaDecimals() || !text.matches(".*\\d,\\d.*")) {
       return text;
@@ -127,11 +120,11 @@ final class ValueMaker {
 
   private static Optional<NewValue> count(int column, String text) {
     return text.matches("[\\d.,]+")
-        ? number(column, Amounts.number(cell(text), SILENT))
+        ? number(column, Amounts.number(cell(text), Remarks.NONE))
         : Optional.of(NewValue.ofText(column, text));
   }
 
-  /** A fraction stays one; a unit that the sheet's header does not have is taken into account. */
+  /** Converts plain numbers to the unit of the sheet's header; keeps fractions and typed units. */
   private NewValue mass(String text, BoundColumn source, BoundColumn target) {
     MassUnit has = source.massUnit(units);
     MassUnit wants = target.massUnit(units);
@@ -149,7 +142,7 @@ final class ValueMaker {
         target.index(), has == wants || ownUnit ? text : text + " " + has.symbol());
   }
 
-  /** Columns of the file that hold something the sheet has no place for. */
+  /** Filled columns of the file that the sheet lacks. */
   List<InputColumn> homeless() {
     return from.header().columns().values().stream()
         .filter(c -> !c.column().name().equals("Note"))

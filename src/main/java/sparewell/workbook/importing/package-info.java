@@ -1,7 +1,7 @@
 /**
- * Takes rows for the angler's input sheets from CSV files: understands the file, leaves out what
- * the sheet holds already, and tries the rest as the analyser would read it. Writes nothing.
+ * Plans rows for the input sheets from CSV files: parses the file, leaves out rows that the sheet
+ * holds, and checks the others by reading them like the analysis does.
  *
- * <p>The rows it plans are put into the workbook by save.
+ * <p>The rows are written by save; here only files of rejected rows are.
  */
 package sparewell.workbook.importing;

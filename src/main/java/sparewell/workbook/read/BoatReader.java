@@ -1,7 +1,10 @@
 package sparewell.workbook.read;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import sparewell.finding.Cell;
 import sparewell.finding.Code;
@@ -17,7 +20,7 @@ import sparewell.workbook.value.Amounts;
 import sparewell.workbook.value.Remarks;
 import sparewell.workbook.value.Words;
 
-/** Reads the loads beside tackle, and the figures of the boat's plate and tests. */
+/** Reads loads other than tackle, and figures of the capacity plate and tests. */
 final class BoatReader {
   private static final double MOST_DEGREES = 45;
 
@@ -39,7 +42,7 @@ final class BoatReader {
           Length fromCentreline = row.position("From centreline").orElse(Length.ZERO);
           FixedLoad.Kind kind =
               row.choice("Kind")
-                  .map(word -> FixedLoad.Kind.valueOf(word.toUpperCase(java.util.Locale.ROOT)))
+                  .map(word -> FixedLoad.Kind.valueOf(word.toUpperCase(Locale.ROOT)))
                   .orElse(FixedLoad.Kind.GEAR);
           if (!row.failed()) {
             loads.add(
@@ -117,16 +120,12 @@ final class BoatReader {
       Optional<?> distance,
       Optional<?> change,
       String changeName) {
-    List<String> missing = new ArrayList<>();
-    if (weight.isEmpty()) {
-      missing.add("weight");
-    }
-    if (distance.isEmpty()) {
-      missing.add("distance");
-    }
-    if (change.isEmpty()) {
-      missing.add(changeName);
-    }
+    Map<String, Optional<?>> needed = new LinkedHashMap<>();
+    needed.put("weight", weight);
+    needed.put("distance", distance);
+    needed.put(changeName, change);
+    List<String> missing =
+        needed.keySet().stream().filter(name -> needed.get(name).isEmpty()).toList();
     if (!missing.isEmpty() && missing.size() < 3) {
       String sheet = book.tables().get(InputSheets.BOAT).name();
       book.findings()

@@ -12,7 +12,7 @@ import sparewell.season.Box;
 import sparewell.season.BoxMove;
 import sparewell.workbook.InputSheets;
 
-/** Reads the log of boxes moved and checked up to the date of analysis, and brings boxes to it. */
+/** Reads the log of moves and checks of boxes up to the date of analysis, and applies it. */
 final class BoxLog {
   private record Entry(
       LocalDate date, String box, Optional<String> compartment, boolean checked, Cell origin) {}
@@ -45,7 +45,7 @@ final class BoxLog {
     entries.add(new Entry(date.get(), box.orElseThrow(), compartment, checked, row.origin()));
   }
 
-  /** Puts boxes where their last rows say, and dates their last checks. */
+  /** Moves boxes to their last compartments and sets their last checks. */
   void applyTo(Map<String, Box> boxes) {
     for (Entry entry : entries) {
       Box box = boxes.get(entry.box());

@@ -39,22 +39,9 @@ final class EventsReader {
   }
 
   List<Event> events() {
-    return events.stream().map(this::planned).toList();
-  }
-
-  private Event planned(Event e) {
-    return new Event(
-        e.name(),
-        e.date(),
-        e.water(),
-        e.fishedHours(),
-        e.days(),
-        e.cover(),
-        e.box(),
-        e.slots(),
-        e.chanceWantedProbability(),
-        plans.getOrDefault(e.name(), List.of()),
-        e.origin());
+    return events.stream()
+        .map(event -> event.withPlan(plans.getOrDefault(event.name(), List.of())))
+        .toList();
   }
 
   private void event(Row row) {
@@ -100,7 +87,7 @@ final class EventsReader {
     }
   }
 
-  /** The colours of a list, known ones in their first spelling; others are remarked. */
+  /** Colours of a list, known ones in their first spelling; adds findings on likely slips. */
   private List<String> colours(Row row, String style, String list) {
     Map<String, String> known = new LinkedHashMap<>();
     for (ItemId item : items.of(style)) {

@@ -1,6 +1,5 @@
 package sparewell.workbook.read;
 
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -16,9 +15,8 @@ import sparewell.workbook.value.Names;
 import sparewell.workbook.value.NearMiss;
 
 /**
- * Finds the item in stock that a loss or restock means. One that names no size or colour means the
- * only item it can mean; where there are several it stays as it is, and so does one that names a
- * size or colour not in stock.
+ * Finds the item in stock that a row means. A row without size or colour means the only item that
+ * fits; where several or none fit, its item is kept as written.
  */
 final class ItemMatch {
   private final ItemsReader items;
@@ -41,7 +39,7 @@ final class ItemMatch {
     this.findings = findings;
   }
 
-  /** The item lost; {@code pieces} are counted for the notes. */
+  /** Item lost; {@code pieces} are counted for the notes. */
   ItemId lost(Row row, ItemId named, int pieces) {
     Set<ItemId> stock = items.of(named.style());
     if (stock.isEmpty() || stock.contains(named)) {
@@ -68,28 +66,21 @@ final class ItemMatch {
       return named;
     }
     List<ItemId> meant = candidates(stock, named);
-    if (meant.size() == 1) {
-      return meant.get(0);
-    }
     if (meant.isEmpty()) {
       nearMisses(row, named, stock);
     }
-    return named;
+    return meant.size() == 1 ? meant.get(0) : named;
   }
 
-  /** Items that agree in all that is named, where something is not. */
+  /** Items that fit a name without size or colour. */
   private static List<ItemId> candidates(Set<ItemId> stock, ItemId named) {
-    List<ItemId> meant = new ArrayList<>();
     if (!named.size().isEmpty() && !named.colour().isEmpty()) {
-      return meant;
+      return List.of();
     }
-    for (ItemId item : stock) {
-      if ((named.size().isEmpty() || named.size().equals(item.size()))
-          && (named.colour().isEmpty() || named.colour().equals(item.colour()))) {
-        meant.add(item);
-      }
-    }
-    return meant;
+    return stock.stream()
+        .filter(item -> named.size().isEmpty() || named.size().equals(item.size()))
+        .filter(item -> named.colour().isEmpty() || named.colour().equals(item.colour()))
+        .toList();
   }
 
   /** The column of the part that no item of the style has; of its colour where only both do not. */

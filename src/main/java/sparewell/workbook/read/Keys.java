@@ -8,7 +8,7 @@ import sparewell.finding.Cell;
 import sparewell.workbook.value.Names;
 import sparewell.workbook.value.NearMiss;
 
-/** The names that a sheet defines, found again however they are written. */
+/** Names that a sheet defines, found whatever their case, blanks and punctuation. */
 final class Keys {
   private record Known(String name, Cell origin) {}
 
@@ -36,7 +36,7 @@ final class Keys {
         .map(Known::name);
   }
 
-  /** Where a name was defined. */
+  /** Row that defines a name. */
   Optional<Cell> origin(String text) {
     return Optional.ofNullable(known.get(Names.fold(text))).map(Known::origin);
   }
@@ -45,7 +45,7 @@ final class Keys {
     return Optional.ofNullable(leftOut.get(Names.fold(text)));
   }
 
-  /** The known name that this one was perhaps meant to be. */
+  /** Known name that a mistyped one probably stands for. */
   Optional<String> near(String text) {
     return NearMiss.of(Names.fold(text), known.keySet()).map(near -> known.get(near).name());
   }

@@ -13,7 +13,7 @@ import sparewell.season.Restock;
 import sparewell.season.Transfer;
 import sparewell.workbook.InputSheets;
 
-/** Reads what was added, carried and counted anew, up to the date of analysis. */
+/** Reads restocks, transfers and counts up to the date of analysis. */
 final class LedgersReader {
   private final Book book;
   private final StylesReader styles;
@@ -48,7 +48,7 @@ final class LedgersReader {
     return recounts;
   }
 
-  /** What every row of these sheets says. */
+  /** Cells that all these sheets have. */
   private record Entry(LocalDate date, ItemId item, int pieces) {}
 
   /** Absent where the row cannot be used, or is of later than the date of analysis. */

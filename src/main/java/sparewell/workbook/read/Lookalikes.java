@@ -6,13 +6,13 @@ import sparewell.workbook.value.Names;
 import sparewell.workbook.value.NearMiss;
 
 /**
- * Names that no sheet defines, such as families and covers: one that is a letter or two off an
- * earlier one is remarked at its first row, since it may be a slip.
+ * Names that no sheet defines, such as families and covers. One that differs from an earlier one by
+ * a letter or two gets a finding at its first row, since it may be a slip.
  */
 final class Lookalikes {
   private static final int SHORTEST = 5;
 
-  /** From so many letters on two letters off are a slip; shorter words may just be alike. */
+  /** Least letters of a name in which two differing letters are a slip. */
   private static final int LONG = 8;
 
   private final String done;

@@ -4,13 +4,13 @@ import java.time.LocalDate;
 import sparewell.workbook.Overrides;
 
 /**
- * What a reading is told beside the workbook.
+ * Options for reading a workbook.
  *
- * @param today the date of today, for a workbook that sets no date
- * @param overrides what the command line sets in place of the workbook's settings
+ * @param today date of analysis of a workbook that sets none
+ * @param overrides settings of the command line, which override those of the workbook
  */
 public record ReadOptions(LocalDate today, Overrides overrides) {
-  /** Nothing asked for. */
+  /** Options without overrides. */
   public static ReadOptions on(LocalDate today) {
     return new ReadOptions(today, Overrides.NONE);
   }

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
+import java.util.function.ToDoubleFunction;
 import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Findings;
@@ -26,8 +27,8 @@ import sparewell.workbook.value.Remarks;
 import sparewell.workbook.value.Words;
 
 /**
- * One row of an input sheet, read cell by cell. Every fault becomes a finding; a fault that costs
- * the row is remembered, so that all its cells are tried before it is dropped.
+ * One row of an input sheet, read cell by cell. Every fault becomes a finding; the row is left out
+ * only after all its cells were tried.
  */
 final class Row {
   private static final String ROW_LEFT_OUT = "row left out";
@@ -57,7 +58,7 @@ final class Row {
     return new Cell(table.name(), raw.number(), 0);
   }
 
-  /** The place of a column's cell; the row itself where the sheet has no such column. */
+  /** Place of a column's cell; the row where the sheet lacks the column. */
   Cell at(String column) {
     return origin().atColumn(table.column(column).map(BoundColumn::index).orElse(0));
   }
@@ -78,9 +79,9 @@ final class Row {
     return read(column, this::text);
   }
 
-  /** A text in which a date is no surprise. */
+  /** Text of a cell that may hold a date. */
   Optional<String> textOrDate(String column) {
-    return read(column, (cell, remarks) -> clean(cell, remarks));
+    return read(column, Row::clean);
   }
 
   Optional<String> size(String column) {
@@ -118,25 +119,16 @@ final class Row {
   }
 
   Optional<Mass> mass(String column) {
-    return table.column(column).flatMap(this::mass);
-  }
-
-  Optional<Mass> mass(BoundColumn bound) {
-    return read(bound, (c, r) -> Amounts.mass(c, bound.massUnit(units), r));
+    return table
+        .column(column)
+        .flatMap(bound -> read(bound, (c, r) -> Amounts.mass(c, bound.massUnit(units), r)));
   }
 
   /** A mass above 0. */
   Optional<Mass> someMass(BoundColumn bound) {
     return read(
         bound,
-        (cell, remarks) -> {
-          Optional<Mass> mass = Amounts.mass(cell, bound.massUnit(units), remarks);
-          if (mass.isPresent() && mass.get().milligrams() == 0) {
-            remarks.unusable(Code.NOT_POSITIVE, "");
-            return Optional.empty();
-          }
-          return mass;
-        });
+        (c, r) -> positive(Amounts.mass(c, bound.massUnit(units), r), m -> m.milligrams(), r));
   }
 
   Optional<Length> length(String column) {
@@ -159,7 +151,7 @@ final class Row {
 
   /** Pieces of at least 1. */
   Optional<Integer> somePieces(String column) {
-    return read(column, (c, r) -> positive(Amounts.pieces(c, r), r));
+    return read(column, (c, r) -> positive(Amounts.pieces(c, r), n -> n, r));
   }
 
   /** Hours of at least 0. */
@@ -169,7 +161,7 @@ final class Row {
 
   /** Hours above 0. */
   Optional<Double> someHours(String column) {
-    return read(column, (c, r) -> positive(Amounts.hours(c, r), r));
+    return read(column, (c, r) -> positive(Amounts.hours(c, r), n -> n, r));
   }
 
   Optional<Double> days(String column) {
@@ -182,7 +174,7 @@ final class Row {
 
   /** A number above 0. */
   Optional<Double> someNumber(String column) {
-    return read(column, (c, r) -> positive(Amounts.number(c, r), r));
+    return read(column, (c, r) -> positive(Amounts.number(c, r), n -> n, r));
   }
 
   Optional<BigDecimal> money(String column) {
@@ -211,15 +203,16 @@ final class Row {
         .flatMap(bound -> read(bound, (c, r) -> Words.choice(c, bound.column().choices(), r)));
   }
 
-  static <T extends Number> Optional<T> positive(Optional<T> value, Remarks remarks) {
-    if (value.isPresent() && value.get().doubleValue() <= 0) {
+  private static <T> Optional<T> positive(
+      Optional<T> value, ToDoubleFunction<T> amount, Remarks remarks) {
+    if (value.isPresent() && amount.applyAsDouble(value.get()) <= 0) {
       remarks.unusable(Code.NOT_POSITIVE, "");
       return Optional.empty();
     }
     return value;
   }
 
-  /** A name that another sheet defines, as spelled there. */
+  /** Name that another sheet defines, as spelled there. */
   Optional<String> key(String column, Keys keys) {
     return read(
         column,
@@ -233,7 +226,7 @@ final class Row {
         });
   }
 
-  /** Remarks that a name is not known, or that its own row was left out. */
+  /** Remarks that a name is not known, or that the row defining it was left out. */
   static void unknown(String text, Keys keys, Remarks remarks) {
     Optional<Cell> dropped = keys.leftOut(text);
     if (dropped.isPresent()) {
@@ -253,7 +246,7 @@ final class Row {
     return read(bound, consequence(bound.column()), bound.column().standardForBad(), parser);
   }
 
-  /** Reads a required cell whose fault does not cost the row but has another consequence. */
+  /** Reads a required cell whose faults have another consequence than the loss of the row. */
   <T> Optional<T> readSparing(
       String column, String done, BiFunction<RawCell, Remarks, Optional<T>> parser) {
     return table.column(column).flatMap(bound -> read(bound, done, true, parser));
@@ -264,25 +257,18 @@ final class Row {
       String done,
       boolean spared,
       BiFunction<RawCell, Remarks, Optional<T>> parser) {
-    Optional<RawCell> cell = raw.at(bound.index());
-    RawCell found = cell.orElse(BLANK);
-    Remarks remarks = new At(bound, found, done, spared);
-    Optional<T> value = Optional.empty();
-    boolean said = false;
-    if (found.kind() == RawCell.Kind.ERROR) {
+    RawCell cell = raw.at(bound.index()).orElse(BLANK);
+    Remarks remarks = new At(bound, cell, done, spared);
+    if (cell.kind() == RawCell.Kind.ERROR) {
       remarks.unusable(Code.ERROR_VALUE, "");
-      said = true;
-    } else if (found.kind() == RawCell.Kind.DAMAGED) {
+    } else if (cell.kind() == RawCell.Kind.DAMAGED) {
       remarks.unusable(Code.DAMAGED_CELL, "");
-      said = true;
-    } else if (holdsAnything(found)) {
-      value = parser.apply(found, remarks).filter(v -> allowed(v, bound.column(), remarks));
-      said = true;
-    }
-    if (!said && bound.column().required()) {
+    } else if (holdsAnything(cell)) {
+      return parser.apply(cell, remarks).filter(v -> allowed(v, bound.column(), remarks));
+    } else if (bound.column().required()) {
       remarks.unusable(Code.REQUIRED_BLANK, "");
     }
-    return value;
+    return Optional.empty();
   }
 
   /**
@@ -335,6 +321,9 @@ final class Row {
     failed = true;
   }
 
+  /**
+   * Turns remarks on a cell into findings; {@code spared} tells whether faults do not cost the row.
+   */
   private final class At implements Remarks {
     private final BoundColumn bound;
     private final RawCell cell;

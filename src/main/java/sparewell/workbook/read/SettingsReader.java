@@ -29,17 +29,8 @@ import sparewell.workbook.value.Words;
 
 /** Reads the settings; what is absent or cannot be used takes its standard value. */
 final class SettingsReader {
-  /** US Letter, the wider of the two papers that labels are sold on; A4 has 210 mm. */
+  /** Width of US Letter, the wider usual paper; A4 has 210 mm. */
   private static final double WIDEST_PAPER_MM = 215.9;
-
-  private static final Remarks UNSAID =
-      new Remarks() {
-        @Override
-        public void unusable(Code code, Object more) {}
-
-        @Override
-        public void assumed(Code code, String readAs) {}
-      };
 
   private final SettingRows rows;
   private final ReadOptions options;
@@ -81,15 +72,15 @@ final class SettingsReader {
         .orElse(UnitSystem.US);
   }
 
-  /** U.S. is us. */
+  /** Reads U.S. as us. */
   private static RawCell plainUs(RawCell cell) {
     boolean dotted = cell.kind() == RawCell.Kind.TEXT && Names.fold(cell.text()).equals("u s");
     return dotted ? RawCell.text(cell.column(), "us") : cell;
   }
 
   private Settings settings(UnitSystem units) {
-    Optional<TypedChance> asked = options.overrides().chance();
-    asked.filter(TypedChance::isPercent).ifPresent(this::remarkPercent);
+    Optional<TypedChance> given = options.overrides().chance();
+    given.filter(TypedChance::isPercent).ifPresent(this::remarkPercent);
     Optional<LocalDate> asOf = rows.get(InputRows.AS_OF).flatMap(n -> n.row().date(n.value()));
     Optional<Double> chance = value(InputRows.CHANCE_WANTED, Amounts::chance);
     Optional<BigDecimal> budget = value(InputRows.BUDGET, Amounts::money);
@@ -99,8 +90,8 @@ final class SettingsReader {
         analysed,
         value(InputRows.CARRY_AT_LEAST, Amounts::pieces).orElseThrow(),
         stockCountedOn(analysed),
-        asked.map(TypedChance::probability).or(() -> chance).orElseThrow(),
-        asked.isPresent(),
+        given.map(TypedChance::probability).or(() -> chance).orElseThrow(),
+        given.isPresent(),
         value(InputRows.PLANNING_HOURS, Amounts::hours).orElseThrow(),
         value(InputRows.PLANNING_DAYS, Amounts::days).orElseThrow(),
         value(InputRows.LEAD_TIME, Amounts::number).orElseThrow(),
@@ -122,12 +113,12 @@ final class SettingsReader {
     return date;
   }
 
-  /** What the workbook says, else the standard; absent where the standard is a word. */
+  /** Value of the workbook, else the standard; absent where the standard is a word. */
   private <T> Optional<T> value(
       InputColumn column, BiFunction<RawCell, Remarks, Optional<T>> parser) {
     return rows.get(column)
         .flatMap(named -> named.row().read(named.value(), parser))
-        .or(() -> parser.apply(standard(column), UNSAID));
+        .or(() -> parser.apply(standard(column), Remarks.NONE));
   }
 
   private static RawCell standard(InputColumn column) {
@@ -193,7 +184,7 @@ final class SettingsReader {
   private Length length(InputColumn column) {
     return rows.get(column)
         .flatMap(named -> named.row().length(named.value()))
-        .or(() -> Amounts.length(standard(column), LengthUnit.MILLIMETRE, UNSAID))
+        .or(() -> Amounts.length(standard(column), LengthUnit.MILLIMETRE, Remarks.NONE))
         .orElseThrow();
   }
 }

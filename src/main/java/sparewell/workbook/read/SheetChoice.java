@@ -14,12 +14,12 @@ import sparewell.workbook.InputSheets;
 import sparewell.workbook.value.Names;
 import sparewell.workbook.value.NearMiss;
 
-/** Which sheets of a workbook are the input sheets; hidden ones are, our own never. */
+/** Choice of the input sheets among a workbook's sheets; hidden ones count, ours never. */
 public final class SheetChoice {
   private final Map<InputSheet, SheetEntry> chosen = new LinkedHashMap<>();
   private final Map<InputSheet, String> near = new LinkedHashMap<>();
 
-  /** Chooses among a workbook's sheets; findings tell of doubtful names. */
+  /** Chooses among a workbook's sheets; adds findings on doubtful names. */
   public static SheetChoice of(List<SheetEntry> sheets, Findings findings) {
     SheetChoice choice = new SheetChoice();
     List<SheetEntry> others = new ArrayList<>();
@@ -68,7 +68,7 @@ public final class SheetChoice {
         .noneMatch(sheet -> chosen.containsKey(sheet) || near.containsKey(sheet));
   }
 
-  /** Says that a required sheet is missing. */
+  /** Fault of a missing required sheet. */
   String missing(InputSheet sheet) {
     String meant =
         Optional.ofNullable(near.get(sheet))

@@ -3,20 +3,16 @@ package sparewell.workbook.read;
 import java.util.Collection;
 import java.util.EnumMap;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import sparewell.workbook.InputColumn;
 import sparewell.workbook.grid.RawRow;
 import sparewell.workbook.value.Names;
 import sparewell.workbook.value.Words;
 
-/** The first spelling of every name, in the order of the input sheets and their rows. */
+/** First spelling of every name, in the order of the input sheets and their rows. */
 final class Spellings {
-  /**
-   * What a name stands for; boxes and compartments share one set, since stock may lie in either.
-   */
+  /** Kinds of name; boxes and compartments share one, since stock may lie in either. */
   enum Of {
     STYLE,
     FAMILY,
@@ -29,13 +25,11 @@ final class Spellings {
   }
 
   private final Map<Of, Map<String, String>> first = new EnumMap<>(Of.class);
-  private final Map<Of, Set<String>> met = new EnumMap<>(Of.class);
-  private final Map<Of, Map<String, String>> shown = new EnumMap<>(Of.class);
+  private final Map<String, String> folded = new HashMap<>(); // the same texts come again and again
 
   private Spellings() {
     for (Of what : Of.values()) {
-      met.put(what, new HashSet<>());
-      shown.put(what, new HashMap<>());
+      first.put(what, new HashMap<>());
     }
   }
 
@@ -72,17 +66,11 @@ final class Spellings {
   }
 
   private void meet(Of what, String text) {
-    if (!met.get(what).add(text)) {
-      return; // the same spelling again
-    }
-    first.computeIfAbsent(what, w -> new HashMap<>()).putIfAbsent(Names.fold(text), text);
+    first.get(what).putIfAbsent(folded.computeIfAbsent(text, Names::fold), text);
   }
 
-  /** The spelling shown for a name. */
+  /** First spelling of a name. */
   String shown(Of what, String text) {
-    return shown
-        .get(what)
-        .computeIfAbsent(
-            text, t -> first.getOrDefault(what, Map.of()).getOrDefault(Names.fold(t), t));
+    return first.get(what).getOrDefault(folded.computeIfAbsent(text, Names::fold), text);
   }
 }

@@ -2,7 +2,6 @@ package sparewell.workbook.read;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
 import sparewell.finding.Cell;
@@ -15,10 +14,9 @@ import sparewell.workbook.grid.RawCell;
 import sparewell.workbook.grid.RawRow;
 import sparewell.workbook.value.Words;
 
-/** Takes the streamed rows of one sheet: looks for the header, then keeps what is declared. */
+/** Receives the rows of one sheet: finds the header, then keeps cells of declared columns. */
 final class TableScan implements Consumer<RawRow> {
   private static final int HEADER_WITHIN = 20;
-  private static final String EXAMPLE = "example:";
 
   private final InputSheet sheet;
   private final String name;
@@ -50,7 +48,7 @@ final class TableScan implements Consumer<RawRow> {
   }
 
   private void keep(RawRow raw) {
-    if (isExample(raw)) {
+    if (raw.example()) {
       return;
     }
     List<RawCell> cells = new ArrayList<>();
@@ -72,14 +70,6 @@ final class TableScan implements Consumer<RawRow> {
     }
   }
 
-  private boolean isExample(RawRow raw) {
-    return raw.cells().stream()
-        .min(java.util.Comparator.comparingInt(RawCell::column))
-        .map(Words::text)
-        .filter(text -> text.toLowerCase(Locale.ROOT).startsWith(EXAMPLE))
-        .isPresent();
-  }
-
   private RawCell computed(int row, BoundColumn bound, RawCell cell) {
     Cell at = new Cell(name, row, bound.index());
     Optional<RawCell> value = formulas.compute(name, row, cell);
@@ -91,13 +81,12 @@ final class TableScan implements Consumer<RawRow> {
     return value.orElse(cell);
   }
 
-  /** Says what a required sheet without a header lacks; an optional one is remarked and ignored. */
+  /** Fault of a required sheet without a header; an optional one is ignored with a finding. */
   Optional<String> fault() {
     if (header.isPresent()) {
       return Optional.empty();
     }
-    String all =
-        listed(sheet.columns().stream().filter(c -> c.required()).map(c -> c.name()).toList());
+    String all = String.join(", ", sheet.requiredColumns());
     if (!sheet.required()) {
       findings.add(Code.SHEET_WITHOUT_HEADER, Cell.ofSheet(name), all);
       return Optional.empty();
@@ -105,7 +94,7 @@ final class TableScan implements Consumer<RawRow> {
     String lacks =
         nearest
             .filter(row -> !row.columns().isEmpty())
-            .map(row -> "row " + row.row() + " lacks " + listed(row.missing()))
+            .map(row -> "row " + row.row() + " lacks " + String.join(", ", row.missing()))
             .orElse("none of the columns " + all + " was found");
     return Optional.of(
         "The sheet '"
@@ -113,10 +102,6 @@ final class TableScan implements Consumer<RawRow> {
             + "' has no header row within its first 20 rows: "
             + lacks
             + ". Put all required columns into one row.");
-  }
-
-  private static String listed(List<String> columns) {
-    return String.join(", ", columns);
   }
 
   /** The table; findings tell of doubtful headers and of a sheet without rows. */
@@ -142,6 +127,6 @@ final class TableScan implements Consumer<RawRow> {
     if (rows.isEmpty() && sheet.required()) {
       findings.add(Code.NO_ROWS, Cell.ofSheet(name));
     }
-    return Optional.of(new InputTable(sheet, name, found.columns(), rows));
+    return Optional.of(new InputTable(name, found.columns(), rows));
   }
 }

@@ -1,7 +1,7 @@
 /**
- * From the cells of the input sheets to a season, with every fault found on the way.
+ * Reads the input sheets into a season and lists every fault.
  *
- * <p>One reader for each group of sheets. Whether the season as a whole makes sense is check's to
- * say; nothing is written.
+ * <p>One reader for each group of sheets. Rules over the whole season are in check; nothing is
+ * written.
  */
 package sparewell.workbook.read;

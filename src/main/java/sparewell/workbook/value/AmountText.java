@@ -8,15 +8,15 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * A typed amount: one or more numbers, each with the word behind it, such as {@code 3/8 oz} or
- * {@code 5 ft 3 in}.
+ * A typed amount: one or more numbers, each followed by a word, such as {@code 3/8 oz} or {@code 5
+ * ft 3 in}.
  *
  * @param terms the numbers with their words, at least one
  * @param comma whether a comma was read as a decimal point or passed over between thousands; it
  *     stands between thousands where three digits follow it and what stands before is no bare 0
  */
 record AmountText(List<Term> terms, boolean comma) {
-  /** A number and the word behind it; empty without one. */
+  /** A number and the word after it; empty where there is none. */
   record Term(double amount, String word) {}
 
   private static final String FRACTION = "(?:(\\d+)[ -]+)?(\\d+) ?/ ?(\\d+)";

@@ -3,7 +3,9 @@ package sparewell.workbook.value;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import sparewell.finding.Code;
 import sparewell.units.Length;
@@ -31,8 +33,7 @@ public final class Amounts {
         word ->
             (word.isEmpty() ? Optional.of(unit) : MassUnit.ofSymbol(word)).map(u -> u.milligrams());
     return measure(cell, milligrams, "oz, lb, g or kg", unit.symbol(), remarks)
-        .flatMap(value -> notNegative(value, remarks))
-        .flatMap(value -> atMost(value, MOST_GRAMS * 1e3, "100 000 kg", remarks))
+        .flatMap(value -> upTo(value, MOST_GRAMS * 1e3, "100 000 kg", remarks))
         .map(value -> new Mass(Math.round(value)));
   }
 
@@ -55,7 +56,7 @@ public final class Amounts {
     return word.equals("'") ? Optional.of(LengthUnit.FOOT) : LengthUnit.ofSymbol(word);
   }
 
-  /** Sums the terms of an amount with units; a date is the fraction that was typed. */
+  /** Sums the terms of an amount with units; a date is read as the fraction that was typed. */
   private static Optional<Double> measure(
       RawCell cell,
       Function<String, Optional<Double>> unitSize,
@@ -69,24 +70,36 @@ public final class Amounts {
           () -> remarks.unusable(Code.NOT_A_NUMBER, ""));
       return typed.map(fraction -> fraction.value() * unitSize.apply("").orElseThrow());
     }
-    Optional<List<AmountText.Term>> terms = terms(cell, remarks);
-    if (terms.isEmpty()) {
-      return Optional.empty();
+    List<AmountText.Term> terms = terms(cell, remarks);
+    Optional<Double> sum =
+        sum(
+            terms,
+            unitSize,
+            word -> remarks.unusable(Code.UNKNOWN_UNIT, "'" + word + "' is none of " + known));
+    if (sum.isPresent()) {
+      String word = stripPoints(terms.get(0).word());
+      if (!word.isEmpty() && !unitSize.apply(word).equals(unitSize.apply(""))) {
+        remarks.assumed(Code.UNIT_IN_CELL, word);
+      }
     }
+    return sum;
+  }
+
+  /** Sums terms; absent where there are none or a word has no size. */
+  private static Optional<Double> sum(
+      List<AmountText.Term> terms,
+      Function<String, Optional<Double>> wordSize,
+      Consumer<String> unknown) {
     double sum = 0;
-    for (AmountText.Term term : terms.get()) {
-      Optional<Double> size = unitSize.apply(stripPoints(term.word()));
+    for (AmountText.Term term : terms) {
+      Optional<Double> size = wordSize.apply(stripPoints(term.word()));
       if (size.isEmpty()) {
-        remarks.unusable(Code.UNKNOWN_UNIT, "'" + term.word() + "' is none of " + known);
+        unknown.accept(term.word());
         return Optional.empty();
       }
       sum += term.amount() * size.get();
     }
-    String word = stripPoints(terms.get().get(0).word());
-    if (!word.isEmpty() && !unitSize.apply(word).equals(unitSize.apply(""))) {
-      remarks.assumed(Code.UNIT_IN_CELL, word);
-    }
-    return Optional.of(sum);
+    return terms.isEmpty() ? Optional.empty() : Optional.of(sum);
   }
 
   private static String stripPoints(String word) {
@@ -107,8 +120,7 @@ public final class Amounts {
       return Optional.of(hours);
     }
     return worded(cell, Amounts::hourSize, remarks)
-        .flatMap(value -> notNegative(value, remarks))
-        .flatMap(value -> atMost(value, MOST_HOURS, "100 000", remarks));
+        .flatMap(value -> upTo(value, MOST_HOURS, "100 000", remarks));
   }
 
   private static Optional<Double> hourSize(String word) {
@@ -129,19 +141,17 @@ public final class Amounts {
   /** A number of at least 0; a percent sign divides by 100. */
   public static Optional<Double> number(RawCell cell, Remarks remarks) {
     return worded(cell, word -> size(word.equals("%"), 0.01), remarks)
-        .flatMap(value -> notNegative(value, remarks))
-        .flatMap(value -> atMost(value, MOST_PLAIN, "1 000 000 000", remarks));
+        .flatMap(value -> upTo(value, MOST_PLAIN, "1 000 000 000", remarks));
   }
 
-  /** Money of at least 0, to the hundredth part of a cent. */
+  /** Money of at least 0, rounded to four decimals. */
   public static Optional<BigDecimal> money(RawCell cell, Remarks remarks) {
     RawCell plain =
         cell.kind() == RawCell.Kind.TEXT
             ? RawCell.text(cell.column(), cell.text().replaceAll("\\p{Sc}", ""))
             : cell;
     return worded(plain, word -> size(word.matches("[a-z]{3}|each|ea"), 1), remarks)
-        .flatMap(value -> notNegative(value, remarks))
-        .flatMap(value -> atMost(value, MOST_PLAIN, "1 000 000 000", remarks))
+        .flatMap(value -> upTo(value, MOST_PLAIN, "1 000 000 000", remarks))
         .map(value -> new BigDecimal(Numbers.plain(value)).setScale(4, RoundingMode.HALF_UP))
         .map(value -> value.stripTrailingZeros())
         .map(value -> value.scale() < 2 ? value.setScale(2) : value);
@@ -164,14 +174,13 @@ public final class Amounts {
   /** Whole pieces of at least 0. */
   public static Optional<Integer> pieces(RawCell cell, Remarks remarks) {
     return worded(cell, word -> size(word.matches("pcs?|pieces?"), 1), remarks)
-        .flatMap(value -> notNegative(value, remarks))
-        .flatMap(value -> atMost(value, MOST_PIECES, "1 000 000", remarks))
+        .flatMap(value -> upTo(value, MOST_PIECES, "1 000 000", remarks))
         .filter(value -> check(isWhole(value), Code.NOT_WHOLE, "", remarks))
         .map(value -> (int) Math.rint(value))
         .map(value -> alone(cell, value, remarks));
   }
 
-  /** The count, with a remark where a word stands behind it: it may have meant something. */
+  /** The count, with a remark on a word after it, which may have had a meaning. */
   private static int alone(RawCell cell, int count, Remarks remarks) {
     if (cell.kind() == RawCell.Kind.TEXT && cell.text().chars().anyMatch(Character::isLetter)) {
       remarks.assumed(Code.WORD_BEHIND_COUNT, String.valueOf(count));
@@ -188,9 +197,8 @@ public final class Amounts {
       RawCell cell, int piecesPerPack, boolean up, Remarks remarks) {
     Optional<Double> packs =
         worded(cell, word -> size(word.matches("packs?|pks?|pkgs?"), 1), remarks)
-            .flatMap(value -> notNegative(value, remarks))
             .flatMap(
-                value -> atMost(value, MOST_PIECES / piecesPerPack, "1 000 000 pieces", remarks));
+                value -> upTo(value, MOST_PIECES / piecesPerPack, "1 000 000 pieces", remarks));
     if (packs.isEmpty()) {
       return Optional.empty();
     }
@@ -210,31 +218,17 @@ public final class Amounts {
   /** A plain number, or terms with words that have a size. */
   private static Optional<Double> worded(
       RawCell cell, Function<String, Optional<Double>> wordSize, Remarks remarks) {
-    Optional<List<AmountText.Term>> terms = terms(cell, remarks);
-    if (terms.isEmpty()) {
-      return Optional.empty();
-    }
-    double sum = 0;
-    for (AmountText.Term term : terms.get()) {
-      if (term.word().isEmpty()) {
-        sum += term.amount();
-        continue;
-      }
-      Optional<Double> size =
-          wordSize.apply(stripPoints(term.word()).toLowerCase(java.util.Locale.ROOT));
-      if (size.isEmpty()) {
-        remarks.unusable(Code.NOT_A_NUMBER, "");
-        return Optional.empty();
-      }
-      sum += term.amount() * size.get();
-    }
-    return Optional.of(sum);
+    return sum(
+        terms(cell, remarks),
+        word -> word.isEmpty() ? Optional.of(1.0) : wordSize.apply(word.toLowerCase(Locale.ROOT)),
+        word -> remarks.unusable(Code.NOT_A_NUMBER, ""));
   }
 
-  private static Optional<List<AmountText.Term>> terms(RawCell cell, Remarks remarks) {
+  /** Terms of a cell; none where it holds no amount. */
+  private static List<AmountText.Term> terms(RawCell cell, Remarks remarks) {
     switch (cell.kind()) {
       case NUMBER -> {
-        return Optional.of(List.of(new AmountText.Term(cell.number(), "")));
+        return List.of(new AmountText.Term(cell.number(), ""));
       }
       case TEXT -> {
         Optional<AmountText> amount = AmountText.of(cell.text());
@@ -243,21 +237,23 @@ public final class Amounts {
         } else if (amount.get().comma()) {
           remarks.assumed(Code.COMMA_NUMBER, Numbers.plain(amount.get().terms().get(0).amount()));
         }
-        return amount.map(AmountText::terms);
+        return amount.map(AmountText::terms).orElse(List.of());
       }
       case BOOLEAN -> remarks.unusable(Code.BOOLEAN_AS_NUMBER, "");
       case DATE -> remarks.unusable(Code.DATE_AS_NUMBER, "");
       default -> remarks.unusable(Code.NOT_A_NUMBER, "");
     }
-    return Optional.empty();
+    return List.of();
   }
 
   private static boolean isWhole(double value) {
     return Math.abs(value - Math.rint(value)) <= SLACK * Math.max(1, value);
   }
 
-  private static Optional<Double> notNegative(double value, Remarks remarks) {
-    return check(value >= 0, Code.NEGATIVE, "", remarks) ? Optional.of(value) : Optional.empty();
+  private static Optional<Double> upTo(double value, double most, String shown, Remarks remarks) {
+    return check(value >= 0, Code.NEGATIVE, "", remarks)
+        ? atMost(value, most, shown, remarks)
+        : Optional.empty();
   }
 
   private static Optional<Double> atMost(double value, double most, String shown, Remarks remarks) {

@@ -5,7 +5,6 @@ import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeFormatterBuilder;
 import java.time.format.DateTimeParseException;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -15,24 +14,20 @@ import sparewell.workbook.InputRows;
 import sparewell.workbook.grid.DateSystem;
 import sparewell.workbook.grid.RawCell;
 
-/** Reads dates, and what a spreadsheet program turned into one. */
+/** Reads dates, and fractions that a spreadsheet program turned into dates. */
 public final class Dates {
   private static final Pattern YEAR_FIRST =
       Pattern.compile("(\\d{4})[-/.](\\d{1,2})[-/.](\\d{1,2})(?:[T ]\\d{1,2}:\\d{2}.*)?");
-  private static final List<DateTimeFormatter> MONTH_NAMED =
-      List.of(named("d MMM uuuu"), named("d MMMM uuuu"), named("MMM d uuuu"), named("MMMM d uuuu"));
+  private static final DateTimeFormatter MONTH_NAMED =
+      new DateTimeFormatterBuilder()
+          .parseCaseInsensitive()
+          .appendPattern("[d MMM uuuu][d MMMM uuuu][MMM d uuuu][MMMM d uuuu]")
+          .toFormatter(Locale.ENGLISH);
 
   private Dates() {}
 
-  /** A fraction that was typed and became a date. */
+  /** A typed fraction that a spreadsheet program stored as a date. */
   record TypedFraction(String text, double value) {}
-
-  private static DateTimeFormatter named(String pattern) {
-    return new DateTimeFormatterBuilder()
-        .parseCaseInsensitive()
-        .appendPattern(pattern)
-        .toFormatter(Locale.ENGLISH);
-  }
 
   /** A date between 1950 and 2199. */
   public static Optional<LocalDate> date(RawCell cell, DateSystem dates, Remarks remarks) {
@@ -73,16 +68,13 @@ public final class Dates {
       return iso;
     }
     String plain = Names.clean(text).replaceAll("[.,]", " ").replaceAll(" +", " ").strip();
-    for (DateTimeFormatter format : MONTH_NAMED) {
-      try {
-        LocalDate date = LocalDate.parse(plain, format);
-        remarks.assumed(Code.ASSUMED_DATE, date.toString());
-        return Optional.of(date);
-      } catch (DateTimeParseException e) {
-        // The next way of writing it may fit.
-      }
+    try {
+      LocalDate date = LocalDate.parse(plain, MONTH_NAMED);
+      remarks.assumed(Code.ASSUMED_DATE, date.toString());
+      return Optional.of(date);
+    } catch (DateTimeParseException e) {
+      return Optional.empty();
     }
-    return Optional.empty();
   }
 
   private static Optional<LocalDate> dayNumber(RawCell cell, DateSystem dates, Remarks remarks) {
@@ -93,8 +85,8 @@ public final class Dates {
   }
 
   /**
-   * The fraction that became a date: month over day. The first of a month in 1932 or 1964 was
-   * month/32 or month/64, which spreadsheet programs take for a month and a year.
+   * Fraction that was stored as a date: month over day. The first of a month in 1932 or 1964 stands
+   * for month/32 or month/64, which spreadsheet programs read as month and year.
    */
   static Optional<TypedFraction> typedFraction(RawCell cell) {
     return iso(cell.text()).map(Dates::typedFraction);

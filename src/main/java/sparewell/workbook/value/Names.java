@@ -3,13 +3,13 @@ package sparewell.workbook.value;
 import java.text.Normalizer;
 import java.util.Locale;
 
-/** Names as written, and as compared. */
+/** Cleans names and makes them comparable. */
 public final class Names {
   private Names() {}
 
   /**
-   * The text without control characters, its blanks at the ends cut and repeated ones made one;
-   * line breaks and tabs count as blanks.
+   * The text without control characters, blanks at its ends and repeated blanks; line breaks and
+   * tabs count as blanks.
    */
   public static String clean(String text) {
     return isClean(text) ? text : cleaned(text);
@@ -51,11 +51,11 @@ public final class Names {
   }
 
   /**
-   * The form under which equal names are equal: case, repeated blanks and punctuation do not count.
-   * A point, comma or stroke between two digits does: 3/8 is not 3.8.
+   * Form in which names are compared: without case, repeated blanks and punctuation, save a point,
+   * comma or stroke between two digits: 3/8 is not 3.8.
    */
   public static String fold(String text) {
-    boolean ascii = isAscii(text);
+    boolean ascii = text.chars().allMatch(c -> c < 0x80);
     String plain = ascii ? text : Normalizer.normalize(text, Normalizer.Form.NFKC);
     StringBuilder folded = new StringBuilder(plain.length());
     for (int i = 0; i < plain.length(); i++) {
@@ -76,15 +76,6 @@ public final class Names {
     String stripped = folded.toString().strip();
     String result = (ascii ? stripped : stripped.toUpperCase(Locale.ROOT)).toLowerCase(Locale.ROOT);
     return result.isEmpty() ? clean(plain).toLowerCase(Locale.ROOT) : result;
-  }
-
-  private static boolean isAscii(String text) {
-    for (int i = 0; i < text.length(); i++) {
-      if (text.charAt(i) >= 0x80) {
-        return false;
-      }
-    }
-    return true;
   }
 
   private static boolean isNumeric(String text, int at) {

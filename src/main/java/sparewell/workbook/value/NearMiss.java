@@ -4,14 +4,14 @@ import java.util.Collection;
 import java.util.Optional;
 import org.apache.commons.text.similarity.LevenshteinDistance;
 
-/** Finds the known name that a mistyped one was probably meant to be. */
+/** Finds the known name that a mistyped one probably stands for. */
 public final class NearMiss {
   private static final LevenshteinDistance UP_TO_TWO = new LevenshteinDistance(2);
 
   private NearMiss() {}
 
   /**
-   * The nearest of the known folded names that is one or two letters off (one in short names), the
+   * Nearest of the known folded names that differs by one or two letters (one in short names), the
    * first of equals. Digits must agree: tray 1 is no slip for tray 2, nor 3/8 for 1/8.
    */
   public static Optional<String> of(String folded, Collection<String> known) {
@@ -27,7 +27,7 @@ public final class NearMiss {
     return best;
   }
 
-  /** Letters by which two folded names differ, where few enough for a slip; otherwise -1. */
+  /** Number of letters by which two folded names differ, 1 or 2; -1 for other names. */
   public static int lettersOff(String a, String b) {
     int longer = Math.max(a.length(), b.length());
     if (Math.abs(a.length() - b.length()) > 2 || longer < 3 || !sameDigits(a, b)) {
@@ -53,21 +53,12 @@ public final class NearMiss {
   }
 
   private static boolean sameDigits(String a, String b) {
-    int i = 0;
-    int j = 0;
-    while (true) {
-      while (i < a.length() && !Character.isDigit(a.charAt(i))) {
-        i++;
-      }
-      while (j < b.length() && !Character.isDigit(b.charAt(j))) {
-        j++;
-      }
-      if (i == a.length() || j == b.length()) {
-        return i == a.length() && j == b.length();
-      }
-      if (a.charAt(i++) != b.charAt(j++)) {
-        return false;
-      }
-    }
+    return digits(a).equals(digits(b));
+  }
+
+  private static String digits(String text) {
+    StringBuilder digits = new StringBuilder();
+    text.chars().filter(Character::isDigit).forEach(c -> digits.append((char) c));
+    return digits.toString();
   }
 }

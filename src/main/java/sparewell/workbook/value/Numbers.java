@@ -4,20 +4,20 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.Optional;
 
-/** Numbers as text. */
+/** Formats numbers. */
 public final class Numbers {
   private static final MathContext SHOWN = new MathContext(15);
   private static final int MOST_DENOMINATOR = 64;
 
   private Numbers() {}
 
-  /** The number as a spreadsheet shows it plainly: up to 15 digits, no trailing zeros. */
+  /** Plain decimal of up to 15 significant digits, without trailing zeros. */
   public static String plain(double number) {
     BigDecimal shown = new BigDecimal(number).round(SHOWN).stripTrailingZeros();
     return shown.signum() == 0 ? "0" : shown.toPlainString();
   }
 
-  /** The number as a fraction such as 1 1/2, where it is one with a denominator up to 64. */
+  /** Fraction such as 1 1/2, where the number is one with a denominator up to 64. */
   public static Optional<String> fraction(double number) {
     long whole = (long) Math.floor(number);
     for (int denominator = 2; denominator <= MOST_DENOMINATOR; denominator++) {

@@ -6,18 +6,18 @@ import sparewell.finding.Code;
 import sparewell.workbook.grid.NumberShape;
 import sparewell.workbook.grid.RawCell;
 
-/** Reads texts, yes and no, and words of a fixed list. */
+/** Reads texts, yes and no, and words of a list. */
 public final class Words {
   private Words() {}
 
-  /** The text of a cell; numbers and dates as a spreadsheet shows them plainly. */
+  /** Text of a cell; numbers in plain decimals, dates as yyyy-mm-dd. */
   public static String text(RawCell cell) {
     return switch (cell.kind()) {
       case TEXT -> Names.clean(cell.text());
       case NUMBER ->
-          Optional.of(cell)
-              .filter(c -> c.shape() == NumberShape.FRACTION)
-              .flatMap(c -> Numbers.fraction(c.number()))
+          (cell.shape() == NumberShape.FRACTION
+                  ? Numbers.fraction(cell.number())
+                  : Optional.<String>empty())
               .orElseGet(() -> Numbers.plain(cell.number()));
       case DATE -> cell.text().isEmpty() ? Numbers.plain(cell.number()) : cell.text();
       case BOOLEAN, ERROR, DAMAGED -> cell.text();
@@ -25,16 +25,14 @@ public final class Words {
     };
   }
 
-  /** The text of a size; a date is the fraction that was typed. */
+  /** Text of a size; a date is read as the fraction that was typed. */
   public static String size(RawCell cell) {
-    return Optional.of(cell)
-        .filter(c -> c.kind() == RawCell.Kind.DATE)
-        .flatMap(Dates::typedFraction)
-        .map(Dates.TypedFraction::text)
-        .orElseGet(() -> text(cell));
+    return cell.kind() == RawCell.Kind.DATE
+        ? Dates.typedFraction(cell).map(Dates.TypedFraction::text).orElseGet(() -> text(cell))
+        : text(cell);
   }
 
-  /** The text of a size, with a remark where it became a date. */
+  /** Text of a size, with a remark where it was stored as a date. */
   public static String size(RawCell cell, Remarks remarks) {
     String size = size(cell);
     if (cell.kind() == RawCell.Kind.DATE) {
@@ -43,24 +41,18 @@ public final class Words {
     return size;
   }
 
-  /** Yes or no. */
+  /** Reads yes or no. */
   public static Optional<Boolean> yesNo(RawCell cell, Remarks remarks) {
     String word = cell.kind() == RawCell.Kind.DATE ? "" : Names.fold(text(cell));
-    switch (word) {
-      case "yes", "y", "true", "x", "1" -> {
-        return Optional.of(true);
-      }
-      case "no", "n", "false", "0" -> {
-        return Optional.of(false);
-      }
-      default -> {
-        remarks.unusable(Code.NOT_YES_NO, "");
-        return Optional.empty();
-      }
+    boolean yes = List.of("yes", "y", "true", "x", "1").contains(word);
+    if (!yes && !List.of("no", "n", "false", "0").contains(word)) {
+      remarks.unusable(Code.NOT_YES_NO, "");
+      return Optional.empty();
     }
+    return Optional.of(yes);
   }
 
-  /** One of the words; its plural or singular is understood. */
+  /** Reads one of the words, in plural or singular. */
   public static Optional<String> choice(RawCell cell, List<String> words, Remarks remarks) {
     Optional<String> chosen = among(cell, words);
     if (chosen.isEmpty()) {
@@ -73,7 +65,7 @@ public final class Words {
     return chosen;
   }
 
-  /** The one of the words that a cell holds, in plural or singular; absent where it holds none. */
+  /** The word that a cell holds, in plural or singular; absent where it holds none. */
   public static Optional<String> among(RawCell cell, List<String> words) {
     String typed = Names.fold(text(cell));
     return words.stream()

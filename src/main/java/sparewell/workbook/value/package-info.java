@@ -1,7 +1,6 @@
 /**
- * What a single cell means: numbers with units and fractions, dates, words, names.
+ * Reads single cells: numbers with units and fractions, dates, words, names.
  *
- * <p>Knows no column and no sheet. What is wrong with a cell, or was assumed, is remarked to the
- * caller, who knows where the cell stands.
+ * <p>Knows neither columns nor sheets. Faults and assumptions go to the caller as remarks.
  */
 package sparewell.workbook.value;

@@ -67,7 +67,7 @@ class NamesReadTest {
                 .with("Boxes", "Box|Compartment\nTray A|Nowhere")
                 .with("Stock", "Style|Box|Count\nCrank|Tray A|3"));
     assertEquals(
-        "'Tray A' in Box stands in a row that was left out: Boxes A2; mend that row first",
+        "'Tray A' in Box is in a row that was left out: Boxes A2; correct that row first",
         reading.only(Code.LEFT_OUT_KEY).message());
   }
 

@@ -16,15 +16,14 @@ import sparewell.ooxml.XmlText;
 import sparewell.save.xml.XmlOut;
 
 /**
- * What the angler's parts use, found in one reading of their text: the highest cell format, and
- * whether formulas may read our sheets, so that their cached values grow stale: in cells, rules,
- * charts, pivot tables and defined names, by a sheet's name, over a row of sheets, or by the name
- * of a table.
+ * Result of one scan over the angler's parts: the highest cell format, and whether formulas may
+ * read our sheets, so that their cached values become stale. Looks at cells, rules, charts, pivot
+ * tables and defined names, for names of sheets, ranges of sheets and names of tables.
  *
- * <p>Taking a cell's text for a formula costs one calculation, missing a formula a wrong value.
+ * <p>A text taken for a formula costs a calculation; a missed formula gives a wrong value.
  */
-final class AnglersUse {
-  /** How the names of our tables begin. */
+final class PartScan {
+  /** Prefix of the names of our tables. */
   private static final String OUR_TABLES = "sw_";
 
   private static final int OVERLAP = 300;
@@ -39,7 +38,7 @@ final class AnglersUse {
   private int highestFormat;
   private boolean readsOurs;
 
-  private AnglersUse(List<String> names) {
+  private PartScan(List<String> names) {
     sheets = names.stream().map(name -> key(name.replace("'", "''"))).toList();
   }
 
@@ -53,9 +52,9 @@ final class AnglersUse {
    * @param dropped keys of entries that leave with the last run's sheets
    * @param names tabs of our sheets
    */
-  static AnglersUse of(WorkbookPackage book, Set<String> dropped, List<String> names)
+  static PartScan of(WorkbookPackage book, Set<String> dropped, List<String> names)
       throws WorkbookRefused, IOException {
-    AnglersUse use = new AnglersUse(names);
+    PartScan use = new PartScan(names);
     use.readsOurs = use.namedByAName(book);
     for (String entry : book.entryNames()) {
       String type = book.contentType(entry).orElse("").toLowerCase(Locale.ROOT);

@@ -17,9 +17,10 @@ import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 
 /**
- * The new package: the angler's entries as they are, less what the last run added, plus our sheets.
+ * * Plan of the new package: the angler's entries unchanged, without those of the last run, and our
+ * new * sheets.
  */
-final class Graft {
+final class SavePlan {
   private static final String STYLES =
       "application/vnd.openxmlformats-officedocument.spreadsheetml.styles+xml";
 
@@ -28,20 +29,20 @@ final class Graft {
   private final Map<String, PackedPart> edited = new TreeMap<>();
   private final Map<String, PackedPart> added = new LinkedHashMap<>();
 
-  private Graft(WorkbookPackage book, Set<String> dropped) {
+  private SavePlan(WorkbookPackage book, Set<String> dropped) {
     this.book = book;
     this.dropped = dropped;
   }
 
   /** Plans the new package; nothing is written. */
-  static Graft of(WorkbookPackage book, OwnParts own, List<OwnSheet> sheets)
+  static SavePlan of(WorkbookPackage book, OwnParts own, List<OwnSheet> sheets)
       throws WorkbookRefused {
-    Graft graft = new Graft(book, new TreeSet<>(own.dropped()));
+    SavePlan plan = new SavePlan(book, new TreeSet<>(own.dropped()));
     if (book.signed()) {
-      graft.dropSignature();
+      plan.dropSignature();
     }
-    graft.plan(own, sheets);
-    return graft;
+    plan.add(own, sheets);
+    return plan;
   }
 
   private void dropSignature() throws WorkbookRefused {
@@ -52,7 +53,7 @@ final class Graft {
         new RelationshipsEdit(book.xml(relationships), Signature.relationshipIds(book)).apply());
   }
 
-  private void plan(OwnParts own, List<OwnSheet> sheets) throws WorkbookRefused {
+  private void add(OwnParts own, List<OwnSheet> sheets) throws WorkbookRefused {
     RelationshipsEdit relationships =
         new RelationshipsEdit(book.xml(PartNames.relationshipsOf(book.workbookPart())), leaving());
     Map<String, String> types = new LinkedHashMap<>();
@@ -89,7 +90,7 @@ final class Graft {
     }
   }
 
-  /** Ids of the workbook's relationships to what leaves; the calculation chain is seen to here. */
+  /** Ids of the workbook's relationships to dropped parts; edits the calculation chain too. */
   private Set<String> leaving() throws WorkbookRefused {
     Set<String> ids = new TreeSet<>();
     Set<String> sheetIds = new TreeSet<>();

@@ -18,7 +18,7 @@ import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.Zips;
 
 /** What of the angler's reads our sheets is calculated anew on opening, whatever its form. */
-class AnglersUseTest {
+class PartScanTest {
   private static final String SHEET = "xl/worksheets/sheet1.xml";
 
   @TempDir private Path folder;
