@@ -75,14 +75,19 @@ final class ShapesXml {
 
   private void tag(Drawing.Tag tag, TagPlaces places) {
     double size = tag.lineHeightShare() * points(high) / LINE_OF_FONT;
-    double width = TextSize.width(tag.text(), size * SPARE, false) + 2 * points(INSET);
-    TagPlaces.Box box = places.place(tag, width, tag.lineHeightShare() * points(high));
+    String[] lines = tag.text().split("\n");
+    double width = 0;
+    for (String line : lines) {
+      width = Math.max(width, TextSize.width(line, size * SPARE, false));
+    }
+    double height = lines.length * tag.lineHeightShare();
+    TagPlaces.Box box = places.place(tag, width + 2 * points(INSET), height * points(high));
     double left = box.left() / points(wide);
     double upper = box.top() / points(high);
     double widthShare = box.width() / points(wide);
     if (box.step() > 0) {
       double nearX = Math.max(left, Math.min(left + widthShare, tag.acrossShare()));
-      double nearY = Math.max(upper, Math.min(upper + tag.lineHeightShare(), tag.downShare()));
+      double nearY = Math.max(upper, Math.min(upper + height, tag.downShare()));
       stroke(new Drawing.Stroke(tag.acrossShare(), tag.downShare(), nearX, nearY, false, false));
     }
     caption(
@@ -90,7 +95,7 @@ final class ShapesXml {
             left,
             upper,
             widthShare,
-            tag.lineHeightShare(),
+            height,
             tag.text(),
             tag.lineHeightShare(),
             Drawing.Align.CENTRE,
@@ -152,7 +157,7 @@ final class ShapesXml {
     xml.leaf(
         "a:bodyPr",
         "wrap",
-        "square",
+        wraps(caption, points) ? "square" : "none",
         "lIns",
         INSET,
         "tIns",
@@ -186,6 +191,16 @@ final class ShapesXml {
       xml.leafText("a:t", line).close(2);
     }
     xml.close(2);
+  }
+
+  /** Lines in the middle that need not be wrapped stay whole where another font is wider. */
+  private boolean wraps(Drawing.Caption caption, double points) {
+    double width = (caption.widthShare() * wide - 2 * INSET) / Measure.EMU_PER_POINT;
+    return caption.align() != Drawing.Align.CENTRE
+        || caption
+            .text()
+            .lines()
+            .anyMatch(line -> TextSize.width(line, points, caption.strong()) > width + 0.1);
   }
 
   /** The size asked for, or the largest below it at which the text stays in its rectangle. */

@@ -13,8 +13,11 @@ final class TagPlaces {
 
   private static final int FARTHEST = 8;
 
-  /** Covering a caption is less bad than covering a marker. */
-  private static final double CAPTION_WEIGHT = 0.1;
+  /** Covering a caption, an area or a line is less bad than covering a marker. */
+  private static final double SOFT_WEIGHT = 0.1;
+
+  /** Points of a line that are looked at, in points. */
+  private static final double STEP_POINTS = 4;
 
   private static final double OUTSIDE_WEIGHT = 10;
 
@@ -57,7 +60,39 @@ final class TagPlaces {
                 caption.widthShare() * wide,
                 caption.heightShare() * high,
                 0));
+      } else if (shape instanceof Drawing.Area area) {
+        soft.add(
+            new Box(
+                area.leftShare() * wide,
+                area.topShare() * high,
+                area.widthShare() * wide,
+                area.heightShare() * high,
+                0));
+      } else if (shape instanceof Drawing.Outline outline) {
+        for (int i = 1; i < outline.points().size(); i++) {
+          line(outline.points().get(i - 1), outline.points().get(i));
+        }
+      } else if (shape instanceof Drawing.Stroke stroke) {
+        line(
+            new Drawing.Point(stroke.fromAcrossShare(), stroke.fromDownShare()),
+            new Drawing.Point(stroke.toAcrossShare(), stroke.toDownShare()));
       }
+    }
+  }
+
+  private void line(Drawing.Point from, Drawing.Point to) {
+    double across = (to.acrossShare() - from.acrossShare()) * wide;
+    double down = (to.downShare() - from.downShare()) * high;
+    int steps = (int) Math.ceil(Math.hypot(across, down) / STEP_POINTS);
+    for (int i = 0; i <= steps; i++) {
+      double share = steps == 0 ? 0 : (double) i / steps;
+      soft.add(
+          new Box(
+              from.acrossShare() * wide + share * across - 1,
+              from.downShare() * high + share * down - 1,
+              2,
+              2,
+              0));
     }
   }
 
@@ -94,7 +129,7 @@ final class TagPlaces {
       cost += box.shared(other) / area;
     }
     for (Box other : soft) {
-      cost += CAPTION_WEIGHT * box.shared(other) / area;
+      cost += SOFT_WEIGHT * box.shared(other) / area;
     }
     return cost;
   }

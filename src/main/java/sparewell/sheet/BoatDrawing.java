@@ -22,7 +22,11 @@ final class BoatDrawing {
   private static final double TOP = 0.16;
   private static final double BOTTOM = 0.80;
   private static final double LINE = 0.05;
-  private static final double SMALLEST_LINE = 0.022;
+
+  /** Smaller letters in a compartment are put beside it instead. */
+  private static final double READABLE = 0.04;
+
+  private static final double TAG = 0.038;
   private static final double MARK = 0.06;
   private static final double LABEL = 0.055;
 
@@ -58,8 +62,8 @@ final class BoatDrawing {
   private Drawing draw() {
     measure();
     double middle = down(0);
-    shapes.add(new Drawing.Stroke(LEFT, middle, RIGHT, middle, true, false));
     hull();
+    shapes.add(new Drawing.Stroke(LEFT, middle, RIGHT, middle, true, false));
     double most = plan.compartments().stream().mapToDouble(BoatPlan.Outline::share).max().orElse(0);
     plan.compartments().stream()
         .sorted(Comparator.comparingDouble(outline -> -along(outline) * wide(outline)))
@@ -115,20 +119,15 @@ final class BoatDrawing {
   /** The hull's outline: no drawing of the boat at hand, only where its ends and sides are. */
   private void hull() {
     int parts = 28;
-    for (int side = -1; side <= 1; side += 2) {
-      for (int part = 0; part < parts; part++) {
-        double from = hindmost + (bow - hindmost) * Math.sqrt(part / (double) parts);
-        double to = hindmost + (bow - hindmost) * Math.sqrt((part + 1) / (double) parts);
-        line(from, side * halfBeam(from), to, side * halfBeam(to));
-      }
+    List<Drawing.Point> port = new ArrayList<>();
+    List<Drawing.Point> starboard = new ArrayList<>();
+    for (int part = 0; part <= parts; part++) {
+      double station = hindmost + (bow - hindmost) * Math.sqrt(part / (double) parts);
+      port.add(new Drawing.Point(across(station), down(-halfBeam(station))));
+      starboard.add(0, new Drawing.Point(across(station), down(halfBeam(station))));
     }
-    line(hindmost, -beam, hindmost, beam);
-  }
-
-  private void line(double station, double offset, double toStation, double toOffset) {
-    shapes.add(
-        new Drawing.Stroke(
-            across(station), down(offset), across(toStation), down(toOffset), false, false));
+    port.addAll(starboard);
+    shapes.add(new Drawing.Outline(port, 0));
   }
 
   /** An arrow from compartment to compartment with the numbers of its steps. */
@@ -263,18 +262,25 @@ final class BoatDrawing {
     double[] room = clearOfMarks(left, top, width, height);
     int longest = lines.stream().mapToInt(String::length).max().orElse(1);
     double line = Math.min(LINE, width * ratio / (longest * LETTER));
-    line = Math.max(SMALLEST_LINE, Math.min(line, room[1] / (lines.size() + 0.3)));
-    shapes.add(
-        new Drawing.Caption(
-            left,
-            room[0],
-            width,
-            room[1],
-            String.join("\n", lines),
-            line,
-            Drawing.Align.CENTRE,
-            true,
-            grey > 0.45));
+    line = Math.min(line, room[1] / (lines.size() + 0.3));
+    if (line < READABLE) {
+      double clear = Math.max(width * ratio, height) / 2 + 0.005;
+      shapes.add(
+          new Drawing.Tag(
+              left + width / 2, top + height / 2, clear, outline.name() + "\n" + weight, TAG));
+    } else {
+      shapes.add(
+          new Drawing.Caption(
+              left,
+              room[0],
+              width,
+              room[1],
+              String.join("\n", lines),
+              line,
+              Drawing.Align.CENTRE,
+              true,
+              grey > 0.45));
+    }
   }
 
   /** Top and height of the part of a rectangle that no mark of the tackle's centre covers. */
@@ -294,7 +300,7 @@ final class BoatDrawing {
         from = down + MARK / 2;
       }
     }
-    return to - from > SMALLEST_LINE ? new double[] {from, to - from} : new double[] {top, height};
+    return new double[] {from, Math.max(0, to - from)};
   }
 
   /** The name in as many lines as let it be written largest. */

@@ -51,4 +51,21 @@ class TagPlacesTest {
       }
     }
   }
+
+  @Test
+  void aTagKeepsOffAreasCaptionsAndLinesWhereThereIsRoom() {
+    Drawing.Area area = new Drawing.Area(0.5, 0.4, 0.2, 0.2, 0.5, false);
+    Drawing.Caption caption =
+        new Drawing.Caption(0.2, 0.4, 0.2, 0.2, "a", 0.05, Drawing.Align.LEFT, false, false);
+    Drawing.Stroke above = new Drawing.Stroke(0.3, 0.45, 0.6, 0.45, false, true);
+    Drawing.Tag tag = new Drawing.Tag(0.45, 0.5, 0.02, "here", 0.05);
+    TagPlaces places =
+        new TagPlaces(new Drawing("", "", 2, List.of(area, caption, above, tag)), 540, 270);
+    TagPlaces.Box box = places.place(tag, 50, 14);
+    TagPlaces.Box shaded = new TagPlaces.Box(0.5 * 540, 0.4 * 270, 0.2 * 540, 0.2 * 270, 0);
+    TagPlaces.Box said = new TagPlaces.Box(0.2 * 540, 0.4 * 270, 0.2 * 540, 0.2 * 270, 0);
+    assertEquals(0, box.shared(shaded), box.toString());
+    assertEquals(0, box.shared(said), box.toString());
+    assertTrue(box.top() > 0.45 * 270 || box.top() + 14 < 0.45 * 270, box.toString());
+  }
 }
