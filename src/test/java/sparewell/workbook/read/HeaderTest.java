@@ -18,13 +18,11 @@ class HeaderTest {
   @Test
   void titleRowsAboveOtherColumnsAndBlankRowsDoNoHarm() {
     Reading reading =
-        Reading.of(
-            Books.season()
-                .with(
-                    "Losses",
-                    "What I lost\n\nTrip|see Trips\n\n"
-                        + "My mark|LOST|trip|Style |colour|SIZE|Why so\n\n"
-                        + "a|2|T1|Crank|red|3/8|wind\n\n\nb|1|T1|Worm|green\n"));
+        Reading.with(
+            "Losses",
+            "What I lost\n\nTrip|see Trips\n\n"
+                + "My mark|LOST|trip|Style |colour|SIZE|Why so\n\n"
+                + "a|2|T1|Crank|red|3/8|wind\n\n\nb|1|T1|Worm|green\n");
     assertEquals(List.of(), reading.lines());
     assertEquals(2, reading.season().losses().size());
     assertEquals("Red", reading.season().losses().get(0).item().colour());
@@ -74,8 +72,7 @@ class HeaderTest {
   @Test
   void theFirstOfTwoEqualHeadersCounts() {
     Reading reading =
-        Reading.of(
-            Books.season().with("Stock", "Style|Colour|Box|Count|COLOR\nCrank|Red|Tray A|4|Blue"));
+        Reading.with("Stock", "Style|Colour|Box|Count|COLOR\nCrank|Red|Tray A|4|Blue");
     assertEquals("warning Stock E1 HEADER_TWICE", reading.lines().get(0));
     assertEquals("Red", reading.season().stock().get(0).item().colour());
   }
@@ -123,13 +120,13 @@ class HeaderTest {
 
   @Test
   void aRequiredSheetWithoutRowsIsFine() {
-    Reading reading = Reading.of(Books.season().with("Losses", "Trip|Style|Lost"));
+    Reading reading = Reading.with("Losses", "Trip|Style|Lost");
     assertEquals(List.of("note Losses  NO_ROWS"), reading.lines());
   }
 
   @Test
   void anOptionalSheetWithoutHeaderIsIgnoredWithAWarning() {
-    Reading reading = Reading.of(Books.season().with("Events", "Event|When\nCup|2026-09-01"));
+    Reading reading = Reading.with("Events", "Event|When\nCup|2026-09-01");
     assertEquals(List.of("warning Events  SHEET_WITHOUT_HEADER"), reading.lines());
     assertTrue(reading.only(Code.SHEET_WITHOUT_HEADER).message().contains("Event, Date, Hours"));
   }
@@ -160,13 +157,13 @@ class HeaderTest {
 
   @Test
   void aSheetNamedNearlyLikeAnInputSheetIsRemarked() {
-    Reading reading = Reading.of(Books.season().with("Evnets", "Event|Date|Hours"));
+    Reading reading = Reading.with("Evnets", "Event|Date|Hours");
     assertEquals(List.of("warning Evnets  SHEET_NAME_NEAR"), reading.lines());
   }
 
   @Test
   void theFirstOfTwoSheetsOfOneNameCounts() {
-    Reading reading = Reading.of(Books.season().with("Stock.", "Style|Box|Count\nCrank|Bow|3"));
+    Reading reading = Reading.with("Stock.", "Style|Box|Count\nCrank|Bow|3");
     assertEquals(List.of("warning Stock.  SHEET_TWICE"), reading.lines());
     assertEquals(3, reading.season().stock().size());
   }

@@ -168,7 +168,7 @@ class LedgersReadTest {
             .map(row -> row.countedOn().map(LocalDate::toString).orElse("-"))
             .toList());
     assertTrue(
-        Reading.of(Books.season().plus("Stock", "Worm||Pink|Tray A|1|"))
+        Reading.plus("Stock", "Worm||Pink|Tray A|1|")
             .season()
             .stock()
             .get(3)

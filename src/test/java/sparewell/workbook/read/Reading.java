@@ -11,13 +11,23 @@ import sparewell.ooxml.WorkbookPackage;
 import sparewell.season.Season;
 import sparewell.workbook.Books;
 
-/** What a test workbook reads as. */
+/** Result of reading a test workbook. */
 public record Reading(Season season, List<Finding> findings) {
   private static final LocalDate TODAY = LocalDate.of(2026, 7, 15);
 
   /** Reads a workbook that must be usable. */
   public static Reading of(Books books) {
     return of(books, ReadOptions.on(TODAY));
+  }
+
+  /** Reads {@link Books#season()} with another sheet. */
+  static Reading with(String sheet, String grid) {
+    return of(Books.season().with(sheet, grid));
+  }
+
+  /** Reads {@link Books#season()} with more rows in a sheet. */
+  static Reading plus(String sheet, String rows) {
+    return of(Books.season().plus(sheet, rows));
   }
 
   static Reading of(Books books, ReadOptions options) {

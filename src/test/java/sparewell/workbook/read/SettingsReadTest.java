@@ -24,7 +24,7 @@ class SettingsReadTest {
   private static final LocalDate TODAY = LocalDate.of(2026, 7, 15);
 
   private static Reading with(String rows) {
-    return Reading.of(Books.season().with("Settings", "Setting|Value|Note" + rows));
+    return Reading.with("Settings", "Setting|Value|Note" + rows);
   }
 
   /** The defaults of the workbook contract. */

@@ -99,30 +99,24 @@ class UnitsReadTest {
   @Test
   void anotherUnitInTheCellIsUsedWithAWarning() {
     Reading reading =
-        Reading.of(
-            Books.season()
-                .with(
-                    "Styles",
-                    "Style|Family|Weight each (g)|Counted in|Pieces per pack\nCrank|Hard|3/8 oz\nWorm|Soft|7|packs|10"));
+        Reading.with(
+            "Styles",
+            "Style|Family|Weight each (g)|Counted in|Pieces per pack\nCrank|Hard|3/8 oz\nWorm|Soft|7|packs|10");
     assertEquals(List.of("warning Styles C2 UNIT_IN_CELL"), reading.lines());
   }
 
   @Test
   void anUnknownUnitIsSaid() {
     Reading header =
-        Reading.of(
-            Books.season()
-                .with(
-                    "Styles",
-                    "Style|Family|Weight each (stone)|Counted in|Pieces per pack\nCrank|Hard|1\nWorm|Soft|7|packs|10"));
+        Reading.with(
+            "Styles",
+            "Style|Family|Weight each (stone)|Counted in|Pieces per pack\nCrank|Hard|1\nWorm|Soft|7|packs|10");
     assertEquals(List.of("warning Styles C1 HEADER_UNIT"), header.lines());
     assertEquals("read in oz", header.findings().get(0).done());
     Reading cell =
-        Reading.of(
-            Books.season()
-                .with(
-                    "Styles",
-                    "Style|Family|Weight each|Counted in|Pieces per pack\nCrank|Hard|1 stone\nWorm|Soft|7|packs|10"));
+        Reading.with(
+            "Styles",
+            "Style|Family|Weight each|Counted in|Pieces per pack\nCrank|Hard|1 stone\nWorm|Soft|7|packs|10");
     assertEquals(List.of("error Styles C2 UNKNOWN_UNIT"), cell.lines());
     assertTrue(cell.season().styles().get(0).weightEach().isEmpty());
   }
@@ -140,7 +134,7 @@ class UnitsReadTest {
   }
 
   private static double tolerance(String units, String row) {
-    return Reading.of(Books.season().with("Settings", "Setting|Value\nUnits|" + units + "\n" + row))
+    return Reading.with("Settings", "Setting|Value\nUnits|" + units + "\n" + row)
         .season()
         .settings()
         .sideTolerance()
@@ -151,14 +145,12 @@ class UnitsReadTest {
   @Test
   void unitsFollowBoatItemsToo() {
     Season season =
-        Reading.of(
-                Books.season()
-                    .with(
-                        "Boat",
-                        "Item|Value\nPlate weight (kg)|700\nplate persons weight|800\n"
-                            + "Trim test weight|180\nTrim test distance (m)|2\n"
-                            + "Trim test bow change (cm)|3\nHeel test weight|180\n"
-                            + "Heel test distance|40\nHeel test angle|2.5"))
+        Reading.with(
+                "Boat",
+                "Item|Value\nPlate weight (kg)|700\nplate persons weight|800\n"
+                    + "Trim test weight|180\nTrim test distance (m)|2\n"
+                    + "Trim test bow change (cm)|3\nHeel test weight|180\n"
+                    + "Heel test distance|40\nHeel test angle|2.5")
             .season();
     assertEquals(700, season.boat().plateWeight().orElseThrow().in(MassUnit.KILOGRAM), 2e-6);
     assertEquals(800, season.boat().platePersonsWeight().orElseThrow().in(MassUnit.POUND), 2e-6);
@@ -170,9 +162,7 @@ class UnitsReadTest {
   @Test
   void aTestThatLacksAFigureIsNotUsed() {
     Reading reading =
-        Reading.of(
-            Books.season()
-                .with("Boat", "Item|Value\nTrim test weight|180\nPlate includes motor|no"));
+        Reading.with("Boat", "Item|Value\nTrim test weight|180\nPlate includes motor|no");
     assertTrue(reading.season().boat().trimTest().isEmpty());
     assertTrue(!reading.season().boat().plateIncludesMotor());
     assertEquals(
