@@ -13,7 +13,8 @@ import sparewell.units.Mass;
  *
  * @param compartment its name
  * @param boxes how many boxes
- * @param weight boxes with contents and loose stock, as far as known
+ * @param today boxes with contents and loose stock as they lie today, as far as known
+ * @param weight the same once the boxes are packed, before any is moved
  * @param plannedWeight the same after the recommended moves
  * @param weightKnown whether all of it is known; else the weight is 'at least'
  * @param sharePercent of the tackle's weight; absent where that is zero
@@ -29,6 +30,7 @@ import sparewell.units.Mass;
 public record CompartmentLoad(
     String compartment,
     int boxes,
+    Mass today,
     Mass weight,
     Mass plannedWeight,
     boolean weightKnown,

@@ -6,6 +6,7 @@ import sparewell.finding.Finding;
 import sparewell.season.FixedLoad;
 import sparewell.spares.IdleStyle;
 import sparewell.stow.Moment;
+import sparewell.units.Mass;
 import sparewell.units.MassUnit;
 
 /**
@@ -13,7 +14,7 @@ import sparewell.units.MassUnit;
  *
  * @param compartments every compartment aboard, from the stern forward, of equals by name
  * @param loads what is aboard beside tackle, as listed
- * @param tackle the tackle as it stands
+ * @param tackle the tackle where it stands now, the boxes as packed
  * @param tackleKnown whether all its weight is known; else its weight is 'at least'
  * @param allUp everything aboard, hull included where listed
  * @param plateTotal the plate's line for persons, motor and gear
@@ -49,6 +50,16 @@ public record LoadReport(
     summary = List.copyOf(summary);
     tradeNotes = List.copyOf(tradeNotes);
     findings = List.copyOf(findings);
+  }
+
+  /** Weight of the tackle as it lies today, before it is brought aboard, bought and packed. */
+  public Mass tackleToday() {
+    return compartments.stream().map(CompartmentLoad::today).reduce(Mass.ZERO, Mass::plus);
+  }
+
+  /** Whether what is still to be packed changes a weight. */
+  public boolean packs() {
+    return compartments.stream().anyMatch(row -> !row.today().equals(row.weight()));
   }
 
   /** Whether every position lies on a boat; if not, no centre and no picture is given. */

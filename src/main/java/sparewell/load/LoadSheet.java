@@ -18,6 +18,7 @@ import sparewell.season.Compartment;
 import sparewell.season.FixedLoad;
 import sparewell.season.Season;
 import sparewell.stock.OnHand;
+import sparewell.stow.AboardLoads;
 import sparewell.stow.BoxLoad;
 import sparewell.stow.BoxPlan;
 import sparewell.stow.LooseLoad;
@@ -219,14 +220,19 @@ public final class LoadSheet {
     for (BoxLoad box : plan.loads().boxes()) {
       boxes.computeIfAbsent(box.compartment(), name -> new ArrayList<>()).add(box);
     }
+    Map<String, Mass> today = new HashMap<>();
+    AboardLoads lying = AboardLoads.of(season, onHand);
+    lying.boxes().forEach(box -> today.merge(box.compartment(), box.weight(), Mass::plus));
+    lying.loose().forEach(one -> today.merge(one.compartment(), one.weight(), Mass::plus));
     Map<String, LooseLoad> loose = new HashMap<>();
-    plan.loads().loose().forEach(lying -> loose.put(lying.compartment(), lying));
+    plan.loads().loose().forEach(one -> loose.put(one.compartment(), one));
     Map<String, Box> byName = season.boxesByName();
     List<CompartmentLoad> rows = new ArrayList<>();
     for (Compartment place : aboard()) {
       rows.add(
           row(
               place,
+              today.getOrDefault(place.name(), Mass.ZERO),
               boxes.getOrDefault(place.name(), List.of()),
               Optional.ofNullable(loose.get(place.name())),
               byName,
@@ -245,6 +251,7 @@ public final class LoadSheet {
 
   private CompartmentLoad row(
       Compartment place,
+      Mass today,
       List<BoxLoad> boxes,
       Optional<LooseLoad> loose,
       Map<String, Box> byName,
@@ -287,6 +294,7 @@ public final class LoadSheet {
     return new CompartmentLoad(
         place.name(),
         boxes.size(),
+        today,
         weight,
         planned,
         known,

@@ -127,7 +127,12 @@ final class Figures {
     add(
         "Tackle weight",
         least + Spoken.mass(Mass.of(load.tackle().weightKg(), MassUnit.KILOGRAM), units),
-        "Boxes aboard with contents, and what lies loose.",
+        load.packs()
+            ? "Boxes aboard once packed, and what lies loose; today "
+                + least
+                + Spoken.mass(load.tackleToday(), units)
+                + "."
+            : "Boxes aboard with contents, and what lies loose.",
         Tone.NONE);
     load.tackle().centre().ifPresent(this::centre);
     plate("Left to the capacity plate", load.plateTotal());

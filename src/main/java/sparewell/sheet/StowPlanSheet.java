@@ -36,7 +36,7 @@ public final class StowPlanSheet {
   /** The sheet. */
   public static ReportSheet of(StowPlan plan, LoadReport report, UnitSystem units) {
     List<Block> blocks = new ArrayList<>();
-    blocks.add(new Block.Text(instructions(plan, units)));
+    blocks.add(new Block.Text(instructions(plan, report, units)));
     if (!report.boatPlan().compartments().isEmpty()) {
       blocks.add(BoatDrawing.of(report.boatPlan(), units));
     }
@@ -181,10 +181,12 @@ public final class StowPlanSheet {
             plan.bestGapPercent());
   }
 
-  private static List<Block.Line> instructions(StowPlan plan, UnitSystem units) {
+  private static List<Block.Line> instructions(StowPlan plan, LoadReport report, UnitSystem units) {
     List<Block.Line> lines = new ArrayList<>();
     if (!plan.steps().isEmpty()) {
-      lines.add(Block.Line.heading("Do this, in this order"));
+      lines.add(
+          Block.Line.heading(
+              "Do this, in this order" + (report.packs() ? ", once the boxes are packed" : "")));
       for (MoveStep step : plan.steps()) {
         lines.add(
             new Block.Line(instruction(step), Block.Weight.STRONG, Tone.NONE, Optional.empty()));

@@ -44,7 +44,7 @@ public final class WeightByCompartmentSheet {
         over == 0
             ? "no compartment is over a known limit"
             : over == 1 ? "1 compartment is over a limit" : over + " compartments are over a limit";
-    return "The tackle weighs "
+    return (report.packs() ? "Once packed, the tackle weighs " : "The tackle weighs ")
         + atLeast(report.tackleKnown())
         + Spoken.mass(report.tackle().weightKg(), units)
         + report
@@ -71,6 +71,15 @@ public final class WeightByCompartmentSheet {
     String what = "persons, gear, batteries, fuel, tackle and what else its line counts";
     lines.add(plateLine("Total (" + what + ")", report.plateTotal(), units));
     lines.add(plateLine("Persons", report.platePersons(), units));
+    if (report.packs()) {
+      lines.add(
+          Block.Line.of(
+              "Weights are those after today's steps of bringing, buying and packing, with every box"
+                  + " where it stands now. As it all lies today the tackle weighs "
+                  + atLeast(report.tackleKnown())
+                  + Spoken.mass(report.tackleToday(), units)
+                  + "."));
+    }
     return lines;
   }
 
@@ -106,83 +115,96 @@ public final class WeightByCompartmentSheet {
   }
 
   private static Table<CompartmentLoad> weights(LoadReport report) {
-    List<Column<CompartmentLoad>> columns =
-        List.of(
-            Column.<CompartmentLoad>of(
-                    "compartment",
-                    "Compartment",
-                    Format.TEXT,
-                    "A compartment aboard; storage ashore is left out.",
-                    CompartmentLoad::compartment)
-                .linked(row -> Optional.of(row.origin())),
-            Column.<CompartmentLoad>of(
-                    "boxes", "Boxes", Format.COUNT, "Boxes standing in it.", CompartmentLoad::boxes)
-                .summed(),
-            Column.<CompartmentLoad>of(
-                    "weight",
-                    "Weight",
-                    Format.MASS,
-                    "Boxes, their contents and loose items, as far as their weight is known.",
-                    CompartmentLoad::weight)
-                .summed(),
-            Column.of(
-                "share_pct",
-                "Share",
-                Format.PERCENT,
-                "Share of the tackle's weight, in percent.",
-                CompartmentLoad::sharePercent),
-            Column.of(
-                "from_transom",
-                "From transom",
-                Format.LENGTH,
-                "Station of the compartment's centre, forward of the transom.",
-                CompartmentLoad::fromTransom),
-            Column.of(
-                "from_centreline",
-                "From centreline",
-                Format.LENGTH,
-                "Side offset of its centre; starboard is positive, port negative.",
-                CompartmentLoad::fromCentreline),
-            Column.<CompartmentLoad>of(
-                    "moment",
-                    "Moment",
-                    Format.MOMENT,
-                    "Weight times distance from the transom.",
-                    row -> row.moment().momentKgM())
-                .summed(),
-            Column.<CompartmentLoad>of(
-                    "side_moment",
-                    "Side moment",
-                    Format.MOMENT,
-                    "Weight times distance from the centreline; starboard is positive.",
-                    row -> row.moment().sideMomentKgM())
-                .summed(),
-            Column.of(
-                "max_load",
-                "Max load",
-                Format.MASS,
-                "Most the compartment may hold, from the Compartments sheet.",
-                CompartmentLoad::maxLoad),
-            Column.of(
-                "volume_used_pct",
-                "Volume used",
-                Format.PERCENT,
-                "Volume of its boxes in percent of the compartment's whole volume; the fill factor"
-                    + " in Settings is the limit.",
-                CompartmentLoad::volumeUsedPercent),
-            Column.<CompartmentLoad>of(
-                    "status",
-                    "Status",
-                    Format.TEXT,
-                    "ok, over load, over volume, or not checked where a limit or size is missing.",
-                    CompartmentLoad::status)
-                .toned(WeightByCompartmentSheet::tone));
+    List<Column<CompartmentLoad>> columns = new ArrayList<>(columns());
+    if (report.packs()) {
+      columns.add(
+          2,
+          Column.<CompartmentLoad>sheetOnly(
+                  "Weight today",
+                  Format.MASS,
+                  "What it holds as everything lies today, as far as known.",
+                  CompartmentLoad::today)
+              .summed());
+    }
     return new Table<>(
         "weight-by-compartment.csv",
         "Tackle by compartment",
         WeightKnown.shown(columns, report.compartments(), CompartmentLoad::weightKnown),
         report.compartments(),
         "No compartment aboard is listed.");
+  }
+
+  private static List<Column<CompartmentLoad>> columns() {
+    return List.of(
+        Column.<CompartmentLoad>of(
+                "compartment",
+                "Compartment",
+                Format.TEXT,
+                "A compartment aboard; storage ashore is left out.",
+                CompartmentLoad::compartment)
+            .linked(row -> Optional.of(row.origin())),
+        Column.<CompartmentLoad>of(
+                "boxes", "Boxes", Format.COUNT, "Boxes standing in it.", CompartmentLoad::boxes)
+            .summed(),
+        Column.<CompartmentLoad>of(
+                "weight",
+                "Weight",
+                Format.MASS,
+                "Boxes as packed, and loose items, as far as their weight is known.",
+                CompartmentLoad::weight)
+            .summed(),
+        Column.of(
+            "share_pct",
+            "Share",
+            Format.PERCENT,
+            "Share of the tackle's weight, in percent.",
+            CompartmentLoad::sharePercent),
+        Column.of(
+            "from_transom",
+            "From transom",
+            Format.LENGTH,
+            "Station of the compartment's centre, forward of the transom.",
+            CompartmentLoad::fromTransom),
+        Column.of(
+            "from_centreline",
+            "From centreline",
+            Format.LENGTH,
+            "Side offset of its centre; starboard is positive, port negative.",
+            CompartmentLoad::fromCentreline),
+        Column.<CompartmentLoad>of(
+                "moment",
+                "Moment",
+                Format.MOMENT,
+                "Weight times distance from the transom.",
+                row -> row.moment().momentKgM())
+            .summed(),
+        Column.<CompartmentLoad>of(
+                "side_moment",
+                "Side moment",
+                Format.MOMENT,
+                "Weight times distance from the centreline; starboard is positive.",
+                row -> row.moment().sideMomentKgM())
+            .summed(),
+        Column.of(
+            "max_load",
+            "Max load",
+            Format.MASS,
+            "Most the compartment may hold, from the Compartments sheet.",
+            CompartmentLoad::maxLoad),
+        Column.of(
+            "volume_used_pct",
+            "Volume used",
+            Format.PERCENT,
+            "Volume of its boxes in percent of the compartment's whole volume; the fill factor"
+                + " in Settings is the limit.",
+            CompartmentLoad::volumeUsedPercent),
+        Column.<CompartmentLoad>of(
+                "status",
+                "Status",
+                Format.TEXT,
+                "ok, over load, over volume, or not checked where a limit or size is missing.",
+                CompartmentLoad::status)
+            .toned(WeightByCompartmentSheet::tone));
   }
 
   private static Tone tone(CompartmentLoad row) {

@@ -101,6 +101,24 @@ class StowSheetsTest {
         header(table(stow, "stow-moves.csv"), UnitSystem.US));
   }
 
+  /** The stow plan weighs boxes as packed; the load sheet says so, and what lies there today. */
+  @Test
+  void theLoadSheetTellsTodaysWeightFromThatOfPackedBoxes() {
+    Boats packed = boats().stock("Jig", "Jigs", "Bow", 10, 0.1);
+    StowPlan plan = packed.plan();
+    LoadReport report = LoadSheet.of(packed.season(), boats().onHand(), plan);
+    ReportSheet sheet = WeightByCompartmentSheet.of(report, List.of(), UnitSystem.METRIC);
+    assertTrue(sheet.answer().startsWith("Once packed, the tackle weighs 8.00 kg"), sheet.answer());
+    assertTrue(
+        text(sheet).contains("As it all lies today the tackle weighs 7.00 kg."), text(sheet));
+    Table<?> table = table(sheet, "weight-by-compartment.csv");
+    assertEquals("Weight today", table.columns().get(2).heading());
+    LoadReport same = LoadSheet.of(packed.season(), packed.onHand(), plan);
+    ReportSheet plain = WeightByCompartmentSheet.of(same, List.of(), UnitSystem.METRIC);
+    assertTrue(plain.answer().startsWith("The tackle weighs 8.00 kg"), plain.answer());
+    assertFalse(text(plain).contains("today"), text(plain));
+  }
+
   @Test
   void aHeadingNamesItsUnitOnce() {
     for (ReportSheet sheet :
