@@ -233,9 +233,7 @@ final class StowFindings {
   }
 
   private static boolean solvable(StowProblem problem) {
-    Plans plans = new Plans(problem);
-    plans.anneal(problem.now, problem.boxCount, 100_000, 0.5, 1);
-    return plans.bestMoves(problem.boxCount) >= 0;
+    return new StowSolver(problem, Effort.FEASIBLE).best().found();
   }
 
   private String mass(long milligrams) {

@@ -20,10 +20,10 @@ import sparewell.stock.OnHand;
 public final class StowPlanner {
   /**
    * What a move must bring: the tackle's centre comes aft by this share of the way from the
-   * hindmost to the foremost compartment. Since the same price counts on every run, a plan carried
+   * hindmost to the foremost compartment. Since the same charge counts on every run, a plan carried
    * out leaves nothing to ask for.
    */
-  static final double MOVE_PRICE = 0.015;
+  static final double MOVE_CHARGE = 0.015;
 
   private final Season season;
   private final AboardLoads aboard;
@@ -64,7 +64,7 @@ public final class StowPlanner {
       return unmoved(findings, Optional.empty(), List.of(settled));
     }
     for (StowProblem tried : problems()) {
-      StowSolver solver = new StowSolver(tried, Effort.of(problem.boxCount));
+      StowSolver solver = new StowSolver(tried, Effort.USUAL);
       StowSolver.Curve curve = solver.curve();
       if (curve.best().found()) {
         StowFindings.side(season, setup, tried, findings);
@@ -105,7 +105,7 @@ public final class StowPlanner {
       rows.add(row(k, curve.rows().get(k), curve));
     }
     int[] best = curve.best().array();
-    int[] recommended = solver.worthwhile(MOVE_PRICE * setup.spanMetres() * tackleKg());
+    int[] recommended = solver.worthwhile(MOVE_CHARGE * setup.spanMetres() * tackleKg());
     MoveOrder order = MoveOrder.of(problem, recommended);
     return new StowPlan(
         aboard,

@@ -12,14 +12,14 @@ final class StowSolver {
   private final StowProblem problem;
   private final Effort effort;
   private final double ceiling;
-  private final Plans plans;
+  private final BestPlans plans;
   private final StowSearch search;
 
   StowSolver(StowProblem problem, Effort effort) {
     this.problem = problem;
     this.effort = effort;
     ceiling = ceiling(problem);
-    plans = new Plans(problem);
+    plans = new BestPlans(problem);
     search = new StowSearch(problem, plans, ceiling);
   }
 
@@ -70,30 +70,24 @@ final class StowSolver {
   Answer best() {
     int all = problem.boxCount;
     plans.offer(problem.now);
+    search.anneal(all, effort.cooling() / 4, 0);
     double bound = Double.NEGATIVE_INFINITY;
-    long steps = effort.steps() * all;
-    long work = effort.work();
-    double gap = Double.POSITIVE_INFINITY;
+    long cooling = effort.cooling();
+    long exact = effort.exact();
     for (int stage = 0; stage < effort.stages(); stage++) {
-      double cost = plans.cost(all);
-      anneal(all, steps, stage);
-      bound = Math.max(bound, search.search(all, work));
-      double left = Math.min(ceiling, plans.cost(all)) - bound;
-      boolean stalled =
-          left > effort.stalledShare() * gap && plans.cost(all) > cost - tolerance(cost);
-      if (left <= tolerance(bound) || stalled) {
+      bound = Math.max(bound, search.search(all, cooling, exact, stage + 1));
+      if (bound >= Math.min(ceiling, plans.cost(all)) - tolerance(bound)) {
         break;
       }
-      gap = left;
-      steps *= 2;
-      work *= 4;
+      cooling *= 2;
+      exact *= 3;
     }
     return answer(all, bound);
   }
 
   /** The plan that comes closest to keeping every limit, where none does. */
   int[] closest() {
-    return plans.closest();
+    return search.closest();
   }
 
   /** The best plan, and the curve up to it. */
@@ -104,13 +98,15 @@ final class StowSolver {
     }
     int last = Math.min(MOST_ROWS, plans.bestMoves(problem.boxCount));
     for (int k = 1; k <= last; k++) {
-      annealRow(k);
+      search.anneal(k, effort.rowCooling() / 4, k);
     }
-    // Many moves first: their prices are nearest to those of the best plan.
+    // Many moves first: their multipliers are nearest to those of the best plan.
     List<Double> bounds = new ArrayList<>();
     double bound = best.bound();
     for (int k = last; k >= 0; k--) {
-      bound = Math.max(bound, k == 0 ? plans.cost(0) : search.search(k, effort.rowWork()));
+      double its =
+          k == 0 ? plans.cost(0) : search.search(k, effort.rowCooling(), effort.rowExact(), k);
+      bound = Math.max(bound, its);
       bounds.add(0, bound);
     }
     Answer top = answer(problem.boxCount, best.bound());
@@ -128,23 +124,10 @@ final class StowSolver {
    * The plan that is best where each moved box counts for so much more, of equals the one with
    * fewest moves; asked after {@link #curve}.
    *
-   * @param price of a move, kg m
+   * @param charge on each move, kg m
    */
-  int[] worthwhile(double price) {
-    return plans.plan(plans.worthwhile(price));
-  }
-
-  private void annealRow(int moves) {
-    long steps = effort.rowSteps() * problem.boxCount / 2;
-    for (int round = 0; round < 2; round++) {
-      anneal(moves, steps, round);
-    }
-  }
-
-  private void anneal(int moves, long steps, int round) {
-    int[] known = plans.plan(moves);
-    int[] from = known.length > 0 ? known : problem.now;
-    plans.anneal(from, moves, steps, round % 2 == 0 ? 0.5 : 0.1, round + 1);
+  int[] worthwhile(double charge) {
+    return plans.plan(plans.worthwhile(charge));
   }
 
   private Answer answer(int moves, double bound) {

@@ -128,7 +128,7 @@ class MoveOrderTest {
   void movesOfTightBoatsCanBeCarriedOutInTheirOrder() {
     for (int seed = 0; seed < 40; seed++) {
       StowProblem problem = StowCases.problem(14, 5, seed);
-      StowSolver.Answer best = new StowSolver(problem, Effort.of(problem.boxCount)).best();
+      StowSolver.Answer best = new StowSolver(problem, Effort.USUAL).best();
       assertTrue(best.found(), "a plan was planted");
       new Way(problem, best.array()).carryOut();
     }

@@ -443,8 +443,7 @@ class StowPlannerTest {
     StowCases.Case drawn = StowCases.planted(40, 10, 2);
     StowPlan plan = StowPlanner.plan(drawn.season(), drawn.onHand());
     StowSetup setup = new StowSetup(drawn.season(), plan.loads(), drawn.onHand());
-    StowSolver.Curve curve =
-        new StowSolver(setup.problem, Effort.of(setup.problem.boxCount)).curve();
+    StowSolver.Curve curve = new StowSolver(setup.problem, Effort.USUAL).curve();
     int open = 0;
     for (int k = 0; k < curve.rows().size(); k++) {
       StowSolver.Answer answer = curve.rows().get(k);

@@ -24,7 +24,7 @@ class StowSolverTest {
 
   private static void agrees(StowProblem problem) {
     double[] least = ExhaustiveSearch.leastByMoves(problem);
-    StowSolver solver = new StowSolver(problem, Effort.of(problem.boxCount));
+    StowSolver solver = new StowSolver(problem, Effort.USUAL);
     StowSolver.Curve curve = solver.curve();
     double best = least[problem.boxCount];
     if (best == Double.POSITIVE_INFINITY) {
@@ -63,13 +63,13 @@ class StowSolverTest {
   @Test
   void sameProblemGivesSameAnswer() {
     StowProblem problem = planted(11);
-    StowSolver.Curve one = new StowSolver(problem, Effort.of(problem.boxCount)).curve();
-    StowSolver.Curve two = new StowSolver(problem, Effort.of(problem.boxCount)).curve();
+    StowSolver.Curve one = new StowSolver(problem, Effort.USUAL).curve();
+    StowSolver.Curve two = new StowSolver(problem, Effort.USUAL).curve();
     assertEquals(one, two);
   }
 
-  /** Bounds of the first prices only, plans of a few hundred steps. */
-  private static final Effort LITTLE = new Effort(1, 1, 60, 0, 40, 0);
+  /** Bounds of the first multipliers only, plans of a few hundred branches. */
+  private static final Effort LITTLE = new Effort(1, 1_000, 0, 500, 0);
 
   /** Whatever the effort, what is said of plans, of bounds and of proofs is true. */
   @Test
@@ -106,9 +106,9 @@ class StowSolverTest {
       assertTrue(curve.rows().size() - 1 <= problem.moves(top.array()), "fewest moves");
       best += top.cost() < least[problem.boxCount] + CLOSE ? 1 : 0;
     }
-    assertTrue(best >= 60, "best plans found: " + best);
+    assertTrue(best >= 70, "best plans found: " + best);
     assertTrue(rowsBest >= 0.94 * rows, "best rows found: " + rowsBest + " of " + rows);
-    assertTrue(unproven > 60, "rows that are not proven: " + unproven);
+    assertTrue(unproven > 80, "rows that are not proven: " + unproven);
   }
 
   private static void isTrue(

@@ -7,8 +7,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import org.junit.jupiter.api.Test;
 
 /** What is kept is within all limits, costs what it says, and comes near the best there is. */
-class PlansTest {
+class AnnealingTest {
   private static final double CLOSE = 1e-7;
+
+  private static Annealing annealing(StowProblem problem, BestPlans plans) {
+    return new Annealing(problem, plans, new Repacking(problem));
+  }
 
   @Test
   void coolingsFindTheBestForEveryNumberOfMoves() {
@@ -17,9 +21,10 @@ class PlansTest {
     for (int seed = 0; seed < 60; seed++) {
       StowProblem problem = StowCases.problem(6 + seed % 2, 3 + seed % 2, seed);
       double[] least = ExhaustiveSearch.leastByMoves(problem);
-      Plans plans = new Plans(problem);
+      BestPlans plans = new BestPlans(problem);
+      Annealing annealing = annealing(problem, plans);
       for (int k = 1; k <= problem.boxCount; k++) {
-        plans.anneal(problem.now, k, 2_000, 0.5, k);
+        annealing.anneal(new int[0], k, 4_000, 0.2, k);
       }
       for (int k = 0; k <= problem.boxCount; k++) {
         int[] plan = plans.plan(k);
@@ -40,28 +45,29 @@ class PlansTest {
   @Test
   void sameSeedSamePlans() {
     StowProblem problem = StowCases.problem(18, 6, 1);
-    Plans one = new Plans(problem);
-    Plans two = new Plans(problem);
-    one.anneal(problem.now, 18, 20_000, 0.5, 7);
-    two.anneal(problem.now, 18, 20_000, 0.5, 7);
+    BestPlans one = new BestPlans(problem);
+    BestPlans two = new BestPlans(problem);
+    annealing(problem, one).anneal(new int[0], 18, 20_000, 0.2, 7);
+    annealing(problem, two).anneal(new int[0], 18, 20_000, 0.2, 7);
     assertArrayEquals(one.plan(18), two.plan(18));
   }
 
   @Test
-  void aDearMoveIsNotMade() {
+  void aMoveThatIsChargedTooMuchIsNotMade() {
     for (int seed = 0; seed < 60; seed++) {
       StowProblem problem = RandomProblems.of(seed);
       double[] least = ExhaustiveSearch.leastByMoves(problem);
-      Plans plans = new Plans(problem);
+      BestPlans plans = new BestPlans(problem);
+      Annealing annealing = annealing(problem, plans);
       for (int k = 1; k <= problem.boxCount; k++) {
-        plans.anneal(problem.now, k, 4_000, 0.5, k);
+        annealing.anneal(new int[0], k, 40_000, 0.2, k);
       }
-      for (double price : new double[] {0, 0.5, 2, 1e6}) {
-        int moves = plans.worthwhile(price);
+      for (double charge : new double[] {0, 0.5, 2, 1e6}) {
+        int moves = plans.worthwhile(charge);
         for (int k = 0; k <= problem.boxCount && moves >= 0; k++) {
-          assertTrue(plans.cost(moves) + price * moves <= plans.cost(k) + price * k + CLOSE);
+          assertTrue(plans.cost(moves) + charge * moves <= plans.cost(k) + charge * k + CLOSE);
         }
-        assertTrue(moves <= 0 || price < 1e6 || least[moves - 1] == Double.POSITIVE_INFINITY);
+        assertTrue(moves <= 0 || charge < 1e6 || least[moves - 1] == Double.POSITIVE_INFINITY);
       }
     }
   }

@@ -3,20 +3,20 @@ package sparewell.stow;
 import java.util.Arrays;
 
 /**
- * A proven lower bound on the cost: the rule 'each box in one place' is priced (Lagrangian
- * relaxation), and each place then takes its most valuable set of boxes exactly, a box being worth
- * its price less what it costs there. Side limits and the number of moves are priced as well. Any
- * prices give a valid bound; a subgradient ascent looks for good ones. The bound is that of the
- * set-partitioning relaxation, tighter than linear programming, above all where a place takes few
- * boxes.
+ * A proven lower bound on the cost by Lagrangian relaxation of the rule 'each box in one place':
+ * each place then takes its most valuable set of boxes exactly, a box being worth its multiplier
+ * less what it costs there. Side limits and the number of moves have multipliers as well. Any
+ * multipliers give a valid bound; a subgradient ascent looks for good ones. The bound is that of
+ * the set-partitioning relaxation, tighter than linear programming, above all where a place takes
+ * few boxes.
  *
- * <p>Value: sum of box prices - sum of the places' best values - price of side moment x its limit -
- * price of a move x number of moves, kg m.
+ * <p>Value: sum of the boxes' multipliers - sum of the places' best values - multiplier of side
+ * moment x its limit - multiplier of a move x number of moves, kg m.
  *
  * @see "M. L. Fisher, The Lagrangian relaxation method for solving integer programming problems,
  *     Management Science 27 (1981), from memory"
  */
-final class PriceBound {
+final class LagrangianBound {
   private static final double SMOOTHING = 0.15;
 
   /** Tolerance of the knapsacks as a share of what is left to gain. */
@@ -30,10 +30,10 @@ final class PriceBound {
   private final int m;
 
   /** Of each box, then of side moment and of a move. */
-  private final double[] price;
+  private final double[] multiplier;
 
-  private final double[] slack;
-  private double[] bestPrice;
+  private final double[] subgradient;
+  private double[] bestMultiplier;
   private final double sideScale;
   private final Knapsack[] knapsacks;
   private final double[][] worth;
@@ -43,13 +43,14 @@ final class PriceBound {
   private final boolean[] fixed;
   private final boolean[][] chosen;
   private final double[][] share;
+  private final double[][] room;
 
-  PriceBound(StowProblem problem) {
+  LagrangianBound(StowProblem problem) {
     this.problem = problem;
     n = problem.boxCount;
     m = problem.placeCount;
-    price = new double[n + 2];
-    slack = new double[n + 2];
+    multiplier = new double[n + 2];
+    subgradient = new double[n + 2];
     double sides = 0;
     for (int i = 0; i < n; i++) {
       double sum = 0;
@@ -61,9 +62,9 @@ final class PriceBound {
           open++;
         }
       }
-      price[i] = sum / Math.max(1, open);
+      multiplier[i] = sum / Math.max(1, open);
     }
-    bestPrice = price.clone();
+    bestMultiplier = multiplier.clone();
     sideScale = Math.max(1e-9, sides / Math.max(1, n * m));
     knapsacks = new Knapsack[m];
     for (int j = 0; j < m; j++) {
@@ -76,25 +77,36 @@ final class PriceBound {
     fixed = new boolean[n];
     chosen = new boolean[n][m];
     share = new double[n][m];
+    room = new double[m][2];
   }
 
   private double side(int box, int at) {
     return problem.weightMg[box] * 1e-6 * (problem.offsetUm[at] * 1e-6);
   }
 
-  /** The price of a moved box, kg m. */
-  double movePrice() {
-    return price[n + 1];
+  /** The multiplier of the side moment, positive for its upper limit. */
+  double sideMultiplier() {
+    return multiplier[n];
   }
 
-  /** Prices as they are now, to come back to. */
-  double[] prices() {
-    return price.clone();
+  /** The multiplier of a moved box, kg m. */
+  double moveMultiplier() {
+    return multiplier[n + 1];
   }
 
-  /** Takes up prices kept earlier. */
-  void prices(double[] kept) {
-    System.arraycopy(kept, 0, price, 0, price.length);
+  /** By place: what a mm3 and a mg of its room were worth of late, kg m each. */
+  double[][] roomMultipliers() {
+    return room;
+  }
+
+  /** Multipliers as they are now, to come back to. */
+  double[] multipliers() {
+    return multiplier.clone();
+  }
+
+  /** Takes up multipliers kept earlier. */
+  void multipliers(double[] kept) {
+    System.arraycopy(kept, 0, multiplier, 0, multiplier.length);
   }
 
   /** Work done so far, see {@link Knapsack#work}. */
@@ -108,7 +120,7 @@ final class PriceBound {
   }
 
   /**
-   * The bound at the present prices, kg m; positive infinity where no plan is left.
+   * The bound at the present multipliers, kg m; positive infinity where no plan is left.
    *
    * @param open the open places of each box; a box with one of them stands in it
    * @param mostMoves most boxes that may move
@@ -116,17 +128,17 @@ final class PriceBound {
   double evaluate(boolean[][] open, int mostMoves) {
     System.arraycopy(problem.loadRoomMg, 0, loadRoom, 0, m);
     System.arraycopy(problem.volumeRoomMm3, 0, volumeRoom, 0, m);
-    double sideLimit = (price[n] >= 0 ? problem.sideHighest : problem.sideLowest) * 1e-12;
-    double total = -price[n] * sideLimit - price[n + 1] * mostMoves;
-    slack[n] = 0;
-    slack[n + 1] = -mostMoves;
+    double sideLimit = (multiplier[n] >= 0 ? problem.sideHighest : problem.sideLowest) * 1e-12;
+    double total = -multiplier[n] * sideLimit - multiplier[n + 1] * mostMoves;
+    subgradient[n] = 0;
+    subgradient[n + 1] = -mostMoves;
     for (int i = 0; i < n; i++) {
       int only = only(open[i]);
       if (only == NONE) {
         return Double.POSITIVE_INFINITY;
       }
       fixed[i] = only >= 0;
-      slack[i] = fixed[i] ? 0 : 1;
+      subgradient[i] = fixed[i] ? 0 : 1;
       Arrays.fill(chosen[i], false);
       if (fixed[i]) {
         loadRoom[only] -= problem.weightMg[i];
@@ -134,15 +146,15 @@ final class PriceBound {
         if (loadRoom[only] < 0 || volumeRoom[only] < 0) {
           return Double.POSITIVE_INFINITY;
         }
-        total += priced(i, only);
+        total += relaxed(i, only);
         take(i, only);
       } else {
-        total += price[i];
+        total += multiplier[i];
       }
     }
     for (int j = 0; j < m; j++) {
       for (int i = 0; i < n; i++) {
-        worth[j][i] = !fixed[i] && open[i][j] ? price[i] - priced(i, j) : 0;
+        worth[j][i] = !fixed[i] && open[i][j] ? multiplier[i] - relaxed(i, j) : 0;
       }
       Knapsack knapsack = knapsacks[j];
       placeValue[j] = knapsack.solve(worth[j], volumeRoom[j], loadRoom[j]);
@@ -174,28 +186,31 @@ final class PriceBound {
     return found;
   }
 
-  private double priced(int i, int j) {
-    double moving = j == problem.now[i] ? 0 : price[n + 1];
-    return problem.cost[i][j] + price[n] * side(i, j) + moving;
+  private double relaxed(int i, int j) {
+    double moving = j == problem.now[i] ? 0 : multiplier[n + 1];
+    return problem.cost[i][j] + multiplier[n] * side(i, j) + moving;
   }
 
   private void take(int i, int j) {
     chosen[i][j] = true;
-    slack[i] -= fixed[i] ? 0 : 1;
-    slack[n] += side(i, j);
-    slack[n + 1] += j == problem.now[i] ? 0 : 1;
-  }
-
-  /** From the side moment to how far it lies beyond the limit that is priced or broken. */
-  private void boundSide() {
-    double high = slack[n] - problem.sideHighest * 1e-12;
-    double low = slack[n] - problem.sideLowest * 1e-12;
-    slack[n] = price[n] > 0 ? high : price[n] < 0 ? low : Math.max(0, high) + Math.min(0, low);
+    subgradient[i] -= fixed[i] ? 0 : 1;
+    subgradient[n] += side(i, j);
+    subgradient[n + 1] += j == problem.now[i] ? 0 : 1;
   }
 
   /**
-   * Raises the bound by at most that many steps, towards {@code target}; leaves the best prices
-   * found in force and evaluated.
+   * From the side moment to how far it lies beyond the limit that has a multiplier or is broken.
+   */
+  private void boundSide() {
+    double high = subgradient[n] - problem.sideHighest * 1e-12;
+    double low = subgradient[n] - problem.sideLowest * 1e-12;
+    subgradient[n] =
+        multiplier[n] > 0 ? high : multiplier[n] < 0 ? low : Math.max(0, high) + Math.min(0, low);
+  }
+
+  /**
+   * Raises the bound by at most that many steps, towards {@code target}; leaves the best
+   * multipliers found in force and evaluated.
    *
    * @param steps at least 1
    * @param steadiness starting length of a step, about 1
@@ -219,7 +234,7 @@ final class PriceBound {
       smooth(at == 0 ? 1 : SMOOTHING);
       if (bound > best) {
         best = bound;
-        bestPrice = price.clone();
+        bestMultiplier = multiplier.clone();
         if (best >= target) {
           return best;
         }
@@ -229,16 +244,16 @@ final class PriceBound {
       }
       theta *= fall;
     }
-    prices(bestPrice);
+    multipliers(bestMultiplier);
     evaluate(open, mostMoves);
     return best;
   }
 
   /** One step uphill, by that much if the bound were straight; false where there is no way up. */
   private boolean climb(double rise) {
-    slack[n] /= sideScale;
+    subgradient[n] /= sideScale;
     double length = 0;
-    for (double pull : slack) {
+    for (double pull : subgradient) {
       length += pull * pull;
     }
     if (length < 1e-12) {
@@ -246,14 +261,14 @@ final class PriceBound {
     }
     double size = rise / length;
     for (int i = 0; i < n; i++) {
-      price[i] += size * slack[i];
+      multiplier[i] += size * subgradient[i];
     }
-    double before = price[n];
-    price[n] += size * slack[n] / sideScale;
-    if (before * price[n] < 0) {
-      price[n] = 0; // only one of the two side limits has a price at a time
+    double before = multiplier[n];
+    multiplier[n] += size * subgradient[n] / sideScale;
+    if (before * multiplier[n] < 0) {
+      multiplier[n] = 0; // only one of the two side limits has a multiplier at a time
     }
-    price[n + 1] = Math.max(0, price[n + 1] + size * slack[n + 1]);
+    multiplier[n + 1] = Math.max(0, multiplier[n + 1] + size * subgradient[n + 1]);
     return true;
   }
 
@@ -263,16 +278,21 @@ final class PriceBound {
         share[i][j] += weight * ((chosen[i][j] ? 1 : 0) - share[i][j]);
       }
     }
+    for (int j = 0; j < m; j++) {
+      room[j][0] += weight * (knapsacks[j].volumeMultiplier() - room[j][0]);
+      room[j][1] += weight * (knapsacks[j].loadMultiplier() - room[j][1]);
+    }
   }
 
   /**
-   * Strikes out every place of a box that cannot be part of a plan cheaper than {@code target}.
+   * Closes, by its reduced cost, every place of a box that no plan cheaper than {@code target}
+   * uses.
    *
-   * @return how many were struck out; -1 where no plan is left
+   * @return how many were closed; -1 where no plan is left
    */
-  int strikeOut(boolean[][] open, int mostMoves, double target) {
+  int fix(boolean[][] open, int mostMoves, double target) {
     double bound = evaluate(open, mostMoves);
-    int struck = 0;
+    int closed = 0;
     for (int i = 0; i < n; i++) {
       if (fixed[i]) {
         continue;
@@ -282,7 +302,7 @@ final class PriceBound {
       for (int j = 0; j < m; j++) {
         if (open[i][j] && forced[j] >= target) {
           open[i][j] = false;
-          struck++;
+          closed++;
         }
         left |= open[i][j];
       }
@@ -290,7 +310,7 @@ final class PriceBound {
         return -1;
       }
     }
-    return struck;
+    return closed;
   }
 
   /** Bounds of the plans in which the box stands in each place, as just evaluated. */
@@ -312,7 +332,7 @@ final class PriceBound {
       } else if (chosen[box][j]) {
         forced[j] = bound + gone - lost[j];
       } else {
-        double here = price[box] - priced(box, j);
+        double here = multiplier[box] - relaxed(box, j);
         forced[j] = bound + gone + placeValue[j] - here - without(box, j, volume, load);
       }
     }

@@ -7,20 +7,20 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 /** Bounds against exhaustive search on small problems. */
-class PriceBoundTest {
+class LagrangianBoundTest {
   private static final double CLOSE = 1e-7;
 
   @Test
-  void whateverThePricesNoPlanCostsLess() {
+  void whateverTheMultipliersNoPlanCostsLess() {
     for (int seed = 0; seed < 100; seed++) {
       StowProblem problem = RandomProblems.of(seed);
       double[] least = ExhaustiveSearch.leastByMoves(problem);
-      PriceBound bound = new PriceBound(problem);
+      LagrangianBound bound = new LagrangianBound(problem);
       Random random = new Random(seed);
       for (int turn = 0; turn < 20; turn++) {
-        double[] prices = random.doubles(problem.boxCount + 2, -5, 30).toArray();
-        prices[problem.boxCount + 1] = Math.abs(prices[problem.boxCount + 1]);
-        bound.prices(prices);
+        double[] multipliers = random.doubles(problem.boxCount + 2, -5, 30).toArray();
+        multipliers[problem.boxCount + 1] = Math.abs(multipliers[problem.boxCount + 1]);
+        bound.multipliers(multipliers);
         for (int moves = 0; moves < least.length; moves++) {
           assertTrue(bound.evaluate(RandomProblems.open(problem), moves) <= least[moves] + CLOSE);
         }
@@ -36,7 +36,7 @@ class PriceBoundTest {
       StowProblem problem = StowCases.problem(7, 3, seed);
       double least = ExhaustiveSearch.leastByMoves(problem)[problem.boxCount];
       double found =
-          new PriceBound(problem)
+          new LagrangianBound(problem)
               .ascend(RandomProblems.open(problem), problem.boxCount, 0, least, 400, 1.8);
       assertTrue(found <= least + CLOSE);
       gaps += (least - found) / Math.abs(least);
@@ -46,8 +46,8 @@ class PriceBoundTest {
   }
 
   @Test
-  void noPlaceOfABestPlanIsStruckOut() {
-    int struck = 0;
+  void noPlaceOfABestPlanIsClosed() {
+    int closed = 0;
     for (int seed = 0; seed < 100; seed++) {
       StowProblem problem = RandomProblems.of(seed);
       double least = ExhaustiveSearch.leastByMoves(problem)[problem.boxCount];
@@ -55,12 +55,12 @@ class PriceBoundTest {
         continue;
       }
       boolean[][] open = RandomProblems.open(problem);
-      PriceBound bound = new PriceBound(problem);
+      LagrangianBound bound = new LagrangianBound(problem);
       bound.ascend(open, problem.boxCount, 0, least, 200, 1.8);
-      struck += bound.strikeOut(open, problem.boxCount, least + 1e-6);
+      closed += bound.fix(open, problem.boxCount, least + 1e-6);
       double left = ExhaustiveSearch.leastByMoves(RandomProblems.with(problem, open))[open.length];
       assertEquals(least, left, CLOSE);
     }
-    assertTrue(struck > 100, "struck out: " + struck);
+    assertTrue(closed > 100, "closed: " + closed);
   }
 }
