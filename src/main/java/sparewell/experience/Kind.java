@@ -1,55 +1,44 @@
 package sparewell.experience;
 
 import java.util.Arrays;
+import java.util.Locale;
 import java.util.Optional;
 
-/** Kinds of quantity in a row of experience. */
+/** Kinds of quantity in a row of experience; files hold the names in small letters. */
 public enum Kind {
-  /** The rate of a style, pieces per hour at the log's mix of covers. */
-  STYLE("style"),
-  /** The rate of a family's typical style. */
-  FAMILY("family"),
+  /** Rate of a style, pieces per hour at the log's mix of covers. */
+  STYLE,
+  /** Rate of a family's typical style. */
+  FAMILY,
   /** Multiplier of rates in a cover. */
-  COVER("cover"),
-  /** A quantity common to a log; its name is one of {@link Spread}. */
-  SPREAD("spread");
+  COVER,
+  /** Quantity common to a log; its name is one of {@link Spread}. */
+  SPREAD;
 
-  private final String word;
-
-  Kind(String word) {
-    this.word = word;
-  }
-
-  /** The word in files. */
+  /** Word for the kind in files. */
   public String word() {
-    return word;
+    return name().toLowerCase(Locale.ROOT);
   }
 
-  /** The kind with that word. */
+  /** Kind with that word in files. */
   public static Optional<Kind> of(String word) {
-    return Arrays.stream(values()).filter(kind -> kind.word.equals(word)).findFirst();
+    return Arrays.stream(values()).filter(kind -> kind.word().equals(word)).findFirst();
   }
 
   /** Quantities common to a log. */
   public enum Spread {
     /** Rate of a typical style. */
-    COMMON_RATE("common rate"),
+    COMMON_RATE,
     /** Standard deviation of the log rate between families. */
-    FAMILY_SPREAD("family spread"),
+    FAMILY_SPREAD,
     /** Coefficient of variation of rates within a family. */
-    STYLE_SPREAD("style spread"),
+    STYLE_SPREAD,
     /** Size of the negative binomial of a day's losses. */
-    DAY_SIZE("day size");
+    DAY_SIZE;
 
-    private final String key;
-
-    Spread(String key) {
-      this.key = key;
-    }
-
-    /** Its name in files, in the form in which names are compared. */
+    /** Name in files, in the form in which names are compared, like {@code common rate}. */
     public String key() {
-      return key;
+      return name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
 
     /** Returns whether it is a rate. */

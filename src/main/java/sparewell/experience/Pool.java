@@ -29,7 +29,6 @@ public record Pool(SortedMap<Key, List<Cell>> cells, SortedMap<Key, Label> label
   /**
    * Spelling of a quantity. *
    *
-   * @param name its name
    * @param family family of a style, else empty
    * @param familyKey the same in the form in which names are compared
    */

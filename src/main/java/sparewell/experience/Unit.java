@@ -1,30 +1,25 @@
 package sparewell.experience;
 
 import java.util.Arrays;
+import java.util.Locale;
 import java.util.Optional;
 
-/** Units of the exponential of an estimate. */
+/** Units of the exponential of an estimate; files hold the names in small letters. */
 public enum Unit {
   /** Pieces lost in an hour of throwing the style. */
-  PER_HOUR_THROWN("pieces_per_hour_thrown"),
+  PIECES_PER_HOUR_THROWN,
   /** Pieces lost in an hour afloat, of a log without hours of styles. */
-  PER_HOUR_AFLOAT("pieces_per_hour_afloat"),
+  PIECES_PER_HOUR_AFLOAT,
   /** A pure number. */
-  TIMES("times");
+  TIMES;
 
-  private final String word;
-
-  Unit(String word) {
-    this.word = word;
-  }
-
-  /** The word in files. */
+  /** Word for the unit in files. */
   public String word() {
-    return word;
+    return name().toLowerCase(Locale.ROOT);
   }
 
-  /** The unit with that word. */
+  /** Unit with that word in files. */
   public static Optional<Unit> of(String word) {
-    return Arrays.stream(values()).filter(unit -> unit.word.equals(word)).findFirst();
+    return Arrays.stream(values()).filter(unit -> unit.word().equals(word)).findFirst();
   }
 }

@@ -8,8 +8,6 @@ import java.util.Map;
 /**
  * A fault, an assumption or a fact that the angler should know.
  *
- * @param code its kind
- * @param at its place
  * @param details the values that fill the code's texts, in their order; a {@link Cell} among them
  *     is another place that it is about
  */

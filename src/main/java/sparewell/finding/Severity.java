@@ -1,22 +1,18 @@
 package sparewell.finding;
 
+import java.util.Locale;
+
 /** Severity of a finding, gravest first. */
 public enum Severity {
-  /** A row or value was left out, or a limit is broken. */
-  ERROR("error"),
+  /** A row or value was left out, or a limit is exceeded. */
+  ERROR,
   /** Something was read under an assumption. */
-  WARNING("warning"),
+  WARNING,
   /** Worth knowing. */
-  NOTE("note");
+  NOTE;
 
-  private final String word;
-
-  Severity(String word) {
-    this.word = word;
-  }
-
-  /** The word shown to the angler and written to files. */
+  /** Word shown to the angler and written to files. */
   public String word() {
-    return word;
+    return name().toLowerCase(Locale.ROOT);
   }
 }

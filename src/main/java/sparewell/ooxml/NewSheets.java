@@ -66,7 +66,6 @@ public interface NewSheets {
   /**
    * A name of one sheet.
    *
-   * @param name the name
    * @param value what it stands for, as formula text
    */
   record DefinedName(String name, String value) {}

@@ -11,9 +11,7 @@ import javax.xml.stream.XMLStreamException;
 /**
  * Content of the workbook part.
  *
- * @param name the part's name
  * @param sheets its sheets in order
- * @param relationships its relationships
  * @param date1904 whether day numbers count from 1904
  * @param structureProtected whether the sheet list is locked
  */

@@ -1,97 +1,39 @@
 package sparewell.ooxml;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /**
  * An element of a part with its place in the text.
  *
- * <p>Not a record: children are added while the text is scanned.
+ * @param prefix prefix as written; empty if none
+ * @param name name without prefix
+ * @param namespace namespace; empty if none
+ * @param start start of its start tag
+ * @param startTagEnd end of its start tag
+ * @param endTagStart start of its end tag, or end of its only tag
+ * @param end end of the element
+ * @param attributes its attributes, namespace declarations included
+ * @param children its child elements
  */
-public final class XmlElement {
-  private final String prefix;
-  private final String name;
-  private final String namespace;
-  private final int start;
-  private final int startTagEnd;
-  private final List<Attribute> attributes;
-  private final List<XmlElement> children = new ArrayList<>();
-  private int endTagStart;
-  private int end;
-
-  XmlElement(
-      String prefix,
-      String name,
-      String namespace,
-      int start,
-      int startTagEnd,
-      List<Attribute> attributes) {
-    this.prefix = prefix;
-    this.name = name;
-    this.namespace = namespace;
-    this.start = start;
-    this.startTagEnd = startTagEnd;
-    this.attributes = List.copyOf(attributes);
-  }
-
-  void close(int newEndTagStart, int newEnd) {
-    endTagStart = newEndTagStart;
-    end = newEnd;
-  }
-
-  void add(XmlElement child) {
-    children.add(child);
-  }
-
-  /** Prefix as written; empty if none. */
-  public String prefix() {
-    return prefix;
-  }
-
-  /** Name without prefix. */
-  public String name() {
-    return name;
-  }
-
-  /** Namespace; empty if none. */
-  public String namespace() {
-    return namespace;
-  }
-
-  /** Start of its start tag in the text. */
-  public int start() {
-    return start;
-  }
-
-  /** End of its start tag. */
-  public int startTagEnd() {
-    return startTagEnd;
-  }
-
-  /** Start of its end tag, or end of its only tag. */
-  public int endTagStart() {
-    return endTagStart;
-  }
-
-  /** End of the element in the text. */
-  public int end() {
-    return end;
+public record XmlElement(
+    String prefix,
+    String name,
+    String namespace,
+    int start,
+    int startTagEnd,
+    int endTagStart,
+    int end,
+    List<Attribute> attributes,
+    List<XmlElement> children) {
+  public XmlElement {
+    attributes = List.copyOf(attributes);
+    children = List.copyOf(children);
   }
 
   /** Returns whether it is a single tag. */
   public boolean empty() {
     return startTagEnd == end;
-  }
-
-  /** Its attributes, namespace declarations included. */
-  public List<Attribute> attributes() {
-    return attributes;
-  }
-
-  /** Its child elements. */
-  public List<XmlElement> children() {
-    return List.copyOf(children);
   }
 
   /** Its children of a name in its own namespace. */

@@ -12,15 +12,39 @@ import javax.xml.stream.XMLStreamException;
 final class XmlScanner {
   private static final int MOST_ELEMENTS = 1_000_000;
 
+  private static final Map<String, String> OUTSIDE =
+      Map.of("", "", "xml", "http://www.w3.org/XML/1998/namespace");
   private final String text;
-  private final Deque<XmlElement> open = new ArrayDeque<>();
-  private final Deque<Map<String, String>> scopes = new ArrayDeque<>();
+  private final Deque<Open> open = new ArrayDeque<>();
   private XmlElement root;
   private int count;
 
+  /** An element whose end tag was not met yet, with the namespaces of its prefixes. */
+  private record Open(
+      String qualified,
+      int start,
+      int startTagEnd,
+      List<XmlElement.Attribute> attributes,
+      List<XmlElement> children,
+      Map<String, String> scope) {
+    XmlElement closed(int endTagStart, int end) {
+      String prefix = prefix(qualified);
+      String namespace = scope.getOrDefault(prefix, "");
+      return new XmlElement(
+          prefix,
+          local(qualified),
+          namespace,
+          start,
+          startTagEnd,
+          endTagStart,
+          end,
+          attributes,
+          children);
+    }
+  }
+
   XmlScanner(String text) {
     this.text = text;
-    scopes.push(Map.of("", "", "xml", "http://www.w3.org/XML/1998/namespace"));
   }
 
   XmlElement root() throws XMLStreamException {
@@ -50,8 +74,7 @@ final class XmlScanner {
     }
     if (text.startsWith("</", at)) {
       int end = behind(">", at);
-      open.pop().close(at, end);
-      scopes.pop();
+      add(open.pop().closed(at, end));
       return end;
     }
     return startTag(at);
@@ -91,31 +114,32 @@ final class XmlScanner {
     boolean single = text.charAt(position) == '/';
     int end = position + (single ? 2 : 1);
     Map<String, String> scope = scope(raw);
-    String name = text.substring(at + 1, nameEnd);
-    XmlElement element =
-        new XmlElement(
-            prefix(name),
-            local(name),
-            scope.getOrDefault(prefix(name), ""),
+    Open element =
+        new Open(
+            text.substring(at + 1, nameEnd),
             at,
             end,
-            raw.stream().map(a -> inNamespace(a, scope)).toList());
-    if (open.isEmpty()) {
-      root = element;
-    } else {
-      open.peek().add(element);
-    }
+            raw.stream().map(a -> inNamespace(a, scope)).toList(),
+            single ? List.of() : new ArrayList<>(),
+            scope);
     if (single) {
-      element.close(end, end);
+      add(element.closed(end, end));
     } else {
       open.push(element);
-      scopes.push(scope);
     }
     return end;
   }
 
+  private void add(XmlElement element) {
+    if (open.isEmpty()) {
+      root = element;
+    } else {
+      open.peek().children().add(element);
+    }
+  }
+
   private Map<String, String> scope(List<XmlElement.Attribute> attributes) {
-    Map<String, String> scope = scopes.peek();
+    Map<String, String> scope = open.isEmpty() ? OUTSIDE : open.peek().scope();
     Map<String, String> changed = null;
     for (XmlElement.Attribute a : attributes) {
       boolean plain = a.prefix().isEmpty() && a.name().equals("xmlns");

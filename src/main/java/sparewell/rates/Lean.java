@@ -50,9 +50,9 @@ record Lean(
     boolean blank = history.uses().isEmpty();
     boolean afloat = !blank && history.usual().perHourAfloat();
     Optional<Club> club =
-        Club.of(known.pool(), afloat ? Unit.PER_HOUR_AFLOAT : Unit.PER_HOUR_THROWN);
+        Club.of(known.pool(), afloat ? Unit.PIECES_PER_HOUR_AFLOAT : Unit.PIECES_PER_HOUR_THROWN);
     if (club.isEmpty() && blank) {
-      club = Club.of(known.pool(), Unit.PER_HOUR_AFLOAT);
+      club = Club.of(known.pool(), Unit.PIECES_PER_HOUR_AFLOAT);
     }
     if (club.isEmpty()) {
       String hours = afloat ? "afloat" : "thrown";
@@ -97,7 +97,7 @@ record Lean(
     }
     return new Lean(
         Optional.of(club),
-        blank && club.unit() == Unit.PER_HOUR_THROWN
+        blank && club.unit() == Unit.PIECES_PER_HOUR_THROWN
             ? history.with(shares(club, history.styles(), fold))
             : history,
         covers,

@@ -177,7 +177,9 @@ public final class ShareRun {
             LogId.make(book),
             print,
             history.trips().stream().mapToInt(trip -> trip.date().getYear()).max().orElseThrow(),
-            history.usual().perHourAfloat() ? Unit.PER_HOUR_AFLOAT : Unit.PER_HOUR_THROWN,
+            history.usual().perHourAfloat()
+                ? Unit.PIECES_PER_HOUR_AFLOAT
+                : Unit.PIECES_PER_HOUR_THROWN,
             history.trips().stream().mapToDouble(ShareRun::hours).sum(),
             history.styles(),
             history.families(),

@@ -22,7 +22,7 @@ final class EditedParts {
 
   private EditedParts() {}
 
-  static void check(WorkbookPackage before, WorkbookPackage after, SavePlan plan)
+  static void check(WorkbookPackage before, WorkbookPackage after, NewPackage plan)
       throws WorkbookRefused {
     for (String key : plan.edited().keySet()) {
       String part = before.entryName(key).orElseThrow();
@@ -43,7 +43,7 @@ final class EditedParts {
   }
 
   /** The workbook part with positions of tabs spelled as names, and without the sheets we add. */
-  private static List<String> workbook(WorkbookPackage book, XmlText xml, SavePlan plan) {
+  private static List<String> workbook(WorkbookPackage book, XmlText xml, NewPackage plan) {
     List<SheetEntry> sheets = book.sheets();
     List<Boolean> added =
         sheets.stream()
@@ -133,7 +133,7 @@ final class EditedParts {
 
   /** Returns whether every entry is still there, other than those of parts that left. */
   private static boolean containsAll(
-      WorkbookPackage book, SavePlan plan, String part, XmlText old, XmlText now) {
+      WorkbookPackage book, NewPackage plan, String part, XmlText old, XmlText now) {
     Set<String> after = new HashSet<>(canonical(now.root().children()));
     String source = PartNames.isRelationships(part) ? PartNames.sourceOf(part) : "";
     Set<String> ownIds = new HashSet<>();

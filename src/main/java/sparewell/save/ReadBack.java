@@ -27,7 +27,7 @@ final class ReadBack {
    *
    * @throws WorkbookRefused where anything of the angler's differs or anything of ours is missing
    */
-  static void check(WorkbookPackage original, SavePlan plan, List<OwnSheet> sheets, Path fresh)
+  static void check(WorkbookPackage original, NewPackage plan, List<OwnSheet> sheets, Path fresh)
       throws WorkbookRefused, IOException {
     try (WorkbookPackage written = open(original, fresh)) {
       Set<String> wanted = new TreeSet<>();
@@ -113,7 +113,7 @@ final class ReadBack {
   }
 
   private static void checkSheets(
-      WorkbookPackage original, WorkbookPackage written, SavePlan plan, List<OwnSheet> sheets)
+      WorkbookPackage original, WorkbookPackage written, NewPackage plan, List<OwnSheet> sheets)
       throws WorkbookRefused {
     List<String> theirs = new ArrayList<>();
     List<String> ours = new ArrayList<>();
@@ -139,9 +139,8 @@ final class ReadBack {
   static WorkbookRefused failed(WorkbookPackage original, String where) {
     return Refusals.refused(
         original.file(),
-        "the new workbook did not pass its comparison with yours ("
-            + where
-            + "), so it was thrown away",
+        "the new workbook did not pass its comparison with yours (%s), so it was discarded"
+            .formatted(where),
         "Save it anew from your spreadsheet program and run again.");
   }
 }

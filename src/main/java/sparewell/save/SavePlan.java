@@ -1,7 +1,5 @@
 package sparewell.save;
 
-import java.io.IOException;
-import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -35,14 +33,14 @@ final class SavePlan {
   }
 
   /** Plans the new package; nothing is written. */
-  static SavePlan of(WorkbookPackage book, OwnParts own, List<OwnSheet> sheets)
+  static NewPackage of(WorkbookPackage book, OwnParts own, List<OwnSheet> sheets)
       throws WorkbookRefused {
     SavePlan plan = new SavePlan(book, new TreeSet<>(own.dropped()));
     if (book.signed()) {
       plan.dropSignature();
     }
     plan.add(own, sheets);
-    return plan;
+    return new NewPackage(book, plan.dropped, plan.edited, plan.added);
   }
 
   private void dropSignature() throws WorkbookRefused {
@@ -116,25 +114,5 @@ final class SavePlan {
 
   private void edit(String part, byte[] content) {
     edited.put(PartNames.key(part), PackedPart.of(content));
-  }
-
-  /** Keys of the angler's entries that are not in the new package. */
-  Set<String> dropped() {
-    return dropped;
-  }
-
-  /** New contents of the angler's entries that are edited, by key. */
-  Map<String, PackedPart> edited() {
-    return edited;
-  }
-
-  /** New entries by name. */
-  Map<String, PackedPart> added() {
-    return added;
-  }
-
-  /** Writes the new package to a new file and to the disk under it. */
-  void write(Path file) throws IOException {
-    new NewPackage(book, dropped, edited, added).write(file);
   }
 }

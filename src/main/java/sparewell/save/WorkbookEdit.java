@@ -1,5 +1,6 @@
 package sparewell.save;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -101,27 +102,21 @@ final class WorkbookEdit {
   }
 
   private String tag(OwnSheet sheet, int id, String state, Map<String, String> relationshipIds) {
-    return "<"
-        + root.qualified("sheet")
-        + " name=\""
-        + XmlOut.attribute(sheet.name())
-        + "\" sheetId=\""
-        + id
-        + "\""
-        + (state.isEmpty() ? "" : " state=\"" + XmlOut.attribute(state) + "\"")
-        + relationshipAttribute(relationshipIds.get(sheet.name()))
-        + "/>";
-  }
-
-  private String relationshipAttribute(String id) {
+    List<String> attributes =
+        new ArrayList<>(List.of("name", sheet.name(), "sheetId", String.valueOf(id)));
+    if (!state.isEmpty()) {
+      attributes.addAll(List.of("state", state));
+    }
     Optional<String> prefix =
         root.attributes().stream()
             .filter(a -> a.prefix().equals("xmlns") && a.value().equals(RELATIONSHIPS))
             .map(XmlElement.Attribute::name)
             .findFirst();
-    return prefix.isPresent()
-        ? " " + prefix.get() + ":id=\"" + id + "\""
-        : " xmlns:r=\"" + RELATIONSHIPS + "\" r:id=\"" + id + "\"";
+    if (prefix.isEmpty()) {
+      attributes.addAll(List.of("xmlns:r", RELATIONSHIPS));
+    }
+    attributes.addAll(List.of(prefix.orElse("r") + ":id", relationshipIds.get(sheet.name())));
+    return XmlOut.tag(root.qualified("sheet"), attributes.toArray(String[]::new));
   }
 
   private void activeTabs() {

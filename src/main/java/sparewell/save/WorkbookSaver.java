@@ -56,10 +56,8 @@ public final class WorkbookSaver {
         && !Replacement.isSame(file, target)) {
       throw Refusals.refused(
           target,
-          "a workbook "
-              + (original.macros() ? "with" : "without")
-              + " macros must end in "
-              + wanted,
+          "a workbook %s macros must end in %s"
+              .formatted(original.macros() ? "with" : "without", wanted),
           "Give --out a name that does.");
     }
     try {
@@ -85,7 +83,7 @@ public final class WorkbookSaver {
             request.now(),
             request.backupsKept());
     try {
-      SavePlan plan = SavePlan.of(request.original(), request.own(), request.sheets());
+      NewPackage plan = SavePlan.of(request.original(), request.own(), request.sheets());
       Optional<Path> backup =
           replacement.replaceBy(
               fresh -> {
@@ -144,7 +142,7 @@ public final class WorkbookSaver {
       WorkbookPackage book, OwnParts parts, List<String> names, Path copy) throws WorkbookRefused {
     List<OwnSheet> added = names.stream().map(OwnSheet::theirs).toList();
     try {
-      SavePlan plan = SavePlan.of(book, parts, added);
+      NewPackage plan = SavePlan.of(book, parts, added);
       plan.write(copy);
       ReadBack.check(book, plan, added, copy);
     } catch (IOException e) {

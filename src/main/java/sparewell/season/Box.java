@@ -9,7 +9,6 @@ import sparewell.units.Mass;
 /**
  * A box or bag.
  *
- * @param name its label
  * @param compartment the compartment it stands in on the date of analysis
  * @param size outer size, where all three are known
  * @param emptyWeight mass without contents, where known
@@ -18,7 +17,6 @@ import sparewell.units.Mass;
  * @param atHand whether it must stand in a compartment at hand
  * @param lastChecked date of its last check, where given
  * @param checkEveryDays days between checks, where given
- * @param origin its row
  */
 public record Box(
     String name,

@@ -8,7 +8,6 @@ import sparewell.units.Mass;
 /**
  * A compartment of the boat, or storage ashore.
  *
- * @param name its name
  * @param fromTransom station of its centre, forward of the transom positive
  * @param fromCentreline offset of its centre, starboard positive
  * @param size inner size, where all three are known
@@ -16,7 +15,6 @@ import sparewell.units.Mass;
  * @param atHand whether it is within reach all day
  * @param ashore whether it is home storage, not aboard
  * @param positionAt the cell to look at where its position is doubted
- * @param origin its row
  */
 public record Compartment(
     String name,

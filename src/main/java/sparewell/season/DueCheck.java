@@ -8,7 +8,6 @@ import java.util.Optional;
 /**
  * A box whose contents are due for a check.
  *
- * @param box the box
  * @param dueOn date on which the check was due; absent where it was never checked
  */
 public record DueCheck(Box box, Optional<LocalDate> dueOn) {

@@ -10,7 +10,6 @@ import sparewell.finding.Cell;
 /**
  * A coming event.
  *
- * @param name its name
  * @param date its first day
  * @param water where; empty where not given
  * @param fishedHours hours over all its days, &gt; 0
@@ -20,7 +19,6 @@ import sparewell.finding.Cell;
  * @param slots pockets of that box, where given
  * @param chanceWantedProbability wanted chance of not running out, where set for this event
  * @param plan planned styles; empty where there is no plan
- * @param origin its row
  */
 public record Event(
     String name,
@@ -60,7 +58,6 @@ public record Event(
    * @param style name of the style
    * @param plannedHours hours it will be thrown, over all rods and anglers, &gt; 0
    * @param colours the colours planned; empty means all in stock
-   * @param origin its row
    */
   public record PlanLine(String style, double plannedHours, List<String> colours, Cell origin) {
     public PlanLine {

@@ -8,9 +8,7 @@ import sparewell.finding.Cell;
  * @param trip the trip's id
  * @param item style, size and colour; size or colour may be empty or unknown among the stock
  * @param lostPieces &ge; 0
- * @param cause why
  * @param ranOut whether none was left, so that demand was at least the pieces logged
- * @param origin its row
  */
 public record Loss(
     String trip, ItemId item, int lostPieces, Cause cause, boolean ranOut, Cell origin) {}

@@ -10,14 +10,11 @@ import sparewell.units.Mass;
 /**
  * A counted stock of one item in one place.
  *
- * @param item which item
- * @param place where it lies
  * @param countedPieces what was counted, in pieces
  * @param weightEach mass of one piece where it differs from the style's
  * @param packPrice price of one pack where it differs from the style's
  * @param carryAtLeast least pieces of the item where it differs from the style's
  * @param countedOn date of the count; absent means the count is current
- * @param origin its row
  */
 public record StockRow(
     ItemId item,

@@ -10,7 +10,6 @@ import sparewell.units.Mass;
 /**
  * A style of lure, or of rods, nets and tools.
  *
- * @param name the style's name
  * @param family the group whose loss rates are estimated together
  * @param weightEach mass of one piece, where known
  * @param countedInPacks whether Count and Carry at least are packs
@@ -21,7 +20,6 @@ import sparewell.units.Mass;
  * @param spareFactor what {@code neededAtOnce} is multiplied with, &gt; 0
  * @param importance weight of a missing piece of this style beside others, &ge; 0
  * @param chanceWantedProbability wanted chance of not running out, where set for this style
- * @param origin its row
  */
 public record Style(
     String name,

@@ -15,7 +15,6 @@ import sparewell.finding.Cell;
  *     trip * from the fit
  * @param days days it took, &gt; 0
  * @param cover category of cover fished; absent where blank
- * @param origin its row
  */
 public record Trip(
     String id,

@@ -26,7 +26,7 @@ public final class ClubSheet {
    * @param club rates in one unit
    */
   public static ReportSheet of(Club club) {
-    boolean thrown = club.unit() == Unit.PER_HOUR_THROWN;
+    boolean thrown = club.unit() == Unit.PIECES_PER_HOUR_THROWN;
     double between = Math.exp(club.logBetween());
     List<Club.Line> lines =
         club.lines().stream()

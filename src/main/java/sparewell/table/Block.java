@@ -49,7 +49,6 @@ public sealed interface Block
   /**
    * One line of text.
    *
-   * @param text what it says
    * @param weight how it stands out
    * @param tone state of health
    * @param link the cell it leads to

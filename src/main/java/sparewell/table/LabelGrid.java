@@ -59,7 +59,6 @@ public record LabelGrid(
   /**
    * Words on a label; a long line is wrapped.
    *
-   * @param text what it says
    * @param size how large
    */
   public record Words(String text, Size size) {}

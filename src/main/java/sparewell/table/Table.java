@@ -7,8 +7,6 @@ import java.util.List;
  *
  * @param csvFile file name of its CSV, such as {@code spares.csv}; empty where it has none
  * @param title line above it in the sheet; may be empty
- * @param columns its columns, in order
- * @param rows its rows, in order
  * @param whenEmpty what the sheet says where there are no rows
  * @param <R> the row type
  */

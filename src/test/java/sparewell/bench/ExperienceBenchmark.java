@@ -169,7 +169,7 @@ public final class ExperienceBenchmark {
             "log " + number,
             "print " + number,
             2026,
-            Unit.PER_HOUR_THROWN,
+            Unit.PIECES_PER_HOUR_THROWN,
             8.0 * CLUB_TRIPS,
             names("style", world.styles()),
             names("family", 4),
@@ -180,7 +180,7 @@ public final class ExperienceBenchmark {
   private static Score beside(
       ClubWorld world, ClubWorld.Angler angler, List<Observation> log, List<List<Entry>> rows) {
     Club club =
-        Club.of(Pool.of(rows.stream().flatMap(List::stream).toList()), Unit.PER_HOUR_THROWN)
+        Club.of(Pool.of(rows.stream().flatMap(List::stream).toList()), Unit.PIECES_PER_HOUR_THROWN)
             .orElseThrow();
     RateFit fit =
         BesideClub.fit(

@@ -29,7 +29,7 @@ class ClubTest {
     return row(
         log,
         Kind.STYLE,
-        Unit.PER_HOUR_THROWN,
+        Unit.PIECES_PER_HOUR_THROWN,
         "jig",
         Math.log((pieces + 0.5) / hours),
         1 / (pieces + 0.5));
@@ -40,14 +40,20 @@ class ClubTest {
     for (int i = 0; i < logs; i++) {
       rows.add(style("log " + i, i % 3 + 2, 40));
       rows.add(
-          row("log " + i, Kind.SPREAD, Unit.PER_HOUR_THROWN, "common rate", Math.log(0.06), 0.2));
+          row(
+              "log " + i,
+              Kind.SPREAD,
+              Unit.PIECES_PER_HOUR_THROWN,
+              "common rate",
+              Math.log(0.06),
+              0.2));
       rows.add(row("log " + i, Kind.COVER, Unit.TIMES, "wood", 0.3 + 0.02 * (i % 3), 0.1));
     }
     return rows;
   }
 
   private static Club club(List<Entry> rows) {
-    return Club.of(Pool.of(rows), Unit.PER_HOUR_THROWN).orElseThrow();
+    return Club.of(Pool.of(rows), Unit.PIECES_PER_HOUR_THROWN).orElseThrow();
   }
 
   private static double typical(List<Entry> rows) {
@@ -87,7 +93,7 @@ class ClubTest {
     for (double estimate = Entry.LEAST_ESTIMATE; estimate <= Entry.MOST_ESTIMATE; estimate++) {
       for (double variance : new double[] {1e-9, 0.04, 0.5, 2, 50}) {
         List<Entry> rows = honest(10);
-        rows.add(row("liar", Kind.STYLE, Unit.PER_HOUR_THROWN, "jig", estimate, variance));
+        rows.add(row("liar", Kind.STYLE, Unit.PIECES_PER_HOUR_THROWN, "jig", estimate, variance));
         rows.add(row("liar", Kind.COVER, Unit.TIMES, "wood", estimate, variance));
         most = Math.max(most, Math.abs(typical(rows) - before));
         double share = RandomEffectsTest.largestShare(11, 0, 1 / 0.1);

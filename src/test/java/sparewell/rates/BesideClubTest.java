@@ -40,7 +40,7 @@ class BesideClubTest {
                   "log " + i,
                   "print " + i,
                   2026,
-                  Unit.PER_HOUR_THROWN,
+                  Unit.PIECES_PER_HOUR_THROWN,
                   100,
                   STYLES,
                   List.of("f", "g"),
@@ -53,7 +53,7 @@ class BesideClubTest {
   private static RateFit beside(FitInput input, List<Entry> rows) {
     return BesideClub.fit(
         input,
-        Club.of(Pool.of(rows), Unit.PER_HOUR_THROWN).orElseThrow(),
+        Club.of(Pool.of(rows), Unit.PIECES_PER_HOUR_THROWN).orElseThrow(),
         new BesideClub.Names(STYLES, List.of("f", "f", "g", "g"), List.of("wood", "rock")));
   }
 

@@ -24,10 +24,8 @@ public final class OpenElsewhere {
         throw Refusals.elsewhere(
             file,
             "a spreadsheet program has it open (there is a lock file " + lock + ")",
-            "Close it there and run again. If no program has it"
-                + " open, the lock file is left from a crash: delete "
-                + lock
-                + " beside the workbook.");
+            "Close it there and run again. If no program has it open, the lock file is left from a"
+                + " crash: delete %s beside the workbook.".formatted(lock));
       }
     }
     if (Files.exists(file)) {

@@ -24,7 +24,6 @@ import sparewell.workbook.value.Names;
 /**
  * A CSV file parsed as rows for an input sheet.
  *
- * @param file the file
  * @param delimiter comma, semicolon or tab
  * @param header its header, found like that of a sheet
  * @param headings the header's cells as written
@@ -145,14 +144,8 @@ record CsvTable(
             .map(row -> "its header lacks " + String.join(", ", row.missing()))
             .or(() -> broken)
             .orElse("no header was found in its first 20 rows");
-    return file
-        + " cannot be read as "
-        + sheet.name()
-        + ": "
-        + lacks
-        + ". It needs the columns "
-        + all
-        + ".";
+    return "%s cannot be read as %s: %s. It needs the columns %s."
+        .formatted(file, sheet.name(), lacks, all);
   }
 
   /** Delimiter in the first line, where some spreadsheet programs write it. */

@@ -97,9 +97,9 @@ public final class ImportPlanner {
     Optional<SheetEntry> entry = sheets.of(sheet);
     if (entry.isEmpty()) {
       throw new UnusableImport(
-          "The workbook has no sheet '"
-              + sheet.name()
-              + "'. Copy it from a new workbook (sparewell new) and import again.");
+          "The workbook has no sheet '%s'. Copy it from a new workbook (sparewell new) and import"
+                  .formatted(sheet.name())
+              + " again.");
     }
     return TargetTable.of(cells, sheet, entry.get());
   }
@@ -109,13 +109,12 @@ public final class ImportPlanner {
       throws UnusableImport {
     if (!homeless.isEmpty()) {
       throw new UnusableImport(
-          "The sheet '"
-              + target.entry().name()
-              + "' has no column for what stands in "
-              + table.file()
-              + " under "
-              + homeless.stream().map(InputColumn::name).collect(Collectors.joining(", "))
-              + ". Add the column to the sheet's header row, or take it out of the file.");
+          "The sheet '%s' has no column for what stands in %s under %s."
+                  .formatted(
+                      target.entry().name(),
+                      table.file(),
+                      homeless.stream().map(InputColumn::name).collect(Collectors.joining(", ")))
+              + " Add the column to the sheet's header row, or take it out of the file.");
     }
   }
 }

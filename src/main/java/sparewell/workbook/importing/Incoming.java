@@ -72,8 +72,7 @@ final class Incoming {
       faults.put(
           number,
           String.join(", ", open)
-              + " may be day-month-year or month-day-year; say which with --dates dmy or --dates"
-              + " mdy");
+              + " may be day-month-year or month-day-year; say which with --dates dmy or --dates mdy");
     }
   }
 
@@ -159,11 +158,8 @@ final class Incoming {
         .ifPresent(
             date ->
                 said.add(
-                    "Its dates are read as "
-                        + table.dates().order().orElseThrow().words()
-                        + ", as '"
-                        + date
-                        + "' proves."));
+                    "Its dates are read as %s, as '%s' proves."
+                        .formatted(table.dates().order().orElseThrow().words(), date)));
     if (examples > 0) {
       said.add("Rows that begin with 'Example:' are left out (" + examples + ").");
     }

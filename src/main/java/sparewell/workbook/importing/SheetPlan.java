@@ -7,10 +7,8 @@ import sparewell.ooxml.SheetEntry;
 /**
  * Plan of the rows that a file adds to its sheet.
  *
- * @param file the file
  * @param delimiter its delimiter
  * @param headings its header as written
- * @param sheet the sheet
  * @param headerRow number of the sheet's header, counted from 1
  * @param lastRow number of the last row that holds anything; the header's where none does
  * @param modelRow number of the row whose formats are copied; 0 where there is none

@@ -39,9 +39,8 @@ final class TargetTable {
     cells.rows(entry, scan);
     if (scan.header.isEmpty()) {
       throw new UnusableImport(
-          "The sheet '"
-              + entry.name()
-              + "' has no header row within its first 20 rows, so no rows can be added to it.");
+          "The sheet '%s' has no header row within its first 20 rows, so no rows can be added to it."
+              .formatted(entry.name()));
     }
     TargetTable table = new TargetTable(sheet, entry, scan);
     table.requireWholeLastRow();
@@ -90,15 +89,13 @@ final class TargetTable {
             .toList();
     if (!missing.isEmpty()) {
       throw new UnusableImport(
-          "Row "
-              + last().number()
-              + " of the sheet '"
-              + entry.name()
-              + "' ("
-              + last().cells().stream().findFirst().map(Words::text).orElse("")
-              + ") is no whole row: it lacks "
-              + String.join(", ", missing)
-              + ". Rows are added below the last row, so complete it or move it elsewhere first.");
+          "Row %d of the sheet '%s' (%s) is not a complete row: it lacks %s. Rows are added below the"
+                  .formatted(
+                      last().number(),
+                      entry.name(),
+                      last().cells().stream().findFirst().map(Words::text).orElse(""),
+                      String.join(", ", missing))
+              + " last row, so complete it or move it elsewhere first.");
     }
   }
 

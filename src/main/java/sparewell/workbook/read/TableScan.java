@@ -97,11 +97,9 @@ final class TableScan implements Consumer<RawRow> {
             .map(row -> "row " + row.row() + " lacks " + String.join(", ", row.missing()))
             .orElse("none of the columns " + all + " was found");
     return Optional.of(
-        "The sheet '"
-            + name
-            + "' has no header row within its first 20 rows: "
-            + lacks
-            + ". Put all required columns into one row.");
+        "The sheet '%s' has no header row within its first 20 rows: %s. Put all required columns into"
+                .formatted(name, lacks)
+            + " one row.");
   }
 
   /** The table; findings tell of doubtful headers and of a sheet without rows. */

@@ -38,7 +38,7 @@ class ExperienceFileTest {
             ID,
             ID,
             2026,
-            new Key(Kind.STYLE, Unit.PER_HOUR_THROWN, "=sum a1"),
+            new Key(Kind.STYLE, Unit.PIECES_PER_HOUR_THROWN, "=sum a1"),
             "=Sum, \"A1\"",
             "-Jigs",
             "jigs",

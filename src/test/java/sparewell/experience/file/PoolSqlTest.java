@@ -53,7 +53,7 @@ class PoolSqlTest {
               2020 + random.nextInt(5),
               new Key(
                   cover ? Kind.COVER : Kind.STYLE,
-                  cover ? Unit.TIMES : Unit.PER_HOUR_THROWN,
+                  cover ? Unit.TIMES : Unit.PIECES_PER_HOUR_THROWN,
                   Names.fold(name)),
               name,
               "",
