@@ -128,7 +128,8 @@ class PostTest {
     List<String> kept = Ticking.typed(book, "Spares", "Done");
     long told =
         Command.rows(folder.resolve("reports/demo/input-checks.csv")).stream()
-            .filter(row -> row.get("message").contains("was typed for a line that is not on the list"))
+            .filter(
+                row -> row.get("message").contains("was typed for a line that is not on the list"))
             .count();
     assertTrue(told > 0, "none told");
     assertFalse(kept.isEmpty(), told + " told, none kept");
