@@ -1,6 +1,7 @@
 package sparewell.rates;
 
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -34,6 +35,18 @@ final class StagedChance {
   /** Poisson chances beyond their mean that no sum of these notices. */
   private static final double NO_MASS = 1e-18;
 
+  /** Chance of running out that no mean over the futures notices. */
+  private static final double SURE = 1e-9;
+
+  /** By pieces: the mean up to which running out of them is less likely than that. */
+  private static final double[] SURE_MEAN = sureMeans();
+
+  /** Most numbers to remember: 8 MB. */
+  private static final long MOST_KNOWN = 1_000_000;
+
+  private record Known(List<StagedStock> ways, double[][][] chances) {}
+
+  private final Map<String, Known> known = new HashMap<>();
   private final RateFutures futures;
   private final ToIntFunction<String> number;
   private final Function<Exposure, RateFit.Term> term;
@@ -68,17 +81,51 @@ final class StagedChance {
    * @param ways the same styles with the same exposures in each
    */
   List<double[]> chancesOfEach(List<List<StagedStock>> ways, int stages) {
-    double[][][] all = new double[ways.size()][futures.count()][stages];
+    double[][][] all = ones(ways.size(), stages);
+    for (int i = 0; i < ways.get(0).size(); i++) {
+      int at = i;
+      times(all, style(ways.stream().map(way -> way.get(at)).toList(), stages));
+    }
+    return Arrays.stream(all).map(StagedChance::mean).toList();
+  }
+
+  private double[][][] ones(int ways, int stages) {
+    double[][][] all = new double[ways][futures.count()][stages];
     for (double[][] way : all) {
       for (double[] future : way) {
         Arrays.fill(future, 1);
       }
     }
-    for (int i = 0; i < ways.get(0).size(); i++) {
-      int at = i;
-      times(all, ways.stream().map(way -> way.get(at)).toList());
+    return all;
+  }
+
+  private static void times(double[][][] all, double[][][] more) {
+    for (int way = 0; way < all.length; way++) {
+      for (int k = 0; k < all[way].length; k++) {
+        for (int j = 0; j < all[way][k].length; j++) {
+          all[way][k][j] *= more[way][k][j];
+        }
+      }
     }
-    return Arrays.stream(all).map(StagedChance::mean).toList();
+  }
+
+  /** Chances that a style lasts, by way, future and stage; the last answers are remembered. */
+  private double[][][] style(List<StagedStock> ways, int stages) {
+    String style = ways.get(0).style();
+    synchronized (known) {
+      Known there = known.get(style);
+      if (there != null && there.ways().equals(ways)) {
+        return there.chances();
+      }
+    }
+    double[][][] chances = ones(ways.size(), stages);
+    times(chances, ways);
+    synchronized (known) {
+      if ((known.size() + 1L) * ways.size() * futures.count() * stages < MOST_KNOWN) {
+        known.put(style, new Known(ways, chances));
+      }
+    }
+    return chances;
   }
 
   private static double[] mean(double[][] futures) {
@@ -137,6 +184,10 @@ final class StagedChance {
   /** Chances that a running sum of Poisson counts stays within limits up to each stage. */
   static double[] lasts(double[] means, int[] limits) {
     double[] lasts = new double[means.length];
+    if (sure(means, limits)) {
+      Arrays.fill(lasts, 1);
+      return lasts;
+    }
     if (Arrays.stream(limits).max().orElse(0) > LARGE) {
       double passed = 0;
       double least = 1;
@@ -173,6 +224,40 @@ final class StagedChance {
       }
     }
     return lasts;
+  }
+
+  /** Whether every total is so small beside its limit that running out is next to impossible. */
+  private static boolean sure(double[] means, int[] limits) {
+    double passed = 0;
+    for (int j = 0; j < means.length; j++) {
+      passed += means[j];
+      if (passed > SURE_MEAN[Math.max(0, Math.min(limits[j], LARGE))]) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /**
+   * Beyond the mean m, Poisson chances fall at least as a geometric series of ratio m / (n + 2), so
+   * that P(N > n) &le; P(N = n + 1) / (1 - m / (n + 2)); m is sought below 0.8 (n + 2), by halving.
+   */
+  private static double[] sureMeans() {
+    double[] means = new double[LARGE + 1];
+    double logFactorial = 0;
+    for (int n = 0; n <= LARGE; n++) {
+      logFactorial += Math.log(n + 1.0);
+      double low = 0;
+      double high = 0.8 * (n + 2);
+      for (int halving = 0; halving < 40; halving++) {
+        double mean = (low + high) / 2;
+        boolean sure = (n + 1) * Math.log(mean) - mean - logFactorial < Math.log(SURE / 5);
+        low = sure ? mean : low;
+        high = sure ? high : mean;
+      }
+      means[n] = low;
+    }
+    return means;
   }
 
   private static boolean changes(int[] limits, int stage) {

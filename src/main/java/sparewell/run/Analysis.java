@@ -60,9 +60,9 @@ final class Analysis {
     Season season = SeasonOrder.of(read.season());
     OnHand onHand = OnHandCalculator.of(season);
     // What needs no fitted rates runs beside the fit, in parts that either thread may take up.
-    Supplier<TrackRecord> record = Beside.begin(() -> TrackRecord.of(season));
+    KeptModel kept = new KeptModel(season, log -> Beside.begin(() -> TrackRecord.of(log)));
     List<Finding> findings = new ArrayList<>(alreadyFound);
-    LossModel rates = LossModel.fit(season, experiences.of(lastRun.file(), findings));
+    LossModel rates = kept.model(experiences.of(lastRun.file(), findings));
     Supplier<Optional<OffSeason>> yearAhead =
         Beside.begin(() -> OffSeasonPlanner.plan(season, onHand, rates));
     SparesReport spares = SparesPlanner.plan(season, onHand, rates);
@@ -90,7 +90,7 @@ final class Analysis {
         sorted(findings, read),
         onHand,
         rates,
-        record.get(),
+        kept.record().get(),
         spares,
         buys,
         eventsAhead.get(),

@@ -1,0 +1,68 @@
+package sparewell.run;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotSame;
+import static org.junit.jupiter.api.Assertions.assertSame;
+
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import sparewell.rates.LossModel;
+import sparewell.rates.record.TrackRecord;
+import sparewell.season.Season;
+import sparewell.spares.SeasonPlan;
+import sparewell.spares.SeasonPlanner;
+import sparewell.stock.OnHandCalculator;
+import sparewell.workbook.Books;
+import sparewell.workbook.read.Reading;
+
+/** A kept model is that of the same log, and says what a new one says. */
+class KeptModelTest {
+  private static Season season(String stock, String lost) {
+    return Reading.of(
+            Books.empty()
+                .with("Styles", "Style|Family|Pack price\nLure|Lures|5\nJig|Jigs|3")
+                .with("Boxes", "Box|Compartment\nAlpha|Bow")
+                .with("Compartments", "Compartment|From transom\nBow|150")
+                .with("Settings", "Setting|Value\nAs of|2026-03-15")
+                .with(
+                    "Trips",
+                    "Trip|Date|Hours\nA|2026-01-01|8\nB|2026-02-01|8\nC|2026-02-08|6\n"
+                        + "D|2026-02-20|7\nE|2026-03-01|8\nF|2026-03-08|9")
+                .with("Style hours", "Trip|Style|Hours\nA|Lure|4\nB|Jig|5\nC|Lure|3\nF|Lure|4")
+                .with("Losses", "Trip|Style|Lost\nA|Lure|2\nB|Jig|3\nF|Lure|" + lost)
+                .with("Events", "Event|Date|Hours|Days\nOpen|2026-04-01|16|2\nCup|2026-05-01|8|1")
+                .with(
+                    "Stock", "Style|Colour|Box|Count\nLure|Red|Alpha|" + stock + "\nJig||Alpha|3"))
+        .season();
+  }
+
+  private static KeptModel kept(Season season) {
+    return new KeptModel(
+        season,
+        log -> {
+          TrackRecord record = TrackRecord.of(log);
+          return () -> record;
+        });
+  }
+
+  private static SeasonPlan plan(Season season, LossModel model) {
+    return SeasonPlanner.plan(season, OnHandCalculator.of(season), model, java.util.List.of());
+  }
+
+  @Test
+  void isTakenAgainWhileTheLogIsTheSame() {
+    Season before = season("3", "2");
+    KeptModel first = kept(before);
+    LossModel model = first.model(Optional.empty());
+    plan(before, model);
+    Season recounted = season("2", "2");
+    KeptModel second = kept(recounted);
+    assertSame(model, second.model(Optional.empty()));
+    assertSame(first.record(), second.record());
+    assertEquals(TrackRecord.of(recounted), second.record().get());
+    assertEquals(plan(recounted, LossModel.fit(recounted)), plan(recounted, model));
+    Season another = season("2", "4");
+    assertNotSame(model, kept(another).model(Optional.empty()));
+    assertNotSame(model, kept(recounted).model(Optional.empty()), "the last one only");
+  }
+}
