@@ -143,6 +143,15 @@ public final class SpeedBenchmark {
       jobs.put("POI open + save|none", () -> java(List.of(), with(poi, fresh(book))));
       jobs.put("analyse|none", () -> java(List.of(), analyse(fresh(book), "r")));
     }
+    if (what.equals("season")
+        && runs("Rscript", "-e", "library(readxl);library(lme4);library(openxlsx)")) {
+      Path script = plugInFit();
+      jobs.put(
+          "R: read, plug-in fit, write|readxl, lme4, openxlsx",
+          () ->
+              Measured.run(
+                  List.of("Rscript", name(script), name(fresh(book)), "rates.xlsx"), folder));
+    }
     if (what.equals("demo")) {
       if (hasOpenpyxl()) {
         jobs.put(
@@ -194,6 +203,14 @@ public final class SpeedBenchmark {
         wall.values().stream()
             .map(v -> String.format(Locale.ROOT, "%.2f", middle(v)))
             .collect(Collectors.joining(" | ")));
+  }
+
+  private Path plugInFit() throws IOException {
+    Path script = folder.resolve("plug-in-fit.R");
+    try (InputStream in = SpeedBenchmark.class.getResourceAsStream("plug-in-fit.R")) {
+      Files.copy(in, script, StandardCopyOption.REPLACE_EXISTING);
+    }
+    return script;
   }
 
   private boolean hasOpenpyxl() throws InterruptedException {

@@ -27,7 +27,7 @@ record HyperPosterior(
     double[] peak,
     double[][] precision,
     double amount) {
-  private static final double NEAR = 0.01; // gain left at which a climb ends, in ln of density
+  private static final double NEAR = 1e-3; // gain left at which a climb ends, in ln of density
   private static final int MOST_STEPS = 60;
   private static final double FEWEST_EFFECTIVE = 8;
   private static final double FEWEST_ROUGH = 2;
