@@ -1,6 +1,10 @@
 package sparewell.numerics;
 
 import java.util.function.ToDoubleFunction;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.RealMatrix;
+import org.apache.commons.math3.linear.RealVector;
 
 /**
  * Maximises a smooth function of a few variables by BFGS with a halving line search and differences
@@ -35,38 +39,34 @@ public final class QuasiNewton {
    */
   public static Peak maximise(
       ToDoubleFunction<double[]> f, double[] start, double[][] guess, double tolerance, int most) {
-    int n = start.length;
-    double[] x = start.clone();
-    double value = f.applyAsDouble(x);
-    double[] slope = slope(f, x, value);
-    double[][] inverse = new double[n][];
-    for (int i = 0; i < n; i++) {
-      inverse[i] = guess[i].clone();
-    }
+    RealVector x = new ArrayRealVector(start);
+    double value = f.applyAsDouble(start);
+    RealVector slope = slope(f, x, value);
+    RealMatrix inverse = new Array2DRowRealMatrix(guess);
     for (int step = 0; step < most; step++) {
-      double[] way = times(inverse, slope);
-      double gain = dot(way, slope);
+      RealVector way = inverse.operate(slope);
+      double gain = way.dotProduct(slope);
       if (gain / 2 < tolerance) {
-        return new Peak(x, value, Double.isFinite(value));
+        return new Peak(x.toArray(), value, Double.isFinite(value));
       }
-      double part = Math.min(1, LONGEST / Math.sqrt(dot(way, way)));
-      double[] next = plus(x, way, part);
-      double there = f.applyAsDouble(next);
+      double part = Math.min(1, LONGEST / way.getNorm());
+      RealVector next = x.combine(1, part, way);
+      double there = f.applyAsDouble(next.toArray());
       while (!(there >= value + 1e-4 * part * gain) && part > 1e-6) {
         part /= 2.5;
-        next = plus(x, way, part);
-        there = f.applyAsDouble(next);
+        next = x.combine(1, part, way);
+        there = f.applyAsDouble(next.toArray());
       }
       if (!(there > value)) {
-        return new Peak(x, value, gain / 2 < 100 * tolerance);
+        return new Peak(x.toArray(), value, gain / 2 < 100 * tolerance);
       }
-      double[] nextSlope = slope(f, next, there);
-      update(inverse, plus(next, x, -1), plus(slope, nextSlope, -1));
+      RealVector nextSlope = slope(f, next, there);
+      inverse = updated(inverse, next.subtract(x), slope.subtract(nextSlope));
       x = next;
       value = there;
       slope = nextSlope;
     }
-    return new Peak(x, value, false);
+    return new Peak(x.toArray(), value, false);
   }
 
   /**
@@ -101,52 +101,28 @@ public final class QuasiNewton {
   }
 
   /** By forward differences: off by half a step times the curvature, enough to climb by. */
-  private static double[] slope(ToDoubleFunction<double[]> f, double[] at, double value) {
-    double[] slope = new double[at.length];
-    for (int i = 0; i < at.length; i++) {
-      double[] beside = at.clone();
+  private static RealVector slope(ToDoubleFunction<double[]> f, RealVector at, double value) {
+    RealVector slope = new ArrayRealVector(at.getDimension());
+    for (int i = 0; i < at.getDimension(); i++) {
+      double[] beside = at.toArray();
       beside[i] += STEP;
       double above = f.applyAsDouble(beside);
-      slope[i] = Double.isFinite(above) ? (above - value) / STEP : 0;
+      slope.setEntry(i, Double.isFinite(above) ? (above - value) / STEP : 0);
     }
     return slope;
   }
 
-  private static void update(double[][] inverse, double[] s, double[] y) {
-    double sy = dot(s, y);
+  /** The inverse after a step s on which the slope fell by y. */
+  private static RealMatrix updated(RealMatrix inverse, RealVector s, RealVector y) {
+    double sy = s.dotProduct(y);
     if (!(sy > 1e-12)) {
-      return;
+      return inverse;
     }
-    double[] hy = times(inverse, y);
-    double factor = (1 + dot(y, hy) / sy) / sy;
-    for (int i = 0; i < s.length; i++) {
-      for (int j = 0; j < s.length; j++) {
-        inverse[i][j] += factor * s[i] * s[j] - (hy[i] * s[j] + s[i] * hy[j]) / sy;
-      }
-    }
-  }
-
-  private static double[] times(double[][] matrix, double[] x) {
-    double[] out = new double[x.length];
-    for (int i = 0; i < x.length; i++) {
-      out[i] = dot(matrix[i], x);
-    }
-    return out;
-  }
-
-  private static double dot(double[] a, double[] b) {
-    double sum = 0;
-    for (int i = 0; i < a.length; i++) {
-      sum += a[i] * b[i];
-    }
-    return sum;
-  }
-
-  private static double[] plus(double[] x, double[] step, double part) {
-    double[] out = x.clone();
-    for (int i = 0; i < x.length; i++) {
-      out[i] += part * step[i];
-    }
-    return out;
+    RealVector hy = inverse.operate(y);
+    RealMatrix both = hy.outerProduct(s);
+    double factor = (1 + y.dotProduct(hy) / sy) / sy;
+    return inverse
+        .add(s.outerProduct(s).scalarMultiply(factor))
+        .subtract(both.add(both.transpose()).scalarMultiply(1 / sy));
   }
 }

@@ -3,12 +3,13 @@ package sparewell.bench;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import org.apache.commons.math3.analysis.integration.gauss.GaussIntegrator;
+import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
 import org.apache.commons.math3.distribution.BetaDistribution;
 import org.apache.commons.math3.distribution.GammaDistribution;
 import org.apache.commons.math3.distribution.PoissonDistribution;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
-import sparewell.numerics.GaussNodes;
 import sparewell.numerics.NegativeBinomial;
 import sparewell.rates.fit.FitInput;
 import sparewell.rates.fit.Observation;
@@ -110,17 +111,20 @@ public final class SimulatedWorld {
     mix = hours > 0 ? mix / hours : 1;
     truth = new double[styles][];
     rateAtMix = new double[styles];
-    List<GaussNodes.Node> shocks = normal(shockSpread > 0 ? 25 : 1);
+    GaussIntegrator shocks = new GaussIntegratorFactory().hermite(shockSpread > 0 ? 25 : 1);
     for (int s = 0; s < styles; s++) {
       rateAtMix[s] = rate[s] * mix;
       truth[s] = new double[LARGEST + 1];
       double sum = 0;
-      for (GaussNodes.Node node : shocks) {
-        double shock = Math.exp(shockSpread * node.x() - shockSpread * shockSpread / 2);
+      for (int k = 0; k < shocks.getNumberOfPoints(); k++) {
+        // Nodes for exp(-x squared) are those of a normal variable over the root of 2.
+        double x = Math.sqrt(2) * shocks.getPoint(k);
+        double shock = Math.exp(shockSpread * x - shockSpread * shockSpread / 2);
         double mean = EVENT_HOURS * rate[s] * Math.exp(slope * (COVERS[EVENT_COVER] - 0.5)) * shock;
-        double k = kind == Kind.HOURS ? size * EVENT_HOURS / 3.5 : size;
+        double r = kind == Kind.HOURS ? size * EVENT_HOURS / 3.5 : size;
+        double weight = shocks.getWeight(k) / Math.sqrt(Math.PI);
         for (int n = 0; n <= LARGEST; n++) {
-          truth[s][n] += node.weight() * NegativeBinomial.pmf(n, mean, k);
+          truth[s][n] += weight * NegativeBinomial.pmf(n, mean, r);
         }
       }
       for (double p : truth[s]) {
@@ -128,15 +132,6 @@ public final class SimulatedWorld {
       }
       truth[s][LARGEST] += Math.max(0, 1 - sum);
     }
-  }
-
-  /** Gauss-Hermite nodes: those of a standard normal variable. */
-  private static List<GaussNodes.Node> normal(int n) {
-    double[] beside = new double[n];
-    for (int i = 1; i < n; i++) {
-      beside[i] = Math.sqrt(i);
-    }
-    return GaussNodes.of(new double[n], beside);
   }
 
   private static int draw(RandomGenerator random, double mean, double size) {

@@ -6,6 +6,8 @@ import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.EigenDecomposition;
+import org.apache.commons.math3.linear.MatrixUtils;
+import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.random.SobolSequenceGenerator;
 
 /**
@@ -72,16 +74,8 @@ final class HyperSampler {
 
   /** The covariance that axes stand for. */
   static double[][] covariance(double[][] axes) {
-    int n = axes.length;
-    double[][] covariance = new double[n][n];
-    for (int i = 0; i < n; i++) {
-      for (int j = 0; j < n; j++) {
-        for (int k = 0; k < n; k++) {
-          covariance[i][j] += axes[i][k] * axes[j][k];
-        }
-      }
-    }
-    return covariance;
+    RealMatrix columns = new Array2DRowRealMatrix(axes);
+    return columns.multiply(columns.transpose()).getData();
   }
 
   /** Columns are the axes of the posterior around its peak, as long as its standard deviations. */
@@ -102,10 +96,6 @@ final class HyperSampler {
 
   /** A matrix with the same number all along its diagonal. */
   static double[][] diagonal(int n, double value) {
-    double[][] matrix = new double[n][n];
-    for (int i = 0; i < n; i++) {
-      matrix[i][i] = value;
-    }
-    return matrix;
+    return MatrixUtils.createRealIdentityMatrix(n).scalarMultiply(value).getData();
   }
 }

@@ -1,6 +1,5 @@
 package sparewell.rates.fit;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
@@ -93,9 +92,9 @@ public final class RateFutures {
     return drawn;
   }
 
-  /** Where the running sum of the weights passes a part of their total. */
+  /** Where the running sum of the weights, 1 in all, passes a part. */
   private static int pick(double[] weights, double part) {
-    double left = part * Arrays.stream(weights).sum();
+    double left = part;
     int i = 0;
     while (i < weights.length - 1 && left >= weights[i]) {
       left -= weights[i++];
