@@ -31,7 +31,7 @@ record SheetTable<R>(
   private static final int LONGEST_TEXT = 32_767;
 
   /** So few rows are seen at a glance. */
-  private static final int FEW_ROWS = 8;
+  private static final int FEW_ROWS = 12;
 
   /** Works a table out. */
   static <R> SheetTable<R> of(Table<R> table, UnitSystem units, RenderOptions options) {

@@ -16,22 +16,22 @@ import sparewell.units.UnitSystem;
 final class LoadSummary {
   private static final Map<String, String> WORDS =
       Map.ofEntries(
-          Map.entry("tackle_weight", "Tackle: weight"),
-          Map.entry("tackle_centre_from_transom", "Tackle: centre, forward of the transom"),
-          Map.entry("tackle_centre_from_centreline", "Tackle: centre, starboard of the centreline"),
-          Map.entry("all_up_weight", "All-up: weight"),
-          Map.entry("all_up_centre_from_transom", "All-up: centre, forward of the transom"),
-          Map.entry("all_up_centre_from_centreline", "All-up: centre, starboard of the centreline"),
+          Map.entry("tackle_weight", "Tackle weight"),
+          Map.entry("tackle_centre_from_transom", "Tackle centre from transom"),
+          Map.entry("tackle_centre_from_centreline", "Tackle centre to starboard"),
+          Map.entry("all_up_weight", "All-up weight"),
+          Map.entry("all_up_centre_from_transom", "All-up centre from transom"),
+          Map.entry("all_up_centre_from_centreline", "All-up centre to starboard"),
           Map.entry("plate_weight", "Plate, total line"),
-          Map.entry("plate_load", "Load that counts toward it"),
-          Map.entry("plate_margin", "Margin to it (negative = over)"),
+          Map.entry("plate_load", "Load toward the total line"),
+          Map.entry("plate_margin", "Margin (negative: over)"),
           Map.entry("plate_persons_weight", "Plate, persons line"),
           Map.entry("plate_persons_load", "Persons aboard"),
-          Map.entry("plate_persons_margin", "Margin to it for persons (negative = over)"),
-          Map.entry("best_tackle_centre", "Tackle: centre in the best stow plan found"),
-          Map.entry("bow_change_per_plan", "Bow at rest with the recommended moves, up positive"),
-          Map.entry("heel_now_deg", "Heel now, starboard down positive"),
-          Map.entry("heel_with_plan_deg", "Heel with the recommended moves"));
+          Map.entry("plate_persons_margin", "Margin (negative: over)"),
+          Map.entry("best_tackle_centre", "Tackle centre, best plan"),
+          Map.entry("bow_change_per_plan", "Bow with the moves (up +)"),
+          Map.entry("heel_now_deg", "Heel now (starboard +)"),
+          Map.entry("heel_with_plan_deg", "Heel with the moves"));
 
   private LoadSummary() {}
 

@@ -153,12 +153,7 @@ public final class WeightByCompartmentSheet {
                 "Boxes as packed, and loose items, as far as their weight is known.",
                 CompartmentLoad::weight)
             .summed(),
-        Column.of(
-            "share_pct",
-            "Share",
-            Format.PERCENT,
-            "Share of the tackle's weight, in percent.",
-            CompartmentLoad::sharePercent),
+        Column.csvOnly("share_pct", Format.PERCENT, CompartmentLoad::sharePercent),
         Column.of(
             "from_transom",
             "From transom",
