@@ -245,7 +245,7 @@ final class ToDo {
     if (results.stow().refusal().orElse(null) instanceof Refusal.Outside outside) {
       steps.add(
           Step.of(
-              "No stow plan: " + StowPlanSheet.refusal(outside),
+              "No stow plan: " + StowWords.refusal(outside),
               Tone.BAD,
               Optional.of(outside.places().get(0).positionAt())));
     }
@@ -261,7 +261,7 @@ final class ToDo {
         "Stow plan",
         details(
             moves,
-            StowPlanSheet::instruction,
+            StowWords::instruction,
             step ->
                 find(
                     "Stow plan",
