@@ -24,6 +24,7 @@ import sparewell.AnalysedDemo;
 import sparewell.Command;
 import sparewell.Ticking;
 import sparewell.ooxml.Zips;
+import sparewell.workbook.Beginner;
 
 /** The demo's angler does what the front page says, ticks it off, and posts. */
 class PostTest {
@@ -33,6 +34,12 @@ class PostTest {
   @BeforeEach
   void analysed() throws Exception {
     book = AnalysedDemo.copy(folder);
+  }
+
+  /** The workbook of a beginner instead, where the demo shows nothing more. */
+  private void small() {
+    book = Beginner.write(folder.resolve("small.xlsx"));
+    analyse();
   }
 
   private Command analyse() {
@@ -141,6 +148,7 @@ class PostTest {
 
   @Test
   void oneBadEntryAndNothingIsPosted() throws Exception {
+    small();
     Ticking.edit(
         book,
         open -> {
@@ -188,6 +196,7 @@ class PostTest {
 
   @Test
   void aCopyOfOurSheetIsNeverRead() throws Exception {
+    small();
     Ticking.edit(
         book,
         open -> {
