@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.sun.management.OperatingSystemMXBean;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
+import java.lang.management.MemoryPoolMXBean;
+import java.lang.management.MemoryType;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -32,7 +34,13 @@ class ValueCheck {
 
   @TempDir private Path folder;
 
-  private record Case(long seed, double seconds, String altered, String fault) {}
+  /**
+   * A season run.
+   *
+   * @param seconds CPU of the whole process
+   * @param megabytes most heap in use, garbage included
+   */
+  private record Case(long seed, double seconds, double megabytes, String altered, String fault) {}
 
   @Test
   void everySeasonEndsInFiniteFigures() throws IOException {
@@ -55,18 +63,24 @@ class ValueCheck {
     Path book = season.book().write(folder.resolve("season.xlsx"));
     OperatingSystemMXBean system =
         (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
+    List<MemoryPoolMXBean> heap =
+        ManagementFactory.getMemoryPoolMXBeans().stream()
+            .filter(pool -> pool.getType() == MemoryType.HEAP)
+            .toList();
+    heap.forEach(MemoryPoolMXBean::resetPeakUsage);
     long start = system.getProcessCpuTime();
     Command run =
         Command.run(
             "analyse", book, "--reports", folder.resolve("reports"), "--as-of", ValueSeason.AS_OF);
     double seconds = (system.getProcessCpuTime() - start) * 1e-9;
+    double megabytes = heap.stream().mapToLong(pool -> pool.getPeakUsage().getUsed()).sum() / 1e6;
     String fault = fault(run, folder.resolve("reports/season"));
     if (fault.isEmpty() && seconds > MOST_SECONDS) {
       fault = "slow";
     }
     Files.delete(book);
     delete(folder.resolve("season-backups"));
-    return new Case(seed, seconds, altered, fault);
+    return new Case(seed, seconds, megabytes, altered, fault);
   }
 
   private static String fault(Command run, Path reports) throws IOException {
@@ -90,7 +104,14 @@ class ValueCheck {
     double all = cases.stream().mapToDouble(Case::seconds).sum();
     long bad = cases.stream().filter(one -> !one.fault().isEmpty()).count();
     System.out.printf(
-        "%d seasons, %d with faults, %.0f s of CPU; slowest:%n", cases.size(), bad, all);
+        "%d seasons from seed %d, %d with faults; CPU %.0f s, %.2f s each; most heap %.0f MB;"
+            + " slowest:%n",
+        cases.size(),
+        SEED,
+        bad,
+        all,
+        all / cases.size(),
+        cases.stream().mapToDouble(Case::megabytes).max().orElse(0));
     cases.stream()
         .sorted(Comparator.comparingDouble(Case::seconds).reversed())
         .limit(SLOWEST_SHOWN)
@@ -99,7 +120,8 @@ class ValueCheck {
 
   private static void print(Case one) {
     System.out.printf(
-        "seed %d: %.1f s; %s; %s%n", one.seed(), one.seconds(), one.fault(), one.altered());
+        "seed %d: %.1f s, %.0f MB; %s; %s%n",
+        one.seed(), one.seconds(), one.megabytes(), one.fault(), one.altered());
   }
 
   private static void delete(Path place) throws IOException {

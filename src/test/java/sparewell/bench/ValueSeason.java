@@ -266,7 +266,7 @@ final class ValueSeason {
           default -> 1 + random.nextInt(3);
         };
     boolean columns = random.nextInt(3) == 0;
-    for (int i = 0; i < times; i++) {
+    for (int i = 0; i < times || done.isEmpty(); i++) {
       List<String> names = new ArrayList<>(sheets.keySet());
       String name = names.get(random.nextInt(names.size()));
       List<List<String>> rows = sheets.get(name);

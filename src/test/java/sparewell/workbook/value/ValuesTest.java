@@ -132,7 +132,7 @@ class ValuesTest {
   @CsvSource({
     "crnak, crank, 1",
     "crankk, crank, 1",
-    "chatterbite, chatterbait, 2",
+    "shimmerbite, shimmerbait, 2",
     "fog, frog, 1",
     "jgi, jig, 1",
     "tray a, tray b, 1"
