@@ -128,6 +128,31 @@ class JointChanceTest {
         Map.of(RED, 3, BLUE, 2, GREEN, 1));
   }
 
+  /**
+   * Shares of so many past losses were products beyond the largest double, and their ratio none.
+   */
+  @Test
+  void lossesOfTenThousandsOnEveryTrip() {
+    LogBook book = new LogBook().style("Shad", "Soft", "red", "blue");
+    for (int t = 0; t < 6; t++) {
+      book.trip("T" + t, 10 * t, 8, "wood").thrown("T" + t, "Shad", 2);
+      book.lost("T" + t, "Shad", t % 2 == 0 ? "red" : "blue", 10_000);
+    }
+    LossModel model = LossModel.fit(book.season());
+    List<Exposure> use = List.of(hours(6, 1, "wood", RED, BLUE));
+    CountDistribution red = model.itemLosses("Shad", use).get(RED);
+    double before = 0;
+    for (int stock : new int[] {12, 3_000, 20_000, 60_000, 10_000_000}) {
+      double lasts =
+          model.nothingRunsOut(
+              List.of(new LossForecast.StyleStock("Shad", use, Map.of(RED, stock))));
+      assertEquals(red.atMost(stock), lasts, 0.03, "stock " + stock);
+      assertTrue(lasts >= before - 1e-9);
+      before = lasts;
+    }
+    assertTrue(before > 0.999);
+  }
+
   @Test
   void severalItemsOfOneStyle() {
     agrees(List.of(shad()));

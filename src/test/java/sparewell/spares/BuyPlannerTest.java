@@ -55,6 +55,22 @@ class BuyPlannerTest {
     assertEquals(0.54134113, list.lines().get(1).shortageAfterPieces(), 1e-8);
   }
 
+  /** R 4.2.2: qnbinom(0.95, size = 2, mu = 20000) = 47440. */
+  @Test
+  void thousandsOfPacksAreBoughtInLots() {
+    SeasonMaker maker =
+        new SeasonMaker().style("Jig").pack(1, "1.00").add().aboard("Jig", "", "B", 0);
+    KnownForecast forecast = new KnownForecast().negBin("Jig", 20_000 / 24.0, 2);
+    SparesReport spares = SparesPlanner.plan(maker.season(), maker.onHand(), forecast);
+    assertEquals(47_440, spares.rows().get(0).buyPacks(), 100, "to a lot");
+    assertTrue(new PackSource(spares.rows(), Optional.empty()).wanted().size() <= 1_000);
+    BuyList list = BuyPlanner.plan(maker.season(), spares, forecast);
+    BuyList.Line all = list.lines().get(0);
+    assertEquals(1, list.lines().size());
+    assertEquals(spares.rows().get(0).buyPacks(), all.packs());
+    assertEquals(0, new BigDecimal(all.packs()).compareTo(all.cumulativeCost().get()));
+  }
+
   @Test
   void importanceWeighsShortage() {
     SeasonMaker maker =

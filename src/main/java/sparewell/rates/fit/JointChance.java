@@ -40,7 +40,7 @@ public final class JointChance<S> {
    * @param bundle pieces in a bundle
    */
   public record Lasting(List<RateFit.Term> terms, double[] lasts, int bundle) {
-    private static final int LONGEST = 300;
+    private static final int LONGEST = 400;
     private static final double NOTHING = 1e-12;
 
     /**
@@ -166,7 +166,8 @@ public final class JointChance<S> {
 
   /**
    * E g(N), N a sum of negative binomials, by the recursion of CountMixture; to 1e-12. In bundles
-   * the sum counts as one negative binomial of its mean and variance.
+   * the sum counts as one negative binomial of its mean and variance, which may put a chance off by
+   * 0.03.
    */
   private static double expect(Lasting demand, double[] means, double[] sizes, int from, int to) {
     double[] g = demand.lasts();
@@ -180,7 +181,9 @@ public final class JointChance<S> {
         mean[0] += means[e];
         extra += means[e] / sizes[e] * means[e];
       }
-      size[0] = mean[0] / Math.max(extra / mean[0], 1e-12 * mean[0]);
+      // What the whole bundles add to the variance is taken off that of the sizes.
+      double spread = extra / mean[0] / mean[0] - (demand.bundle() - 1) / mean[0];
+      size[0] = 1 / Math.max(spread, 1e-12);
     }
     double[] flow = new double[share.length];
     for (int e = 0; e < share.length; e++) {
