@@ -22,7 +22,7 @@ final class StowSearch {
   private static final double HOT = 0.2;
 
   /** Branches that a cooling looks at, at most. */
-  private static final long COOLING = 4_000_000;
+  private static final long COOLING = 2_000_000;
 
   /** Most branches looked at to finish at once, before the annealing and at a node. */
   private static final long FINISH_ROOT = 40_000;
