@@ -38,7 +38,9 @@ public final class ReportSheets {
             WeightByCompartmentSheet.of(results.load(), results.spares().idle(), units(results)));
     all.put(
         "Stow plan", results -> StowPlanSheet.of(results.stow(), results.load(), units(results)));
-    all.put(WhereItIsSheet.NAME, results -> WhereItIsSheet.of(results.onHand()));
+    all.put(
+        WhereItIsSheet.NAME,
+        results -> WhereItIsSheet.of(results.onHand(), results.season().compartments()));
     all.put(
         LabelsSheet.NAME,
         results -> LabelsSheet.of(results.season(), results.onHand(), results.stow()));

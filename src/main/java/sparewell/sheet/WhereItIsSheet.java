@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import sparewell.finding.Cell;
+import sparewell.season.Compartment;
 import sparewell.season.Place;
 import sparewell.stock.Holding;
 import sparewell.stock.OnHand;
@@ -48,15 +49,17 @@ public final class WhereItIsSheet {
       Comparator.comparing(Holding::item)
           .thenComparing(holding -> holding.place().name())
           .thenComparing(holding -> holding.place().compartment());
-  private static final Comparator<Holding> BY_BOX =
-      Comparator.<Holding, String>comparing(holding -> holding.place().compartment())
-          .thenComparing(holding -> holding.place().box())
-          .thenComparing(Holding::item);
+
+  /** What a page takes for sure, upright or lying, in points. */
+  private static final double PAGE = 550;
+
+  /** Title, headings and sums of a box, and the space between, in points. */
+  private static final double AROUND_BOX = 75;
 
   private WhereItIsSheet() {}
 
-  /** The sheet for what is on hand. */
-  public static ReportSheet of(OnHand onHand) {
+  /** The sheet for what is on hand; its boxes come as they stand, from the bow aft, then ashore. */
+  public static ReportSheet of(OnHand onHand, List<Compartment> compartments) {
     Column<Holding> style =
         Column.of(
             "style", "Style", Format.TEXT, "Style of the item.", holding -> holding.item().style());
@@ -111,10 +114,14 @@ public final class WhereItIsSheet {
     blocks.add(way(Layout.FIRST_ROW + WAY_ROWS + 1 + Layout.rowsOf(items) + 2));
     blocks.add(items);
     String on = "";
-    for (List<Holding> there : byPlace(onHand)) {
+    double filled = 0;
+    for (List<Holding> there : byPlace(onHand, compartments)) {
       String standsIn = there.get(0).place().compartment();
-      if (blocks.size() == BEFORE_BOXES || !standsIn.equals(on)) {
-        blocks.add(new Block.NewPage()); // boxes that stand together share pages
+      double high = AROUND_BOX + there.size() * HIGH_ENOUGH;
+      filled += high;
+      if (blocks.size() == BEFORE_BOXES || !standsIn.equals(on) || filled > PAGE) {
+        blocks.add(new Block.NewPage()); // boxes that stand together share a page, none is torn
+        filled = high;
       }
       on = standsIn;
       blocks.add(head(there.get(0).place()));
@@ -127,10 +134,15 @@ public final class WhereItIsSheet {
         NAME, "Where is it? First by item; further down box by box, to count.", blocks);
   }
 
-  private static Collection<List<Holding>> byPlace(OnHand onHand) {
+  private static Collection<List<Holding>> byPlace(OnHand onHand, List<Compartment> compartments) {
+    List<String> standing = compartments.stream().map(Compartment::name).toList();
+    Comparator<Holding> byBox =
+        Comparator.<Holding>comparingInt(holding -> standing.indexOf(holding.place().compartment()))
+            .thenComparing(holding -> holding.place().box())
+            .thenComparing(Holding::item);
     Map<Place, List<Holding>> places = new LinkedHashMap<>();
     onHand.holdings().stream()
-        .sorted(BY_BOX)
+        .sorted(byBox)
         .forEach(h -> places.computeIfAbsent(h.place(), place -> new ArrayList<>()).add(h));
     places.values().removeIf(there -> there.stream().allMatch(h -> h.pieces() == 0));
     return places.values();

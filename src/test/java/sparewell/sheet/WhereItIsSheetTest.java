@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import sparewell.season.Season;
+import sparewell.season.SeasonOrder;
 import sparewell.stock.OnHandCalculator;
 import sparewell.table.Block;
 import sparewell.table.Column;
@@ -16,13 +18,56 @@ import sparewell.workbook.read.Reading;
 
 class WhereItIsSheetTest {
   private static final ReportSheet SHEET =
-      WhereItIsSheet.of(
-          OnHandCalculator.of(
-              Reading.of(
-                      Books.season()
-                          .plus("Boxes", "Empty box|Bow|1")
-                          .plus("Stock", "Crank|'3/8|Blue|Tray A|0|2026-01-01"))
-                  .season()));
+      of(
+          Books.season()
+              .plus("Boxes", "Empty box|Bow|1")
+              .plus("Stock", "Crank|'3/8|Blue|Tray A|0|2026-01-01"));
+
+  private static ReportSheet of(Books books) {
+    Season season = SeasonOrder.of(Reading.of(books).season());
+    return WhereItIsSheet.of(OnHandCalculator.of(season), season.compartments());
+  }
+
+  /** What each page begins with. */
+  private static List<String> pages(ReportSheet sheet) {
+    List<String> pages = new ArrayList<>();
+    List<Block> blocks = sheet.blocks();
+    for (int i = 0; i < blocks.size(); i++) {
+      if (blocks.get(i) instanceof Block.NewPage) {
+        pages.add(((Block.Text) blocks.get(i + 1)).lines().get(0).text());
+        assertTrue(blocks.get(i + 2) instanceof Block.Rows);
+      }
+    }
+    return pages;
+  }
+
+  /**
+   * From the bow aft, then ashore; what no longer fits on a page of its compartment has its own.
+   */
+  @Test
+  void boxesComeAsTheyStandAndNoneIsTorn() {
+    StringBuilder stock = new StringBuilder();
+    for (String box : List.of("Aft 1", "Aft 2", "Aft 3", "Fore", "Home")) {
+      for (int n = 0; n < 9; n++) {
+        stock.append("Lure|C").append(n).append('|').append(box).append("|1\n");
+      }
+    }
+    ReportSheet sheet =
+        of(
+            Books.empty()
+                .with("Styles", "Style|Family\nLure|Lures")
+                .with(
+                    "Boxes",
+                    "Box|Compartment\nAft 1|Aft\nAft 2|Aft\nAft 3|Aft\nFore|Well\nHome|Attic")
+                .with(
+                    "Compartments",
+                    "Compartment|From transom|Ashore\nAft|20|\nAttic|0|yes\nWell|90|")
+                .with("Trips", "Trip|Date|Hours")
+                .with("Losses", "Trip|Style|Lost")
+                .with("Stock", "Style|Colour|Box|Count\n" + stock.toString().strip()));
+    assertEquals(
+        List.of("Fore, in Well", "Aft 1, in Aft", "Aft 3, in Aft", "Home, in Attic"), pages(sheet));
+  }
 
   private static List<Table<?>> tables() {
     List<Table<?>> tables = new ArrayList<>();
@@ -36,15 +81,7 @@ class WhereItIsSheetTest {
 
   @Test
   void everyPlaceThatHoldsSomethingHasATableToCountItOnAndEachCompartmentItsPages() {
-    List<Block> blocks = SHEET.blocks();
-    List<String> pages = new ArrayList<>();
-    for (int i = 0; i < blocks.size(); i++) {
-      if (blocks.get(i) instanceof Block.NewPage) {
-        pages.add(((Block.Text) blocks.get(i + 1)).lines().get(0).text());
-        assertTrue(blocks.get(i + 2) instanceof Block.Rows);
-      }
-    }
-    assertEquals(List.of("Tray A, in Bow", "Loose in Shelf"), pages);
+    assertEquals(List.of("Tray A, in Bow", "Loose in Shelf"), pages(SHEET));
     assertEquals(List.of(4, 3, 1), tables().stream().map(table -> table.rows().size()).toList());
   }
 
