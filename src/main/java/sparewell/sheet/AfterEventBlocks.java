@@ -49,7 +49,7 @@ final class AfterEventBlocks {
         after.styles().stream().mapToDouble(AfterEvent.StyleResult::expectedPieces).sum();
     return String.format(
         Locale.ROOT,
-        "You lost %s worth %s%s; %.1f were foreseen for the hours thrown.",
+        "You lost %s worth %s%s; the forecast for the hours thrown was %.1f.",
         Phrase.count(lost.pieces(), "piece"),
         Phrase.money(lost.money(), results.season().settings().currency()),
         lost.unpricedPieces() > 0 ? " (" + lost.unpricedPieces() + " without a price)" : "",
@@ -106,7 +106,7 @@ final class AfterEventBlocks {
   private static Table<AfterEvent.StyleResult> table(AfterEvent after) {
     return new Table<>(
         "",
-        "Foreseen before it and lost, the most unusual first",
+        "Forecast and actual losses, the most unusual first",
         List.of(
             Column.sheetOnly("Style", Format.TEXT, "Style.", AfterEvent.StyleResult::style),
             Column.sheetOnly(
@@ -114,7 +114,7 @@ final class AfterEventBlocks {
             Column.<AfterEvent.StyleResult>sheetOnly(
                     "Foreseen",
                     Format.NUMBER,
-                    "Pieces foreseen to be lost in these hours, from the trips before.",
+                    "Pieces expected to be lost in these hours, forecast from the trips before.",
                     AfterEvent.StyleResult::expectedPieces)
                 .summed(),
             Column.<AfterEvent.StyleResult>sheetOnly(
@@ -123,7 +123,7 @@ final class AfterEventBlocks {
             Column.<AfterEvent.StyleResult>sheetOnly(
                     "How usual",
                     Format.PROBABILITY,
-                    "Chance of a result at least as far from what was foreseen, on either side.",
+                    "Two-sided probability of a result at least as far from the forecast.",
                     AfterEvent.StyleResult::unusualProbability)
                 .toned(one -> one.unusualProbability() < UNUSUAL ? Tone.WATCH : Tone.NONE)),
         after.styles(),

@@ -34,7 +34,7 @@ public final class BuyListSheet {
       blocks.add(new Block.Rows(curve));
     }
     offSeason.ifPresent(view -> blocks.addAll(OffSeasonBlocks.of(view, list.currency())));
-    return new ReportSheet(NAME, "What to buy first with the money at hand", blocks);
+    return new ReportSheet(NAME, "What to buy first with the money available", blocks);
   }
 
   private static List<Block.Line> top(BuyList list) {
@@ -82,8 +82,7 @@ public final class BuyListSheet {
       return Phrase.strong("Your budget pays for nothing of what is needed.", Tone.WATCH);
     }
     return Phrase.strong(
-        "Nothing is needed for what you expect to lose"
-            + (fills.isEmpty() ? "." : "; " + fills + "."),
+        "Nothing is needed for the expected losses" + (fills.isEmpty() ? "." : "; " + fills + "."),
         Tone.GOOD);
   }
 
@@ -152,13 +151,13 @@ public final class BuyListSheet {
     return new Table<>(
         "buy-list.csv",
         fills
-            ? "2. These only fill floors: what you want aboard anyway (" + list.currency() + ")"
-            : "1. Buy these first, in this order: they lower what you expect to miss ("
+            ? "2. These only fill floors, the least you want aboard (" + list.currency() + ")"
+            : "1. Buy these first, in this order: they lower the expected shortage ("
                 + list.currency()
                 + ")",
         columns(list.budget().isPresent()),
         list.part(fills),
-        fills ? "No floor is open." : "Nothing more is needed for what you expect to lose.");
+        fills ? "No floor is unfilled." : "Nothing more is needed for the expected losses.");
   }
 
   private static List<Column<BuyList.Line>> columns(boolean limited) {

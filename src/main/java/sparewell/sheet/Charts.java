@@ -52,8 +52,8 @@ final class Charts {
             "What you lose of each style, with 90 % intervals",
             "Style",
             "Pieces lost in 10 hours",
-            "See: a long whisker means the log says little yet. Where the hollow bar (log alone)"
-                + " and the filled one part, the style leans on its family.",
+            "A long whisker means that there are few data yet. Where the two bars differ, the"
+                + " estimate borrows from the style's family.",
             data,
             "Style",
             List.of(
@@ -93,8 +93,8 @@ final class Charts {
             "Chance to run out against pieces aboard: the items worst off",
             "Pieces aboard",
             "Chance to run out",
-            "See: each line falls with every piece you add; where it flattens, more pieces hardly"
-                + " help.",
+            "Each piece more lowers the chance of running out; where a line flattens, further"
+                + " pieces hardly help.",
             data,
             "Pieces",
             series));
@@ -112,7 +112,7 @@ final class Charts {
             "What the money buys",
             "Money spent",
             "Chance that nothing important runs out",
-            "See: where the line turns flat, more money hardly makes you safer; it fills up"
+            "Where the line turns flat, further money hardly lowers the risk; it only fills"
                 + " floors.",
             curve,
             "Money",
@@ -137,7 +137,7 @@ final class Charts {
             "Tackle weight along the boat",
             "Compartment, transom on the left, bow on the right",
             "Weight",
-            "See: light forward, heavy aft means tall columns on the left and low ones on the"
+            "Light forward and heavy aft shows as tall columns on the left and low ones on the"
                 + " right.",
             data,
             "Compartment",
@@ -166,7 +166,7 @@ final class Charts {
             "Losses per month by cause",
             "Month",
             "Pieces lost",
-            "See: which months cost most, and whether snags or fish take the pieces.",
+            "Months with the highest losses, and what caused them.",
             data,
             "Month",
             series));
@@ -206,8 +206,8 @@ final class Charts {
             "Stock left if nothing is bought: the styles that run down first",
             "After the event of that date",
             "Pieces left",
-            "See: where the band reaches the bottom, the style may have run out; nine times in ten"
-                + " the stock stays within the band.",
+            "The band holds the stock with 90 % probability; where it reaches zero, the style may"
+                + " have run out.",
             data,
             "Date",
             series));

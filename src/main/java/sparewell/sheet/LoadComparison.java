@@ -19,7 +19,7 @@ final class LoadComparison {
   /** The lines, under a heading of their own. */
   static List<Block.Line> lines(LoadReport report, List<IdleStyle> idle, UnitSystem units) {
     List<Block.Line> lines = new ArrayList<>();
-    lines.add(Block.Line.heading("How much the tackle matters"));
+    lines.add(Block.Line.heading("Effect of the tackle on the whole boat"));
     if (report.allUp().weightKg() > 0) {
       double share = 100 * report.tackle().weightKg() / report.allUp().weightKg();
       lines.add(

@@ -30,8 +30,7 @@ public final class LossRatesSheet {
     blocks.add(new Block.Rows(rates(model.styles(), model.otherLogs() > 0)));
     blocks.add(new Block.Rows(covers(model.covers())));
     Charts.lossRates(model.styles()).ifPresent(blocks::add);
-    return new ReportSheet(
-        "Loss rates", "What you really lose of each style, and how sure that is", blocks);
+    return new ReportSheet("Loss rates", "Loss rate of each style, and how certain it is", blocks);
   }
 
   private static List<Block.Line> top(LossModel model) {
@@ -46,8 +45,8 @@ public final class LossRatesSheet {
                 Block.Line.of(
                     String.format(
                         java.util.Locale.ROOT,
-                        "Most is lost of %s: about %.1f pieces in 10 hours, most likely %.1f to"
-                            + " %.1f.",
+                        "Highest loss rate: %s, about %.1f pieces per 10 hours (90 %% interval %.1f to"
+                            + " %.1f).",
                         rate.style(),
                         rate.ratePer10Hours().orElse(0),
                         rate.low90Per10Hours().orElse(0),
@@ -55,18 +54,18 @@ public final class LossRatesSheet {
     if (model.otherLogs() > 0) {
       lines.add(
           Block.Line.of(
-              "The rates lean on the experience of "
+              "The rates also use the experience of "
                   + model.otherLogs()
                   + (model.otherLogs() == 1 ? " other log" : " other logs")
-                  + ", as what is believed before your own log, which outweighs it as it grows;"
-                  + " 'Rests on' says how much."));
+                  + " as a prior; your own log outweighs it as it grows. 'Rests on' says how much of each"
+                  + " rate comes from where."));
       lines.addAll(OthersLines.of(model.styles()));
     }
     if (!model.converged()) {
       lines.add(
           Phrase.strong(
-              "The rates did not settle on one best fit: they are averaged over a wide range and"
-                  + " less certain than shown.",
+              "The fit of the rates did not converge: they are averaged over a wide range and less"
+                  + " certain than shown.",
               Tone.WATCH));
     }
     lines.add(
@@ -74,10 +73,10 @@ public final class LossRatesSheet {
             (model.perHourAfloat()
                     ? "Hours are hours afloat, since no trip has Style hours; "
                     : "Hours are hours thrown; ")
-                + "rates are at your usual mix of cover. A style with few trips leans on its"
-                + " family; own share is the part that rests on its own log. The rate on your next"
-                + " trip lies between Low and High nine times in ten: rates wander from trip to"
-                + " trip, and that is counted in."));
+                + "rates apply to your usual mix of cover. A style with few trips borrows from its"
+                + " family; Own share is the part that comes from its own log. Low and High enclose"
+                + " the rate on your next trip with 90 % probability; that includes the change of"
+                + " rates from trip to trip."));
     return lines;
   }
 
@@ -101,31 +100,31 @@ public final class LossRatesSheet {
                     "raw_per_10h",
                     "Log alone",
                     Format.NUMBER,
-                    "Pieces lost divided by hours, times 10: what the log alone says",
+                    "Pieces lost divided by hours, times 10: your log alone",
                     StyleRate::rawPer10Hours),
                 Column.of(
                     "rate_per_10h",
                     "Best estimate",
                     Format.NUMBER,
-                    "Best estimate of pieces lost in 10 hours, own log and family together",
+                    "Estimated pieces lost per 10 hours, from the style's own log and its family",
                     StyleRate::ratePer10Hours),
                 Column.of(
                     "low90_per_10h",
                     "Low",
                     Format.NUMBER,
-                    "The rate on the next trip is higher than this with 95 % chance",
+                    "The rate on the next trip is above this with 95 % probability",
                     StyleRate::low90Per10Hours),
                 Column.of(
                     "high90_per_10h",
                     "High",
                     Format.NUMBER,
-                    "The rate on the next trip is lower than this with 95 % chance",
+                    "The rate on the next trip is below this with 95 % probability",
                     StyleRate::high90Per10Hours),
                 Column.of(
                     "own_share",
                     "Own share",
                     Format.PROBABILITY,
-                    "How much of the rate comes from the style's own log; the rest is its family's",
+                    "Share of the rate that comes from the style's own log; the rest comes from its family",
                     StyleRate::ownShare)));
     if (others) {
       columns.addAll(OthersLines.columns());
@@ -133,7 +132,7 @@ public final class LossRatesSheet {
     columns.add(Column.of("note", "Note", Format.TEXT, "What to bear in mind", StyleRate::note));
     return new Table<>(
         "loss-rates.csv",
-        "Loss rate of each style: pieces lost in 10 hours",
+        "Loss rates: pieces lost per 10 hours",
         columns,
         rows,
         "No styles are listed.");
@@ -148,25 +147,25 @@ public final class LossRatesSheet {
                 "multiplier",
                 "Losses times",
                 Format.NUMBER,
-                "What this cover multiplies losses with, against your usual mix of cover",
+                "Factor by which this cover multiplies losses, relative to your usual mix",
                 CoverEffect::multiplier),
             Column.of(
                 "low90",
                 "Low",
                 Format.NUMBER,
-                "The true figure is higher than this with 95 % chance",
+                "The factor is above this with 95 % probability",
                 CoverEffect::low90),
             Column.of(
                 "high90",
                 "High",
                 Format.NUMBER,
-                "The true figure is lower than this with 95 % chance",
+                "The factor is below this with 95 % probability",
                 CoverEffect::high90));
     return new Table<>(
         "cover-effects.csv",
-        "What cover does to losses",
+        "Effect of cover on losses",
         columns,
         rows,
-        "No trip has a Cover: fill it in to see what it does to losses.");
+        "No trip has a Cover: fill it in to see its effect on losses.");
   }
 }

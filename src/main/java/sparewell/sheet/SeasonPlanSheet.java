@@ -44,7 +44,7 @@ public final class SeasonPlanSheet {
     blocks.add(new Block.Rows(risky(plan)));
     blocks.add(new Block.FileOnly(lines(plan)));
     return new ReportSheet(
-        NAME, "What the events ahead will use, and what to order by when", blocks);
+        NAME, "What the coming events will use, and what to order by when", blocks);
   }
 
   private static List<Block.Line> top(SeasonPlan plan, Settings settings) {
@@ -85,9 +85,9 @@ public final class SeasonPlanSheet {
         Phrase.small(
             String.format(
                 Locale.ROOT,
-                "Counted from what is aboard and ashore now; practice trips in between are not"
-                    + " foreseen. The first order holds all that Buy list asks for, and what later"
-                    + " events want so early. Order %s days ahead (Lead time in Settings).",
+                "Starts from what is aboard and ashore now; practice trips in between are not"
+                    + " included. The first order covers all of Buy list and whatever later events"
+                    + " need that early. Lead time: %s days (Settings).",
                 Phrase.number(settings.leadTimeDays()))));
     return lines;
   }
@@ -99,7 +99,7 @@ public final class SeasonPlanSheet {
           (plan.purchases().isEmpty() ? "Nothing to order: what" : "What")
               + " you have lasts through all "
               + Phrase.count(plan.stages().size(), "event")
-              + " ahead with the chance you want.",
+              + " ahead with the wanted chance.",
           Tone.GOOD);
     }
     SeasonPlan.Purchase first = all.get(0);
@@ -125,7 +125,7 @@ public final class SeasonPlanSheet {
             Block.Line.of(
                 "With the first order, "
                     + amount(floors, currency)
-                    + " that no loss asks for only fill floors: they stand on Buy list."));
+                    + " only fill floors; they are on Buy list."));
   }
 
   private static int packs(List<SeasonPlan.Purchase> of) {
@@ -178,9 +178,9 @@ public final class SeasonPlanSheet {
                 ? "Your " + money + " pay for all of it."
                 : "Your "
                     + money
-                    + " pay for all that losses ask for; "
+                    + " pay for all that expected losses require; "
                     + Phrase.money(left, settings.currency())
-                    + " of it are left for floors."));
+                    + " of it remain for floors."));
   }
 
   private static Table<SeasonPlan.Stage> events(SeasonPlan plan, String currency) {
@@ -204,7 +204,7 @@ public final class SeasonPlanSheet {
                 .quiet()
                 .summed(),
             Column.<SeasonPlan.Stage>sheetOnly(
-                    "Chance, nothing bought",
+                    "Chance if nothing bought",
                     Format.PROBABILITY,
                     "Chance that nothing important has run out by its end if nothing is bought.",
                     SeasonPlan.Stage::unboughtProbability)
@@ -263,30 +263,35 @@ public final class SeasonPlanSheet {
                     SeasonPlan.Purchase::cost)
                 .summed()),
         plan.forLosses(),
-        "No loss asks for anything.");
+        "The expected losses call for no order.");
   }
 
   private static Table<SeasonPlan.Month> months(SeasonPlan plan, String currency) {
+    List<Column<SeasonPlan.Month>> columns =
+        new ArrayList<>(
+            List.of(
+                Column.sheetOnly(
+                    "Month", Format.TEXT, "Month to order in.", month -> month.month().toString()),
+                Column.<SeasonPlan.Month>sheetOnly(
+                        "Packs", Format.COUNT, "Packs to order.", SeasonPlan.Month::packs)
+                    .summed(),
+                Column.<SeasonPlan.Month>sheetOnly(
+                        "Money",
+                        Format.MONEY,
+                        "Money for those with a price.",
+                        SeasonPlan.Month::money)
+                    .summed()));
+    if (plan.months().stream().anyMatch(month -> month.unpricedPacks() > 0)) {
+      columns.add(
+          Column.<SeasonPlan.Month>sheetOnly(
+                  "No price",
+                  Format.COUNT,
+                  "Packs whose price is not known.",
+                  SeasonPlan.Month::unpricedPacks)
+              .quiet());
+    }
     return new Table<>(
-        "",
-        "3. Money by month (" + currency + ")",
-        List.of(
-            Column.sheetOnly(
-                "Month", Format.TEXT, "Month to order in.", month -> month.month().toString()),
-            Column.<SeasonPlan.Month>sheetOnly(
-                    "Packs", Format.COUNT, "Packs to order.", SeasonPlan.Month::packs)
-                .summed(),
-            Column.<SeasonPlan.Month>sheetOnly(
-                    "Money", Format.MONEY, "Money for those with a price.", SeasonPlan.Month::money)
-                .summed(),
-            Column.<SeasonPlan.Month>sheetOnly(
-                    "Packs without a price",
-                    Format.COUNT,
-                    "Packs whose price is not known.",
-                    SeasonPlan.Month::unpricedPacks)
-                .quiet()),
-        plan.months(),
-        "No money is needed.");
+        "", "3. Money by month (" + currency + ")", columns, plan.months(), "No money is needed.");
   }
 
   /** What may run out or is to be ordered; a page of what is safe would hide it. */

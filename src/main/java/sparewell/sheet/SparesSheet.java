@@ -53,7 +53,7 @@ public final class SparesSheet {
           Block.Line.of(
               String.format(
                   Locale.ROOT,
-                  "Chance that nothing important runs out: %s now, %s once you brought what lies"
+                  "Chance that nothing important runs out: %s now, %s after bringing aboard what lies"
                       + " ashore, %s once you also bought the whole list.",
                   Phrase.chance(outlook.nowProbability()),
                   Phrase.chance(outlook.afterBringingProbability()),

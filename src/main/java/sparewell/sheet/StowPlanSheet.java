@@ -232,7 +232,7 @@ public final class StowPlanSheet {
                     CurveRow::feasible)
                 .toned(row -> row.feasible() ? Tone.NONE : Tone.BAD));
     return new Table<>(
-        "stow-moves.csv", "What more moves would bring", columns, plan.curve(), "No moves.");
+        "stow-moves.csv", "What further moves would gain", columns, plan.curve(), "No moves.");
   }
 
   private static Table<TradeNote> notes(LoadReport report) {
