@@ -10,7 +10,7 @@ import java.util.Map;
  */
 final class Conditional {
   private static final double DEPTH = 13; // e^-13 of the peak of a family's mean is left out
-  private static final double FINE = 0.8; // of the least standard deviation, from point to point
+  private static final double FINE = 1.1; // of the least standard deviation, from point to point
 
   /** Sums below are those of logs: what {@link GammaDensity} leaves out might matter to them. */
   private static final double SMALL = 1e-28;

@@ -122,8 +122,8 @@ final class FitData {
     double largest = Math.max(typical, prior.logRateCentre()) + REACH;
     for (int s = 0; s < styles.length; s++) {
       double here = typical + others.familyCentre(familyOf.get(s));
-      // 0.9 of the narrowest standard deviation: off by 2 exp(-2 pi^2 / 0.81), less than 1e-10.
-      double narrow = 0.9 / Math.sqrt(SHAPE + StyleData.effectivePieces(trips.get(s), SIZE));
+      // 1.1 of the narrowest standard deviation: off by 2 exp(-2 pi^2 / 1.21), less than 2e-7.
+      double narrow = 1.1 / Math.sqrt(SHAPE + StyleData.effectivePieces(trips.get(s), SIZE));
       styles[s] = StyleData.of(trips.get(s), here, step, (int) (Math.min(narrow, WIDEST) / step));
       least = Math.min(least, Math.min(styles[s].first * styles[s].step, here - REACH));
       double last = (styles[s].first + styles[s].count) * styles[s].step;
