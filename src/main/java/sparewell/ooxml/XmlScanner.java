@@ -94,23 +94,7 @@ final class XmlScanner {
     }
     int nameEnd = nameEnd(at + 1);
     List<XmlElement.Attribute> raw = new ArrayList<>();
-    int position = skipBlank(nameEnd);
-    while (text.charAt(position) != '>' && text.charAt(position) != '/') {
-      int attributeEnd = nameEnd(position);
-      int equals = skipBlank(attributeEnd);
-      int quote = skipBlank(equals + 1);
-      int close = text.indexOf(text.charAt(quote), quote + 1);
-      String name = text.substring(position, attributeEnd);
-      raw.add(
-          new XmlElement.Attribute(
-              prefix(name),
-              local(name),
-              "",
-              unescape(blanks(text.substring(quote + 1, close))),
-              position,
-              close + 1));
-      position = skipBlank(close + 1);
-    }
+    int position = attributes(skipBlank(nameEnd), raw);
     boolean single = text.charAt(position) == '/';
     int end = position + (single ? 2 : 1);
     Map<String, String> scope = scope(raw);
@@ -128,6 +112,28 @@ final class XmlScanner {
       open.push(element);
     }
     return end;
+  }
+
+  /** Reads attributes into a list; gives the place after them. */
+  private int attributes(int from, List<XmlElement.Attribute> raw) {
+    int position = from;
+    while (text.charAt(position) != '>' && text.charAt(position) != '/') {
+      int attributeEnd = nameEnd(position);
+      int equals = skipBlank(attributeEnd);
+      int quote = skipBlank(equals + 1);
+      int close = text.indexOf(text.charAt(quote), quote + 1);
+      String name = text.substring(position, attributeEnd);
+      raw.add(
+          new XmlElement.Attribute(
+              prefix(name),
+              local(name),
+              "",
+              unescape(blanks(text.substring(quote + 1, close))),
+              position,
+              close + 1));
+      position = skipBlank(close + 1);
+    }
+    return position;
   }
 
   private void add(XmlElement element) {

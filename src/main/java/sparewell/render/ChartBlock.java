@@ -181,9 +181,7 @@ final class ChartBlock {
                 : difference(one.heading(), interval.lowHeading(), chartRow, "down to ");
         plus = difference(interval.highHeading(), from, chartRow, "up to ");
       }
-      List<String> words = new ArrayList<>();
-      one.labelHeading()
-          .ifPresent(heading -> figures(heading).values().forEach(word -> words.add(text(word))));
+
       series.add(
           new Plot.Series(
               names.get(one.heading()),
@@ -191,7 +189,7 @@ final class ChartBlock {
               one.mark(),
               minus,
               plus,
-              List.copyOf(words)));
+              List.of()));
     }
     return new Plot(
         chart,

@@ -30,9 +30,6 @@ final class SheetPage {
   /** Headings stay in view only where enough of the screen is left below them. */
   private static final double MOST_POINTS_IN_VIEW = 170;
 
-  /** The same where the sheet asks for it. */
-  private static final double MOST_WANTED_IN_VIEW = 250;
-
   private static final double LARGE_PRINT = 1.4;
 
   /** A table that goes on without its headings is as bad as a further page. */
@@ -234,12 +231,12 @@ final class SheetPage {
    * that little of the screen would be left, the answer alone stays in view.
    */
   private static void keepInView(ReportSheet sheet, Table<?> table, Grid grid, int heading) {
-    boolean wanted = sheet.inView().filter(one -> one == table).isPresent();
+
     if (heading == 0
         || grid.headingRow > 0
         || grid.rowsInView > 1
         || grid.exactSize
-        || !wanted && (sheet.inView().isPresent() || !isOfMostRows(table, sheet.shown()))) {
+        || !isOfMostRows(table, sheet.shown())) {
       return;
     }
     double above = 0;
@@ -249,7 +246,7 @@ final class SheetPage {
     // Over tables with pages of their own they would stand twice.
     boolean pages = sheet.blocks().stream().anyMatch(Block.NewPage.class::isInstance);
     grid.headingRow = pages ? 0 : heading;
-    grid.rowsInView = above <= (wanted ? MOST_WANTED_IN_VIEW : MOST_POINTS_IN_VIEW) ? heading : 1;
+    grid.rowsInView = above <= MOST_POINTS_IN_VIEW ? heading : 1;
   }
 
   private static boolean isOfMostRows(Table<?> table, List<Block> blocks) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import sparewell.ooxml.PartNames;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
@@ -60,29 +61,24 @@ final class EditedParts {
             }
           }
         }
-        case "definedNames" -> {
-          for (XmlElement name : section.children("definedName")) {
-            name(sheets, added, xml, name, all);
-          }
-        }
-        case "bookViews" -> {
-          for (XmlElement view : section.children("workbookView")) {
-            String text = XmlOut.canonical(view, Map.of("activeTab", "", "firstSheet", ""));
-            if (view.attributes().stream().anyMatch(a -> !TAB_POSITIONS.contains(a.name()))) {
-              all.add(text);
-            }
-          }
-        }
-        case "calcPr" -> {
-          String text = XmlOut.canonical(section, Map.of("fullCalcOnLoad", ""));
-          if (section.attributes().stream().anyMatch(a -> !a.name().equals("fullCalcOnLoad"))) {
-            all.add(text);
-          }
-        }
+        case "definedNames" ->
+            section.children("definedName").forEach(n -> name(sheets, added, xml, n, all));
+        case "bookViews" ->
+            section.children("workbookView").forEach(v -> addWithout(TAB_POSITIONS, v, all));
+        case "calcPr" -> addWithout(Set.of("fullCalcOnLoad"), section, all);
         default -> all.add(xml.text(section));
       }
     }
     return all;
+  }
+
+  /** Adds an element without some attributes, unless it has no others. */
+  private static void addWithout(Set<String> ignored, XmlElement element, List<String> all) {
+    if (element.attributes().stream().anyMatch(a -> !ignored.contains(a.name()))) {
+      Map<String, String> without =
+          ignored.stream().collect(Collectors.toMap(name -> name, name -> ""));
+      all.add(XmlOut.canonical(element, without));
+    }
   }
 
   private static void name(

@@ -18,17 +18,8 @@ final class StyleList {
   /** The lists in the order that a styles part must have. */
   static final List<String> ORDER =
       List.of(
-          "numFmts",
-          "fonts",
-          "fills",
-          "borders",
-          "cellStyleXfs",
-          "cellXfs",
-          "cellStyles",
-          "dxfs",
-          "tableStyles",
-          "colors",
-          "extLst");
+          "numFmts fonts fills borders cellStyleXfs cellXfs cellStyles dxfs tableStyles colors extLst"
+              .split(" "));
 
   static final String MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
   private static final Pattern TAG = Pattern.compile("(</?)(?=\\w)");

@@ -67,12 +67,7 @@ final class EntryFill {
         blocks.add(block);
       }
     }
-    return new ReportSheet(
-        sheet.name(),
-        sheet.answer(),
-        blocks,
-        sheet.inView().map(table -> filled.containsKey(table) ? filled.get(table) : table),
-        sheet.largePrint());
+    return new ReportSheet(sheet.name(), sheet.answer(), blocks, sheet.largePrint());
   }
 
   /** Which table to type into it is. */

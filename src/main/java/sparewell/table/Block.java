@@ -24,7 +24,7 @@ public sealed interface Block
   /** A table. */
   record Rows(Table<?> table) implements Block {}
 
-  /** What follows begins a page of its own in print. */
+  /** A page break in print. */
   record NewPage() implements Block {}
 
   /** A table whose rows go to its file one by one; the sheet shows them in another way. */
@@ -65,7 +65,7 @@ public sealed interface Block
     }
   }
 
-  /** How a line stands out. */
+  /** Emphasis of a line. */
   enum Weight {
     PLAIN,
     STRONG,

@@ -60,7 +60,7 @@ public record Chart(
     return Math.max(SHORTEST_ROWS, Math.min(TALLEST_ROWS, bars));
   }
 
-  /** How the series of a chart are drawn. */
+  /** Kinds of chart. */
   public enum Kind {
     /** Lying bars, the first row on top. */
     BAR,
@@ -86,7 +86,7 @@ public record Chart(
     FOREST
   }
 
-  /** What stands for a value. */
+  /** Marks of a value. */
   public enum Mark {
     /** The usual of the kind: bars, columns, a line with markers. */
     USUAL,
@@ -105,29 +105,21 @@ public record Chart(
    * @param heading heading of its column, which is also its name
    * @param mark what stands for a value
    * @param interval interval shown as error bars
-   * @param labelHeading heading of a column of words written beside the markers of a scatter
    */
-  public record Series(
-      String heading, Mark mark, Optional<Interval> interval, Optional<String> labelHeading) {
+  public record Series(String heading, Mark mark, Optional<Interval> interval) {
     /** Drawn as is usual for the kind. */
     public static Series of(String heading) {
-      return new Series(heading, Mark.USUAL, Optional.empty(), Optional.empty());
+      return new Series(heading, Mark.USUAL, Optional.empty());
     }
 
     /** The same with another mark. */
     public Series as(Mark newMark) {
-      return new Series(heading, newMark, interval, labelHeading);
+      return new Series(heading, newMark, interval);
     }
 
     /** The same with error bars. */
     public Series between(String lowHeading, String highHeading) {
-      return new Series(
-          heading, mark, Optional.of(new Interval(lowHeading, highHeading)), labelHeading);
-    }
-
-    /** The same with words beside its markers. */
-    public Series labelled(String wordsHeading) {
-      return new Series(heading, mark, interval, Optional.of(wordsHeading));
+      return new Series(heading, mark, Optional.of(new Interval(lowHeading, highHeading)));
     }
   }
 }

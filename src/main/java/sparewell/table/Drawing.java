@@ -110,7 +110,7 @@ public record Drawing(
   public record Marker(double acrossShare, double downShare, double sizeShare, Mark mark)
       implements Shape {}
 
-  /** Where the lines of a text stand between the sides of their rectangle. */
+  /** Horizontal alignment of text in its rectangle. */
   public enum Align {
     LEFT,
     CENTRE,

@@ -3,9 +3,9 @@ package sparewell.table;
 import java.util.List;
 
 /**
- * How the angler fills a cell of one of our sheets. The cell has a light frame; the spreadsheet
- * itself offers the words, refuses what is out of range, and shows the prompt where the cell is
- * chosen. Programs differ in what they refuse, so what is read back must be checked all the same.
+ * A cell of an output sheet that the angler fills in. It has a light frame; the spreadsheet offers
+ * the * words, refuses values out of range, and shows the prompt. Programs differ in what they
+ * refuse, so * values read back must be checked.
  *
  * @param rule what may be typed; a blank cell always may stay blank
  * @param words offered in a drop-down list; not shown where one holds a comma or all are longer
@@ -24,7 +24,7 @@ public record Entry(
     String prompt,
     double widthPoints,
     double heightPoints) {
-  /** What may be typed. */
+  /** Rules for the values of a cell. */
   public enum Rule {
     ANYTHING,
     /** One of the words. */

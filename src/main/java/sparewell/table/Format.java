@@ -12,8 +12,8 @@ import sparewell.units.MassUnit;
 import sparewell.units.UnitSystem;
 
 /**
- * How a kind of value is shown: the unit in its heading, the pattern in a sheet, the digits in CSV.
- * Conversion from the project's values to shown numbers happens here and nowhere else.
+ * Formats of values: unit in the heading, number pattern in a sheet, decimals in CSV. Values are *
+ * converted to shown numbers here only.
  */
 public enum Format {
   /** Text as it is. */

@@ -63,7 +63,7 @@ public record LabelGrid(
    */
   public record Words(String text, Size size) {}
 
-  /** How large words are; each shrinks a little before a label is split. */
+  /** Sizes of words; each shrinks a little before a label is split. */
   public enum Size {
     SMALL,
     MEDIUM,

@@ -12,7 +12,7 @@ import java.util.List;
  */
 public record Table<R>(
     String csvFile, String title, List<Column<R>> columns, List<R> rows, String whenEmpty) {
-  /** What stands first in a row of sums. */
+  /** First word in a row of sums. */
   public static final String TOTAL = "Total";
 
   public Table {

@@ -1,6 +1,6 @@
 /**
- * Result tables and sheets as data: columns declared once, rendered as sheet and as CSV from that.
+ * Result tables and sheets as data: each column is declared once, for sheet and CSV.
  *
- * <p>No word of tackle here. Finding is known for links to cells alone.
+ * <p>Knows nothing of tackle, and findings only for links to cells.
  */
 package sparewell.table;

@@ -200,7 +200,6 @@ final class Sample {
                     "Thing",
                     List.of(
                         Chart.Series.of("Rate").between("Low", "High"), Chart.Series.of("Raw")))))
-        .keepingInView(few)
         .inLargePrint();
   }
 
@@ -336,7 +335,7 @@ final class Sample {
             "Points high on the left matter most.",
             RATES,
             "Place",
-            List.of(Chart.Series.of("Rate").as(Chart.Mark.MARKERS).labelled("Thing"))),
+            List.of(Chart.Series.of("Rate").as(Chart.Mark.MARKERS))),
         new Block.Rows(RATES));
   }
 

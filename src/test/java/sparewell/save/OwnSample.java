@@ -37,8 +37,7 @@ final class OwnSample {
               "Style",
               List.of(Chart.Series.of("Pieces")));
       sheets.add(
-          new ReportSheet(name, "What to <carry> & why", List.of(new Block.Rows(table), chart))
-              .keepingInView(table));
+          new ReportSheet(name, "What to <carry> & why", List.of(new Block.Rows(table), chart)));
     }
     return sheets;
   }

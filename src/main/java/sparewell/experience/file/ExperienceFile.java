@@ -26,18 +26,8 @@ public final class ExperienceFile {
   /** Its columns. */
   public static final List<String> COLUMNS =
       List.of(
-          "log_id",
-          "fingerprint",
-          "last_year",
-          "kind",
-          "unit",
-          "name",
-          "family",
-          "ln_estimate",
-          "ln_variance",
-          "trips",
-          "hours",
-          "pieces");
+          "log_id,fingerprint,last_year,kind,unit,name,family,ln_estimate,ln_variance,trips,hours,pieces"
+              .split(","));
 
   private static final long MOST_BYTES = 256L << 20;
   private static final int MOST_FAULTS = 50;

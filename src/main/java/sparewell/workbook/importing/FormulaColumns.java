@@ -1,13 +1,14 @@
 package sparewell.workbook.importing;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import sparewell.ooxml.Relationship;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
@@ -62,12 +63,11 @@ record FormulaColumns(List<CopiedFormula> copied, List<String> blank) {
               .filter(text -> !endsAt(text, last))
               .isPresent();
       if (same) {
-        Set<Integer> taken = new HashSet<>();
-        for (int row = firstNew; row < firstNew + rows; row++) {
-          if (cells.filled(row, column)) {
-            taken.add(row);
-          }
-        }
+        Set<Integer> taken =
+            IntStream.range(firstNew, firstNew + rows)
+                .filter(row -> cells.filled(row, column))
+                .boxed()
+                .collect(Collectors.toSet());
         copied.add(new CopiedFormula(column, heading.get(), last, formula.getValue(), taken));
       } else {
         blank.add(heading.get());

@@ -145,6 +145,24 @@ final class Incoming {
         rejected.add(new Rejected(row.line(), byRow.get(number).cells(), fault));
       }
     }
+    return new SheetPlan(
+        table.file(),
+        table.delimiter(),
+        table.headings(),
+        target.entry(),
+        target.headerRow(),
+        target.lastRow(),
+        target.modelRow(),
+        target.firstColumn(),
+        target.lastColumn(),
+        added,
+        copied,
+        known,
+        rejected,
+        remarks());
+  }
+
+  private List<String> remarks() {
     List<String> said = new ArrayList<>();
     if (!table.ignored().isEmpty()) {
       said.add("Columns not used: " + String.join(", ", table.ignored()) + ".");
@@ -164,20 +182,6 @@ final class Incoming {
       said.add("Rows that begin with 'Example:' are left out (" + examples + ").");
     }
     said.addAll(notes);
-    return new SheetPlan(
-        table.file(),
-        table.delimiter(),
-        table.headings(),
-        target.entry(),
-        target.headerRow(),
-        target.lastRow(),
-        target.modelRow(),
-        target.firstColumn(),
-        target.lastColumn(),
-        added,
-        copied,
-        known,
-        rejected,
-        said);
+    return said;
   }
 }

@@ -84,11 +84,8 @@ final class BoatReader {
     Optional<Mass> weight = mass(InputRows.TRIM_TEST_WEIGHT);
     Optional<Length> distance = length(InputRows.TRIM_TEST_DISTANCE);
     Optional<Length> change = length(InputRows.TRIM_TEST_BOW_CHANGE);
-    if (complete("trim", weight, distance, change, "bow change")) {
-      return Optional.of(
-          new Boat.TrimTest(weight.orElseThrow(), distance.orElseThrow(), change.orElseThrow()));
-    }
-    return Optional.empty();
+    remarkIncomplete("trim", weight, distance, change, "bow change");
+    return weight.flatMap(w -> distance.flatMap(d -> change.map(c -> new Boat.TrimTest(w, d, c))));
   }
 
   private Optional<Boat.HeelTest> heelTest() {
@@ -97,11 +94,8 @@ final class BoatReader {
     Optional<Double> angle =
         rows.get(InputRows.HEEL_TEST_ANGLE)
             .flatMap(n -> n.row().read(n.value(), BoatReader::degrees));
-    if (complete("heel", weight, distance, angle, "angle")) {
-      return Optional.of(
-          new Boat.HeelTest(weight.orElseThrow(), distance.orElseThrow(), angle.orElseThrow()));
-    }
-    return Optional.empty();
+    remarkIncomplete("heel", weight, distance, angle, "angle");
+    return weight.flatMap(w -> distance.flatMap(d -> angle.map(a -> new Boat.HeelTest(w, d, a))));
   }
 
   private static Optional<Double> degrees(RawCell cell, Remarks remarks) {
@@ -113,8 +107,8 @@ final class BoatReader {
     return degrees;
   }
 
-  /** Returns whether a test can be used; one begun but not complete is remarked. */
-  private boolean complete(
+  /** Adds a finding on a test that is begun but not complete. */
+  private void remarkIncomplete(
       String test,
       Optional<?> weight,
       Optional<?> distance,
@@ -131,6 +125,5 @@ final class BoatReader {
       book.findings()
           .add(Code.TEST_INCOMPLETE, Cell.ofSheet(sheet), test, String.join(" and ", missing));
     }
-    return missing.isEmpty();
   }
 }

@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import sparewell.finding.Code;
 import sparewell.season.Event;
 import sparewell.season.ItemId;
 import sparewell.workbook.InputSheets;
@@ -115,13 +114,7 @@ final class EventsReader {
       NearMiss.of(Names.fold(colour), known.keySet())
           .ifPresent(
               near ->
-                  row.say(
-                      "Colours",
-                      Code.DID_YOU_MEAN,
-                      colour,
-                      "Colours",
-                      "kept as it is written",
-                      known.get(near)));
+                  row.sayDidYouMean("Colours", colour, "kept as it is written", known.get(near)));
     }
     return colours.stream().distinct().toList();
   }

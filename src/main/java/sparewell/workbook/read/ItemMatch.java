@@ -110,14 +110,7 @@ final class ItemMatch {
     if (!known.containsKey(folded)) {
       NearMiss.of(folded, known.keySet())
           .ifPresent(
-              near ->
-                  row.say(
-                      column,
-                      Code.DID_YOU_MEAN,
-                      text,
-                      column,
-                      "kept as it is written",
-                      known.get(near)));
+              near -> row.sayDidYouMean(column, text, "kept as it is written", known.get(near)));
     }
   }
 

@@ -1,7 +1,6 @@
 package sparewell.workbook.read;
 
 import java.util.Optional;
-import sparewell.finding.Code;
 import sparewell.workbook.value.Names;
 import sparewell.workbook.value.NearMiss;
 
@@ -31,7 +30,7 @@ final class Lookalikes {
         name.length() < SHORTEST
             ? Optional.empty()
             : met.near(name).filter(other -> likely(name, other));
-    near.ifPresent(other -> row.say(column, Code.DID_YOU_MEAN, name, column, done, other));
+    near.ifPresent(other -> row.sayDidYouMean(column, name, done, other));
     met.add(name, row.origin());
   }
 

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.season.BoatBounds;
 import sparewell.season.Box;
@@ -126,7 +127,7 @@ final class PlacesReader {
     if (name.isEmpty()) {
       return false;
     }
-    Optional<sparewell.finding.Cell> before = keys.origin(name.get());
+    Optional<Cell> before = keys.origin(name.get());
     if (before.isPresent()) {
       row.leaveOut(column, Code.DUPLICATE, name.get(), before.get().atColumn(0));
       return false;

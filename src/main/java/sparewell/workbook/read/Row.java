@@ -313,6 +313,13 @@ final class Row {
     findings.add(code, at(column), details);
   }
 
+  /**
+   * Adds a finding on a text that probably stands for another one; {@code done} is its consequence.
+   */
+  void sayDidYouMean(String column, String text, String done, String other) {
+    say(column, Code.DID_YOU_MEAN, text, column, done, other);
+  }
+
   /** Adds a finding that costs the row. */
   void leaveOut(String column, Code code, Object content, Object... more) {
     List<Object> details = new ArrayList<>(List.of(content, column, ROW_LEFT_OUT));
