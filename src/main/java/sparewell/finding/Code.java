@@ -485,7 +485,7 @@ public enum Code {
       "W-201",
       Severity.WARNING,
       "'%1$s' was typed in a column of ours, but beside no line of the table",
-      "not posted; type it anew beside its line"),
+      "not posted; type it again beside its line"),
   SIGNATURE_DROPPED(
       "W-002",
       WARNING,

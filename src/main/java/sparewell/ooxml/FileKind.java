@@ -80,7 +80,7 @@ final class FileKind {
     }
     return new WorkbookRefused(
         file,
-        "there is no workbook inside this file, or the part that says so is damaged",
+        "there is no workbook inside this file, or the part that lists it is damaged",
         SAVE_AS);
   }
 }

@@ -126,7 +126,7 @@ final class ZipParts implements Closeable {
     return new WorkbookRefused(
         file,
         problem,
-        "It was not read. If the file is really yours, save it anew from your spreadsheet program.");
+        "It was not read. If the file is really yours, save it again from your spreadsheet program.");
   }
 
   /** Entry names in their order. */

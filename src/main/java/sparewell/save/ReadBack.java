@@ -141,6 +141,6 @@ final class ReadBack {
         original.file(),
         "the new workbook did not pass its comparison with yours (%s), so it was discarded"
             .formatted(where),
-        "Save it anew from your spreadsheet program and run again.");
+        "Save it again from your spreadsheet program and run again.");
   }
 }

@@ -63,7 +63,7 @@ public final class InputSheets {
       new InputSheet(
           "Settings",
           false,
-          "How the analyser should reckon; leave blank what you do not care about.",
+          "Options of the analysis; leave blank what you do not care about.",
           List.of(
               required("Setting", Kind.TEXT, "Name of the setting."),
               required("Value", Kind.BY_ROW, "Its value; blank = the standard value."),
@@ -294,7 +294,7 @@ public final class InputSheets {
       new InputSheet(
           "Counts",
           false,
-          "What you counted anew, and when. Optional: the last count beats Count in Stock.",
+          "What you counted again, and when. Optional: the last count beats Count in Stock.",
           List.of(LOG_DATE, style("Style counted."), SIZE, COLOUR, LIES_IN, count(), NOTE));
 
   public static final InputSheet EVENTS =

@@ -51,7 +51,7 @@ class CommandLineTest extends CommandFixture {
     usage(Command.run("new", folder.resolve("n.xlsx"), "--units", "imperial"), "us or metric");
   }
 
-  /** What is out of range is a finding, the same of both commands, and the standard counts. */
+  /** A value out of range is a finding of both commands, and the standard counts. */
   @ParameterizedTest
   @ValueSource(strings = {"Label width|'300 mm", "Label height|'0.1 mm", "Fill factor|7"})
   void aSettingOutOfRangeStopsNothing(String setting) throws IOException {

@@ -34,7 +34,7 @@ class PrintedTest extends CommandFixture {
     assertEquals(1, command.error().lines().count(), command.error());
   }
 
-  /** What comes last stays on the screen: the errors, and how many there are of what. */
+  /** The errors and the counts come last, so that they stay on the screen. */
   @Test
   void theGravestFindingsComeLast() {
     Path odd =

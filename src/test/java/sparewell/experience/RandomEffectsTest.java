@@ -37,7 +37,7 @@ class RandomEffectsTest {
         .toList();
   }
 
-  /** Where the restricted likelihood is highest. */
+  /** Maximum of the restricted likelihood. */
   private static double reml(List<RandomEffects.Study> studies) {
     double low = 0;
     double high = 5;

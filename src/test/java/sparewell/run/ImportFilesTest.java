@@ -62,7 +62,7 @@ class ImportFilesTest extends ImportFixture {
         take(InputSheets.STYLE_HOURS, "Trip,Style\nT1,Worm\n"),
         "in.csv cannot be read as Style hours: its header lacks Hours");
     remake(Books.season().with("Losses", "Trip|Style|Lost\nT1|Crank|2"));
-    refused(take(InputSheets.LOSSES, GREEN_WORM), "no column for what stands in", "Colour, Cause");
+    refused(take(InputSheets.LOSSES, GREEN_WORM), "no column for the values in", "Colour, Cause");
   }
 
   @Test

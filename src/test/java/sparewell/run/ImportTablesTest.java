@@ -90,7 +90,7 @@ class ImportTablesTest extends ImportFixture {
         });
   }
 
-  /** What other programs may write (ECMA-376 part 1, 18.3.1): all of it is optional there. */
+  /** XML that other programs may write (ECMA-376 part 1, 18.3.1): all of it is optional there. */
   @Test
   void prefixesAndPlacesLeftOutDoNoHarm() throws Exception {
     Map<String, byte[]> parts = Zips.read(Files.readAllBytes(book));

@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import sparewell.ooxml.Zips;
 
-/** What of the angler's points past the end of his own lists takes no look of ours. */
+/** Indexes beyond the end of the angler's lists get no format of ours. */
 class OwnStylesTest {
   @TempDir private Path folder;
 

@@ -17,7 +17,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.Zips;
 
-/** What of the angler's reads our sheets is calculated anew on opening, whatever its form. */
+/** Workbooks whose formulas read our sheets are recalculated on opening. */
 class PartScanTest {
   private static final String SHEET = "xl/worksheets/sheet1.xml";
 

@@ -25,7 +25,7 @@ import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.Zips;
 import sparewell.save.file.Replacement;
 
-/** How the new workbook takes the old one's place. */
+/** Replacement of a workbook by the new one. */
 class ReplacementTest {
   @TempDir private Path folder;
   private Path book;

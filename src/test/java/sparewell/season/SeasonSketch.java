@@ -43,7 +43,7 @@ public final class SeasonSketch {
   public List<FixedLoad> loads = List.of();
   public Boat boat = Boat.UNKNOWN;
 
-  /** Of a season. */
+  /** Sketch of a season. */
   public static SeasonSketch of(Season season) {
     SeasonSketch sketch = new SeasonSketch();
     Settings settings = season.settings();

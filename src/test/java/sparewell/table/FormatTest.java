@@ -9,7 +9,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import sparewell.units.UnitSystem;
 
 class FormatTest {
-  /** What cells show is left to Apache POI's own reading of number patterns. */
+  /** Shown texts of cells, by Apache POI's interpretation of number patterns. */
   @ParameterizedTest
   @CsvSource(
       useHeadersInDisplayName = true,

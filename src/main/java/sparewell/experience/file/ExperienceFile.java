@@ -87,7 +87,7 @@ public final class ExperienceFile {
         if (line == 1 && !isHeader(cells)) {
           throw new NotExperience(
               file
-                  + " is no file of experience: its first line must be "
+                  + " is not a file of experience: its first line must be "
                   + String.join(",", COLUMNS)
                   + ".");
         }
@@ -108,7 +108,7 @@ public final class ExperienceFile {
       }
     } catch (UncheckedIOException | IllegalStateException broken) {
       throw new NotExperience(
-          file + " is no CSV file: a quotation mark in it is never closed or in a wrong place.");
+          file + " is not a CSV file: a quotation mark in it is never closed, or misplaced.");
     }
     return new Reading(rows, faults, leftOut);
   }

@@ -56,7 +56,7 @@ public final class OpenElsewhere {
         file,
         "another program holds it locked",
         "Close it there and run again. A lock that stays after"
-            + " all programs are closed goes away when the computer is started anew.");
+            + " all programs are closed goes away when the computer is restarted.");
   }
 
   private static WorkbookRefused readOnly(Path file) {

@@ -71,7 +71,7 @@ public final class RunLock implements Closeable {
   private static WorkbookRefused busy(Path workbook) {
     return Refusals.refused(
         workbook,
-        "another run of this program is just writing it",
+        "another run of this program is writing it now",
         "Wait until that one is done and run again.");
   }
 

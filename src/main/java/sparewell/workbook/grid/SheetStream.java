@@ -12,16 +12,7 @@ import javax.xml.stream.XMLStreamReader;
 import sparewell.ooxml.SafeXml;
 
 /** Streams a worksheet part: only cells that hold something, one row at a time. */
-final class SheetStream {
-  private final SharedTexts texts;
-  private final CellFormats formats;
-  private final DateSystem dates;
-
-  SheetStream(SharedTexts texts, CellFormats formats, DateSystem dates) {
-    this.texts = texts;
-    this.formats = formats;
-    this.dates = dates;
-  }
+record SheetStream(SharedTexts texts, CellFormats formats, DateSystem dates) {
 
   void read(InputStream in, Consumer<RawRow> rows) throws XMLStreamException {
     XMLStreamReader xml = SafeXml.reader(in);

@@ -116,7 +116,7 @@ record CsvTable(
       try {
         lines = lines(body, delimiter, before);
       } catch (IOException | UncheckedIOException | IllegalStateException e) {
-        broken = Optional.of("a quotation mark in it is never closed, or stands in a wrong place");
+        broken = Optional.of("a quotation mark in it is never closed, or misplaced");
         continue;
       }
       for (int i = 0; i < Math.min(HEADER_WITHIN, lines.size()); i++) {

@@ -57,7 +57,7 @@ final class FileText {
 
   private static String checked(Path file, String text) throws UnusableImport {
     if (text.indexOf('\0') >= 0) {
-      throw new UnusableImport(file + " is no CSV file. Save the table as CSV (UTF-8) first.");
+      throw new UnusableImport(file + " is not a CSV file. Save the table as CSV (UTF-8) first.");
     }
     if (text.isBlank()) {
       throw new UnusableImport(file + " is empty.");

@@ -109,7 +109,7 @@ public final class ImportPlanner {
       throws UnusableImport {
     if (!homeless.isEmpty()) {
       throw new UnusableImport(
-          "The sheet '%s' has no column for what stands in %s under %s."
+          "The sheet '%s' has no column for the values in %s under %s."
                   .formatted(
                       target.entry().name(),
                       table.file(),

@@ -14,23 +14,15 @@ import sparewell.workbook.read.BoundColumn;
 import sparewell.workbook.read.HeaderRow;
 import sparewell.workbook.value.Words;
 
-/** Table of the workbook that new rows are added to. */
-final class TargetTable {
+/**
+ * Table of the workbook that new rows are added to.
+ *
+ * @param headings the row of its headings
+ * @param all its rows, examples included
+ */
+record TargetTable(
+    InputSheet sheet, SheetEntry entry, HeaderRow header, RawRow headings, List<RawRow> all) {
   private static final int HEADER_WITHIN = 20;
-
-  private final InputSheet sheet;
-  private final SheetEntry entry;
-  private final HeaderRow header;
-  private final RawRow headings;
-  private final List<RawRow> rows;
-
-  private TargetTable(InputSheet sheet, SheetEntry entry, Scan scan) {
-    this.sheet = sheet;
-    this.entry = entry;
-    this.header = scan.header.orElseThrow();
-    this.headings = scan.headings.orElseThrow();
-    this.rows = scan.rows;
-  }
 
   /** Finds the table; refuses where something else stands below its rows. */
   static TargetTable of(BookCells cells, InputSheet sheet, SheetEntry entry)
@@ -42,7 +34,9 @@ final class TargetTable {
           "The sheet '%s' has no header row within its first 20 rows, so no rows can be added to it."
               .formatted(entry.name()));
     }
-    TargetTable table = new TargetTable(sheet, entry, scan);
+    TargetTable table =
+        new TargetTable(
+            sheet, entry, scan.header.orElseThrow(), scan.headings.orElseThrow(), scan.rows);
     table.requireWholeLastRow();
     return table;
   }
@@ -80,7 +74,7 @@ final class TargetTable {
 
   /** Refuses a last row that lacks required cells: a total, a remark or half a row. */
   private void requireWholeLastRow() throws UnusableImport {
-    if (rows.isEmpty() || last().example()) {
+    if (all.isEmpty() || last().example()) {
       return;
     }
     List<String> missing =
@@ -100,15 +94,7 @@ final class TargetTable {
   }
 
   private RawRow last() {
-    return rows.get(rows.size() - 1);
-  }
-
-  InputSheet sheet() {
-    return sheet;
-  }
-
-  SheetEntry entry() {
-    return entry;
+    return all.get(all.size() - 1);
   }
 
   int headerRow() {
@@ -117,7 +103,7 @@ final class TargetTable {
 
   /** The last row that holds anything; the header where none does. */
   int lastRow() {
-    return rows.isEmpty() ? header.row() : last().number();
+    return all.isEmpty() ? header.row() : last().number();
   }
 
   /** The last of the angler's rows, whose formats go on; 0 where there is none. */
@@ -139,7 +125,7 @@ final class TargetTable {
 
   /** Rows other than examples. */
   List<RawRow> rows() {
-    return rows.stream().filter(row -> !row.example()).toList();
+    return all.stream().filter(row -> !row.example()).toList();
   }
 
   Optional<BoundColumn> column(String name) {

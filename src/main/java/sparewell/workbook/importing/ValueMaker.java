@@ -22,23 +22,16 @@ import sparewell.workbook.value.Words;
 /**
  * Converts texts of a file to values of the sheet's cells. What cannot be converted stays text, so
  * that the reader reports its fault.
+ *
+ * @param from the file
+ * @param to the sheet
+ * @param units units where a header names none
  */
-final class ValueMaker {
+record ValueMaker(CsvTable from, TargetTable to, UnitSystem units) {
 
   private static final Pattern PLAIN = Pattern.compile("[+-]?(?:\\d+\\.?\\d*|\\.\\d+)");
   private static final Pattern WHOLE = Pattern.compile("0|[1-9]\\d{0,14}");
   private static final MathContext DIGITS = new MathContext(12);
-
-  private final CsvTable from;
-  private final TargetTable to;
-  private final UnitSystem units;
-
-  /** {@code units} hold where a header names none. */
-  ValueMaker(CsvTable from, TargetTable to, UnitSystem units) {
-    this.from = from;
-    this.to = to;
-    this.units = units;
-  }
 
   /** The values of a line, by column of the sheet. */
   List<NewValue> values(CsvTable.Line line) {

@@ -258,7 +258,7 @@ final class Row {
       boolean spared,
       BiFunction<RawCell, Remarks, Optional<T>> parser) {
     RawCell cell = raw.at(bound.index()).orElse(BLANK);
-    Remarks remarks = new At(bound, cell, done, spared);
+    Remarks remarks = new At(this, bound, cell, done, spared);
     if (cell.kind() == RawCell.Kind.ERROR) {
       remarks.unusable(Code.ERROR_VALUE, "");
     } else if (cell.kind() == RawCell.Kind.DAMAGED) {
@@ -331,23 +331,13 @@ final class Row {
   /**
    * Turns remarks on a cell into findings; {@code spared} tells whether faults do not cost the row.
    */
-  private final class At implements Remarks {
-    private final BoundColumn bound;
-    private final RawCell cell;
-    private final String done;
-    private final boolean spared;
-
-    At(BoundColumn bound, RawCell cell, String done, boolean spared) {
-      this.bound = bound;
-      this.cell = cell;
-      this.done = done;
-      this.spared = spared;
-    }
+  private record At(Row row, BoundColumn bound, RawCell cell, String done, boolean spared)
+      implements Remarks {
 
     @Override
     public void unusable(Code code, Object more) {
       add(code, done, more);
-      failed |= !spared;
+      row.failed |= !spared;
     }
 
     @Override
@@ -356,9 +346,9 @@ final class Row {
     }
 
     private void add(Code code, String consequence, Object more) {
-      findings.add(
+      row.findings.add(
           code,
-          origin().atColumn(bound.index()),
+          row.origin().atColumn(bound.index()),
           Words.text(cell),
           bound.header(),
           consequence,

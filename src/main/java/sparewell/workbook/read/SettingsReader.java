@@ -28,19 +28,9 @@ import sparewell.workbook.value.Remarks;
 import sparewell.workbook.value.Words;
 
 /** Reads the settings; what is absent or cannot be used takes its standard value. */
-final class SettingsReader {
+record SettingsReader(SettingRows rows, ReadOptions options, Findings findings) {
   /** Width of US Letter, the wider usual paper; A4 has 210 mm. */
   private static final double WIDEST_PAPER_MM = 215.9;
-
-  private final SettingRows rows;
-  private final ReadOptions options;
-  private final Findings findings;
-
-  private SettingsReader(SettingRows rows, ReadOptions options, Findings findings) {
-    this.rows = rows;
-    this.options = options;
-    this.findings = findings;
-  }
 
   static Settings read(
       Optional<InputTable> table, DateSystem dates, ReadOptions options, Findings findings) {

@@ -54,7 +54,7 @@ public record Reading(Season season, List<Finding> findings) {
     }
   }
 
-  /** Like {@code error Stock E3 NOT_A_NUMBER}, one for each finding. */
+  /** Lines like {@code error Stock E3 NOT_A_NUMBER}, one for each finding. */
   List<String> lines() {
     return findings.stream().map(Reading::line).toList();
   }
