@@ -76,7 +76,7 @@ class WorkbookSaverTest {
           "a note", sheet.getCellComments().values().iterator().next().getString().getString());
       assertEquals("A3:F7", sheet.getTables().get(0).getArea().formatAsString());
       String printed = opened.getPrintArea(opened.getSheetIndex(sheet));
-      assertTrue(printed.startsWith("Spares!$A$1:"), printed);
+      assertTrue(printed.startsWith("'Spares'!$A$1:"), printed);
       assertTrue(sheet.getRow(2).getCell(0).getCellStyle().getFont().getBold());
       assertEquals("in Stock", opened.getSheet("Stock").getRow(0).getCell(0).getStringCellValue());
       assertEquals("Stock", opened.getSheetName(opened.getActiveSheetIndex()));
