@@ -25,6 +25,7 @@ import sparewell.save.OwnSheetNames;
 import sparewell.save.SaveRequest;
 import sparewell.save.SaveResult;
 import sparewell.save.WorkbookSaver;
+import sparewell.save.file.Refusals;
 import sparewell.season.Settings;
 import sparewell.sheet.Entered;
 import sparewell.sheet.Report;
@@ -250,13 +251,15 @@ final class BookRun {
 
   private static String disk(Path folder, IOException failure) {
     String reason =
-        failure instanceof FileAlreadyExistsException
-            ? "a file of that name is in the way"
-            : failure instanceof AccessDeniedException
-                ? "you have no permission to write there"
-                : failure instanceof FileSystemException named && named.getReason() != null
-                    ? named.getReason()
-                    : failure.getClass().getSimpleName();
+        Refusals.diskFull(failure)
+            ? "the disk is full"
+            : failure instanceof FileAlreadyExistsException
+                ? "a file of that name is in the way"
+                : failure instanceof AccessDeniedException
+                    ? "you have no permission to write there"
+                    : failure instanceof FileSystemException named && named.getReason() != null
+                        ? named.getReason()
+                        : failure.getClass().getSimpleName();
     return "the CSV files cannot be written into " + folder + " (" + reason + ").";
   }
 }

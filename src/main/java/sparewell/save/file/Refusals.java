@@ -16,14 +16,20 @@ public final class Refusals {
 
   private Refusals() {}
 
+  /** Whether a read or write failed because there is no room left. */
+  public static boolean diskFull(IOException e) {
+    String reason = reason(e).toLowerCase(Locale.ROOT);
+    return reason.contains("no space left")
+        || reason.contains("not enough space")
+        || reason.contains("quota exceeded");
+  }
+
   /** Refusal for a failed read or write while saving. */
   public static WorkbookRefused of(Path file, IOException e) {
-    String reason = reason(e).toLowerCase(Locale.ROOT);
-    if (reason.contains("no space left")
-        || reason.contains("not enough space")
-        || reason.contains("quota exceeded")) {
+    if (diskFull(e)) {
       return refused(file, "the disk is full", "Free some space and run again.");
     }
+    String reason = reason(e).toLowerCase(Locale.ROOT);
     if (reason.contains("name too long") || reason.contains("filename or extension is too long")) {
       return refused(
           file,
