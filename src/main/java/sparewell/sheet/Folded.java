@@ -28,10 +28,11 @@ record Folded(List<Finding> all) {
   private static final Map<Code, String> TOGETHER =
       Map.ofEntries(
           Map.entry(Code.BOX_SIZE_UNKNOWN, "boxes lack sizes"),
-          Map.entry(Code.BOX_WEIGHT_UNKNOWN, "boxes hold pieces or are boxes of unknown weight"),
+          Map.entry(Code.BOX_WEIGHT_UNKNOWN, "boxes are of a weight not fully known"),
           Map.entry(Code.LOOSE_WEIGHT_UNKNOWN, "compartments hold loose pieces without a weight"),
           Map.entry(Code.STYLE_WITHOUT_WEIGHT, "styles with stock aboard have no Weight each"),
-          Map.entry(Code.DATE_AS_FRACTION, "fractions were taken for dates as they were typed"),
+          Map.entry(
+              Code.DATE_AS_FRACTION, "fractions were turned into dates by the spreadsheet program"),
           Map.entry(Code.ASSUMED_DATE, "dates are not written like 2026-05-03"),
           Map.entry(Code.COMMA_NUMBER, "numbers have a comma; write them like 12.5"),
           Map.entry(Code.UNIT_IN_CELL, "cells have another unit than their column"),
