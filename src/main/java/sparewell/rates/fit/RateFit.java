@@ -1,6 +1,5 @@
 package sparewell.rates.fit;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
@@ -39,7 +38,9 @@ public final class RateFit {
   private final SizeGroups groups;
   private final RandomWalk walk;
   private final Map<Integer, double[][]> rows; // by style
-  private final List<Map<List<Term>, CountDistribution>> known = new ArrayList<>(); // by style
+  private final Map<Asked, CountDistribution> known = new ConcurrentHashMap<>();
+
+  private record Asked(int style, List<Term> terms) {}
 
   /**
    * One stretch of use.
@@ -64,7 +65,6 @@ public final class RateFit {
     groups = new SizeGroups(hyper.draws());
     double[] rates = new double[input.styles()];
     for (int s = 0; s < rates.length; s++) {
-      known.add(new ConcurrentHashMap<>());
       rates[s] = data.styles[s].empty() ? 0 : mean(s);
     }
     walk = RandomWalk.of(data, hyper.draws(), rates, data.prior);
@@ -76,7 +76,6 @@ public final class RateFit {
     this.hyper = hyper;
     this.rows = rows;
     groups = new SizeGroups(hyper.draws());
-    input.familyOfStyle().forEach(family -> known.add(new ConcurrentHashMap<>()));
     walk = before.walk;
   }
 
@@ -297,7 +296,8 @@ public final class RateFit {
     if (used.isEmpty()) {
       return CountDistribution.none();
     }
-    return known.get(style).computeIfAbsent(used, key -> shared(style, key, all(key.size())));
+    return known.computeIfAbsent(
+        new Asked(style, used), key -> shared(style, used, all(used.size())));
   }
 
   private static double[] all(int terms) {

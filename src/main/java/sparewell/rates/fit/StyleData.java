@@ -13,7 +13,7 @@ import sparewell.numerics.NegativeBinomial;
  * + ln m) - (y + &kappa; d) ln(1 + e<sup>u</sup> h/d)] to the log-likelihood, u = x +
  * ln(m/&kappa;). So all a cover's trips tell lies in two functions of u, &sum; w d ln(1 +
  * e<sup>u</sup> h/d) and &sum; w y ln(1 + e<sup>u</sup> h/d). They are tabulated once and read
- * between the points of the table by six-point interpolation (right to 4e-6 of w (y + &kappa; d) at
+ * between the points of the table by six-point interpolation (right to 6e-6 of w (y + &kappa; d) at
  * the widest step), so that trying hyperparameters costs the same however many trips there are.
  */
 final class StyleData {
