@@ -149,7 +149,7 @@ class HostileFilesTest extends RefusedFileFixture {
   }
 
   @Test
-  void aMillionFormattedBlankRowsAreNoBomb() throws Exception {
+  void formattedBlankRowsAreNoBomb() throws Exception {
     Path file = folder.resolve("large.xlsx");
     Map<String, byte[]> parts = parts();
     byte[] sheet = parts.remove(SHEET);
@@ -163,7 +163,7 @@ class HostileFilesTest extends RefusedFileFixture {
       int end = text.indexOf("</sheetData>");
       out.write(Zips.utf8(text.substring(0, end)));
       StringBuilder rows = new StringBuilder();
-      for (int r = 2; r <= 1_000_000; r++) {
+      for (int r = 2; r <= 300_000; r++) {
         rows.append("<row r=\"" + r + "\" s=\"0\" customFormat=\"1\">");
         for (char c = 'A'; c <= 'F'; c++) {
           rows.append("<c r=\"").append(c).append(r).append("\" s=\"0\"/>");
@@ -179,7 +179,7 @@ class HostileFilesTest extends RefusedFileFixture {
     try (WorkbookPackage book = WorkbookPackage.open(file);
         InputStream in = book.part(book.sheets().get(0).partName().orElseThrow())) {
       long bytes = in.transferTo(OutputStream.nullOutputStream());
-      assertTrue(bytes > 150_000_000, "as large as it was meant to be: " + bytes);
+      assertTrue(bytes > 45_000_000, "as large as it was meant to be: " + bytes);
       assertEquals(2, book.sheets().size());
     }
   }
