@@ -74,7 +74,7 @@ final class EntryXml {
 
   private static String type(Entry.Rule rule) {
     return switch (rule) {
-      case ANYTHING, ONE_OF -> "none";
+      case ANYTHING -> "none";
       case WHOLE -> "whole";
       case NUMBER -> "decimal";
       case DATE -> "date";
@@ -86,7 +86,7 @@ final class EntryXml {
         SheetXml.number(entry.least()) + " to " + SheetXml.number(entry.most()) + ", or nothing.";
     return switch (entry.rule()) {
       case ANYTHING -> "";
-      case ONE_OF -> shortened("Choose " + String.join(", ", entry.words()) + ", or nothing.");
+
       case WHOLE -> "Type a whole number from " + ends;
       case NUMBER -> "Type a number from " + ends;
       case DATE -> "Type a date, or nothing.";

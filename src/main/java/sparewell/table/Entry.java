@@ -27,8 +27,7 @@ public record Entry(
   /** Rules for the values of a cell. */
   public enum Rule {
     ANYTHING,
-    /** One of the words. */
-    ONE_OF,
+
     /** A whole number within the bounds. */
     WHOLE,
     /** A number within the bounds. */
@@ -51,11 +50,6 @@ public record Entry(
   /** Anything; the words are offered, so that most need not type. */
   public static Entry suggesting(String prompt, String... words) {
     return new Entry(Rule.ANYTHING, List.of(words), 0, 0, prompt, 0, 0);
-  }
-
-  /** One of the words. */
-  public static Entry oneOf(String prompt, String... words) {
-    return new Entry(Rule.ONE_OF, List.of(words), 0, 0, prompt, 0, 0);
   }
 
   /** A whole number, both ends included. */

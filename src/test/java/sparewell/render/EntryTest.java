@@ -70,8 +70,9 @@ class EntryTest {
       new Block.Form(
           List.of(
               new Block.Field("Hours", Entry.number(0, 99, "Hours."), Optional.of(6.25)),
-              new Block.Field("Cover", Entry.oneOf("", "rock, flat", "\"weed\""), Optional.empty()),
-              new Block.Field("Kind", Entry.oneOf("", "a", "\"b\""), Optional.empty()),
+              new Block.Field(
+                  "Cover", Entry.suggesting("", "rock, flat", "\"weed\""), Optional.empty()),
+              new Block.Field("Kind", Entry.suggesting("", "a", "\"b\""), Optional.empty()),
               new Block.Field(
                   "Day", Entry.date("The day."), Optional.of(LocalDate.of(2026, 3, 8)))));
 
