@@ -106,7 +106,7 @@ record Folded(List<Finding> all) {
 
   private String waitsFor() {
     Cell cause = Causes.cause(first());
-    return cause.sheet() + " row " + cause.row() + "; mend that row first";
+    return cause.sheet() + " row " + cause.row() + "; correct that row first";
   }
 
   /** The same with the cells of several. */

@@ -54,7 +54,7 @@ class FoldedTest {
     List<Folded> folded = Folded.of(ordered);
     assertEquals(4, folded.size());
     assertEquals(
-        "5 rows wait for one that was left out: Boxes row 4; mend that row first"
+        "5 rows wait for one that was left out: Boxes row 4; correct that row first"
             + " (D2, D3, D4, D5, D6)",
         folded.get(3).messageWithCells());
   }
