@@ -45,10 +45,10 @@ final class Conditional {
     spread = new double[centre.length];
     for (int f = 0; f < centre.length; f++) {
       centre[f] = hyper.logRate + data.others.familyCentre(f);
-      spread[f] = Math.max(0.7 * data.step, data.others.familySpread(f, hyper.familySpread));
+      spread[f] = Math.max(0.7 * FitData.STEP, data.others.familySpread(f, hyper.familySpread));
     }
     int least = data.low - data.high;
-    density = new GammaDensity(Math.min(hyper.shape, 1 / (narrow * narrow)), data.step, least);
+    density = new GammaDensity(Math.min(hyper.shape, 1 / (narrow * narrow)), FitData.STEP, least);
     log = new double[data.styles.length][];
     likelihood = new double[log.length][];
     peak = new double[log.length];
@@ -117,7 +117,7 @@ final class Conditional {
         double pieces = data.styles[s].effectivePieces(hyper.size);
         precision += data.styles[s].empty() ? 0 : a * (pieces + 1) / (a + pieces + 1);
       }
-      meanStride[f] = Math.max(1, (int) (FINE / Math.sqrt(precision) / data.step));
+      meanStride[f] = Math.max(1, (int) (FINE / Math.sqrt(precision) / FitData.STEP));
     }
   }
 
@@ -125,7 +125,7 @@ final class Conditional {
   private double family(int f) {
     double[] value = new double[(data.high - data.low) / meanStride[f] + 1];
     Arrays.fill(value, Double.NaN);
-    int top = ((int) Math.round(centre[f] / data.step) - data.low) / meanStride[f];
+    int top = ((int) Math.round(centre[f] / FitData.STEP) - data.low) / meanStride[f];
     top = Math.max(0, Math.min(value.length - 1, top));
     for (int way = 1; way >= -1; way -= 2) {
       while (top + way >= 0
@@ -164,14 +164,14 @@ final class Conditional {
   }
 
   private double logPrior(int mean, int f) {
-    double away = (mean * data.step - centre[f]) / spread[f];
-    double width = meanStride[f] * data.step;
+    double away = (mean * FitData.STEP - centre[f]) / spread[f];
+    double width = meanStride[f] * FitData.STEP;
     return -away * away / 2 + Math.log(width / (spread[f] * Math.sqrt(2 * Math.PI)));
   }
 
   private void unlogged(int f) {
-    int from = (int) Math.floor((centre[f] - WIDE * spread[f]) / data.step);
-    int to = (int) Math.ceil((centre[f] + WIDE * spread[f]) / data.step);
+    int from = (int) Math.floor((centre[f] - WIDE * spread[f]) / FitData.STEP);
+    int to = (int) Math.ceil((centre[f] + WIDE * spread[f]) / FitData.STEP);
     firstMean[f] = Math.max(data.low, Math.min(from, data.high - 1));
     int length = Math.min(data.high, Math.max(to, data.low + 1)) - firstMean[f];
     meanWeight[f] = new double[length / meanStride[f] + 1];

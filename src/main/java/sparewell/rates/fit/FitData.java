@@ -18,7 +18,7 @@ import sparewell.numerics.NegativeBinomial;
  */
 final class FitData {
   /** Step of the grid, in log rate; each style has its own multiple of it. */
-  final double step = 0.02;
+  static final double STEP = 0.02;
 
   private static final double WIDEST = 0.16; // step of a style
 
@@ -124,14 +124,14 @@ final class FitData {
       double here = typical + others.familyCentre(familyOf.get(s));
       // 1.1 of the narrowest standard deviation: off by 2 exp(-2 pi^2 / 1.21), less than 2e-7.
       double narrow = 1.1 / Math.sqrt(SHAPE + StyleData.effectivePieces(trips.get(s), SIZE));
-      styles[s] = StyleData.of(trips.get(s), here, step, (int) (Math.min(narrow, WIDEST) / step));
+      styles[s] = StyleData.of(trips.get(s), here, STEP, (int) (Math.min(narrow, WIDEST) / STEP));
       least = Math.min(least, Math.min(styles[s].first * styles[s].step, here - REACH));
       double last = (styles[s].first + styles[s].count) * styles[s].step;
       largest = Math.max(largest, Math.max(last, here + REACH));
     }
     widest = Arrays.stream(styles).mapToDouble(style -> style.step).max().orElse(WIDEST);
-    low = (int) Math.floor(least / step);
-    high = (int) Math.ceil(largest / step);
+    low = (int) Math.floor(least / STEP);
+    high = (int) Math.ceil(largest / STEP);
   }
 
   /** Where to look for the common rate first, in prior standard deviations. */

@@ -117,7 +117,7 @@ public final class OwnEvidence {
       double m = 0;
       double square = 0;
       for (int i = 0; i < weights.length; i++) {
-        double log = draw.given().mean(family, i) * fit.data().step;
+        double log = draw.given().mean(family, i) * FitData.STEP;
         m += weights[i] * log;
         square += weights[i] * log * log;
       }

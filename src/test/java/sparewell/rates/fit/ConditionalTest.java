@@ -107,7 +107,7 @@ class ConditionalTest {
       double mean = 0;
       double square = 0;
       for (int j = 0; j < weights.length; j++) {
-        double away = given.mean(f, j) * empty.step - LOG_RATE;
+        double away = given.mean(f, j) * FitData.STEP - LOG_RATE;
         mean += weights[j] * away;
         square += weights[j] * away * away;
       }
