@@ -98,7 +98,8 @@ public final class CountMixture {
     for (int k = part * terms; k < (part + 1) * terms; k++) {
       extra += share[k] / size[k] * share[k];
     }
-    return centre[part] * centre[part] / Math.max(extra, 1e-12 * centre[part] * centre[part]);
+    double square = centre[part] * centre[part];
+    return square > 0 ? square / Math.max(extra, 1e-12 * square) : 1e12; // of nothing: any
   }
 
   /**

@@ -5,9 +5,10 @@ import java.util.Arrays;
 /**
  * Packs some boxes anew as well as can be, the others staying: depth-first over the places of each
  * box, the biggest box first. Lower bound of a branch: the least reduced costs of the boxes left,
- * less the multipliers' worth of all room that was free. A box may also stay {@link #outside}, and
- * the side limit and the number of moves may be broken, each at a constraint-violation penalty that
- * exceeds what a plan could gain.
+ * less the multipliers' worth of all room that was free. On the way to a good plan a box may also
+ * stay {@link #outside}, and the side limit and the number of moves may be broken, each at a
+ * penalty; a few heavy boxes among many may gain more than it takes, so what completes a plan keeps
+ * every limit.
  */
 final class Repacking {
   /** Penalties in units of what the place of a box usually changes. */
@@ -52,6 +53,7 @@ final class Repacking {
   private double bestCost;
   private double credit;
   private boolean found;
+  private boolean strict; // within all limits only
   private long nodes;
   private long nodeLimit;
   private long work;
@@ -197,6 +199,7 @@ final class Repacking {
       }
     }
     bestCost = total + rise;
+    strict = false;
     boolean possible = prepare(null, leaving, leaving < 0 ? -1 : place[leaving]);
     if (possible) {
       search(limit);
@@ -225,6 +228,7 @@ final class Repacking {
     count = n;
     System.arraycopy(bySize, 0, who, 0, n);
     bestCost = target;
+    strict = true;
     if (prepare(open, -1, -1)) {
       search(limit);
       for (int k = 0; k < count && found; k++) {
@@ -288,9 +292,9 @@ final class Repacking {
       return;
     }
     if (k == count) {
-      double full = sum + penalty();
-      if (full < bestCost) {
-        bestCost = full;
+      double penalty = penalty();
+      if (sum + penalty < bestCost && !(strict && penalty > 0)) {
+        bestCost = sum + penalty;
         found = true;
         System.arraycopy(at, 0, bestAt, 0, count);
       }

@@ -52,6 +52,16 @@ class CountMixtureTest {
     assertEquals(7.4, sum.mean(), 1e-12);
   }
 
+  @Test
+  void aPartOfNothingStandsBesideThousands() {
+    CountMixture mixture = new CountMixture(1);
+    mixture.add(0.5, new double[] {0}, new double[] {1});
+    mixture.add(0.5, new double[] {5_000}, new double[] {1e9});
+    CountDistribution both = mixture.distribution();
+    assertEquals(2_500, both.mean(), 1e-9);
+    assertEquals(0.5, both.atMost(2_500), 0.001);
+  }
+
   /** R 4.2.2: pnbinom(size = 2, mu = 20000), pnbinom(size = 0.5, mu = 2000), ppois(5000). */
   @ParameterizedTest
   @CsvSource({

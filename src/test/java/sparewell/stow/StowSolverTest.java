@@ -4,7 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.Random;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -58,6 +60,42 @@ class StowSolverTest {
   @MethodSource("seeds")
   void agreesWithExhaustiveSearchOnTightBoats(int seed) {
     agrees(planted(seed));
+  }
+
+  /**
+   * One heavy box among light ones, and a place just off the centreline that tempts it beyond the
+   * side limit by little: what breaks a limit must never pass for a plan that others fall short of.
+   */
+  private static StowProblem tempting(int seed) {
+    Random random = new Random(seed);
+    int boxes = 7;
+    int places = 4;
+    long[] weight = random.longs(boxes, 200_000, 900_000).toArray();
+    weight[random.nextInt(boxes)] = 20_000_000 + random.nextInt(5_000_000);
+    long[] volume = random.longs(boxes, 1_000_000, 12_000_000).toArray();
+    long[] offset = {20_000 + random.nextInt(60_000), -1_000_000, 900_000, random.nextInt(20_000)};
+    double[] station = {0, 1 + random.nextDouble(), 2, 1.5 + random.nextDouble()};
+    long[] loadRoom = new long[places];
+    long[] volumeRoom = new long[places];
+    Arrays.fill(loadRoom, StowProblem.UNLIMITED);
+    for (int at = 0; at < places; at++) {
+      volumeRoom[at] = (long) ((0.3 + random.nextDouble()) * Arrays.stream(volume).sum() / 2);
+    }
+    double[][] cost = new double[boxes][places];
+    for (int box = 0; box < boxes; box++) {
+      for (int at = 0; at < places; at++) {
+        cost[box][at] = weight[box] * 1e-6 * station[at];
+      }
+    }
+    int[] now = random.ints(boxes, 0, places).toArray();
+    long side = (long) ((0.05 + 0.6 * random.nextDouble()) * 1e12);
+    return new StowProblem(weight, volume, offset, loadRoom, volumeRoom, cost, now, -side, side);
+  }
+
+  @ParameterizedTest
+  @MethodSource("seeds")
+  void agreesWithExhaustiveSearchWhereLimitsTempt(int seed) {
+    agrees(tempting(seed));
   }
 
   @Test
