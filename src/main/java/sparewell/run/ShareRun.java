@@ -209,13 +209,13 @@ public final class ShareRun {
     return byLog.values().stream().flatMap(List::stream).toList();
   }
 
-  /** Writes the file beside its place and puts it there in one step. */
+  /** Writes the file beside its place, behind a link, and puts it there in one step. */
   private synchronized Optional<String> write() {
-    Path place = to.toAbsolutePath();
     try {
+      Path place = Replacement.place(to);
       Path fresh =
           place.resolveSibling(
-              "." + to.getFileName() + "." + ProcessHandle.current().pid() + ".tmp");
+              "." + place.getFileName() + "." + ProcessHandle.current().pid() + ".tmp");
       try {
         Files.writeString(fresh, ExperienceFile.text(rows()));
         Files.move(
@@ -225,6 +225,8 @@ public final class ShareRun {
       }
       unwritten = 0;
       return Optional.empty();
+    } catch (WorkbookRefused folder) {
+      return Optional.of(folder.getMessage());
     } catch (AtomicMoveNotSupportedException network) {
       return Optional.of(to + " cannot be replaced in one step there. Give a file elsewhere.");
     } catch (IOException disk) {

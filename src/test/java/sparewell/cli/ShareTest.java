@@ -93,6 +93,18 @@ class ShareTest {
   }
 
   @Test
+  void aLinkToTheFileStaysOne() throws IOException {
+    Path linked = Files.createDirectory(folder.resolve("cloud")).resolve("ours.csv");
+    Files.createSymbolicLink(file, linked);
+    done(Command.run("share", book, "--to", linked));
+    String first = Files.readString(linked);
+    Books.season().plus("Losses", "T1|Crank|3/8|Red|1|snag|no").write(book);
+    done(share(book));
+    assertTrue(Files.isSymbolicLink(file));
+    assertFalse(first.equals(Files.readString(linked)), "what it leads to is written");
+  }
+
+  @Test
   void brokenWorkbooksAreListedAtTheEndAndTheOthersShared() throws IOException {
     Path broken = Files.writeString(folder.resolve("broken.xlsx"), "no workbook");
     Command command = share(broken, book, folder.resolve("gone.xlsx"));

@@ -47,9 +47,6 @@ final class FitData {
   /** Share of hours in each category of cover. */
   final double[] mix;
 
-  /** Trips of all styles, each by its weight. */
-  final double amount;
-
   /**
    * ln of the rate of all styles together, drawn to the prior where little is logged; beside other
    * logs, of what it is against theirs.
@@ -85,12 +82,10 @@ final class FitData {
     }
     double lost = 0.5;
     double hours = 0.5 / Math.exp(prior.logRateCentre());
-    double weights = 0;
     Map<Loss, Double> losses =
         new TreeMap<>(Comparator.comparingInt(Loss::count).thenComparingDouble(Loss::days));
     for (Observation one : input.observations()) {
       trips.get(one.style()).add(one);
-      weights += one.weight();
       if (one.lostPieces() > 0 || !one.atLeast()) {
         lost += one.weight() * one.lostPieces();
         double beside = others.familyCentre(familyOf.get(one.style()));
@@ -100,7 +95,6 @@ final class FitData {
         losses.merge(new Loss(one.lostPieces(), one.days()), one.weight(), Double::sum);
       }
     }
-    amount = weights;
     mix = others.known() ? input.mixLogged() : input.mix();
     typical = Math.log(lost / hours);
     count = losses.keySet().stream().mapToInt(Loss::count).toArray();

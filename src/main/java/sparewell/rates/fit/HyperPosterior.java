@@ -18,15 +18,13 @@ import sparewell.numerics.QuasiNewton;
  * @param converged whether a peak was found and the draws around it carry the posterior
  * @param peak place of the peak, in prior standard deviations
  * @param precision minus the second derivatives there; empty where there is no peak
- * @param amount trips in the log
  */
 record HyperPosterior(
     List<Draw> draws,
     double effective,
     boolean converged,
     double[] peak,
-    double[][] precision,
-    double amount) {
+    double[][] precision) {
   private static final double NEAR = 1e-3; // gain left at which a climb ends, in ln of density
   private static final int MOST_STEPS = 60;
   private static final double FEWEST_EFFECTIVE = 8;
@@ -167,7 +165,7 @@ record HyperPosterior(
       squares += weight * weight;
       learnt.add(new Draw(weight, draw.z(), draw.newCover(), draw.given()));
     }
-    return new HyperPosterior(learnt, 1 / squares, converged, peak, precision, amount);
+    return new HyperPosterior(learnt, 1 / squares, converged, peak, precision);
   }
 
   private static boolean finite(double[][] matrix) {
@@ -175,7 +173,7 @@ record HyperPosterior(
   }
 
   private HyperPosterior found(double[] peak, double[][] precision, boolean converged) {
-    return new HyperPosterior(draws, effective, converged, peak, precision, amount);
+    return new HyperPosterior(draws, effective, converged, peak, precision);
   }
 
   private static ToDoubleFunction<double[]> logPosterior(FitData data) {
@@ -215,6 +213,6 @@ record HyperPosterior(
       kept.add(new Draw(weight, draw.z(), draw.newCover() * sum / newCovers, draw.given()));
     }
     return new HyperPosterior(
-        kept, sum * sum / squares, true, new double[0], new double[0][], data.amount);
+        kept, sum * sum / squares, true, new double[0], new double[0][]);
   }
 }
