@@ -20,11 +20,7 @@ import sparewell.numerics.QuasiNewton;
  * @param precision minus the second derivatives there; empty where there is no peak
  */
 record HyperPosterior(
-    List<Draw> draws,
-    double effective,
-    boolean converged,
-    double[] peak,
-    double[][] precision) {
+    List<Draw> draws, double effective, boolean converged, double[] peak, double[][] precision) {
   private static final double NEAR = 1e-3; // gain left at which a climb ends, in ln of density
   private static final int MOST_STEPS = 60;
   private static final double FEWEST_EFFECTIVE = 8;
@@ -212,7 +208,6 @@ record HyperPosterior(
       // A cover never logged has no effect on average, exactly: few draws must not shift it.
       kept.add(new Draw(weight, draw.z(), draw.newCover() * sum / newCovers, draw.given()));
     }
-    return new HyperPosterior(
-        kept, sum * sum / squares, true, new double[0], new double[0][]);
+    return new HyperPosterior(kept, sum * sum / squares, true, new double[0], new double[0][]);
   }
 }
