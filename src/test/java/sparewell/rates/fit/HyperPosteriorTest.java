@@ -283,7 +283,6 @@ class HyperPosteriorTest {
             new Observation(1, 0, 5, 1, Observation.MIX, 3, true, 1),
             new Observation(1, 0, 70, 1, Observation.MIX, 0, true, 1)); // tells nothing
     FitData data = new FitData(new FitInput(List.of(0, 0), 1, 0, log));
-    assertEquals(2.5, data.amount);
     // 5 pieces in 10 hours, and half a piece in as many hours as the prior has it.
     double rate = 5.5 / (10 + 0.5 / 0.06);
     assertEquals((Math.log(rate) - Math.log(0.06)) / 0.7, data.startOfRate(), 1e-12);
