@@ -124,7 +124,7 @@ public final class AfterTripSheet {
                     "Where",
                     Format.TEXT,
                     "Its cell, of several the first; click to go there.",
-                    row -> where(row.first()))
+                    row -> Phrase.place(row.first().at()))
                 .linked(row -> Optional.of(row.first().at()).filter(at -> at.row() > 0)),
             Column.<Folded>sheetOnly(
                     "How grave",
@@ -135,10 +135,6 @@ public final class AfterTripSheet {
             Column.sheetOnly(
                 "What was done", Format.TEXT, "What was done about it.", Folded::done));
     return new Table<>("", title, columns, grave, "Nothing needs mending.");
-  }
-
-  private static String where(Finding finding) {
-    return (finding.at().sheet() + " " + finding.at().reference()).strip();
   }
 
   private static Block settings(Results results) {
@@ -168,9 +164,7 @@ public final class AfterTripSheet {
   }
 
   private static List<Block.Line> cautions(Results results) {
-    List<Block.Line> lines = new ArrayList<>();
-    lines.add(Block.Line.heading("Cautions"));
-    lines.addAll(Cautions.LINES);
+    List<Block.Line> lines = new ArrayList<>(Cautions.LINES);
     if (!results.rates().converged()) {
       lines.add(
           Phrase.small(

@@ -161,17 +161,16 @@ public final class BuyListSheet {
   }
 
   private static List<Column<BuyList.Line>> columns(boolean limited) {
-    return List.of(
-        Column.of(
-            "rank",
-            "Rank",
-            Format.COUNT,
-            "Order to buy in: the largest fall of what you expect to miss for the money first;"
-                + " what the budget does not pay for, then what has no price, last.",
-            BuyList.Line::rank),
-        Column.of("style", "Style", Format.TEXT, "Style.", line -> line.item().style()),
-        Column.of("size", "Size", Format.TEXT, "Size.", line -> line.item().size()),
-        Column.of("colour", "Colour", Format.TEXT, "Colour.", line -> line.item().colour()),
+    return ItemColumns.among(
+        List.of(
+            Column.of(
+                "rank",
+                "Rank",
+                Format.COUNT,
+                "Order to buy in: the largest fall of what you expect to miss for the money first;"
+                    + " what the budget does not pay for, then what has no price, last.",
+                BuyList.Line::rank)),
+        BuyList.Line::item,
         Column.<BuyList.Line>of(
                 "packs", "Packs", Format.COUNT, "Whole packs to buy.", BuyList.Line::packs)
             .summed(),

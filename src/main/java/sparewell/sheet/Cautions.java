@@ -3,10 +3,11 @@ package sparewell.sheet;
 import java.util.List;
 import sparewell.table.Block;
 
-/** The cautions that stand wherever weight or lead is spoken of. */
+/** The cautions that stand wherever weight or lead is spoken of, under their heading. */
 final class Cautions {
   static final List<Block.Line> LINES =
       List.of(
+          Block.Line.heading("Cautions"),
           Phrase.small(
               "The capacity plate and the maker's manual are the limit; carry less in waves or wind."
                   + " No capacity is computed here."),

@@ -71,29 +71,31 @@ public final class ClubSheet {
         "",
         "Rates by style: pieces lost in 10 hours",
         List.of(
-            column("Style", Format.TEXT, "Style of lure or gear", Club.Line::style),
-            column("Family", Format.TEXT, "Its family", Club.Line::family),
-            column("Logs", Format.COUNT, "Logs that have it", Club.Line::logs),
-            column("Trips", Format.COUNT, "Trips on which it was thrown", Club.Line::trips),
-            column("Hours", Format.HOURS, "Hours in all logs", Club.Line::hours),
-            column("Lost", Format.COUNT, "Pieces lost in those hours", Club.Line::pieces),
-            column("Typical", Format.NUMBER, "Rate of the typical angler", line -> at(line, 0)),
-            column(
+            Column.sheetOnly("Style", Format.TEXT, "Style of lure or gear", Club.Line::style),
+            Column.sheetOnly("Family", Format.TEXT, "Its family", Club.Line::family),
+            Column.sheetOnly("Logs", Format.COUNT, "Logs that have it", Club.Line::logs),
+            Column.sheetOnly(
+                "Trips", Format.COUNT, "Trips on which it was thrown", Club.Line::trips),
+            Column.sheetOnly("Hours", Format.HOURS, "Hours in all logs", Club.Line::hours),
+            Column.sheetOnly("Lost", Format.COUNT, "Pieces lost in those hours", Club.Line::pieces),
+            Column.sheetOnly(
+                "Typical", Format.NUMBER, "Rate of the typical angler", line -> at(line, 0)),
+            Column.sheetOnly(
                 "Typical, low",
                 Format.NUMBER,
                 "The typical rate is higher than this with 95 % chance",
                 line -> at(line, -Z * Math.sqrt(line.typical().variance()))),
-            column(
+            Column.sheetOnly(
                 "Typical, high",
                 Format.NUMBER,
                 "The typical rate is lower than this with 95 % chance",
                 line -> at(line, Z * Math.sqrt(line.typical().variance()))),
-            column(
+            Column.sheetOnly(
                 "Anglers from",
                 Format.NUMBER,
                 "Nineteen anglers in twenty lose more than this",
                 line -> at(line, -spread(line, between))),
-            column(
+            Column.sheetOnly(
                 "Anglers to",
                 Format.NUMBER,
                 "Nineteen anglers in twenty lose less than this",
@@ -113,10 +115,11 @@ public final class ClubSheet {
             "",
             "",
             List.of(
-                column("Style", Format.TEXT, "", Club.Line::style),
-                column("Typical", Format.NUMBER, "", line -> at(line, 0)),
-                column("From", Format.NUMBER, "", line -> at(line, -spread(line, between))),
-                column("To", Format.NUMBER, "", line -> at(line, spread(line, between)))),
+                Column.sheetOnly("Style", Format.TEXT, "", Club.Line::style),
+                Column.sheetOnly("Typical", Format.NUMBER, "", line -> at(line, 0)),
+                Column.sheetOnly(
+                    "From", Format.NUMBER, "", line -> at(line, -spread(line, between))),
+                Column.sheetOnly("To", Format.NUMBER, "", line -> at(line, spread(line, between)))),
             lines.stream().limit(MOST_STYLES).toList(),
             ""),
         "Style",
@@ -129,13 +132,5 @@ public final class ClubSheet {
 
   private static double at(Club.Line line, double away) {
     return 10 * Math.exp(line.typical().mean() + away);
-  }
-
-  private static Column<Club.Line> column(
-      String heading,
-      Format format,
-      String meaning,
-      java.util.function.Function<Club.Line, ?> value) {
-    return Column.sheetOnly(heading, format, meaning, value);
   }
 }

@@ -17,13 +17,13 @@ import sparewell.table.Format;
  */
 public enum EntryTable {
   BRING(SparesSheet.NAME, List.of("Style", "Size", "Colour", "From"), "Pieces", "Pieces"),
-  BUY("Buy list", List.of("Style", "Size", "Colour"), "Packs", "Packs"),
+  BUY(BuyListSheet.NAME, List.of("Style", "Size", "Colour"), "Packs", "Packs"),
   PACK(
-      "Event packing",
+      EventPackingSheet.NAME,
       List.of("What to do", "Style", "Size", "Colour", "From box", "From compartment"),
       "Pieces",
       "Pieces"),
-  MOVE("Stow plan", List.of("Box", "From", "To"), "", "Weight"),
+  MOVE(StowPlanSheet.NAME, List.of("Box", "From", "To"), "", "Weight"),
   CHECK(AfterTripSheet.NAME, List.of("Box"), "", "Due on"),
   COUNT(
       WhereItIsSheet.NAME,

@@ -163,16 +163,18 @@ public final class EventPackingSheet {
 
   /** The event is named above the table, and in each row only where there are several. */
   private static List<Column<Line>> columns(boolean several, Set<String> boxed, boolean chances) {
-    return List.of(
-        several
-            ? Column.of("event", "Event", Format.TEXT, "Event.", Line::event)
-            : Column.csvOnly("event", Format.TEXT, Line::event),
-        Column.<Line>sheetOnly(
-                "What to do", Format.TEXT, "What to do before the event.", EventPackingSheet::words)
-            .toned(line -> line.action() == Action.BUY ? Tone.WATCH : Tone.NONE),
-        Column.of("style", "Style", Format.TEXT, "Style.", line -> line.item().style()),
-        Column.of("size", "Size", Format.TEXT, "Size.", line -> line.item().size()),
-        Column.of("colour", "Colour", Format.TEXT, "Colour.", line -> line.item().colour()),
+    return ItemColumns.among(
+        List.of(
+            several
+                ? Column.of("event", "Event", Format.TEXT, "Event.", Line::event)
+                : Column.csvOnly("event", Format.TEXT, Line::event),
+            Column.<Line>sheetOnly(
+                    "What to do",
+                    Format.TEXT,
+                    "What to do before the event.",
+                    EventPackingSheet::words)
+                .toned(line -> line.action() == Action.BUY ? Tone.WATCH : Tone.NONE)),
+        Line::item,
         Column.of("pieces", "Pieces", Format.COUNT, "Pieces of this line.", Line::pieces),
         Column.of(
             "from_box",

@@ -145,13 +145,9 @@ final class Figures {
         "Tackle centre from the transom",
         Spoken.length(centre, units),
         doubtful
-            .map(at -> "Do not trust it: mend the position at " + spoken(at) + " first.")
+            .map(at -> "Do not trust it: mend the position at " + Phrase.place(at) + " first.")
             .orElse("Smaller is further aft."),
         doubtful.isPresent() ? Tone.BAD : Tone.NONE);
-  }
-
-  private static String spoken(Cell at) {
-    return at.sheet() + " " + at.reference();
   }
 
   /** Row of the first compartment that is said to stand outside any boat. */

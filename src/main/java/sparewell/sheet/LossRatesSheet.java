@@ -30,7 +30,7 @@ public final class LossRatesSheet {
     blocks.add(new Block.Rows(rates(model.styles(), model.otherLogs() > 0)));
     blocks.add(new Block.Rows(covers(model.covers())));
     Charts.lossRates(model.styles()).ifPresent(blocks::add);
-    return new ReportSheet("Loss rates", "Loss rate of each style, and how certain it is", blocks);
+    return new ReportSheet(NAME, "Loss rate of each style, and how certain it is", blocks);
   }
 
   private static List<Block.Line> top(LossModel model) {

@@ -3,7 +3,9 @@ package sparewell.sheet;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import sparewell.finding.Cell;
 import sparewell.season.Place;
 import sparewell.spares.Outlook;
 import sparewell.stock.PieceMove;
@@ -76,7 +78,12 @@ final class Phrase {
     return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
   }
 
-  /** What the angler calls a place of a plan. */
+  /** A cell like {@code Boxes B4}; the sheet's name alone for a whole sheet. */
+  static String place(Cell at) {
+    return (at.sheet() + " " + at.reference()).strip();
+  }
+
+  /** The angler's name for a place of a plan. */
   static String place(Place place) {
     return place.equals(PieceMove.OF_CHOICE) ? "a box of your choice" : place.name();
   }
@@ -92,11 +99,11 @@ final class Phrase {
 
   /** The line that says what to do. */
   static Block.Line strong(String text, Tone tone) {
-    return new Block.Line(text, Block.Weight.STRONG, tone, java.util.Optional.empty());
+    return new Block.Line(text, Block.Weight.STRONG, tone, Optional.empty());
   }
 
   /** A remark. */
   static Block.Line small(String text) {
-    return new Block.Line(text, Block.Weight.SMALL, Tone.NONE, java.util.Optional.empty());
+    return new Block.Line(text, Block.Weight.SMALL, Tone.NONE, Optional.empty());
   }
 }

@@ -33,11 +33,12 @@ public final class ReportSheets {
     all.put(EventPackingSheet.NAME, results -> EventPackingSheet.of(results.packing()));
     all.put(TripCardSheet.NAME, TripCardSheet::of);
     all.put(
-        "Weight by compartment",
+        WeightByCompartmentSheet.NAME,
         results ->
             WeightByCompartmentSheet.of(results.load(), results.spares().idle(), units(results)));
     all.put(
-        "Stow plan", results -> StowPlanSheet.of(results.stow(), results.load(), units(results)));
+        StowPlanSheet.NAME,
+        results -> StowPlanSheet.of(results.stow(), results.load(), units(results)));
     all.put(
         WhereItIsSheet.NAME,
         results -> WhereItIsSheet.of(results.onHand(), results.season().compartments()));

@@ -42,7 +42,7 @@ public final class SeasonPlanSheet {
     }
     blocks.addAll(AfterEventBlocks.of(results));
     blocks.add(new Block.Rows(risky(plan)));
-    blocks.add(new Block.FileOnly(lines(plan)));
+    blocks.add(new Block.FileOnly(new Table<>("season-plan.csv", "", columns(), plan.lines(), "")));
     return new ReportSheet(
         NAME, "What the coming events will use, and what to order by when", blocks);
   }
@@ -242,14 +242,13 @@ public final class SeasonPlanSheet {
     return new Table<>(
         "",
         "2. What to order by when (" + currency + ")",
-        List.of(
-            Column.sheetOnly(
-                "Order by", Format.DATE, "Last day to order.", SeasonPlan.Purchase::buyBy),
-            Column.sheetOnly(
-                "For", Format.TEXT, "The event it is needed at.", one -> one.event().name()),
-            Column.sheetOnly("Style", Format.TEXT, "Style.", one -> one.item().style()),
-            Column.sheetOnly("Size", Format.TEXT, "Size.", one -> one.item().size()),
-            Column.sheetOnly("Colour", Format.TEXT, "Colour.", one -> one.item().colour()),
+        ItemColumns.among(
+            List.of(
+                Column.sheetOnly(
+                    "Order by", Format.DATE, "Last day to order.", SeasonPlan.Purchase::buyBy),
+                Column.sheetOnly(
+                    "For", Format.TEXT, "The event it is needed at.", one -> one.event().name())),
+            SeasonPlan.Purchase::item,
             Column.<SeasonPlan.Purchase>sheetOnly(
                     "Packs", Format.COUNT, "Whole packs.", SeasonPlan.Purchase::packs)
                 .summed(),
@@ -314,17 +313,12 @@ public final class SeasonPlanSheet {
             : "Nothing: every item lasts through every event, but for chances under 1 %.");
   }
 
-  private static Table<SeasonPlan.Line> lines(SeasonPlan plan) {
-    return new Table<>("season-plan.csv", "", columns(), plan.lines(), "");
-  }
-
   private static List<Column<SeasonPlan.Line>> columns() {
-    return List.of(
-        Column.of("event", "Event", Format.TEXT, "Event.", line -> line.event().name()),
-        Column.of("date", "Date", Format.DATE, "Its first day.", line -> line.event().date()),
-        Column.of("style", "Style", Format.TEXT, "Style.", line -> line.item().style()),
-        Column.of("size", "Size", Format.TEXT, "Size.", line -> line.item().size()),
-        Column.of("colour", "Colour", Format.TEXT, "Colour.", line -> line.item().colour()),
+    return ItemColumns.among(
+        List.of(
+            Column.of("event", "Event", Format.TEXT, "Event.", line -> line.event().name()),
+            Column.of("date", "Date", Format.DATE, "Its first day.", line -> line.event().date())),
+        SeasonPlan.Line::item,
         Column.of(
             "expected_loss",
             "Expected loss",

@@ -120,10 +120,9 @@ public final class SparesSheet {
     return new Table<>(
         "",
         "2. Bring these aboard, most useful first",
-        List.of(
-            Column.sheetOnly("Style", Format.TEXT, "Style.", move -> move.item().style()),
-            Column.sheetOnly("Size", Format.TEXT, "Size.", move -> move.item().size()),
-            Column.sheetOnly("Colour", Format.TEXT, "Colour.", move -> move.item().colour()),
+        ItemColumns.among(
+            List.of(),
+            Bring::item,
             Column.sheetOnly(
                 "From", Format.TEXT, "Where the pieces lie ashore.", move -> move.from().name()),
             Column.sheetOnly(
@@ -152,10 +151,9 @@ public final class SparesSheet {
   }
 
   private static List<Column<SparesRow>> columns() {
-    return List.of(
-        Column.of("style", "Style", Format.TEXT, "Style.", row -> row.item().style()),
-        Column.of("size", "Size", Format.TEXT, "Size.", row -> row.item().size()),
-        Column.of("colour", "Colour", Format.TEXT, "Colour.", row -> row.item().colour()),
+    return ItemColumns.among(
+        List.of(),
+        SparesRow::item,
         Column.<SparesRow>sheetOnly(
                 "To do", Format.TEXT, "What to do about this item now.", SparesSheet::toDo)
             .toned(

@@ -25,7 +25,8 @@ import sparewell.units.UnitSystem;
 
 /** Which box goes where, in which order, and what more moves would bring. */
 public final class StowPlanSheet {
-  private static final String NAME = "Stow plan";
+  /** Tab of the sheet. */
+  static final String NAME = "Stow plan";
 
   private StowPlanSheet() {}
 
@@ -49,9 +50,7 @@ public final class StowPlanSheet {
           Block.Line.heading(
               "Do this, in this order" + (report.packs() ? ", once the boxes are packed" : "")));
       for (MoveStep step : plan.steps()) {
-        lines.add(
-            new Block.Line(
-                StowWords.instruction(step), Block.Weight.STRONG, Tone.NONE, Optional.empty()));
+        lines.add(Phrase.strong(StowWords.instruction(step), Tone.NONE));
       }
     }
     if (plan.steps().stream().anyMatch(MoveStep::overSide)) {
@@ -106,12 +105,9 @@ public final class StowPlanSheet {
       }
     }
     lines.add(
-        new Block.Line(
+        Phrase.small(
             "The capacity plate and the maker's manual are the limit. Stowing changes handling: try"
-                + " a new layout at low speed first.",
-            Block.Weight.SMALL,
-            Tone.NONE,
-            Optional.empty()));
+                + " a new layout at low speed first."));
     return lines;
   }
 

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import sparewell.finding.Cell;
 import sparewell.load.LoadReport;
 import sparewell.stow.MoveStep;
 import sparewell.stow.Refusal;
@@ -35,14 +34,10 @@ final class StowWords {
               place ->
                   place.name()
                       + " is said to stand outside any boat: mend "
-                      + cell(place.positionAt()))
+                      + Phrase.place(place.positionAt()))
           .collect(Collectors.joining("; "));
     }
     return ((Refusal.Conflict) refusal).finding().message();
-  }
-
-  private static String cell(Cell at) {
-    return (at.sheet() + " " + at.reference()).strip();
   }
 
   private static String moving(StowPlan plan, LoadReport report, UnitSystem units) {

@@ -78,7 +78,7 @@ final class ToDo {
             Step.of(
                 Phrase.capital(finding.message()) + ". " + Phrase.capital(finding.done()),
                 Tone.BAD,
-                Optional.of(Cell.ofSheet("Weight by compartment"))));
+                Optional.of(Cell.ofSheet(WeightByCompartmentSheet.NAME))));
       }
     }
   }
@@ -258,13 +258,13 @@ final class ToDo {
             + Phrase.count(results.stow().recommendedMoves(), "box", "boxes")
             + " for a boat light forward and heavy aft",
         Tone.NONE,
-        "Stow plan",
+        StowPlanSheet.NAME,
         details(
             moves,
             StowWords::instruction,
             step ->
                 find(
-                    "Stow plan",
+                    StowPlanSheet.NAME,
                     row -> row instanceof BoxPlan plan && plan.box().equals(step.box()))));
   }
 

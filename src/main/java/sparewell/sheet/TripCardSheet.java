@@ -150,10 +150,9 @@ public final class TripCardSheet {
     return new Table<>(
         "",
         title,
-        List.of(
-            Column.sheetOnly("Style", Format.TEXT, "Style.", row -> row.item().style()),
-            Column.sheetOnly("Size", Format.TEXT, "Size.", row -> row.item().size()),
-            Column.sheetOnly("Colour", Format.TEXT, "Colour.", row -> row.item().colour()),
+        ItemColumns.among(
+            List.of(),
+            Holding::item,
             Column.sheetOnly(
                 "One for each", Format.TEXT, "Squares to cross out.", row -> squares(row.pieces())),
             Column.entry(
@@ -213,10 +212,7 @@ public final class TripCardSheet {
   /** What something was typed for stays on the card, wherever it is now. */
   private void keep(Typed.Row row, Map<ItemId, Holding> rows) {
     results.packing().packed().holdings().stream()
-        .filter(
-            holding ->
-                List.of(holding.item().style(), holding.item().size(), holding.item().colour())
-                    .equals(row.key()))
+        .filter(holding -> key(holding.item()).equals(row.key()))
         .findFirst()
         .ifPresent(holding -> rows.putIfAbsent(holding.item(), holding));
   }
@@ -227,13 +223,16 @@ public final class TripCardSheet {
     int at = 0;
     for (ItemId item : rows) {
       at++;
-      List<String> key = List.of(item.style(), item.size(), item.colour());
       if (typed.rows().stream()
-          .anyMatch(row -> row.table() == EntryTable.CARD_ITEMS && row.key().equals(key))) {
+          .anyMatch(row -> row.table() == EntryTable.CARD_ITEMS && row.key().equals(key(item)))) {
         needed = at;
       }
     }
     return needed;
+  }
+
+  private static List<String> key(ItemId item) {
+    return List.of(item.style(), item.size(), item.colour());
   }
 
   private double fromTransom(Holding holding) {

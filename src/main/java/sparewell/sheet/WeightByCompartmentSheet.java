@@ -21,7 +21,8 @@ import sparewell.units.UnitSystem;
 
 /** What weighs how much where, and what is left to the capacity plate. */
 public final class WeightByCompartmentSheet {
-  private static final String NAME = "Weight by compartment";
+  /** Tab of the sheet. */
+  static final String NAME = "Weight by compartment";
 
   private WeightByCompartmentSheet() {}
 
@@ -34,7 +35,7 @@ public final class WeightByCompartmentSheet {
     blocks.add(new Block.Text(LoadComparison.lines(report, idle, units)));
     blocks.add(new Block.Rows(loads(report)));
     blocks.add(new Block.Rows(LoadSummary.table(report, units)));
-    blocks.add(new Block.Text(cautions()));
+    blocks.add(new Block.Text(Cautions.LINES));
     return new ReportSheet(NAME, answer(report, units), blocks);
   }
 
@@ -86,7 +87,7 @@ public final class WeightByCompartmentSheet {
   private static Block.Line plateLine(String name, PlateLine line, UnitSystem units) {
     String aboard = atLeast(line.weightKnown()) + Spoken.mass(line.aboard(), units);
     if (line.plate().isEmpty()) {
-      return line(
+      return Phrase.strong(
           name
               + ": "
               + aboard
@@ -97,7 +98,7 @@ public final class WeightByCompartmentSheet {
         name + ": " + aboard + " aboard, plate " + Spoken.mass(line.plate().get(), units) + ", ";
     double margin = line.marginKg().orElse(0.0);
     if (line.over()) {
-      return line(
+      return Phrase.strong(
           against
               + "OVER by "
               + Spoken.mass(margin, units)
@@ -105,13 +106,9 @@ public final class WeightByCompartmentSheet {
           Tone.BAD);
     }
     String left = line.weightKnown() ? "" : "at most ";
-    return line(
+    return Phrase.strong(
         against + left + Spoken.mass(margin, units) + " left.",
         line.weightKnown() ? Tone.GOOD : Tone.WATCH);
-  }
-
-  private static Block.Line line(String text, Tone tone) {
-    return new Block.Line(text, Block.Weight.STRONG, tone, Optional.empty());
   }
 
   private static Table<CompartmentLoad> weights(LoadReport report) {
@@ -254,12 +251,5 @@ public final class WeightByCompartmentSheet {
 
   private static Double moment(FixedLoad load, Length arm) {
     return load.weight().in(MassUnit.KILOGRAM) * arm.micrometres() * 1e-6;
-  }
-
-  private static List<Block.Line> cautions() {
-    List<Block.Line> lines = new ArrayList<>();
-    lines.add(Block.Line.heading("Cautions"));
-    lines.addAll(Cautions.LINES);
-    return lines;
   }
 }

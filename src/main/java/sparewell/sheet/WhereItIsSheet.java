@@ -60,19 +60,6 @@ public final class WhereItIsSheet {
 
   /** The sheet for what is on hand; its boxes come as they stand, from the bow aft, then ashore. */
   public static ReportSheet of(OnHand onHand, List<Compartment> compartments) {
-    Column<Holding> style =
-        Column.of(
-            "style", "Style", Format.TEXT, "Style of the item.", holding -> holding.item().style());
-    Column<Holding> size =
-        Column.of(
-            "size", "Size", Format.TEXT, "Size of the item.", holding -> holding.item().size());
-    Column<Holding> colour =
-        Column.of(
-            "colour",
-            "Colour",
-            Format.TEXT,
-            "Colour of the item.",
-            holding -> holding.item().colour());
     Column<Holding> box =
         Column.of(
             "box",
@@ -99,7 +86,7 @@ public final class WhereItIsSheet {
         new Table<>(
             "where-it-is.csv",
             "By item",
-            List.of(style, size, colour, box, compartment, count),
+            ItemColumns.among(List.of(), Holding::item, box, compartment, count),
             onHand.holdings().stream().sorted(BY_ITEM).toList(),
             "Nothing in stock.");
     Column<Holding> counted =
@@ -109,6 +96,9 @@ public final class WhereItIsSheet {
             Entry.whole(0, MOST_PIECES, "Pieces counted; 0: none left; blank: not counted.")
                 .roomy(ROOM_TO_WRITE, HIGH_ENOUGH),
             holding -> Optional.empty());
+    // Behind Pieces, so that what is written stands beside what it is compared with.
+    List<Column<Holding>> toCount =
+        ItemColumns.among(List.of(), Holding::item, count, counted, box, compartment);
     Block items = new Block.Rows(byItem);
     List<Block> blocks = new ArrayList<>();
     blocks.add(way(Layout.FIRST_ROW + WAY_ROWS + 1 + Layout.rowsOf(items) + 2));
@@ -125,10 +115,7 @@ public final class WhereItIsSheet {
       }
       on = standsIn;
       blocks.add(head(there.get(0).place()));
-      // Behind Pieces, so that what is written stands beside what it is compared with.
-      List<Column<Holding>> columns =
-          List.of(style, size, colour, count, counted, box, compartment);
-      blocks.add(new Block.Rows(new Table<>("", "", columns, there, "")));
+      blocks.add(new Block.Rows(new Table<>("", "", toCount, there, "")));
     }
     return new ReportSheet(
         NAME, "Where is it? First by item; further down box by box, to count.", blocks);
@@ -153,7 +140,7 @@ public final class WhereItIsSheet {
         place.loose()
             ? "Loose in " + place.compartment()
             : place.box() + ", in " + place.compartment();
-    return new Block.Text(List.of(Block.Line.heading(title), small(HOW_TO_COUNT)));
+    return new Block.Text(List.of(Block.Line.heading(title), Phrase.small(HOW_TO_COUNT)));
   }
 
   /** The way down, and what the pages are for. */
@@ -164,10 +151,6 @@ public final class WhereItIsSheet {
             Block.Weight.PLAIN,
             Tone.NONE,
             Optional.of(new Cell(NAME, below, 1)));
-    return new Block.Text(List.of(link, small(HOW_TO_POST)));
-  }
-
-  private static Block.Line small(String text) {
-    return new Block.Line(text, Block.Weight.SMALL, Tone.NONE, Optional.empty());
+    return new Block.Text(List.of(link, Phrase.small(HOW_TO_POST)));
   }
 }
