@@ -228,7 +228,7 @@ public enum Code {
       "N-006",
       WARNING,
       "%1$s was lost on trip %2$s, but no trip with Style hours ever has it",
-      "counted as thrown for %3$s hours, the share of an average style"),
+      "counted as thrown for %3$s hours, the share of an average style; add the hours to be exact"),
   COVER_NEVER_LOGGED(
       "N-007",
       NOTE,

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import sparewell.experience.Club;
@@ -121,7 +122,7 @@ record Lean(
             .orElse(1);
     Map<String, Double> shares = new LinkedHashMap<>();
     styles.forEach(style -> shares.put(style, club.share(fold.apply(style)).orElse(mean)));
-    return new UsualShares(shares, false);
+    return new UsualShares(shares, Set.of(), false);
   }
 
   /** Fits what was logged. */

@@ -3,6 +3,7 @@ package sparewell.rates.history;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -45,6 +46,20 @@ public final class TripLog {
     return hours.containsKey(trip.id());
   }
 
+  /** Styles that were lost, or ran out, on a trip. */
+  Set<String> lost(Trip trip) {
+    Set<String> styles = new LinkedHashSet<>();
+    losses
+        .getOrDefault(trip.id(), Map.of())
+        .forEach(
+            (style, rows) -> {
+              if (rows.stream().anyMatch(loss -> loss.lostPieces() > 0 || loss.ranOut())) {
+                styles.add(style);
+              }
+            });
+    return styles;
+  }
+
   /** Hours that each style was thrown; empty where none are logged. */
   Map<String, Double> styleHours(Trip trip) {
     return hours.getOrDefault(trip.id(), Map.of());
@@ -69,11 +84,12 @@ public final class TripLog {
       boolean ranOut = lost.stream().anyMatch(Loss::ranOut);
       double byShare = tripHours * usual.of(name);
       double used = hasStyleHours(trip) ? styleHours(trip).getOrDefault(name, 0.0) : byShare;
-      boolean leftOut = !(used > 0) && (pieces > 0 || ranOut);
+      boolean guessed = byShare == 0 || usual.guessed().contains(name);
+      boolean leftOut = (pieces > 0 || ranOut) && (!(used > 0) || guessed && !hasStyleHours(trip));
       if (leftOut) {
         used = byShare > 0 ? byShare : tripHours * usual.ofAny();
         findings.add(
-            byShare > 0 ? Code.LOSS_WITHOUT_STYLE_HOURS : Code.LOSS_WITHOUT_SHARE,
+            guessed ? Code.LOSS_WITHOUT_SHARE : Code.LOSS_WITHOUT_STYLE_HOURS,
             lost.get(0).origin().under("Style"),
             name,
             trip.id(),

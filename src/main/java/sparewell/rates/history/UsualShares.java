@@ -1,17 +1,25 @@
 package sparewell.rates.history;
 
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import sparewell.season.Trip;
 
 /**
  * What share of the hours afloat each style is thrown on average, over the trips with style hours.
  *
  * @param mean mean share by style, &ge; 0; 1 for all where rates are per hour afloat
+ * @param guessed styles that were lost, so thrown, though no style hours have them: theirs is the
+ *     mean of the others' shares
  * @param perHourAfloat whether no trip has style hours, so that hours are hours afloat
  */
-public record UsualShares(Map<String, Double> mean, boolean perHourAfloat) {
+public record UsualShares(Map<String, Double> mean, Set<String> guessed, boolean perHourAfloat) {
+  public UsualShares {
+    guessed = Set.copyOf(guessed);
+  }
+
   /**
    * Over the given trips.
    *
@@ -33,7 +41,15 @@ public record UsualShares(Map<String, Double> mean, boolean perHourAfloat) {
     for (String style : styles) {
       mean.put(style, count == 0 ? 1 : sum.getOrDefault(style, 0.0) / count);
     }
-    return new UsualShares(mean, count == 0);
+    double any = new UsualShares(mean, Set.of(), count == 0).ofAny();
+    Set<String> guessed = new HashSet<>();
+    for (Trip trip : trips) {
+      log.lost(trip).stream()
+          .filter(style -> mean.getOrDefault(style, 1.0) == 0)
+          .forEach(guessed::add);
+    }
+    guessed.forEach(style -> mean.put(style, any));
+    return new UsualShares(mean, guessed, count == 0);
   }
 
   /**

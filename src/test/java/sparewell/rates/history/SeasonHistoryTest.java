@@ -115,6 +115,18 @@ class SeasonHistoryTest {
   }
 
   @Test
+  void aStyleLostButNeverInStyleHoursGoesOnBeingThrown() {
+    LogBook book = shared().trip("d", 15, 6, "").lost("c", "Frog", "black", 2);
+    SeasonHistory history = SeasonHistory.of(book.season());
+    // The mean of the others' shares, (0.5 + 0.125) / 2, on every trip without style hours.
+    assertEquals(0.3125, history.usual().of("Frog"));
+    assertEquals(
+        List.of(
+            new StyleUse(2, 1, 3.125, 2, false, true), new StyleUse(3, 1, 1.875, 0, false, false)),
+        history.uses().stream().filter(use -> use.style() == 1).toList());
+  }
+
+  @Test
   void aStyleThatRanOutWithoutALossWasThrownToo() {
     LogBook book = shared().lost("a", "Toad", "brown", 0, true);
     assertEquals(
