@@ -38,7 +38,11 @@ final class PostSummary {
   static List<String> done(Map<String, Integer> posted) {
     return List.of(
         posted.entrySet().stream()
-            .map(sheet -> sheet.getValue() + " to " + sheet.getKey())
-            .collect(Collectors.joining(", ", "Posted: rows ", ".")));
+            .map(sheet -> rows(sheet.getValue()) + " of " + sheet.getKey())
+            .collect(Collectors.joining(", ", "Posted: ", ".")));
+  }
+
+  private static String rows(int count) {
+    return count + (count == 1 ? " row" : " rows");
   }
 }

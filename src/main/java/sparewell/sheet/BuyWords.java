@@ -1,7 +1,6 @@
 package sparewell.sheet;
 
 import java.math.BigDecimal;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -27,14 +26,7 @@ final class BuyWords {
         packs += line.packs();
       }
     }
-    List<String> parts = new ArrayList<>();
-    if (packs > 0) {
-      parts.add(Phrase.count(packs, "pack"));
-    }
-    if (pieces > 0) {
-      parts.add(Phrase.count(pieces, "piece"));
-    }
-    return String.join(" and ", parts);
+    return Phrase.wares(packs, pieces);
   }
 
   /** Money for lines, as far as prices are known; absent where none is. */
@@ -56,11 +48,8 @@ final class BuyWords {
     var before = list.without().nothingRunsOutProbability();
     var after = list.needed().nothingRunsOutProbability();
     if (after.isPresent() && after.getAsDouble() - before.orElse(0) >= 0.0005) {
-      return "take the chance that nothing important runs out from "
-          + Phrase.fine(before.getAsDouble())
-          + " to "
-          + Phrase.fine(after.getAsDouble())
-          + " %";
+      return "take the chance that nothing important runs out "
+          + Phrase.fromTo(before.getAsDouble(), after.getAsDouble());
     }
     return String.format(
         Locale.ROOT,

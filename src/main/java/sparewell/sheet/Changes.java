@@ -55,7 +55,7 @@ final class Changes {
       say(
           posted.entrySet().stream()
               .map(sheet -> Phrase.count(sheet.getValue(), "row") + " of " + sheet.getKey())
-              .collect(Collectors.joining(", ", "Posted what you ticked: ", ".")));
+              .collect(Collectors.joining(", ", "Posted: ", ".")));
     }
   }
 

@@ -35,6 +35,8 @@ final class Figures {
   /** Names that lean on the line above, in full. */
   static final Map<String, String> SPOKEN =
       Map.of(
+          CHANCE_NOW,
+          "Chance that nothing important runs out",
           CHANCE_BROUGHT,
           "Chance once you brought what lies ashore",
           CHANCE_BOUGHT,
@@ -65,7 +67,7 @@ final class Figures {
 
   private void chances() {
     Outlook outlook = results.spares().outlook();
-    boolean bought = results.buys().lines().isEmpty();
+    boolean bought = results.buys().part(false).isEmpty(); // the rest only fills floors
     boolean aboard = bought && results.spares().brings().isEmpty();
     chance(CHANCE_NOW, outlook.nowProbability(), "Of " + Phrase.important(outlook) + ".", aboard);
     chance(

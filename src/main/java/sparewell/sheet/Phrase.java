@@ -2,6 +2,8 @@ package sparewell.sheet;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -27,12 +29,17 @@ final class Phrase {
     return String.format(Locale.ROOT, "%.0f %%", probability * 100);
   }
 
-  /** A chance in percent without its sign, with a decimal where it is high. */
-  static String fine(double probability) {
+  /** A change of a chance like {@code from 53 to 91 %}, with decimals where they tell it. */
+  static String fromTo(double before, double after) {
+    boolean fine = before >= 0.9 || chance(before).equals(chance(after));
+    String from = fine ? fine(before) : chance(before).replace(" %", "");
+    return "from " + from + " to " + (fine ? fine(after) + " %" : chance(after));
+  }
+
+  private static String fine(double probability) {
     return probability > 0.9995 && probability < 1
         ? "over 99.9"
-        : String.format(Locale.ROOT, probability < 0.9 ? "%.0f" : "%.1f", probability * 100)
-            .replace(".0", "");
+        : String.format(Locale.ROOT, "%.1f", probability * 100).replace(".0", "");
   }
 
   /** A chance, or that it is not known. */
@@ -71,6 +78,18 @@ final class Phrase {
   /** Like {@code 2 packs}; where a pack is one piece, {@code 2 pieces}. */
   static String packs(int packs, int pieces) {
     return packs == pieces ? count(pieces, "piece") : count(packs, "pack");
+  }
+
+  /** Packs and single pieces in all, like {@code 4 packs and 2 pieces}; empty for none. */
+  static String wares(int packs, int singlePieces) {
+    List<String> parts = new ArrayList<>();
+    if (packs > 0) {
+      parts.add(count(packs, "pack"));
+    }
+    if (singlePieces > 0) {
+      parts.add(count(singlePieces, "piece"));
+    }
+    return String.join(" and ", parts);
   }
 
   /** The text with a capital at its beginning. */

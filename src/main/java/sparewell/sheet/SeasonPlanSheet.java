@@ -86,8 +86,9 @@ public final class SeasonPlanSheet {
             String.format(
                 Locale.ROOT,
                 "Starts from what is aboard and ashore now; practice trips in between are not"
-                    + " included. The first order covers all of Buy list and whatever later events"
-                    + " need that early. Lead time: %s days (Settings).",
+                    + " included. The first order covers all of Buy list, and more where later"
+                    + " events draw on the same stock: the chance wanted holds over all events"
+                    + " together. Lead time: %s days (Settings).",
                 Phrase.number(settings.leadTimeDays()))));
     return lines;
   }
@@ -97,8 +98,10 @@ public final class SeasonPlanSheet {
     if (all.isEmpty()) {
       return Phrase.strong(
           (plan.purchases().isEmpty() ? "Nothing to order: what" : "What")
-              + " you have lasts through all "
-              + Phrase.count(plan.stages().size(), "event")
+              + " you have lasts through "
+              + (plan.stages().size() == 1
+                  ? "the event"
+                  : "all " + Phrase.count(plan.stages().size(), "event"))
               + " ahead with the wanted chance.",
           Tone.GOOD);
     }
@@ -112,7 +115,7 @@ public final class SeasonPlanSheet {
             + " for "
             + first.event().name()
             + (due.size() < all.size()
-                ? "; later events want " + Phrase.count(packs(all) - packs(due), "pack") + " more."
+                ? "; later events want " + wares(all.subList(due.size(), all.size())) + " more."
                 : "."),
         Tone.WATCH);
   }
@@ -128,15 +131,22 @@ public final class SeasonPlanSheet {
                     + " only fill floors; they are on Buy list."));
   }
 
-  private static int packs(List<SeasonPlan.Purchase> of) {
-    return of.stream().mapToInt(SeasonPlan.Purchase::packs).sum();
+  private static String wares(List<SeasonPlan.Purchase> of) {
+    int packs = 0;
+    int pieces = 0;
+    for (SeasonPlan.Purchase one : of) {
+      if (one.packs() == one.pieces()) {
+        pieces += one.pieces();
+      } else {
+        packs += one.packs();
+      }
+    }
+    return Phrase.wares(packs, pieces);
   }
 
   private static String amount(List<SeasonPlan.Purchase> of, String currency) {
-    int pieces = of.stream().mapToInt(SeasonPlan.Purchase::pieces).sum();
     BigDecimal cost = cost(of);
-    return Phrase.packs(packs(of), pieces)
-        + (cost.signum() == 0 ? "" : ", " + Phrase.money(cost, currency) + ",");
+    return wares(of) + (cost.signum() == 0 ? "" : ", " + Phrase.money(cost, currency) + ",");
   }
 
   private static BigDecimal cost(List<SeasonPlan.Purchase> of) {

@@ -84,16 +84,15 @@ public final class StowPlanSheet {
                     Block.Line.of(
                         String.format(
                             Locale.ROOT,
-                            "Reach: %.0f minutes a day go into boxes not at hand%s. An assumption:"
+                            "Reach: boxes not at hand cost %s a day%s. An assumption:"
                                 + " three times an hour thrown, half a minute each. 'Reach worth'"
                                 + " in Settings weighs it against the centre.",
-                            reach.nowMinutes(),
+                            StowWords.minutes(reach.nowMinutes()),
                             plan.steps().isEmpty()
                                 ? ""
-                                : String.format(
-                                    Locale.ROOT,
-                                    ", %.0f with the plan",
-                                    reach.plannedMinutes())))));
+                                : ", "
+                                    + StowWords.minutes(reach.plannedMinutes())
+                                    + " with the plan"))));
     for (Finding finding : plan.findings()) {
       if (limit(finding.code())) {
         lines.add(

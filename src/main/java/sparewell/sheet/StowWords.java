@@ -89,7 +89,7 @@ final class StowWords {
       }
     }
     plan.reach()
-        .filter(reach -> minutes(reach.nowMinutes()) != minutes(reach.plannedMinutes()))
+        .filter(reach -> !minutes(reach.nowMinutes()).equals(minutes(reach.plannedMinutes())))
         .ifPresent(
             reach ->
                 effects.add(
@@ -98,7 +98,7 @@ final class StowWords {
                             + minutes(reach.nowMinutes())
                             + " to "
                             + minutes(reach.plannedMinutes())
-                            + " minutes a day",
+                            + " a day",
                         reach.plannedMinutes() > reach.nowMinutes())));
     return effects;
   }
@@ -128,8 +128,8 @@ final class StowWords {
     return size.equals("0.0°") ? size : size + (angle > 0 ? " to starboard" : " to port");
   }
 
-  private static long minutes(double minutes) {
-    return Math.round(minutes);
+  static String minutes(double minutes) {
+    return Phrase.count(Math.round(minutes), "minute", "minutes");
   }
 
   private static boolean broken(StowPlan plan) {

@@ -93,7 +93,7 @@ class PostTest {
     byte[] before = Files.readAllBytes(book);
     Command post = done(post());
     assertEquals(List.of(), StockByHand.differences(wanted, stock()));
-    assertTrue(post.out().contains("Posted: rows "), post.out());
+    assertTrue(post.out().contains("Posted: "), post.out());
     for (String step : List.of("Bring ", "Pack ", "Move ", "Check ")) {
       assertFalse(post.out().contains(". " + step), post.out());
     }
@@ -228,7 +228,7 @@ class PostTest {
     Command dry = done(post("--dry-run"));
     assertTrue(dry.out().contains("Trips: Practice | 2026-03-14"), dry.out());
     Command post = done(post());
-    assertTrue(post.out().contains("1 to Trips"), post.out());
+    assertTrue(post.out().contains("1 row of Trips"), post.out());
     int lost = 0;
     Map<String, Integer> after = stock();
     for (Map.Entry<String, Integer> row : before.entrySet()) {
@@ -260,8 +260,8 @@ class PostTest {
           Ticking.type(open, "Stow plan", "Done", l -> "yes");
         });
     Command post = done(post());
-    assertTrue(post.out().contains(" to Transfers"), post.out());
-    assertTrue(post.out().contains(" to Box log"), post.out());
+    assertTrue(post.out().contains(" rows of Transfers"), post.out());
+    assertTrue(post.out().contains(" rows of Box log"), post.out());
     assertFalse(post.out().contains(". Bring "), post.out());
     assertFalse(analyse().out().contains(". Bring "), "the angler's from now on");
   }

@@ -325,7 +325,7 @@ class AfterTripSheetTest {
     lines = toDo(results(maker));
     assertEquals(
         "1. Buy 3 packs for 18.00 USD to take the chance that nothing important runs out from 40 to"
-            + " 95.6 %:",
+            + " 96 %:",
         lines.get(1));
     assertEquals("1 more line only fills a floor.", lines.get(3).strip());
     assertFalse(String.join("\n", lines).contains("Beyond"), lines.toString());

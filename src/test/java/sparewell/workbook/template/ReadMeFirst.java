@@ -32,7 +32,8 @@ final class ReadMeFirst {
         "3  Trips, Style hours, Losses",
         "Trips",
         "After each trip: one row in Trips, and one row in Losses for whatever you lost; how long you"
-            + " threw each style if you can. Or fill the sheet Trip card and post it."),
+            + " threw each style if you can. Or fill the sheet Trip card, which the first run adds, and"
+            + " post it."),
     new Step(
         "4  Events, Event plan, Loads, Boat",
         "Events",
@@ -43,7 +44,8 @@ final class ReadMeFirst {
         "",
         "Save and close this workbook, run sparewell analyse on it, and open it again: the answer"
             + " stands on After trip, a new sheet before all others. It says what to do now, in"
-            + " order; tick it off there and run sparewell post.")
+            + " order; each line leads to its row. Tick Done there, save, close, and run sparewell"
+            + " post.")
   };
 
   private static final String[] REMARKS = {
@@ -52,8 +54,9 @@ final class ReadMeFirst {
     "Grey rows that begin with Example: are left out by the analyser. Type over them or delete them.",
     "Weights and sizes may be typed as fractions, such as 3/8 or 1 1/2. Columns may be moved, and"
         + " columns and sheets of your own added.",
-    "The analyser never changes your sheets. It adds sheets of its own behind them and keeps a"
-        + " backup of the workbook.",
+    "The analyser never changes your sheets. It adds After trip before them and further sheets of"
+        + " its own behind them, and keeps a backup of the workbook. Only post and import add rows"
+        + " to yours.",
     "The capacity plate of the boat and its manual always come first. Wash hands after handling"
         + " lead, and check local rules on small lead tackle."
   };

@@ -1,0 +1,28 @@
+package sparewell.sheet;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import org.junit.jupiter.api.Test;
+
+class PhraseTest {
+  @Test
+  void aChangeOfAChanceHasDecimalsOnlyWhereTheyTellIt() {
+    assertEquals("from 53 to 91 %", Phrase.fromTo(0.528, 0.913));
+    assertEquals("from 53.1 to 53.4 %", Phrase.fromTo(0.531, 0.534));
+    assertEquals("from 96.4 to 97.1 %", Phrase.fromTo(0.964, 0.971));
+    assertEquals("from under 1 to over 99 %", Phrase.fromTo(0.001, 0.998));
+    assertEquals("from 98 to over 99.9 %", Phrase.fromTo(0.98, 0.9999));
+  }
+
+  @Test
+  void packsAndSinglePiecesAreTold() {
+    assertEquals("5 packs and 1 piece", Phrase.wares(5, 1));
+    assertEquals("2 pieces", Phrase.wares(0, 2));
+  }
+
+  @Test
+  void oneMinuteIsOne() {
+    assertEquals("1 minute", StowWords.minutes(1.2));
+    assertEquals("0 minutes", StowWords.minutes(0.2));
+  }
+}
