@@ -231,7 +231,6 @@ final class SheetPage {
    * that little of the screen would be left, the answer alone stays in view.
    */
   private static void keepInView(ReportSheet sheet, Table<?> table, Grid grid, int heading) {
-
     if (heading == 0
         || grid.headingRow > 0
         || grid.rowsInView > 1
