@@ -26,9 +26,7 @@ final class AnalyseCommand implements Callable<Integer> {
   private final BackupOption backups = new BackupOption(form);
   private final OptionSpec out =
       form.option("--out", "FILE", Path.class, "write to this workbook instead");
-  private final OptionSpec reports =
-      form.option(
-          "--reports", "DIR", Path.class, "folder for the CSV files (${DEFAULT-VALUE})", "reports");
+  private final OptionSpec reports = form.reports();
   private final OptionSpec budget =
       form.option("--budget", "N", BigDecimal.class, "money for the buy list");
   private final OptionSpec chance =

@@ -3,7 +3,7 @@ package sparewell.cli;
 import picocli.CommandLine.Model.OptionSpec;
 import sparewell.run.RunOptions;
 
-/** How many backups stay, for every command that replaces a workbook. */
+/** The number of backups that stay, for every command that replaces a workbook. */
 final class BackupOption {
   private final CommandForm form;
   private final OptionSpec option;

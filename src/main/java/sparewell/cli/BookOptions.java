@@ -8,7 +8,7 @@ import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 import sparewell.workbook.InputRows;
 
-/** What every command over workbooks takes. */
+/** Options of every command over workbooks. */
 final class BookOptions {
   private final CommandForm form;
   private final PositionalParamSpec books;

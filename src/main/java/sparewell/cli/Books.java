@@ -13,9 +13,7 @@ import sparewell.run.Batch;
 import sparewell.run.Outcome;
 import sparewell.run.SavedBooks;
 
-/**
- * What the commands over several workbooks share: which they are, and what is printed about them.
- */
+/** Code of all commands over several workbooks: finds the workbooks, prints what came of each. */
 final class Books {
   private static final int WIDTH = 80;
   private static final int LONGEST_NAME = 34;
@@ -77,17 +75,19 @@ final class Books {
       outcomes = work.apply((done, all) -> watch.report(done));
     }
     int worst = 0;
+    boolean several = !quiet && outcomes.size() > 1;
     for (Outcome outcome : outcomes) {
-      if (!quiet && outcomes.size() > 1 && !outcome.summary().isEmpty()) {
+      boolean framed = several && !outcome.summary().isEmpty();
+      if (framed) {
         console.say("== " + outcome.book());
       }
       report(console, quiet, outcome);
-      if (!quiet && outcomes.size() > 1 && !outcome.summary().isEmpty()) {
+      if (framed) {
         console.say("");
       }
       worst = Math.max(worst, outcome.exitCode());
     }
-    if (!quiet && outcomes.size() > 1) {
+    if (several) {
       table(outcomes).forEach(console::say);
     }
     return worst;

@@ -8,7 +8,7 @@ import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParameterException;
 
 /**
- * What a command takes. Put together by calls, as reading it off annotations would take a twentieth
+ * Options of a command. Put together by calls, as reading it off annotations would take a twentieth
  * of a short run.
  */
 final class CommandForm {
@@ -67,6 +67,12 @@ final class CommandForm {
   OptionSpec option(
       String name, String label, Class<?> type, String description, String usualValue) {
     return add(valued(name, label, type, description).defaultValue(usualValue));
+  }
+
+  /** The folder for the CSV files. */
+  OptionSpec reports() {
+    return option(
+        "--reports", "DIR", Path.class, "folder for the CSV files (${DEFAULT-VALUE})", "reports");
   }
 
   private static OptionSpec.Builder valued(

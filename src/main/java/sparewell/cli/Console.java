@@ -104,7 +104,7 @@ public final class Console {
         .toList();
   }
 
-  /** Whether somebody watches the work. */
+  /** Returns whether somebody watches the work. */
   boolean watched() {
     return watched;
   }

@@ -34,13 +34,7 @@ final class PostCommand implements Callable<Integer> {
     date =
         form.option("--date", "DATE", LocalDate.class, "date of the rows, yyyy-mm-dd; else As of");
     dryRun = form.flag("--dry-run", "show the rows; write nothing");
-    reports =
-        form.option(
-            "--reports",
-            "DIR",
-            Path.class,
-            "folder for the CSV files (${DEFAULT-VALUE})",
-            "reports");
+    reports = form.reports();
     backups = new BackupOption(form);
     quiet = form.flag("--quiet", "print nothing but problems");
   }

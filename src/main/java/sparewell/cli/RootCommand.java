@@ -29,7 +29,7 @@ public final class RootCommand implements Callable<Integer> {
     return codes;
   }
 
-  /** What looks like a workbook or a folder where a command should stand. */
+  /** Text that looks like a workbook or a folder where a command should stand. */
   private static final Pattern BOOK = Pattern.compile("(?i)\\.(xlsx|xlsm|xls|ods)$|[/\\\\]");
 
   private RootCommand() {}
@@ -64,7 +64,7 @@ public final class RootCommand implements Callable<Integer> {
     return line.execute(arguments);
   }
 
-  /** What is wrong and where to read on; a page of help would hide it. */
+  /** Tells what is wrong and where to read on; a page of help would hide it. */
   private static int usage(Console console, ParameterException wrong, String... given) {
     if (given.length > 0 && BOOK.matcher(given[0]).find()) {
       console.complain("Say what to do with " + given[0] + ", such as:");

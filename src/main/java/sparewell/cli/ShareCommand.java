@@ -73,7 +73,7 @@ final class ShareCommand implements Callable<Integer> {
     return worst;
   }
 
-  /** How many were done; the broken ones at the end. */
+  /** Prints how many were done; the broken ones at the end. */
   private void say(boolean silent, ShareRun.Result result, Path file) {
     long logs = result.logs();
     if (!silent) {

@@ -4,7 +4,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.concurrent.TimeUnit;
 
-/** How many characters a line of the terminal has. */
+/** Width of the terminal, in characters. */
 final class TerminalWidth {
   private static final int NARROWEST = 30;
   private static final long PATIENCE_MILLIS = 300;
@@ -12,7 +12,7 @@ final class TerminalWidth {
   private TerminalWidth() {}
 
   /**
-   * What the environment says, else the terminal itself where it can be asked.
+   * The width by the environment, else by the terminal itself where it can be asked.
    *
    * @param said the variable COLUMNS, null without one
    * @param watched whether there is a terminal

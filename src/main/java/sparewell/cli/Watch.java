@@ -31,7 +31,7 @@ final class Watch implements AutoCloseable {
     }
   }
 
-  /** So many are done. */
+  /** Notes the number of workbooks done. */
   void report(int doneNow) {
     done.accumulateAndGet(doneNow, Math::max);
   }

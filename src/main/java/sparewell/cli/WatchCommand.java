@@ -35,9 +35,7 @@ final class WatchCommand implements Callable<Integer> {
           "Ctrl-C ends it.");
   private final PositionalParamSpec folder =
       form.parameter("FOLDER", Path.class, "1", "folder with the workbooks (.xlsx, .xlsm)");
-  private final OptionSpec reports =
-      form.option(
-          "--reports", "DIR", Path.class, "folder for the CSV files (${DEFAULT-VALUE})", "reports");
+  private final OptionSpec reports = form.reports();
   private final BackupOption backups = new BackupOption(form);
   private final CountDownLatch stop = new CountDownLatch(1);
   private final CountDownLatch ended = new CountDownLatch(1);
@@ -86,7 +84,7 @@ final class WatchCommand implements Callable<Integer> {
     }
   }
 
-  /** What came of it, in a line. */
+  /** Analyses a workbook; gives the result in a line. */
   private String analyse(Path book, SavedBooks saved) {
     RunOptions options =
         RunOptions.usual(

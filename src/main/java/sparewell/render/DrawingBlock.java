@@ -27,7 +27,8 @@ final class DrawingBlock {
             high,
             Optional.empty(),
             anchor -> {
-              long top = Math.round(grid.topPoints(at) * grid.print * Measure.EMU_PER_POINT);
+              long top =
+                  Math.round(grid.pointsDown(1, at - 1) * grid.print * Measure.EMU_PER_POINT);
               new ShapesXml(anchor, wide, high, top).group(drawing);
             }));
   }

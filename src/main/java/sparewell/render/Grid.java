@@ -12,6 +12,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.function.IntSupplier;
+import java.util.stream.IntStream;
 import sparewell.finding.Cell;
 import sparewell.table.Entry;
 import sparewell.table.Layout;
@@ -78,7 +79,7 @@ final class Grid {
       Consumer<Anchor> content) {}
 
   /**
-   * Where the content of an anchor is written.
+   * The place that the content of an anchor is written to.
    *
    * @param ids gives each shape of the drawing part its own id
    * @param chart the relationship to its chart; empty where it has none
@@ -125,19 +126,19 @@ final class Grid {
   /** Rows on top that stay in view; 0 for none. */
   int rowsInView;
 
-  /** Whether a table has so many columns that each is kept narrow, to stay readable on paper. */
+  /** True where a table has so many columns that each is kept narrow, to stay readable on paper. */
   boolean crowded;
 
-  /** Whether it is shrunk to one page, because a few rows would be left for a second. */
+  /** True where it is shrunk to one page, because a few rows would be left for a second. */
   boolean onOnePage;
 
-  /** Whether the page is printed at its true size. */
+  /** True where the page is printed at its true size. */
   boolean exactSize;
 
-  /** How much larger than usual all of it is written; what is laid out here is at usual size. */
+  /** Enlargement of all that is written; what is laid out here is at usual size. */
   final double print;
 
-  /** What stored widths are multiplied with for the workbook's normal font. */
+  /** Factor of stored widths for the workbook's normal font. */
   final double widthFactor;
 
   private final Looks looks;
@@ -196,7 +197,7 @@ final class Grid {
 
   /** Width of a column in points, inside its margins. */
   double innerPoints(int column) {
-    return width(column) * Measure.POINTS_PER_CHARACTER - Measure.CELL_MARGIN_POINTS;
+    return points(column) - Measure.CELL_MARGIN_POINTS;
   }
 
   /** Width of a column in characters as stored. */
@@ -204,13 +205,24 @@ final class Grid {
     return widths.getOrDefault(column, Measure.DEFAULT_WIDTH);
   }
 
-  /** Distance of a row's upper edge from the top of the sheet, in points. */
-  double topPoints(int row) {
-    double points = 0;
-    for (int above = 1; above < row; above++) {
-      points += heights.getOrDefault(above, Layout.ROW_POINTS);
-    }
-    return points;
+  /** Width of a column in points. */
+  double points(int column) {
+    return width(column) * Measure.POINTS_PER_CHARACTER;
+  }
+
+  /** Width of the first columns together, in points. */
+  double pointsAcross(int columns) {
+    return IntStream.rangeClosed(1, columns).mapToDouble(this::points).reduce(0, Double::sum);
+  }
+
+  /** Height of a row, in points. */
+  double height(int row) {
+    return heights.getOrDefault(row, Layout.ROW_POINTS);
+  }
+
+  /** Height of rows together, in points. */
+  double pointsDown(int first, int last) {
+    return IntStream.rangeClosed(first, last).mapToDouble(this::height).reduce(0, Double::sum);
   }
 
   int lastRow() {

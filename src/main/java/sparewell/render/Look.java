@@ -3,7 +3,7 @@ package sparewell.render;
 import sparewell.table.Tone;
 
 /**
- * How a cell looks.
+ * The look of a cell.
  *
  * @param pattern number pattern
  * @param face letters
@@ -122,7 +122,7 @@ record Look(
     return new Look(GENERAL, face, rgb, Edge.CUT_TOP, "left", false);
   }
 
-  /** How light a colour is to the eye, 0 to 1: weights of ITU-R BT.709 without its gamma. */
+  /** Lightness of a colour to the eye, 0 to 1: weights of ITU-R BT.709 without its gamma. */
   private static double lightness(String rgb) {
     int red = Integer.parseInt(rgb.substring(0, 2), 16);
     int green = Integer.parseInt(rgb.substring(2, 4), 16);

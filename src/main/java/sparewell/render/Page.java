@@ -25,7 +25,7 @@ record Page(
   private static final double PORTRAIT_POINTS = 690;
   private static final double SIDE_MM = 11;
 
-  /** Of a wide sheet, whose print would get smaller still. */
+  /** Side margin of a wide sheet, whose print would get smaller still. */
   private static final double WIDE_SIDE_MM = 8;
 
   private static final int LEAST_SCALE = 20;

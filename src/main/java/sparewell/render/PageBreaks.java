@@ -15,7 +15,7 @@ final class PageBreaks {
   /** A page that ends with less of it used looks torn off. */
   private static final double BARE_SHARE = 0.4;
 
-  /** Where a page ends by itself is known so well: fonts decide how far a sheet is shrunk. */
+  /** Doubt about where a page ends by itself: fonts decide how far a sheet is shrunk. */
   private static final double UNSURE_SHARE = 0.1;
 
   /** Title, headings and a few rows. */
@@ -24,7 +24,7 @@ final class PageBreaks {
   private PageBreaks() {}
 
   /**
-   * Where pages are broken.
+   * Breaks of pages.
    *
    * @param behind rows behind which a page ends; those that end by themselves are not among them
    * @param pages number of pages
@@ -57,7 +57,7 @@ final class PageBreaks {
     double used = 0;
     boolean ranOver = false;
     for (int row = 1; row <= grid.lastPrintedRow; row++) {
-      double height = grid.heights.getOrDefault(row, Layout.ROW_POINTS);
+      double height = grid.height(row);
       double needed =
           Math.max(
               height, Math.max(drawnPoints(grid, row), tablePoints(grid, row, room, smallShare)));
@@ -90,9 +90,7 @@ final class PageBreaks {
 
   /** Height of the headings that are repeated on a page that begins with a row. */
   private static double repeated(Grid grid, int row) {
-    return grid.headingRow > 0 && row > grid.headingRow
-        ? grid.heights.getOrDefault(grid.headingRow, Layout.ROW_POINTS)
-        : 0;
+    return grid.headingRow > 0 && row > grid.headingRow ? grid.height(grid.headingRow) : 0;
   }
 
   private static int split(Grid grid, List<Integer> firstRows) {
@@ -113,26 +111,18 @@ final class PageBreaks {
     double needed = 0;
     for (Grid.Together table : grid.together) {
       if (table.firstRow() == row) {
-        double whole = points(grid, row, table.lastRow());
+        double whole = grid.pointsDown(row, table.lastRow());
         int headRows = Math.min(table.lastRow(), row + HEAD_ROWS - 1);
-        needed = whole <= room * smallShare ? whole : points(grid, row, headRows);
+        needed = whole <= room * smallShare ? whole : grid.pointsDown(row, headRows);
       }
     }
     return needed;
   }
 
-  private static double points(Grid grid, int first, int last) {
-    double points = 0;
-    for (int row = first; row <= last; row++) {
-      points += grid.heights.getOrDefault(row, Layout.ROW_POINTS);
-    }
-    return points;
-  }
-
   /** Height of what is drawn from a row on, with its title and the line of text under it. */
   private static double drawnPoints(Grid grid, int row) {
     if (grid.titlesOfDrawn.contains(row)) {
-      return grid.heights.getOrDefault(row, Layout.ROW_POINTS) + drawnPoints(grid, row + 1);
+      return grid.height(row) + drawnPoints(grid, row + 1);
     }
     double highest = 0;
     for (Grid.Drawn drawn : grid.drawn) {

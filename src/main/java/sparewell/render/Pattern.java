@@ -3,7 +3,7 @@ package sparewell.render;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 
-/** What a number looks like under a spreadsheet's number pattern, to find its width. */
+/** A number's text under a spreadsheet's number pattern, to find its width. */
 final class Pattern {
   private static final int GROUP = 3;
 

@@ -5,7 +5,7 @@ import java.util.Map;
 import sparewell.finding.Cell;
 
 /**
- * What a set of sheets is rendered for.
+ * Surroundings that a set of sheets is rendered for.
  *
  * @param date date of the analysis as text, for page headers
  * @param workbookName name of the angler's workbook, for page headers and the title

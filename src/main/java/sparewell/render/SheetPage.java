@@ -43,13 +43,15 @@ final class SheetPage {
 
   private static final int CROWDED_COLUMNS = 10;
 
-  /** Of the usual size of letters; smaller print is for want of room only. */
+  /** In percent of the usual size of letters; smaller print is for want of room only. */
   private static final int LEAST_READABLE_PERCENT = 70;
 
   /** A page is turned against its shape only with room for columns that come out wider. */
   private static final int LEAST_TURNED_PERCENT = 75;
 
-  /** So short a text leads to what follows it, and is not left alone at the foot of a page. */
+  /**
+   * Most lines of a text that leads to what follows, and is not left alone at the foot of a page.
+   */
   private static final int FEW_LINES = 3;
 
   private static final int ROWS_AFTER_TEXT = 6;
@@ -87,12 +89,12 @@ final class SheetPage {
     }
     spread(blocks, grid);
     int across = grid.lastPrintedColumn;
-    while (across > grid.textColumns && points(grid, across) > MOST_ANSWER_POINTS) {
+    while (across > grid.textColumns && grid.pointsAcross(across) > MOST_ANSWER_POINTS) {
       across--;
     }
     TextBlock.put(sheet.answer(), grid, 1, across, Look.ANSWER);
     grid.rowsInView = grid.exactSize ? 0 : 1;
-    Page page = Page.fitting(points(grid, grid.lastPrintedColumn) * print, units);
+    Page page = Page.fitting(grid.pointsAcross(grid.lastPrintedColumn) * print, units);
     int row = Layout.FIRST_ROW;
     for (Block block : blocks) {
       if (block instanceof LabelGrid labels) {
@@ -137,7 +139,7 @@ final class SheetPage {
     grid.lastPrintedRow = Math.max(1, row - 2);
     if (sheet.largePrint()) {
       grid.onOnePage = true; // one sheet of paper to take along
-      page = Page.fitting(0, units).scaledTo(points(grid, grid.lastPrintedColumn) * print);
+      page = Page.fitting(0, units).scaledTo(grid.pointsAcross(grid.lastPrintedColumn) * print);
     } else if (!grid.exactSize) {
       page = paged(page, grid);
     }
@@ -150,7 +152,7 @@ final class SheetPage {
    * the width, whatever fonts there are; breaks before what would be split go into the grid.
    */
   private static Page paged(Page usual, Grid grid) {
-    double width = points(grid, grid.lastPrintedColumn) * grid.print;
+    double width = grid.pointsAcross(grid.lastPrintedColumn) * grid.print;
     for (Page page : List.of(usual, usual.turned())) {
       int widest = page.scaledTo(width).scalePercent();
       Page least = page.scaled(LEAST_READABLE_PERCENT);
@@ -201,7 +203,7 @@ final class SheetPage {
     grid.textColumns = columnsFor(linked ? LINKED_TEXT_POINTS : TEXT_POINTS, grid);
     int last = grid.textColumns;
     if (linked) {
-      double text = points(grid, grid.textColumns);
+      double text = grid.pointsAcross(grid.textColumns);
       grid.linkColumns = columnsFor(text + LINK_POINTS, grid);
       last = grid.linkColumns;
     }
@@ -215,8 +217,8 @@ final class SheetPage {
   }
 
   /**
-   * Whether a table has the most columns, or, where there is room, nearly as many rows as the
-   * longest.
+   * Returns whether a table has the most columns, or, where there is room, nearly as many rows as
+   * the longest.
    */
   private static boolean leads(SheetTable<?> table, Collection<SheetTable<?>> all) {
     int columns = all.stream().mapToInt(one -> one.columns().size()).max().orElse(0);
@@ -238,10 +240,7 @@ final class SheetPage {
         || !isOfMostRows(table, sheet.shown())) {
       return;
     }
-    double above = 0;
-    for (int row = 1; row <= heading; row++) {
-      above += grid.heights.getOrDefault(row, Layout.ROW_POINTS) * grid.print;
-    }
+    double above = grid.pointsDown(1, heading) * grid.print;
     // Over tables with pages of their own they would stand twice.
     boolean pages = sheet.blocks().stream().anyMatch(Block.NewPage.class::isInstance);
     grid.headingRow = pages ? 0 : heading;
@@ -274,17 +273,9 @@ final class SheetPage {
   /** The least number of columns from the first on that are so wide together. */
   static int columnsFor(double points, Grid grid) {
     int columns = 1;
-    while (points(grid, columns) < points) {
+    while (grid.pointsAcross(columns) < points) {
       columns++;
     }
     return columns;
-  }
-
-  private static double points(Grid grid, int columns) {
-    double points = 0;
-    for (int column = 1; column <= columns; column++) {
-      points += grid.width(column) * Measure.POINTS_PER_CHARACTER;
-    }
-    return points;
   }
 }

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
 import sparewell.ooxml.NewSheets;
 import sparewell.ooxml.NewSheets.DefinedName;
+import sparewell.table.Table;
 
 /** Writes laid-out sheets and what hangs on them as parts of the workbook. */
 final class SheetParts {
@@ -110,17 +111,13 @@ final class SheetParts {
   private static void left(Xml xml, Grid grid, double points) {
     int column = 1;
     double left = points / grid.print;
-    for (double wide = wide(grid, 1); left >= wide; wide = wide(grid, column)) {
-      left -= wide;
+    while (left >= grid.points(column)) {
+      left -= grid.points(column);
       column++;
     }
     xml.leafText("xdr:col", String.valueOf(column - 1));
     xml.leafText(
         "xdr:colOff", String.valueOf(Math.round(left * grid.print * Measure.EMU_PER_POINT)));
-  }
-
-  private static double wide(Grid grid, int column) {
-    return grid.width(column) * Measure.POINTS_PER_CHARACTER;
   }
 
   private static void table(Xml xml, Grid.ListTable table, int id) {
@@ -156,7 +153,7 @@ final class SheetParts {
         xml.open("tableColumn", "id", i + 1, "name", name, "totalsRowFunction", "custom");
         xml.leafText("totalsRowFormula", sum).close();
       } else if (i == 0 && table.hasSums()) {
-        xml.leaf("tableColumn", "id", 1, "name", name, "totalsRowLabel", TableBlock.TOTAL);
+        xml.leaf("tableColumn", "id", 1, "name", name, "totalsRowLabel", Table.TOTAL);
       } else {
         xml.leaf("tableColumn", "id", i + 1, "name", name);
       }

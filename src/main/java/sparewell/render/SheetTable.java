@@ -30,7 +30,7 @@ record SheetTable<R>(
     List<List<Object>> values) {
   private static final int LONGEST_TEXT = 32_767;
 
-  /** So few rows are seen at a glance. */
+  /** Most rows that are seen at a glance. */
   private static final int FEW_ROWS = 12;
 
   /** Works a table out. */
@@ -59,20 +59,20 @@ record SheetTable<R>(
     return new SheetTable<>(table, columns, headings, patterns, values);
   }
 
-  /** Whether there are enough rows to filter. */
+  /** Returns whether there are enough rows to filter. */
   boolean filtered() {
     return table.rows().size() > FEW_ROWS;
   }
 
   /**
-   * Whether a heading has the filter's arrow; on a crowded sheet only one over text has, as the
-   * arrows take room and numbers are seldom filtered.
+   * Returns whether a heading has the filter's arrow; on a crowded sheet only one over text has, as
+   * the arrows take room and numbers are seldom filtered.
    */
   boolean arrow(int at, boolean crowded) {
     return filtered() && (overText(at) || !crowded);
   }
 
-  /** Whether a column holds text. */
+  /** Returns whether a column holds text. */
   boolean overText(int at) {
     return List.of(Look.AS_TEXT, Look.GENERAL).contains(patterns.get(at));
   }

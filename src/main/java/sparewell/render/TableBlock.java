@@ -44,8 +44,6 @@ final class TableBlock {
   /** The filter's arrow in a heading. */
   private static final double ARROW_POINTS = 14;
 
-  static final String TOTAL = Table.TOTAL;
-
   private TableBlock() {}
 
   /**
@@ -178,7 +176,7 @@ final class TableBlock {
     if (Layout.hasSums(table)) {
       lastRow++;
       if (sums.get(0).isEmpty()) {
-        grid.put(lastRow, 1, TOTAL, Look.sum(Look.AS_TEXT));
+        grid.put(lastRow, 1, Table.TOTAL, Look.sum(Look.AS_TEXT));
       }
     }
     String cells = Grid.range(headingRow, 1, lastRow, prepared.columns().size());
@@ -194,7 +192,7 @@ final class TableBlock {
     String heading = table.headings().get(at);
     boolean arrow = table.arrow(at, grid.crowded);
     grid.put(row, at + 1, heading, Look.tableHead(table.overText(at), arrow));
-    double points = grid.width(at + 1) * Measure.POINTS_PER_CHARACTER - AROUND_POINTS;
+    double points = grid.points(at + 1) - AROUND_POINTS;
     int lines = headingLines(heading, points - reserved(table, at, grid.crowded));
     grid.atLeast(row, Measure.rowPoints(lines, Look.BODY_POINTS));
     String meaning = table.columns().get(at).meaning();
@@ -203,7 +201,7 @@ final class TableBlock {
     }
   }
 
-  /** What the filter's arrow and the gap before the next heading take of a heading's width. */
+  /** Room that the filter's arrow and the gap before the next heading take of a heading's width. */
   private static double reserved(SheetTable<?> table, int at, boolean crowded) {
     if (!table.arrow(at, crowded)) {
       return 0;
@@ -255,7 +253,7 @@ final class TableBlock {
     }
   }
 
-  /** What the look of a cell follows from. */
+  /** All that the look of a cell follows from. */
   private record Kind(String pattern, Tone tone, boolean wrap, boolean link) {
     Look look() {
       return Look.body(pattern, tone, wrap, link);

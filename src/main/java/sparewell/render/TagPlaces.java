@@ -53,21 +53,9 @@ final class TagPlaces {
                 size,
                 0));
       } else if (shape instanceof Drawing.Caption caption) {
-        soft.add(
-            new Box(
-                caption.leftShare() * wide,
-                caption.topShare() * high,
-                caption.widthShare() * wide,
-                caption.heightShare() * high,
-                0));
+        cover(caption.leftShare(), caption.topShare(), caption.widthShare(), caption.heightShare());
       } else if (shape instanceof Drawing.Area area) {
-        soft.add(
-            new Box(
-                area.leftShare() * wide,
-                area.topShare() * high,
-                area.widthShare() * wide,
-                area.heightShare() * high,
-                0));
+        cover(area.leftShare(), area.topShare(), area.widthShare(), area.heightShare());
       } else if (shape instanceof Drawing.Outline outline) {
         for (int i = 1; i < outline.points().size(); i++) {
           line(outline.points().get(i - 1), outline.points().get(i));
@@ -78,6 +66,10 @@ final class TagPlaces {
             new Drawing.Point(stroke.toAcrossShare(), stroke.toDownShare()));
       }
     }
+  }
+
+  private void cover(double leftShare, double topShare, double widthShare, double heightShare) {
+    soft.add(new Box(leftShare * wide, topShare * high, widthShare * wide, heightShare * high, 0));
   }
 
   private void line(Drawing.Point from, Drawing.Point to) {

@@ -6,7 +6,7 @@ import sparewell.table.Tone;
 
 /** Lines of text: each in one row, over as many columns as the sheet gives to text. */
 final class TextBlock {
-  /** How far a line that begins with blanks is set in. */
+  /** Steps by which a line that begins with blanks is set in. */
   private static final int DETAIL_INDENT = 2;
 
   /** Width of a step of it, the widest that programs make it. */
@@ -62,10 +62,10 @@ final class TextBlock {
   static void put(String text, Grid grid, int row, int columns, Look look) {
     grid.put(row, 1, text, look);
     grid.merge(row, 1, columns, look);
-    double width = -Measure.CELL_MARGIN_POINTS - look.indent() * INDENT_STEP_POINTS;
-    for (int column = 1; column <= columns; column++) {
-      width += grid.width(column) * Measure.POINTS_PER_CHARACTER;
-    }
+    double width =
+        grid.pointsAcross(columns)
+            - Measure.CELL_MARGIN_POINTS
+            - look.indent() * INDENT_STEP_POINTS;
     double points = look.face().points();
     int lines = TextSize.lines(text, points, look.face().bold(), width);
     grid.atLeast(row, Measure.rowPoints(lines, points));

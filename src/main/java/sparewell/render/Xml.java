@@ -127,7 +127,7 @@ final class Xml {
     }
   }
 
-  /** Whether XML 1.0 may hold the character. */
+  /** Returns whether XML 1.0 may hold the character. */
   private static boolean allowed(char c) {
     return c >= ' ' && !Character.isSurrogate(c) && c < '\uFFFE';
   }

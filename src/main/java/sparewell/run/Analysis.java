@@ -32,7 +32,6 @@ import sparewell.stock.OnHand;
 import sparewell.stock.OnHandCalculator;
 import sparewell.stow.StowPlan;
 import sparewell.stow.StowPlanner;
-import sparewell.workbook.read.ReadOptions;
 import sparewell.workbook.read.ReadResult;
 import sparewell.workbook.read.SeasonReader;
 import sparewell.workbook.read.UnusableWorkbook;
@@ -51,18 +50,16 @@ final class Analysis {
       WorkbookPackage book,
       WorkbookPackage lastRun,
       Entered entered,
-      ReadOptions options,
-      Experiences experiences,
-      String version,
+      RunOptions options,
       List<Finding> alreadyFound)
       throws UnusableWorkbook, WorkbookRefused {
-    ReadResult read = SeasonReader.read(book, options);
+    ReadResult read = SeasonReader.read(book, options.reading());
     Season season = SeasonOrder.of(read.season());
     OnHand onHand = OnHandCalculator.of(season);
     // What needs no fitted rates runs beside the fit, in parts that either thread may take up.
     KeptModel kept = new KeptModel(season, log -> Beside.begin(() -> TrackRecord.of(log)));
     List<Finding> findings = new ArrayList<>(alreadyFound);
-    LossModel rates = kept.model(experiences.of(lastRun.file(), findings));
+    LossModel rates = kept.model(options.experience().of(lastRun.file(), findings));
     Supplier<Optional<OffSeason>> yearAhead =
         Beside.begin(() -> OffSeasonPlanner.plan(season, onHand, rates));
     SparesReport spares = SparesPlanner.plan(season, onHand, rates);
@@ -85,7 +82,7 @@ final class Analysis {
     findings.addAll(stow.findings());
     findings.addAll(load.findings());
     return new Results(
-        version,
+        options.version(),
         season,
         sorted(findings, read),
         onHand,

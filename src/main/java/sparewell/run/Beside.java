@@ -29,7 +29,9 @@ final class Beside {
     };
   }
 
-  /** What does work that must be done, beside this thread where other workbooks do not need it. */
+  /**
+   * An executor for work that must be done: beside this thread where no other workbook needs it.
+   */
   static Executor executor() {
     return ForkJoinTask.inForkJoinPool() ? Runnable::run : ForkJoinPool.commonPool();
   }

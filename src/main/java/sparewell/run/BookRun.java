@@ -32,7 +32,6 @@ import sparewell.sheet.Report;
 import sparewell.sheet.ReportSheets;
 import sparewell.sheet.Results;
 import sparewell.table.ReportSheet;
-import sparewell.workbook.read.ReadOptions;
 import sparewell.workbook.read.UnusableWorkbook;
 
 /** The work on one workbook: read, analyse, render, save. */
@@ -79,17 +78,9 @@ final class BookRun {
       RunOptions options)
       throws UnusableWorkbook, WorkbookRefused, IOException {
     WorkbookSaver.check(standing, target, options.dropSignature());
-    Map<String, String> names = actualNames(read);
+    Map<String, String> names = names(read, ReportSheets.names());
     Report report =
-        ReportSheets.of(
-            Analysis.of(
-                read,
-                standing,
-                entered,
-                new ReadOptions(options.now().toLocalDate(), options.overrides()),
-                options.experience(),
-                options.version(),
-                alreadyFound(read, names)));
+        ReportSheets.of(Analysis.of(read, standing, entered, options, alreadyFound(read, names)));
     Results results = report.results();
     ReportFolder.prepare(folder); // what cannot end well is not begun
     Supplier<Map<String, String>> files =
@@ -141,10 +132,8 @@ final class BookRun {
                       original,
                       original,
                       Entered.of(TypedReader.of(original)),
-                      new ReadOptions(options.now().toLocalDate(), options.overrides()),
-                      options.experience(),
-                      options.version(),
-                      renamed(actualNames(original))))
+                      options,
+                      renamed(names(original, ReportSheets.names()))))
               .results();
       return new Outcome(
           book,
@@ -199,9 +188,8 @@ final class BookRun {
   }
 
   /** Our sheets' names in this workbook, where a sheet of the angler's has the usual one. */
-  private static Map<String, String> actualNames(WorkbookPackage original) {
-    List<String> wanted = ReportSheets.names();
-    List<String> actual = OwnSheetNames.resolve(original, wanted);
+  static Map<String, String> names(WorkbookPackage book, List<String> wanted) {
+    List<String> actual = OwnSheetNames.resolve(book, wanted);
     Map<String, String> names = new LinkedHashMap<>();
     for (int i = 0; i < wanted.size(); i++) {
       if (!wanted.get(i).equals(actual.get(i))) {
@@ -243,10 +231,7 @@ final class BookRun {
       return Outcome.refused(book, why, List.of(book + " " + why));
     }
     String why = "cannot be analysed yet; it is left as it was:";
-    List<String> lines = new ArrayList<>();
-    lines.add(book + " " + why);
-    unusable.faults().forEach(fault -> lines.add("  " + fault));
-    return Outcome.refused(book, why, lines);
+    return Outcome.refused(book, why, book + " " + why, unusable.faults());
   }
 
   private static String disk(Path folder, IOException failure) {

@@ -5,7 +5,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import sparewell.experience.Club;
@@ -18,7 +17,6 @@ import sparewell.render.RenderOptions;
 import sparewell.render.SheetRenderer;
 import sparewell.save.OwnParts;
 import sparewell.save.OwnSheet;
-import sparewell.save.OwnSheetNames;
 import sparewell.save.SaveRequest;
 import sparewell.save.SaveResult;
 import sparewell.save.WorkbookSaver;
@@ -30,7 +28,7 @@ import sparewell.units.UnitSystem;
 public final class ClubReport {
   private ClubReport() {}
 
-  /** What was done, for the angler, and whether it went well. */
+  /** The outcome in words for the angler, and whether it went well. */
   public record Written(String line, boolean done) {}
 
   /**
@@ -75,13 +73,13 @@ public final class ClubReport {
   private static Written put(List<ReportSheet> sheets, Path base, Path file, LocalDateTime now)
       throws WorkbookRefused, IOException {
     try (WorkbookPackage book = WorkbookPackage.open(base)) {
-      List<String> wanted = sheets.stream().map(ReportSheet::name).toList();
-      List<String> actual = OwnSheetNames.resolve(book, wanted);
-      Map<String, String> names = new HashMap<>();
-      for (int i = 0; i < wanted.size(); i++) {
-        names.put(wanted.get(i), actual.get(i));
-      }
-      OwnParts parts = OwnParts.of(book, actual);
+      Map<String, String> names =
+          BookRun.names(book, sheets.stream().map(ReportSheet::name).toList());
+      List<OwnSheet> own =
+          sheets.stream()
+              .map(sheet -> new OwnSheet(names.getOrDefault(sheet.name(), sheet.name()), true))
+              .toList();
+      OwnParts parts = OwnParts.of(book, own.stream().map(OwnSheet::name).toList());
       SheetRenderer.render(
           sheets,
           UnitSystem.US,
@@ -95,15 +93,7 @@ public final class ClubReport {
           Beside.executor());
       SaveResult saved =
           WorkbookSaver.save(
-              new SaveRequest(
-                  book,
-                  book,
-                  file,
-                  parts,
-                  actual.stream().map(name -> new OwnSheet(name, true)).toList(),
-                  now,
-                  RunOptions.USUAL_BACKUPS,
-                  false));
+              new SaveRequest(book, book, file, parts, own, now, RunOptions.USUAL_BACKUPS, false));
       return new Written(
           "Written: "
               + file

@@ -27,7 +27,7 @@ public final class Experiences {
   private final Optional<Path> given;
   private final Map<Path, Known> read = new ConcurrentHashMap<>();
 
-  /** What a file holds, or why it holds nothing. */
+  /** Content of a file, or why there is none. */
   private record Known(
       Path file, Optional<ExperienceFile.Reading> reading, Optional<Pool> pool, String fault) {
     static Known of(Path file) {
@@ -65,7 +65,7 @@ public final class Experiences {
   }
 
   /**
-   * What others say to the log of a workbook: without rows of its own.
+   * The experience of others for the log of a workbook: without rows of its own.
    *
    * @param book the workbook where it lies, not a copy that a posting fills
    * @param findings gets what is wrong with the file

@@ -172,9 +172,7 @@ public final class ImportRun {
   }
 
   private static Outcome refusal(Path book, List<String> faults) {
-    List<String> lines = new ArrayList<>();
-    lines.add("Nothing was imported; " + book + " is as it was:");
-    faults.forEach(fault -> lines.add("  " + fault));
-    return Outcome.refused(book, "nothing was imported", lines);
+    return Outcome.refused(
+        book, "nothing was imported", "Nothing was imported; " + book + " is as it was:", faults);
   }
 }

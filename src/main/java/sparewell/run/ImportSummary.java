@@ -9,7 +9,7 @@ import sparewell.workbook.importing.NewRow;
 import sparewell.workbook.importing.Rejected;
 import sparewell.workbook.importing.SheetPlan;
 
-/** What is printed about an import. */
+/** Words printed about an import. */
 final class ImportSummary {
   private static final int MOST_ROWS = 10;
   private static final int MOST_NOTES = 10;
@@ -17,7 +17,7 @@ final class ImportSummary {
 
   private ImportSummary() {}
 
-  /** What would be added. */
+  /** Lines for a dry run. */
   static List<String> dry(List<SheetPlan> plans) {
     List<String> lines = new ArrayList<>();
     for (SheetPlan plan : plans) {
@@ -37,7 +37,7 @@ final class ImportSummary {
     return "  line " + row.line() + ": " + row.shown();
   }
 
-  /** What was added. */
+  /** Lines about what was added. */
   static List<String> done(List<SheetPlan> plans, Optional<SaveResult> saved, List<Path> rejected) {
     List<String> lines = new ArrayList<>();
     for (SheetPlan plan : plans) {

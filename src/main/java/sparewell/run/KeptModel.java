@@ -26,7 +26,7 @@ import sparewell.season.Trip;
 final class KeptModel {
   private static final AtomicReference<Kept> LAST = new AtomicReference<>();
 
-  /** What a model was asked grows with every stock; after so many runs it begins anew. */
+  /** Most runs with one model: what it was asked grows with every stock. */
   private static final int MOST_RUNS = 25;
 
   private record Log(

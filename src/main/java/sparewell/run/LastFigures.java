@@ -24,7 +24,7 @@ import sparewell.workbook.grid.RawRow;
 final class LastFigures {
   private LastFigures() {}
 
-  /** What it left; absent where the workbook has no front page of ours. */
+  /** Figures of the last run; absent where the workbook has no front page of ours. */
   static Optional<LastRun> of(WorkbookPackage book) throws WorkbookRefused {
     Optional<SheetEntry> front = own(book, AfterTripSheet.NAME);
     if (front.isEmpty()) {

@@ -1,11 +1,12 @@
 package sparewell.run;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import sparewell.ooxml.WorkbookRefused;
 
 /**
- * How the work on one workbook ended.
+ * Result of the work on one workbook.
  *
  * @param book the workbook
  * @param exitCode one of {@link ExitCode}
@@ -28,6 +29,13 @@ public record Outcome(
   /** The same in one sentence or more, without the file's name. */
   static Outcome refused(Path book, String words) {
     return refused(book, words, List.of(book + ": " + words));
+  }
+
+  /** The same with faults listed below a line that says what was not done. */
+  static Outcome refused(Path book, String inShort, String head, List<String> faults) {
+    List<String> lines = new ArrayList<>(List.of(head));
+    faults.forEach(fault -> lines.add("  " + fault));
+    return refused(book, inShort, lines);
   }
 
   /**

@@ -25,7 +25,6 @@ import sparewell.workbook.importing.ImportSource;
 import sparewell.workbook.importing.Rejected;
 import sparewell.workbook.importing.SheetPlan;
 import sparewell.workbook.importing.UnusableImport;
-import sparewell.workbook.read.ReadOptions;
 import sparewell.workbook.read.SeasonReader;
 import sparewell.workbook.read.SheetChoice;
 import sparewell.workbook.read.UnusableWorkbook;
@@ -71,11 +70,7 @@ public final class PostRun {
   private Outcome post(WorkbookPackage original, Optional<LocalDate> date, boolean dryRun)
       throws UnusableImport, UnusableWorkbook, WorkbookRefused, IOException {
     Typed typed = TypedReader.of(original);
-    Season season =
-        SeasonOrder.of(
-            SeasonReader.read(
-                    original, new ReadOptions(options.now().toLocalDate(), options.overrides()))
-                .season());
+    Season season = SeasonOrder.of(SeasonReader.read(original, options.reading()).season());
     LocalDate asOf = season.settings().asOf();
     LocalDate day = date.orElse(asOf);
     if (day.isAfter(asOf)) {
@@ -165,9 +160,7 @@ public final class PostRun {
   }
 
   private Outcome refused(List<String> faults) {
-    List<String> lines = new ArrayList<>();
-    lines.add("Nothing was posted; " + book + " is as it was:");
-    faults.forEach(fault -> lines.add("  " + fault));
-    return Outcome.refused(book, "nothing was posted", lines);
+    return Outcome.refused(
+        book, "nothing was posted", "Nothing was posted; " + book + " is as it was:", faults);
   }
 }

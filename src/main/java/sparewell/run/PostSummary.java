@@ -8,11 +8,11 @@ import sparewell.posting.PostedRow;
 import sparewell.posting.Posting;
 import sparewell.workbook.InputColumn;
 
-/** What is printed about a posting. */
+/** Words printed about a posting. */
 final class PostSummary {
   private PostSummary() {}
 
-  /** What would be added. */
+  /** Lines for a dry run. */
   static List<String> dry(Posting posting) {
     if (posting.rows().isEmpty()) {
       return List.of(
@@ -34,7 +34,7 @@ final class PostSummary {
         .collect(Collectors.joining(" | ", row.sheet().name() + ": ", ""));
   }
 
-  /** What was added. */
+  /** Lines about what was added. */
   static List<String> done(Map<String, Integer> posted) {
     return List.of(
         posted.entrySet().stream()

@@ -106,9 +106,9 @@ final class ReportFolder {
   }
 
   /**
-   * Whether nothing is lost by writing there: no file or an empty one, or one that an earlier run
-   * wrote. That is one on the list of the folder, if it has a list, whose first two headings are
-   * those of ours (a later version may add columns behind them).
+   * Returns whether nothing is lost by writing there: no file or an empty one, or one that an
+   * earlier run wrote. That is one on the list of the folder, if it has a list, whose first two
+   * headings are those of ours (a later version may add columns behind them).
    */
   private static boolean isOurs(Path file, String text, Optional<WrittenFiles> before)
       throws IOException {

@@ -5,9 +5,10 @@ import java.time.LocalDateTime;
 import java.util.Optional;
 import sparewell.save.SaveRequest;
 import sparewell.workbook.Overrides;
+import sparewell.workbook.read.ReadOptions;
 
 /**
- * What the command line asks of an analysis.
+ * Options of an analysis, from the command line.
  *
  * @param now date and time of the run, for backups and for the date of analysis where nothing else
  *     sets it
@@ -34,6 +35,11 @@ public record RunOptions(
     String version) {
   /** Backups kept where nobody says otherwise. */
   public static final int USUAL_BACKUPS = SaveRequest.USUAL_BACKUPS;
+
+  /** The part that the reading of a workbook needs. */
+  ReadOptions reading() {
+    return new ReadOptions(now.toLocalDate(), overrides);
+  }
 
   /** Written into the workbook itself, with nothing set but what every command asks. */
   public static RunOptions usual(

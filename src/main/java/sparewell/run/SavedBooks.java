@@ -27,7 +27,7 @@ public final class SavedBooks {
   private final Map<Path, State> seen = new HashMap<>();
 
   /**
-   * What is there now counts as dealt with.
+   * Watches a folder; what is there now counts as dealt with.
    *
    * @throws IOException where the folder cannot be read
    */

@@ -34,10 +34,10 @@ import sparewell.workbook.read.UnusableWorkbook;
 import sparewell.workbook.value.Names;
 
 /**
- * What logs say of rates, put into a file of experience that others may have. A workbook whose rows
- * the file holds already, as it stands now, is passed over; rows of an earlier state are replaced;
- * rows of others stay. The file is written anew now and then, so that a run cut short goes on where
- * it was. One run at a time writes it: of two, one would lose what the other added.
+ * Puts loss rates of logs into a file of experience that others may have. A workbook whose rows the
+ * file holds already, as it stands now, is passed over; rows of an earlier state are replaced; rows
+ * of others stay. The file is written anew now and then, so that a run cut short goes on where it
+ * was. One run at a time writes it: of two, one would lose what the other added.
  */
 public final class ShareRun {
   private static final int WRITTEN_EVERY = 20; // workbooks
@@ -47,7 +47,7 @@ public final class ShareRun {
   private final Map<String, List<Entry>> byLog = new LinkedHashMap<>();
   private int unwritten;
 
-  /** What came of a call. */
+  /** Result of a call. */
   public record Result(List<Outcome> outcomes, List<Entry> rows, Optional<String> fault) {
     public Result {
       outcomes = List.copyOf(outcomes);
@@ -132,9 +132,8 @@ public final class ShareRun {
       }
       return add(book, rows);
     } catch (UnusableWorkbook unusable) {
-      List<String> lines = new ArrayList<>(List.of(book + " cannot be used yet:"));
-      unusable.faults().forEach(fault -> lines.add("  " + fault));
-      return Outcome.refused(book, "cannot be used yet", lines);
+      return Outcome.refused(
+          book, "cannot be used yet", book + " cannot be used yet:", unusable.faults());
     } catch (WorkbookRefused refused) {
       return Outcome.refused(book, refused, false);
     } catch (java.nio.file.NoSuchFileException missing) {

@@ -13,13 +13,13 @@ import sparewell.sheet.Results;
 import sparewell.sheet.Step;
 import sparewell.sheet.StepLines;
 
-/** What is printed about a workbook. */
+/** Words printed about a workbook. */
 final class Summary {
   private static final int MOST_LINES = 22;
 
   private Summary() {}
 
-  /** What to do now, and where the answers stand. */
+  /** The steps to take now, and where the answers stand. */
   static List<String> of(
       Results results, List<Step> toDo, SaveResult saved, Path folder, int columns) {
     List<String> lines = new ArrayList<>();

@@ -141,7 +141,8 @@ final class TypedLines {
   }
 
   /**
-   * Whether it is a line: it names what it is about, and where a figure belongs is no mere word.
+   * Returns whether it is a line: it names what it is about, and where a figure belongs is no mere
+   * word.
    */
   private static boolean fits(Head head, RawRow row) {
     return head.whole()
@@ -163,7 +164,8 @@ final class TypedLines {
   }
 
   /**
-   * Whether it is the heading of another table: words in some columns, one where figures belong.
+   * Returns whether it is the heading of another table: words in some columns, one where figures
+   * belong.
    */
   private static boolean ends(Head head, RawRow row) {
     return row.cells().size() >= HEADING

@@ -29,7 +29,7 @@ final class WrittenFiles {
 
   private final Map<String, Fingerprint> byName = new LinkedHashMap<>();
 
-  /** What the folder's list says; absent where there is none. */
+  /** The folder's list; absent where there is none. */
   static Optional<WrittenFiles> in(Path folder) throws IOException {
     Path file = folder.resolve(NAME);
     if (!Files.isRegularFile(file)) {

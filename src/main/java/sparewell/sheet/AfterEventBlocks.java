@@ -20,7 +20,7 @@ import sparewell.table.Format;
 import sparewell.table.Table;
 import sparewell.table.Tone;
 
-/** How the last event went against what was foreseen, what it cost, what to put back and check. */
+/** The last event: losses against the forecast, cost, what to put back and what to check. */
 final class AfterEventBlocks {
   private static final double UNUSUAL = 0.05;
   private static final int MOST_THROWN = 3;
@@ -56,7 +56,7 @@ final class AfterEventBlocks {
         expected);
   }
 
-  /** What lies in the event's box and belongs elsewhere, unless the box is packed again now. */
+  /** Names what lies in the event's box and belongs elsewhere, unless it is packed again now. */
   private static Optional<Block.Line> unpack(Results results, Event event) {
     boolean packedAgain =
         results.packing().lists().stream().anyMatch(list -> list.event().box().equals(event.box()));

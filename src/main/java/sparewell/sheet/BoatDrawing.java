@@ -42,7 +42,7 @@ final class BoatDrawing {
   private double bow;
   private double beam;
 
-  /** How blunt the bow is drawn: just enough that every compartment lies within the outline. */
+  /** Bluntness of the bow: just enough that every compartment lies within the outline. */
   private int bluntness = 2;
 
   private final List<double[]> labels = new ArrayList<>();
@@ -102,7 +102,7 @@ final class BoatDrawing {
     scaleDown = metre;
   }
 
-  /** Whether a compartment's forward corner lies outside the outline. */
+  /** Returns whether a compartment's forward corner lies outside the outline. */
   private boolean proud(BoatPlan.Outline outline) {
     double corner = metres(outline.centre().fromTransom()) + along(outline) / 2;
     double aside = Math.abs(metres(outline.centre().fromCentreline())) + wide(outline) / 2;
@@ -210,7 +210,7 @@ final class BoatDrawing {
     return taken;
   }
 
-  /** Which box each number is. */
+  /** Names the box of each number. */
   private void names() {
     String words =
         plan.ways().stream()

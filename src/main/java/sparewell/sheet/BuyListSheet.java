@@ -15,7 +15,7 @@ import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.table.Tone;
 
-/** What to buy, in the order to buy it. */
+/** The buy list, in the order to buy. */
 public final class BuyListSheet {
   /** Tab of the sheet. */
   public static final String NAME = "Buy list";

@@ -43,7 +43,7 @@ final class BuyWords {
         + (unpriced > 0 && unpriced < lines.size() ? " and what has no price yet" : "");
   }
 
-  /** What the lines that are needed do, like {@code take the chance ... from 70 to 98.8 %}. */
+  /** Effect of the needed lines, like {@code take the chance ... from 70 to 98.8 %}. */
   static String effect(BuyList list) {
     var before = list.without().nothingRunsOutProbability();
     var after = list.needed().nothingRunsOutProbability();

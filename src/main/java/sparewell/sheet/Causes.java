@@ -34,7 +34,7 @@ final class Causes {
         .toList();
   }
 
-  /** Whether a finding is only that a row names one that was left out. */
+  /** Returns whether a finding is only that a row names one that was left out. */
   static boolean follows(Finding finding) {
     return finding.code() == Code.LEFT_OUT_KEY;
   }

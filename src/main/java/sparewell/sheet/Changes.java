@@ -10,7 +10,7 @@ import sparewell.sheet.AfterTripSheet.Figure;
 import sparewell.spares.SparesRow;
 import sparewell.table.Block;
 
-/** What changed since the last run: what was posted and lost, what is short now, its figures. */
+/** Changes since the last run: rows posted, pieces lost, items newly short, figures. */
 final class Changes {
   private static final int MOST_ITEMS = 3;
 
@@ -132,7 +132,7 @@ final class Changes {
         : "";
   }
 
-  /** Whether fewer items in use are expected to run out than before, without any added. */
+  /** Returns whether fewer items in use are expected to run out than before, without any added. */
   private boolean safer() {
     double before = 0;
     double now = 0;

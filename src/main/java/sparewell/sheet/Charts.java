@@ -100,7 +100,7 @@ final class Charts {
             series));
   }
 
-  /** What each amount of money does for the chance that nothing important runs out. */
+  /** Chance that nothing important runs out, for each amount of money. */
   static Optional<Chart> money(Table<BuyList.Point> curve) {
     if (curve.rows().stream().anyMatch(point -> point.nothingRunsOutProbability().isEmpty())) {
       return Optional.empty();
@@ -177,7 +177,7 @@ final class Charts {
     return name + " " + line.month().getYear();
   }
 
-  /** How the stock of the styles that run down first falls, with the band of the forecast. */
+  /** Falling stock of the styles that run down first, with the band of the forecast. */
   static Optional<Chart> courses(List<SeasonPlan.Course> courses) {
     if (courses.isEmpty()) {
       return Optional.empty();

@@ -13,7 +13,7 @@ import sparewell.table.Format;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 
-/** What a club's logs together say: a workbook of its own, in which nobody is named. */
+/** Rates of a club's logs together: a workbook of its own, in which nobody is named. */
 public final class ClubSheet {
   private static final double Z = 1.6448536269514722; // 95 % point of a standard normal
   private static final int MOST_STYLES = 40;

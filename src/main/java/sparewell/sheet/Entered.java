@@ -4,7 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * What the angler typed into our sheets, and what of it this run has posted.
+ * The angler's entries on our sheets, and the rows that this run has posted from them.
  *
  * @param typed what still waits to be posted
  * @param posted rows appended to each of the angler's sheets just before this run, by its name

@@ -31,7 +31,7 @@ final class EntryFill {
     }
   }
 
-  /** What no table so far had a row for. */
+  /** Entries that no table so far had a row for. */
   List<Typed.Row> left() {
     return List.copyOf(waiting.values());
   }
@@ -70,7 +70,7 @@ final class EntryFill {
     return new ReportSheet(sheet.name(), sheet.answer(), blocks, sheet.largePrint());
   }
 
-  /** Which table to type into it is. */
+  /** The kind of table to type into; empty for another table. */
   static Optional<EntryTable> of(String sheet, Table<?> table) {
     List<String> headings = table.columns().stream().map(Column::heading).toList();
     return List.of(EntryTable.values()).stream()
@@ -102,7 +102,7 @@ final class EntryFill {
     return new Table<>(table.csvFile(), table.title(), columns, table.rows(), table.whenEmpty());
   }
 
-  /** What was typed; yes to another count than the row has now is that count. */
+  /** The entry as typed; yes to another count than the row has now is that count. */
   private <R> Optional<Object> kept(
       EntryTable kind, Typed.Row typed, Column<R> column, Table<R> table, R row) {
     Object entry =

@@ -45,7 +45,7 @@ public enum EntryTable {
   /** Heading of the place where pieces go; the angler names it where the plan cannot. */
   public static final String INTO = "Into";
 
-  /** What stands in place of a day where a box was never checked. */
+  /** Words in place of a day where a box was never checked. */
   public static final String NEVER = "never checked so far";
 
   private final String sheet;
@@ -121,7 +121,7 @@ public enum EntryTable {
         .entered(row -> to.apply(row).isPresent() ? Optional.empty() : Optional.of(named()));
   }
 
-  /** How the angler names the place that he chose. */
+  /** A cell for the name of the place that the angler chose. */
   static Entry named() {
     return Entry.anything("Type the box or compartment where you put them.");
   }

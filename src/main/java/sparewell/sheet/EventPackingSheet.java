@@ -21,7 +21,7 @@ import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.table.Tone;
 
-/** What goes out of the event's box and into it. */
+/** The packing list: pieces to take out of the event's box and to put into it. */
 public final class EventPackingSheet {
   /** Tab of the sheet. */
   public static final String NAME = "Event packing";
@@ -57,7 +57,7 @@ public final class EventPackingSheet {
         NAME, "What to take out of the event's box, what to put in, and from where", blocks);
   }
 
-  /** What nobody has to move, a line for each place. */
+  /** Pieces that nobody has to move, a line for each place. */
   private static List<Block.Line> staying(PackingList list) {
     Map<Place, Map<String, List<String>>> places = new LinkedHashMap<>();
     for (Line line : list.lines()) {

@@ -22,8 +22,8 @@ record Folded(List<Finding> all) {
   private static final int MOST_CELLS = 12;
 
   /**
-   * What several findings of a kind say together. Warnings without words here stand alone; of other
-   * notes the first is told and the rest is counted.
+   * Words for several findings of a kind. Warnings without words here stand alone; of other notes
+   * the first is told and the rest is counted.
    */
   private static final Map<Code, String> TOGETHER =
       Map.ofEntries(
@@ -90,7 +90,7 @@ record Folded(List<Finding> all) {
     return all.get(0);
   }
 
-  /** What is wrong, in an angler's words. */
+  /** The fault in an angler's words. */
   String message() {
     if (all.size() == 1) {
       return first().message();
@@ -126,7 +126,7 @@ record Folded(List<Finding> all) {
             + ")";
   }
 
-  /** What was done about it. */
+  /** The step taken about it. */
   String done() {
     boolean same = all.stream().map(Finding::done).distinct().count() == 1;
     return first().done() + (same ? "" : "; the others in the same way");

@@ -124,7 +124,7 @@ public final class LabelsSheet {
     return body;
   }
 
-  /** What kinds are in it; the rest is on Where it is. */
+  /** The families in it and the number of items; the rest is on Where it is. */
   private List<Words> families(List<ItemId> items) {
     Set<String> families = new TreeSet<>();
     for (ItemId item : items) {

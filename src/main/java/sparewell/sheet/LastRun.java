@@ -6,7 +6,7 @@ import java.util.Map;
 import sparewell.season.ItemId;
 
 /**
- * What the last run left in the workbook.
+ * Figures that the last run left in the workbook.
  *
  * @param figures figures of its front page as shown, by name
  * @param carries pieces to carry of each item; empty where its sheet is gone

@@ -12,7 +12,7 @@ import sparewell.units.Length;
 import sparewell.units.Spoken;
 import sparewell.units.UnitSystem;
 
-/** What the tackle adds to the all-up centre, and what moving it or leaving it ashore would do. */
+/** Effect of the tackle on the whole boat, and that of moving it or leaving it ashore. */
 final class LoadComparison {
   private LoadComparison() {}
 

@@ -13,7 +13,7 @@ import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.table.Tone;
 
-/** What is lost of each style, and what cover does to it. */
+/** Loss rates by style, and the effect of cover on them. */
 public final class LossRatesSheet {
   /** Tab of the sheet. */
   public static final String NAME = "Loss rates";

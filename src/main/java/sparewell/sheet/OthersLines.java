@@ -10,13 +10,15 @@ import sparewell.table.Block;
 import sparewell.table.Column;
 import sparewell.table.Format;
 
-/** What Loss rates says of the experience of others. */
+/** The part of Loss rates about the experience of others. */
 final class OthersLines {
   private static final int MOST_LINES = 5;
 
   private OthersLines() {}
 
-  /** Where the log says that the angler loses more or less than others, the clearest first. */
+  /**
+   * Styles of which the log shows that the angler loses more or less than others, clearest first.
+   */
   static List<Block.Line> of(List<StyleRate> rates) {
     return rates.stream()
         .filter(rate -> clear(rate).isPresent())

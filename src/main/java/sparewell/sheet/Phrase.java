@@ -108,7 +108,8 @@ final class Phrase {
   }
 
   /**
-   * Which items count as important, like {@code 12 items in use with an importance of 1 or more}.
+   * Number of items that count as important, like {@code 12 items in use with an importance of 1 or
+   * more}.
    */
   static String important(Outlook outlook) {
     return count(outlook.watchedItems(), "item")

@@ -4,7 +4,7 @@ import java.util.List;
 import sparewell.table.ReportSheet;
 
 /**
- * What a run has to show.
+ * Output of a run.
  *
  * @param results all that was found, with what the sheets themselves have to tell
  * @param toDo what to do now, in order

@@ -156,7 +156,7 @@ public final class SeasonPlanSheet {
         .reduce(BigDecimal.ZERO, BigDecimal::add);
   }
 
-  /** How far the budget goes when earlier events are served first, and floors last. */
+  /** Reach of the budget when earlier events are served first, and floors last. */
   private static Optional<Block.Line> reach(SeasonPlan plan, Settings settings) {
     if (settings.budget().isEmpty() || plan.forLosses().isEmpty()) {
       return Optional.empty();
@@ -303,7 +303,7 @@ public final class SeasonPlanSheet {
         "", "3. Money by month (" + currency + ")", columns, plan.months(), "No money is needed.");
   }
 
-  /** What may run out or is to be ordered; a page of what is safe would hide it. */
+  /** Lines that may run out or are to be ordered; a page of safe ones would hide them. */
   private static Table<SeasonPlan.Line> risky(SeasonPlan plan) {
     List<SeasonPlan.Line> risky =
         plan.lines().stream()

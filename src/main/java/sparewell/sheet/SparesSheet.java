@@ -18,7 +18,7 @@ import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.table.Tone;
 
-/** What to carry of every item, and what to bring aboard. */
+/** Pieces to carry of every item, and pieces to bring aboard. */
 public final class SparesSheet {
   /** Tab of the sheet. */
   public static final String NAME = "Spares";

@@ -40,7 +40,7 @@ public record Step(
     return details.size() <= MOST_DETAILS + 1 ? details : details.subList(0, MOST_DETAILS);
   }
 
-  /** How many details a short list leaves out. */
+  /** Number of details that a short list leaves out. */
   public int left() {
     return details.size() - shown().size();
   }

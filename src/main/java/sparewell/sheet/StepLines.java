@@ -5,7 +5,7 @@ import java.util.List;
 import sparewell.table.Block;
 import sparewell.table.Tone;
 
-/** What to do now as lines of the front page, at most one screen. */
+/** The steps as lines of the front page, at most one screen. */
 public final class StepLines {
   /** The heading above them. */
   public static final String TITLE = "Do this, in this order";

@@ -23,7 +23,7 @@ import sparewell.table.Tone;
 import sparewell.units.Spoken;
 import sparewell.units.UnitSystem;
 
-/** Which box goes where, in which order, and what more moves would bring. */
+/** The stow plan: moves in their order, and the gain of further moves. */
 public final class StowPlanSheet {
   /** Tab of the sheet. */
   static final String NAME = "Stow plan";

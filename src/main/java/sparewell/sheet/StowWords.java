@@ -12,7 +12,7 @@ import sparewell.units.Length;
 import sparewell.units.Spoken;
 import sparewell.units.UnitSystem;
 
-/** What a stow plan says: its headline, its steps, and how far it is proven. */
+/** Words of a stow plan: its headline, its steps, and how far it is proven. */
 final class StowWords {
   private StowWords() {}
 
@@ -58,7 +58,7 @@ final class StowWords {
     return text.append(".").toString();
   }
 
-  /** What a plan changes, in words, and whether for the worse. */
+  /** A change that a plan makes, in words, and whether for the worse. */
   private record Effect(String words, boolean worse) {}
 
   /** Centre, bow, heel and reach; what is not known or does not change is left out. */
@@ -148,7 +148,7 @@ final class StowWords {
             plan.bestGapPercent());
   }
 
-  /** How far the best plan found is proven. */
+  /** Says how far the best plan found is proven. */
   static String bestProof(StowPlan plan) {
     return plan.bestGapPercent() == 0
         ? "it is proven that none is better."

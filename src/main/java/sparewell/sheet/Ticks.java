@@ -8,7 +8,7 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** What may stand in a cell to type into, as people type it. */
+/** Reads what people type into a cell: yes, no, a count. */
 public final class Ticks {
   /** Beside the words: an x and the marks of handwriting. */
   private static final Set<String> YES =
@@ -33,23 +33,23 @@ public final class Ticks {
    *     none
    */
   public record Amount(int count, OptionalInt of, String unit) {
-    /** So many. */
+    /** A count without a total or a unit. */
     public static Amount of(int count) {
       return new Amount(count, OptionalInt.empty(), "");
     }
 
-    /** Whether a column of that heading counts in its unit. */
+    /** Returns whether a column of that heading counts in its unit. */
     public boolean countsIn(String heading) {
       return unit.isEmpty() || unit.equals(heading);
     }
   }
 
-  /** Whether it says yes. */
+  /** Returns whether it says yes. */
   public static boolean isYes(Object entry) {
     return YES.contains(folded(entry));
   }
 
-  /** Whether it says no, which is as good as nothing. */
+  /** Returns whether it says no, which is as good as nothing. */
   public static boolean isNo(Object entry) {
     return NO.contains(folded(entry));
   }

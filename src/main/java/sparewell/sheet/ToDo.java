@@ -28,7 +28,7 @@ import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.table.Tone;
 
-/** What to do now, in order; each step leads to where it stands in full. */
+/** The steps to take now, in order; each leads to where it stands in full. */
 final class ToDo {
   private static final int MOST_BEYOND = 3;
 
@@ -83,7 +83,7 @@ final class ToDo {
     }
   }
 
-  /** What is ticked counts only once it is posted; until then it is asked for again. */
+  /** Asks to post ticks: they count only once posted; until then all is asked for again. */
   private void post() {
     Typed typed = results.entered().typed();
     long ticked = typed.rows().stream().filter(Typed.Row::ticked).count();
@@ -177,7 +177,7 @@ final class ToDo {
             remark()));
   }
 
-  /** What else the list holds: floors, and what is needed and not paid for. */
+  /** The rest of the list: floors, and what is needed and not paid for. */
   private Optional<String> remark() {
     List<String> parts = new ArrayList<>();
     if (!BuyWords.bought(results.buys(), false).isEmpty()) {

@@ -13,7 +13,7 @@ import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.table.Tone;
 
-/** How the recommendations would have done on the trips behind. */
+/** The recommendations replayed on the trips behind. */
 public final class TrackRecordSheet {
   private TrackRecordSheet() {}
 
@@ -45,7 +45,7 @@ public final class TrackRecordSheet {
         List.of(new Block.Text(lines), new Block.Rows(table(record))));
   }
 
-  /** What following the advice would have done, floor and all, against three of each. */
+  /** Run-outs had the advice been followed, floor and all, against three of each. */
   private static String followed(List<TrackRecord.Line> rules) {
     Map<String, TrackRecord.Line> byPolicy =
         rules.stream().collect(Collectors.toMap(TrackRecord.Line::policy, line -> line));

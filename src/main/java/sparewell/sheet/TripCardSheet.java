@@ -68,7 +68,7 @@ public final class TripCardSheet {
             : results.packing().lists().stream().findFirst().map(PackingList::event);
   }
 
-  /** Whether the card tells of a trip: hours, a note, losses or styles thrown. */
+  /** Returns whether the card tells of a trip: hours, a note, losses or styles thrown. */
   public static boolean filled(Typed typed) {
     return typed.card().containsKey(HOURS)
         || typed.card().containsKey(NOTE)
@@ -169,7 +169,7 @@ public final class TripCardSheet {
         "Nothing is aboard.");
   }
 
-  /** As many squares as pieces, in fives. */
+  /** A square for each piece, in fives. */
   private static String squares(int pieces) {
     StringBuilder squares = new StringBuilder();
     for (int i = 0; i < Math.min(pieces, MOST_SQUARES); i++) {
@@ -209,7 +209,7 @@ public final class TripCardSheet {
     return rows.values().stream().limit(Math.max(MOST_ITEMS, typedItems(rows.keySet()))).toList();
   }
 
-  /** What something was typed for stays on the card, wherever it is now. */
+  /** Keeps on the card what something was typed for, wherever it is now. */
   private void keep(Typed.Row row, Map<ItemId, Holding> rows) {
     results.packing().packed().holdings().stream()
         .filter(holding -> key(holding.item()).equals(row.key()))
@@ -217,7 +217,7 @@ public final class TripCardSheet {
         .ifPresent(holding -> rows.putIfAbsent(holding.item(), holding));
   }
 
-  /** How many rows it takes to show all that something was typed for. */
+  /** Number of rows that it takes to show all that something was typed for. */
   private int typedItems(Collection<ItemId> rows) {
     int needed = 0;
     int at = 0;

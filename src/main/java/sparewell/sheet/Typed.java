@@ -5,7 +5,7 @@ import java.util.Map;
 import sparewell.finding.Cell;
 
 /**
- * What the angler typed into our sheets since they were written.
+ * The angler's entries on our sheets since they were written.
  *
  * @param rows rows of tables with something typed
  * @param card what stands in the fields of the trip card, by label
@@ -21,7 +21,7 @@ public record Typed(List<Row> rows, Map<String, Object> card, List<Stray> strays
     strays = List.copyOf(strays);
   }
 
-  /** What was typed beside no line of ours. */
+  /** An entry beside no line of ours. */
   public record Stray(Cell at, String typed) {}
 
   /**
@@ -47,12 +47,12 @@ public record Typed(List<Row> rows, Map<String, Object> card, List<Stray> strays
       entries = Map.copyOf(entries);
     }
 
-    /** Whether it says more than no. */
+    /** Returns whether it says more than no. */
     public boolean ticked() {
       return !entries.values().stream().allMatch(Ticks::isNo);
     }
 
-    /** What it was about, in words. */
+    /** Its subject in words. */
     public String words() {
       return String.join(", ", key.stream().filter(text -> !text.isEmpty()).toList());
     }

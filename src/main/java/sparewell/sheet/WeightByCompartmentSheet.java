@@ -19,7 +19,7 @@ import sparewell.units.MassUnit;
 import sparewell.units.Spoken;
 import sparewell.units.UnitSystem;
 
-/** What weighs how much where, and what is left to the capacity plate. */
+/** Weights by compartment, and the margin to the capacity plate. */
 public final class WeightByCompartmentSheet {
   /** Tab of the sheet. */
   static final String NAME = "Weight by compartment";

@@ -21,7 +21,7 @@ import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.table.Tone;
 
-/** Where every item is: by item, and a page for each box to check or count it. */
+/** The place of every item: by item, and a page for each box to check or count it. */
 public final class WhereItIsSheet {
   /** Tab of the sheet. */
   public static final String NAME = "Where it is";
@@ -50,7 +50,7 @@ public final class WhereItIsSheet {
           .thenComparing(holding -> holding.place().name())
           .thenComparing(holding -> holding.place().compartment());
 
-  /** What a page takes for sure, upright or lying, in points. */
+  /** Height that a page takes for sure, upright or lying, in points. */
   private static final double PAGE = 550;
 
   /** Title, headings and sums of a box, and the space between, in points. */
