@@ -9,13 +9,16 @@ import java.util.List;
  * @see "Johnson, Kemp, Kotz, Univariate Discrete Distributions, 3rd ed., sec. 6.2.2 (from memory)"
  */
 public final class BetaBinomial {
+  /** Largest count that {@link #thin} takes: e<sup>-1500/e</sup> is far above the least double. */
+  public static final int MOST_THINNED = 1_500;
+
   private BetaBinomial() {}
 
   /**
    * The count of one item where the whole count is distributed as given: thinning as a finite sum.
    *
-   * @param whole distribution of the whole count, of single pieces; up to 1,000 of them no
-   *     probability that counts is too small for a double on the way
+   * @param whole distribution of the whole count, of single pieces, at most {@link #MOST_THINNED}
+   *     of them: no probability that counts is too small for a double on the way
    * @param a &gt; 0
    * @param b &ge; 0
    */

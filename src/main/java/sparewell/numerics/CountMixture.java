@@ -19,11 +19,11 @@ import java.util.Map;
 public final class CountMixture {
   private static final double TAIL = 1e-10;
   private static final double FAR_TAIL = 1e-4;
-  private static final int LONGEST = 1_000;
+  private static final int LONGEST = 3_000;
   private static final double FLOOR = -600; // e^-600 is still a number
   private static final double SPENT = 1e-15;
   private static final double MOST_PIECES = 1e8;
-  private static final int MOST_BUNDLE = 1 << 20;
+  private static final int MOST_BUNDLE = 1 << 19; // times the longest list is an int
   private static final double MOST_WORK = 1.5e6; // term by part by count, beyond which parts merge
   private static final double BY_MEAN = 20; // cells in ln of the mean, when they do
   private static final double BY_SIZE = 4; // and in ln of the size
@@ -113,11 +113,11 @@ public final class CountMixture {
   }
 
   /**
-   * The mixture as a distribution. Where less than a ten-thousandth lies beyond 1,000 pieces, it is
-   * one of single pieces, cut where less than its tail (1e-10) is left, at 1,000 in any case. Else
-   * it is one of bundles, so many pieces in each that 500 to 1,000 of them hold it, which is right
-   * to about one bundle; the spread of a single part is overstated by at most 4.5 % of its mean.
-   * The weights are made to sum to 1. To be called once.
+   * The mixture as a distribution. Where less than a ten-thousandth lies beyond 3,000 pieces, it is
+   * one of single pieces, cut where less than its tail (1e-10) is left, at 3,000 in any case. Else
+   * it is one of bundles, so many pieces in each that 1,500 to 3,000 of them hold it, which is
+   * right to about one bundle; the spread of a single part is overstated by at most 4.5 % of its
+   * mean. The weights are made to sum to 1. To be called once.
    */
   public CountDistribution distribution() {
     if (!(total > 0)) {

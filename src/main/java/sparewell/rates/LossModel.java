@@ -174,7 +174,7 @@ public final class LossModel implements LossForecast {
     Among first = demands.get(0);
     if (demands.size() == 1) {
       CountDistribution whole = fit.losses(style, first.terms());
-      if (whole.bundle() == 1) {
+      if (whole.bundle() == 1 && whole.cut() <= BetaBinomial.MOST_THINNED) {
         return BetaBinomial.thin(whole, first.own(), first.rest());
       }
     }

@@ -122,4 +122,17 @@ class BetaBinomialTest {
         BetaBinomial.withinLimits(List.of(0.7, 2.3), List.of(2, 4), 0, 7),
         1e-13);
   }
+
+  /** All pieces of a count at the limit are of the item or not: its chances are still whole. */
+  @Test
+  void noChanceGetsLostAtTheLargestCountThinned() {
+    double[] mass = new double[BetaBinomial.MOST_THINNED];
+    mass[mass.length - 1] = 1;
+    int n = mass.length - 1;
+    for (double share : new double[] {0.05, 0.37, 0.5, 0.95}) {
+      CountDistribution item =
+          BetaBinomial.thin(CountDistribution.of(mass, n), 1e6 * share, 1e6 * (1 - share));
+      assertEquals(1, item.atMost(n), 1e-6);
+    }
+  }
 }
