@@ -69,6 +69,7 @@ final class PostedTrip {
               + asOf
               + "; set or clear As of in Settings, then post");
     }
+    field(TripCardSheet.TRIP).ifPresent(name -> faultIfThere(name, day));
     String name = name(field(TripCardSheet.TRIP), day);
     Map<String, String> trip = new LinkedHashMap<>();
     trip.put("Trip", name);
@@ -104,6 +105,23 @@ final class PostedTrip {
       }
     }
     return event.map(Event::date).orElse(date);
+  }
+
+  /** A trip of that name and day was typed into Trips already: posted too, it would count twice. */
+  private void faultIfThere(String name, LocalDate day) {
+    boolean there =
+        season.trips().stream()
+            .anyMatch(trip -> trip.date().equals(day) && fold(trip.id()).equals(fold(name)));
+    if (there) {
+      fault(
+          TripCardSheet.TRIP,
+          "'"
+              + name
+              + "' of "
+              + day
+              + " stands in Trips already; clear the card, or give it another name if it was"
+              + " another trip");
+    }
   }
 
   /** A name that no trip has yet. */

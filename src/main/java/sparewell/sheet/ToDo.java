@@ -180,6 +180,11 @@ final class ToDo {
   /** The rest of the list: floors, and what is needed and not paid for. */
   private Optional<String> remark() {
     List<String> parts = new ArrayList<>();
+    if (guessed()) {
+      parts.add(
+          "no trip is logged yet, so this rests on a guess made for any angler: log a trip with its"
+              + " Style hours before you spend much");
+    }
     if (!BuyWords.bought(results.buys(), false).isEmpty()) {
       parts.add(BuyWords.fills(results.buys()));
     }
@@ -198,6 +203,11 @@ final class ToDo {
             .map(part -> Phrase.capital(part) + ".")
             .collect(Collectors.joining(" "));
     return Optional.of(text).filter(words -> !words.isEmpty());
+  }
+
+  private boolean guessed() {
+    return results.rates().otherLogs() == 0
+        && results.findings().stream().anyMatch(one -> one.code() == Code.NO_TRIPS_TO_FIT);
   }
 
   /** Lines put together by item. */

@@ -239,6 +239,27 @@ class PostTest {
   }
 
   @Test
+  void aTripTypedIntoTripsAlreadyIsNotPostedFromTheCardToo() throws Exception {
+    Ticking.edit(
+        book,
+        open -> {
+          var trips = open.getSheet("Trips");
+          var last = trips.getRow(trips.getLastRowNum());
+          Ticking.field(
+              open, "Trip card", "Trip", last.getCell(0).getStringCellValue().toUpperCase() + " ");
+          Ticking.field(
+              open,
+              "Trip card",
+              "Date",
+              last.getCell(1).getLocalDateTimeCellValue().toLocalDate().toString());
+          Ticking.field(open, "Trip card", "Hours fished", 6);
+        });
+    Command post = post();
+    assertEquals(3, post.exitCode());
+    assertTrue(post.error().contains("stands in Trips already"), post.error());
+  }
+
+  @Test
   void postReadsTheFileOfExperienceBesideTheWorkbook() throws Exception {
     Files.writeString(folder.resolve("experience.csv"), "no experience at all\n");
     Ticking.edit(book, open -> Ticking.type(open, "Spares", "Done", l -> "yes"));

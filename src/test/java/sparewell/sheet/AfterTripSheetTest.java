@@ -316,6 +316,15 @@ class AfterTripSheetTest {
   }
 
   @Test
+  void whatIsBoughtOnAGuessIsCalledSo() {
+    SeasonMaker maker = plenty().carryAtLeast(2).style("Net").add().aboard("Net", "", "J1", 1);
+    Finding blank = Finding.of(Code.NO_TRIPS_TO_FIT, Cell.ofSheet("Trips"));
+    String guess = "No trip is logged yet, so this rests on a guess";
+    assertTrue(String.join("\n", toDo(results(maker, blank))).contains(guess));
+    assertFalse(String.join("\n", toDo(results(maker))).contains(guess));
+  }
+
+  @Test
   void aPriceNotKnownIsNotNought() {
     SeasonMaker maker = plenty().carryAtLeast(2).style("Net").add().aboard("Net", "", "J1", 1);
     List<String> lines = toDo(results(maker));
