@@ -23,7 +23,7 @@ final class AnalyseCommand implements Callable<Integer> {
       CommandForm.of(
           "analyse", this, "Read workbooks, write the recommendation sheets and the CSV files.");
   private final BookOptions over = new BookOptions(form);
-  private final BackupOption backups = new BackupOption(form);
+  private final OptionSpec backups = form.backups();
   private final OptionSpec out =
       form.option("--out", "FILE", Path.class, "write to this workbook instead");
   private final OptionSpec reports = form.reports();
@@ -65,7 +65,7 @@ final class AnalyseCommand implements Callable<Integer> {
             reports.getValue(),
             overrides,
             over.strict(),
-            backups.kept(),
+            form.kept(backups),
             dropSignature.getValue(),
             console.columns(),
             experiences(),

@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
 import sparewell.run.Batch;
+import sparewell.run.ExitCode;
 import sparewell.run.Outcome;
 import sparewell.run.SavedBooks;
 
@@ -103,11 +104,11 @@ final class Books {
     for (Outcome outcome : outcomes) {
       String name = outcome.book().toString();
       String end = name.length() > wide ? "..." + name.substring(name.length() - wide + 3) : name;
-      String result = outcome.exitCode() < 3 ? "done" : "refused";
+      String result = outcome.exitCode() != ExitCode.REFUSED ? "done" : "refused";
       String line = String.format(Locale.ROOT, form, end, result, outcome.inShort());
       lines.add(line.length() > WIDTH ? line.substring(0, WIDTH - 3) + "..." : line);
     }
-    long done = outcomes.stream().filter(outcome -> outcome.exitCode() < 3).count();
+    long done = outcomes.stream().filter(outcome -> outcome.exitCode() != ExitCode.REFUSED).count();
     lines.add(done + " of " + outcomes.size() + " workbooks done.");
     return lines;
   }

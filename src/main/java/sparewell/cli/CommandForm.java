@@ -6,6 +6,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParameterException;
+import sparewell.run.RunOptions;
 
 /**
  * Options of a command. Put together by calls, as reading it off annotations would take a twentieth
@@ -73,6 +74,25 @@ final class CommandForm {
   OptionSpec reports() {
     return option(
         "--reports", "DIR", Path.class, "folder for the CSV files (${DEFAULT-VALUE})", "reports");
+  }
+
+  /** The number of backups that stay, for commands that replace a workbook. */
+  OptionSpec backups() {
+    return option(
+        "--keep-backups",
+        "N",
+        int.class,
+        "how many backups of a workbook stay, at least 1 (${DEFAULT-VALUE})",
+        "" + RunOptions.USUAL_BACKUPS);
+  }
+
+  /** The number given to {@link #backups}, at least 1. */
+  int kept(OptionSpec backups) {
+    int number = backups.getValue();
+    if (number < 1) {
+      throw wrong("--keep-backups must be at least 1: " + number);
+    }
+    return number;
   }
 
   private static OptionSpec.Builder valued(

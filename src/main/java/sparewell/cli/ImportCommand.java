@@ -32,7 +32,7 @@ final class ImportCommand implements Callable<Integer> {
   private final Map<InputSheet, OptionSpec> files = new LinkedHashMap<>();
   private final OptionSpec dates;
   private final OptionSpec dryRun;
-  private final BackupOption backups;
+  private final OptionSpec backups;
   private final OptionSpec quiet;
 
   private ImportCommand(Console console) {
@@ -52,7 +52,7 @@ final class ImportCommand implements Callable<Integer> {
             DateOrder.class,
             "order of dates in figures (else as one date in the file proves)");
     dryRun = form.flag("--dry-run", "say what would be added; write nothing");
-    backups = new BackupOption(form);
+    backups = form.backups();
     quiet = form.flag("--quiet", "print nothing but problems");
   }
 
@@ -90,7 +90,7 @@ final class ImportCommand implements Callable<Integer> {
               Optional.ofNullable(dates.getValue()),
               dryRun.getValue(),
               LocalDateTime.now(),
-              backups.kept());
+              form.kept(backups));
       watch.report(1);
     }
     Books.report(console, silent, outcome);

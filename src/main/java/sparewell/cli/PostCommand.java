@@ -26,7 +26,7 @@ final class PostCommand implements Callable<Integer> {
   private final OptionSpec date;
   private final OptionSpec dryRun;
   private final OptionSpec reports;
-  private final BackupOption backups;
+  private final OptionSpec backups;
   private final OptionSpec quiet;
 
   private PostCommand(Console console) {
@@ -35,7 +35,7 @@ final class PostCommand implements Callable<Integer> {
         form.option("--date", "DATE", LocalDate.class, "date of the rows, yyyy-mm-dd; else As of");
     dryRun = form.flag("--dry-run", "show the rows; write nothing");
     reports = form.reports();
-    backups = new BackupOption(form);
+    backups = form.backups();
     quiet = form.flag("--quiet", "print nothing but problems");
   }
 
@@ -49,7 +49,7 @@ final class PostCommand implements Callable<Integer> {
         RunOptions.usual(
             LocalDateTime.now(),
             reports.getValue(),
-            backups.kept(),
+            form.kept(backups),
             console.columns(),
             BuildVersion.number());
     boolean silent = quiet.getValue();

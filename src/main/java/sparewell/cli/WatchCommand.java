@@ -36,7 +36,7 @@ final class WatchCommand implements Callable<Integer> {
   private final PositionalParamSpec folder =
       form.parameter("FOLDER", Path.class, "1", "folder with the workbooks (.xlsx, .xlsm)");
   private final OptionSpec reports = form.reports();
-  private final BackupOption backups = new BackupOption(form);
+  private final OptionSpec backups = form.backups();
   private final CountDownLatch stop = new CountDownLatch(1);
   private final CountDownLatch ended = new CountDownLatch(1);
 
@@ -90,7 +90,7 @@ final class WatchCommand implements Callable<Integer> {
         RunOptions.usual(
             LocalDateTime.now(),
             reports.getValue(),
-            backups.kept(),
+            form.kept(backups),
             console.columns(),
             BuildVersion.number());
     Outcome outcome = Batch.analyse(List.of(book), options, (done, all) -> {}).get(0);

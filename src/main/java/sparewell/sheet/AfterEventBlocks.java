@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import sparewell.rates.record.AfterEvent;
+import sparewell.rates.record.AfterEvent.StyleResult;
 import sparewell.season.Cause;
 import sparewell.season.Event;
 import sparewell.season.ItemId;
@@ -45,8 +46,7 @@ final class AfterEventBlocks {
   private static String cost(Results results, AfterEvent after) {
     OffSeason.Lost lost =
         OffSeasonPlanner.cost(results.season(), results.onHand(), after.trip().id());
-    double expected =
-        after.styles().stream().mapToDouble(AfterEvent.StyleResult::expectedPieces).sum();
+    double expected = after.styles().stream().mapToDouble(StyleResult::expectedPieces).sum();
     return String.format(
         Locale.ROOT,
         "You lost %s worth %s%s; the forecast for the hours thrown was %.1f.",
@@ -89,7 +89,7 @@ final class AfterEventBlocks {
         after.styles().stream()
             .sorted((one, other) -> Double.compare(other.hours(), one.hours()))
             .limit(MOST_THROWN)
-            .map(AfterEvent.StyleResult::style)
+            .map(StyleResult::style)
             .collect(Collectors.joining(", "));
     String worn =
         results.season().losses().stream()
@@ -103,28 +103,27 @@ final class AfterEventBlocks {
         + (worn.isEmpty() ? "." : "; look over what broke or wore: " + worn + ".");
   }
 
-  private static Table<AfterEvent.StyleResult> table(AfterEvent after) {
+  private static Table<StyleResult> table(AfterEvent after) {
     return new Table<>(
         "",
         "Forecast and actual losses, the most unusual first",
         List.of(
-            Column.sheetOnly("Style", Format.TEXT, "Style.", AfterEvent.StyleResult::style),
-            Column.sheetOnly(
-                "Hours", Format.HOURS, "Hours it was thrown.", AfterEvent.StyleResult::hours),
-            Column.<AfterEvent.StyleResult>sheetOnly(
+            Column.sheetOnly("Style", Format.TEXT, "Style.", StyleResult::style),
+            Column.sheetOnly("Hours", Format.HOURS, "Hours it was thrown.", StyleResult::hours),
+            Column.<StyleResult>sheetOnly(
                     "Foreseen",
                     Format.NUMBER,
                     "Pieces expected to be lost in these hours, forecast from the trips before.",
-                    AfterEvent.StyleResult::expectedPieces)
+                    StyleResult::expectedPieces)
                 .summed(),
-            Column.<AfterEvent.StyleResult>sheetOnly(
-                    "Lost", Format.COUNT, "Pieces lost.", AfterEvent.StyleResult::lostPieces)
+            Column.<StyleResult>sheetOnly(
+                    "Lost", Format.COUNT, "Pieces lost.", StyleResult::lostPieces)
                 .summed(),
-            Column.<AfterEvent.StyleResult>sheetOnly(
+            Column.<StyleResult>sheetOnly(
                     "How usual",
                     Format.PROBABILITY,
                     "Two-sided probability of a result at least as far from the forecast.",
-                    AfterEvent.StyleResult::unusualProbability)
+                    StyleResult::unusualProbability)
                 .toned(one -> one.unusualProbability() < UNUSUAL ? Tone.WATCH : Tone.NONE)),
         after.styles(),
         "No style has hours on that trip.");

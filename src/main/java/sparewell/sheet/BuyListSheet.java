@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import sparewell.spares.BuyList;
+import sparewell.spares.BuyList.Point;
 import sparewell.spares.OffSeason;
 import sparewell.table.Block;
 import sparewell.table.Column;
@@ -28,7 +29,7 @@ public final class BuyListSheet {
     blocks.add(new Block.Text(top(list)));
     blocks.add(new Block.Rows(lines(list, false)));
     blocks.add(new Block.Rows(lines(list, true)));
-    Table<BuyList.Point> curve = curve(list);
+    Table<Point> curve = curve(list);
     if (!curve.rows().isEmpty()) {
       Charts.money(curve).ifPresent(blocks::add);
       blocks.add(new Block.Rows(curve));
@@ -46,7 +47,7 @@ public final class BuyListSheet {
     if (unpriced > 0) {
       lines.add(
           Phrase.strong(
-              Phrase.count((int) unpriced, "line")
+              Phrase.count(unpriced, "line")
                   + " without a price: fill in Pack price to have "
                   + (unpriced == 1 ? "it" : "them")
                   + " weighed against money.",
@@ -218,26 +219,23 @@ public final class BuyListSheet {
         EntryTable.done());
   }
 
-  private static Table<BuyList.Point> curve(BuyList list) {
+  private static Table<Point> curve(BuyList list) {
     return new Table<>(
         "",
         "What each amount of money does (" + list.currency() + ")",
         List.of(
             Column.sheetOnly(
-                "Money",
-                Format.MONEY,
-                "Money spent from the top of the list down.",
-                BuyList.Point::money),
+                "Money", Format.MONEY, "Money spent from the top of the list down.", Point::money),
             Column.sheetOnly(
                 "Short on average",
                 Format.NUMBER,
                 "Pieces missed over the planned hours on average; important ones count more.",
-                BuyList.Point::shortagePieces),
+                Point::shortagePieces),
             Column.sheetOnly(
                 "Chance nothing runs out",
                 Format.PROBABILITY,
                 "Chance that no important item runs out over the planned hours.",
-                BuyList.Point::nothingRunsOutProbability)),
+                Point::nothingRunsOutProbability)),
         list.curve().size() < 2 ? List.of() : list.curve(),
         list.lines().isEmpty() ? "Nothing to buy." : "Nothing listed has a price.");
   }

@@ -76,9 +76,9 @@ public final class InputChecksSheet {
       return "What needs mending in your sheets? Nothing: every row was read as it stands.";
     }
     return "What needs mending in your sheets? "
-        + Phrase.count(errors, "error", "errors")
+        + Phrase.count(errors, "error")
         + " (a row or value was left out, or a limit is broken) and "
-        + Phrase.count(warnings, "warning", "warnings")
+        + Phrase.count(warnings, "warning")
         + " (read under an assumption). Mend the errors first, then run again.";
   }
 

@@ -1,7 +1,9 @@
 package sparewell.sheet;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import sparewell.rates.CoverEffect;
 import sparewell.rates.LossModel;
@@ -38,13 +40,13 @@ public final class LossRatesSheet {
     Optional<StyleRate> worst =
         model.styles().stream()
             .filter(rate -> rate.basis() != StyleRate.Basis.NONE)
-            .max(java.util.Comparator.comparingDouble(rate -> rate.ratePer10Hours().orElse(0)));
+            .max(Comparator.comparingDouble(rate -> rate.ratePer10Hours().orElse(0)));
     worst.ifPresent(
         rate ->
             lines.add(
                 Block.Line.of(
                     String.format(
-                        java.util.Locale.ROOT,
+                        Locale.ROOT,
                         "Highest loss rate: %s, about %.1f pieces per 10 hours (90 %% interval %.1f to"
                             + " %.1f).",
                         rate.style(),

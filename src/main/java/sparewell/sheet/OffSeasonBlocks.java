@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import sparewell.spares.OffSeason;
+import sparewell.spares.OffSeason.CauseLine;
+import sparewell.spares.OffSeason.StyleLine;
 import sparewell.table.Block;
 import sparewell.table.Column;
 import sparewell.table.Format;
@@ -40,68 +42,68 @@ final class OffSeasonBlocks {
     return blocks;
   }
 
-  private static Table<OffSeason.StyleLine> styles(OffSeason view, String currency) {
+  private static Table<StyleLine> styles(OffSeason view, String currency) {
     return new Table<>(
         "",
         "Last season's losses and next season's needs by style (" + currency + ")",
         List.of(
-            Column.sheetOnly("Style", Format.TEXT, "Style.", OffSeason.StyleLine::style),
-            Column.<OffSeason.StyleLine>sheetOnly(
+            Column.sheetOnly("Style", Format.TEXT, "Style.", StyleLine::style),
+            Column.<StyleLine>sheetOnly(
                     "Lost last season",
                     Format.COUNT,
                     "Pieces lost in the last twelve months.",
                     line -> line.lost().pieces())
                 .quiet()
                 .summed(),
-            Column.<OffSeason.StyleLine>sheetOnly(
+            Column.<StyleLine>sheetOnly(
                     "Worth",
                     Format.MONEY,
                     "What they cost at today's pack price; pieces without a price count nothing.",
                     line -> line.lost().money())
                 .quiet()
                 .summed(),
-            Column.<OffSeason.StyleLine>sheetOnly(
+            Column.<StyleLine>sheetOnly(
                     "Expected next season",
                     Format.NUMBER,
                     "Pieces expected to be lost in as many hours.",
-                    OffSeason.StyleLine::expectedLossPieces)
+                    StyleLine::expectedLossPieces)
                 .quiet(),
             Column.sheetOnly(
-                "On hand", Format.COUNT, "Pieces aboard and ashore.", OffSeason.StyleLine::onHand),
+                "On hand", Format.COUNT, "Pieces aboard and ashore.", StyleLine::onHand),
             Column.sheetOnly(
                 "Start with",
                 Format.COUNT,
                 "Pieces to start the season with, so that each item lasts with the chance wanted.",
-                OffSeason.StyleLine::wanted),
-            Column.<OffSeason.StyleLine>sheetOnly(
+                StyleLine::wanted),
+            Column.<StyleLine>sheetOnly(
                     "Buy packs",
                     Format.COUNT,
                     "Whole packs to buy in the off-season.",
-                    OffSeason.StyleLine::buyPacks)
+                    StyleLine::buyPacks)
                 .quiet()
                 .summed(),
-            Column.<OffSeason.StyleLine>sheetOnly(
+            Column.<StyleLine>sheetOnly(
                     "Cost",
                     Format.MONEY,
                     "Money for them; empty where a price is not known.",
-                    OffSeason.StyleLine::cost)
+                    StyleLine::cost)
                 .quiet()
                 .summed()),
         view.styles(),
         "No style in stock.");
   }
 
-  private static Table<OffSeason.CauseLine> causes(OffSeason view, String currency) {
+  private static Table<CauseLine> causes(OffSeason view, String currency) {
     return new Table<>(
         "",
         "Last season's losses by cause (" + currency + ")",
         List.of(
             Column.sheetOnly(
                 "Cause", Format.TEXT, "Why the pieces were lost.", line -> line.cause().word()),
-            Column.<OffSeason.CauseLine>sheetOnly(
+            Column.<CauseLine>sheetOnly(
                     "Pieces", Format.COUNT, "Pieces lost.", line -> line.lost().pieces())
                 .summed(),
-            Column.<OffSeason.CauseLine>sheetOnly(
+            Column.<CauseLine>sheetOnly(
                     "Worth",
                     Format.MONEY,
                     "What they cost at today's pack price.",

@@ -71,7 +71,7 @@ final class Phrase {
   }
 
   /** A count with its noun, which takes an s for all counts but 1. */
-  static String count(int count, String noun) {
+  static String count(long count, String noun) {
     return count(count, noun, noun + "s");
   }
 

@@ -8,6 +8,10 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import sparewell.season.Settings;
 import sparewell.spares.SeasonPlan;
+import sparewell.spares.SeasonPlan.Line;
+import sparewell.spares.SeasonPlan.Month;
+import sparewell.spares.SeasonPlan.Purchase;
+import sparewell.spares.SeasonPlan.Stage;
 import sparewell.table.Block;
 import sparewell.table.Column;
 import sparewell.table.Format;
@@ -54,7 +58,7 @@ public final class SeasonPlanSheet {
           Block.Line.of("No event lies ahead; add events to the Events sheet to plan for them."));
       return lines;
     }
-    SeasonPlan.Stage last = plan.stages().get(plan.stages().size() - 1);
+    Stage last = plan.stages().get(plan.stages().size() - 1);
     lines.add(orders(plan, settings));
     if (last.unboughtProbability().isPresent()) {
       lines.add(
@@ -71,7 +75,7 @@ public final class SeasonPlanSheet {
     reach(plan, settings).ifPresent(lines::add);
     String together =
         plan.stages().stream()
-            .filter(SeasonPlan.Stage::together)
+            .filter(Stage::together)
             .map(stage -> stage.event().name())
             .collect(Collectors.joining(", "));
     if (!together.isEmpty()) {
@@ -94,7 +98,7 @@ public final class SeasonPlanSheet {
   }
 
   private static Block.Line orders(SeasonPlan plan, Settings settings) {
-    List<SeasonPlan.Purchase> all = plan.forLosses();
+    List<Purchase> all = plan.forLosses();
     if (all.isEmpty()) {
       return Phrase.strong(
           (plan.purchases().isEmpty() ? "Nothing to order: what" : "What")
@@ -105,9 +109,8 @@ public final class SeasonPlanSheet {
               + " ahead with the wanted chance.",
           Tone.GOOD);
     }
-    SeasonPlan.Purchase first = all.get(0);
-    List<SeasonPlan.Purchase> due =
-        all.stream().filter(one -> one.buyBy().equals(first.buyBy())).toList();
+    Purchase first = all.get(0);
+    List<Purchase> due = all.stream().filter(one -> one.buyBy().equals(first.buyBy())).toList();
     boolean now = !first.buyBy().isAfter(settings.asOf());
     return Phrase.strong(
         (now ? "Order today: " : "Order by " + first.buyBy() + ": ")
@@ -121,7 +124,7 @@ public final class SeasonPlanSheet {
   }
 
   private static Optional<Block.Line> floors(SeasonPlan plan, String currency) {
-    List<SeasonPlan.Purchase> floors = plan.forFloors();
+    List<Purchase> floors = plan.forFloors();
     return floors.isEmpty()
         ? Optional.empty()
         : Optional.of(
@@ -131,10 +134,10 @@ public final class SeasonPlanSheet {
                     + " only fill floors; they are on Buy list."));
   }
 
-  private static String wares(List<SeasonPlan.Purchase> of) {
+  private static String wares(List<Purchase> of) {
     int packs = 0;
     int pieces = 0;
-    for (SeasonPlan.Purchase one : of) {
+    for (Purchase one : of) {
       if (one.packs() == one.pieces()) {
         pieces += one.pieces();
       } else {
@@ -144,14 +147,14 @@ public final class SeasonPlanSheet {
     return Phrase.wares(packs, pieces);
   }
 
-  private static String amount(List<SeasonPlan.Purchase> of, String currency) {
+  private static String amount(List<Purchase> of, String currency) {
     BigDecimal cost = cost(of);
     return wares(of) + (cost.signum() == 0 ? "" : ", " + Phrase.money(cost, currency) + ",");
   }
 
-  private static BigDecimal cost(List<SeasonPlan.Purchase> of) {
+  private static BigDecimal cost(List<Purchase> of) {
     return of.stream()
-        .map(SeasonPlan.Purchase::cost)
+        .map(Purchase::cost)
         .flatMap(Optional::stream)
         .reduce(BigDecimal.ZERO, BigDecimal::add);
   }
@@ -164,7 +167,7 @@ public final class SeasonPlanSheet {
     String money = Phrase.money(settings.budget().get(), settings.currency());
     BigDecimal left = settings.budget().get();
     String through = "";
-    for (SeasonPlan.Stage stage : plan.stages()) {
+    for (Stage stage : plan.stages()) {
       left =
           left.subtract(
               cost(
@@ -193,53 +196,52 @@ public final class SeasonPlanSheet {
                     + " of it remain for floors."));
   }
 
-  private static Table<SeasonPlan.Stage> events(SeasonPlan plan, String currency) {
+  private static Table<Stage> events(SeasonPlan plan, String currency) {
     return new Table<>(
         "",
         "1. Event by event (" + currency + ")",
         List.of(
             Column.sheetOnly("Event", Format.TEXT, "Event.", stage -> stage.event().name()),
             Column.sheetOnly("Date", Format.DATE, "Its first day.", stage -> stage.event().date()),
-            Column.<SeasonPlan.Stage>sheetOnly(
+            Column.<Stage>sheetOnly(
                     "Expected loss",
                     Format.NUMBER,
                     "Pieces of all items expected to be lost at it.",
-                    SeasonPlan.Stage::expectedLossPieces)
+                    Stage::expectedLossPieces)
                 .summed(),
-            Column.<SeasonPlan.Stage>sheetOnly(
+            Column.<Stage>sheetOnly(
                     "Missed if nothing is bought",
                     Format.NUMBER,
                     "Of them, pieces that would not be there any more.",
-                    SeasonPlan.Stage::missedPieces)
+                    Stage::missedPieces)
                 .quiet()
                 .summed(),
-            Column.<SeasonPlan.Stage>sheetOnly(
+            Column.<Stage>sheetOnly(
                     "Chance if nothing bought",
                     Format.PROBABILITY,
                     "Chance that nothing important has run out by its end if nothing is bought.",
-                    SeasonPlan.Stage::unboughtProbability)
+                    Stage::unboughtProbability)
                 .toned(stage -> tone(stage.unboughtProbability().orElse(1))),
             Column.sheetOnly(
                 "Chance with this plan",
                 Format.PROBABILITY,
                 "The same with everything below bought in time.",
-                SeasonPlan.Stage::plannedProbability),
-            Column.<SeasonPlan.Stage>sheetOnly(
-                    "Packs", Format.COUNT, "Packs to order for it.", SeasonPlan.Stage::packs)
+                Stage::plannedProbability),
+            Column.<Stage>sheetOnly("Packs", Format.COUNT, "Packs to order for it.", Stage::packs)
                 .quiet()
                 .summed(),
-            Column.<SeasonPlan.Stage>sheetOnly(
+            Column.<Stage>sheetOnly(
                     "Cost",
                     Format.MONEY,
                     "Money for them, as far as prices are known.",
-                    SeasonPlan.Stage::cost)
+                    Stage::cost)
                 .quiet()
                 .summed(),
             Column.sheetOnly(
                 "Order by",
                 Format.DATE,
                 "Last day to order; empty where nothing is to be ordered.",
-                SeasonPlan.Stage::buyBy)),
+                Stage::buyBy)),
         plan.stages(),
         "No event lies ahead.");
   }
@@ -248,55 +250,45 @@ public final class SeasonPlanSheet {
     return chance >= 0.9 ? Tone.GOOD : chance >= 0.5 ? Tone.WATCH : Tone.BAD;
   }
 
-  private static Table<SeasonPlan.Purchase> purchases(SeasonPlan plan, String currency) {
+  private static Table<Purchase> purchases(SeasonPlan plan, String currency) {
     return new Table<>(
         "",
         "2. What to order by when (" + currency + ")",
         ItemColumns.among(
             List.of(
-                Column.sheetOnly(
-                    "Order by", Format.DATE, "Last day to order.", SeasonPlan.Purchase::buyBy),
+                Column.sheetOnly("Order by", Format.DATE, "Last day to order.", Purchase::buyBy),
                 Column.sheetOnly(
                     "For", Format.TEXT, "The event it is needed at.", one -> one.event().name())),
-            SeasonPlan.Purchase::item,
-            Column.<SeasonPlan.Purchase>sheetOnly(
-                    "Packs", Format.COUNT, "Whole packs.", SeasonPlan.Purchase::packs)
+            Purchase::item,
+            Column.<Purchase>sheetOnly("Packs", Format.COUNT, "Whole packs.", Purchase::packs)
                 .summed(),
-            Column.<SeasonPlan.Purchase>sheetOnly(
-                    "Pieces", Format.COUNT, "Pieces in them.", SeasonPlan.Purchase::pieces)
+            Column.<Purchase>sheetOnly("Pieces", Format.COUNT, "Pieces in them.", Purchase::pieces)
                 .summed(),
-            Column.<SeasonPlan.Purchase>sheetOnly(
+            Column.<Purchase>sheetOnly(
                     "Cost",
                     Format.MONEY,
                     "Money for them; empty where the price is not known.",
-                    SeasonPlan.Purchase::cost)
+                    Purchase::cost)
                 .summed()),
         plan.forLosses(),
         "The expected losses call for no order.");
   }
 
-  private static Table<SeasonPlan.Month> months(SeasonPlan plan, String currency) {
-    List<Column<SeasonPlan.Month>> columns =
+  private static Table<Month> months(SeasonPlan plan, String currency) {
+    List<Column<Month>> columns =
         new ArrayList<>(
             List.of(
                 Column.sheetOnly(
                     "Month", Format.TEXT, "Month to order in.", month -> month.month().toString()),
-                Column.<SeasonPlan.Month>sheetOnly(
-                        "Packs", Format.COUNT, "Packs to order.", SeasonPlan.Month::packs)
+                Column.<Month>sheetOnly("Packs", Format.COUNT, "Packs to order.", Month::packs)
                     .summed(),
-                Column.<SeasonPlan.Month>sheetOnly(
-                        "Money",
-                        Format.MONEY,
-                        "Money for those with a price.",
-                        SeasonPlan.Month::money)
+                Column.<Month>sheetOnly(
+                        "Money", Format.MONEY, "Money for those with a price.", Month::money)
                     .summed()));
     if (plan.months().stream().anyMatch(month -> month.unpricedPacks() > 0)) {
       columns.add(
-          Column.<SeasonPlan.Month>sheetOnly(
-                  "No price",
-                  Format.COUNT,
-                  "Packs whose price is not known.",
-                  SeasonPlan.Month::unpricedPacks)
+          Column.<Month>sheetOnly(
+                  "No price", Format.COUNT, "Packs whose price is not known.", Month::unpricedPacks)
               .quiet());
     }
     return new Table<>(
@@ -304,8 +296,8 @@ public final class SeasonPlanSheet {
   }
 
   /** Lines that may run out or are to be ordered; a page of safe ones would hide them. */
-  private static Table<SeasonPlan.Line> risky(SeasonPlan plan) {
-    List<SeasonPlan.Line> risky =
+  private static Table<Line> risky(SeasonPlan plan) {
+    List<Line> risky =
         plan.lines().stream()
             .filter(line -> line.buyBy().isPresent() || line.runOutProbability() >= WORTH_SHOWING)
             .toList();
@@ -323,36 +315,36 @@ public final class SeasonPlanSheet {
             : "Nothing: every item lasts through every event, but for chances under 1 %.");
   }
 
-  private static List<Column<SeasonPlan.Line>> columns() {
+  private static List<Column<Line>> columns() {
     return ItemColumns.among(
         List.of(
             Column.of("event", "Event", Format.TEXT, "Event.", line -> line.event().name()),
             Column.of("date", "Date", Format.DATE, "Its first day.", line -> line.event().date())),
-        SeasonPlan.Line::item,
+        Line::item,
         Column.of(
             "expected_loss",
             "Expected loss",
             Format.NUMBER,
             "Pieces expected to be lost at the event.",
-            SeasonPlan.Line::expectedLossPieces),
+            Line::expectedLossPieces),
         Column.of(
             "aboard_before",
             "Left before",
             Format.NUMBER,
             "Pieces expected to be left before the event, all that lies ashore brought aboard.",
-            SeasonPlan.Line::beforePieces),
-        Column.<SeasonPlan.Line>of(
+            Line::beforePieces),
+        Column.<Line>of(
                 "run_out_chance",
                 "Run-out chance",
                 Format.PROBABILITY,
                 "Chance that it has run out by the end of the event.",
-                SeasonPlan.Line::runOutProbability)
+                Line::runOutProbability)
             .quiet(),
         Column.of(
             "buy_by",
             "Order by",
             Format.DATE,
             "Last day to order more of it for this event; empty where there is enough.",
-            SeasonPlan.Line::buyBy));
+            Line::buyBy));
   }
 }

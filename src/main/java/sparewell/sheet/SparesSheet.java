@@ -91,7 +91,7 @@ public final class SparesSheet {
         "bring "
             + Phrase.count(pieces, "piece")
             + " of "
-            + Phrase.count((int) items, "item")
+            + Phrase.count(items, "item")
             + " aboard (second table)";
     List<BuyList.Line> needed = BuyWords.bought(buys, false);
     List<BuyList.Line> now = needed.isEmpty() ? BuyWords.bought(buys, true) : needed;

@@ -279,10 +279,11 @@ final class ToDo {
   }
 
   private void recount() {
-    List<Finding> these = with(Code.RECOUNT);
+    List<Finding> these =
+        results.findings().stream().filter(f -> f.code() == Code.RECOUNT).toList();
     if (!these.isEmpty()) {
       step(
-          "Recount " + Phrase.count(these.size(), "item", "items"),
+          "Recount " + Phrase.count(these.size(), "item"),
           Tone.WATCH,
           InputChecksSheet.NAME,
           details(these, finding -> Phrase.capital(finding.message()), ToDo::place));
@@ -303,10 +304,6 @@ final class ToDo {
   private static String overdue(DueCheck check) {
     return check.box().name()
         + check.dueOn().map(due -> ", due on " + due).orElse(", never checked so far");
-  }
-
-  private List<Finding> with(Code code) {
-    return results.findings().stream().filter(f -> f.code() == code).toList();
   }
 
   private static Optional<Cell> place(Finding finding) {
