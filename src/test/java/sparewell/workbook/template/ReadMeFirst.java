@@ -74,7 +74,7 @@ final class ReadMeFirst {
         .setPaperSize(
             units == UnitSystem.US ? PrintSetup.LETTER_PAPERSIZE : PrintSetup.A4_PAPERSIZE);
     sheet.setColumnWidth(0, 3 * 256);
-    sheet.setColumnWidth(1, 26 * 256);
+    sheet.setColumnWidth(1, 36 * 256);
     sheet.setColumnWidth(2, 82 * 256);
     int at = 1;
     cell(sheet, at, 1, "Your tackle in five steps", looks, Use.TITLE, 30);
