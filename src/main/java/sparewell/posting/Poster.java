@@ -183,7 +183,7 @@ public final class Poster {
     } else if (done.isEmpty()) {
       fault(row, said + " is neither yes nor a whole number; type yes, or how many were done");
     } else if (done.get().of().orElse(asked.getAsInt()) != asked.getAsInt()
-        || !done.get().countsIn(heading(row))) {
+        || !counts(row, done.get())) {
       fault(
           row,
           said
@@ -203,6 +203,12 @@ public final class Poster {
       return OptionalInt.of(done.get().count());
     }
     return OptionalInt.empty();
+  }
+
+  /** Of what is sold singly, a pack is a piece. */
+  private static boolean counts(Typed.Row row, Ticks.Amount done) {
+    boolean single = asked(row).equals(Ticks.whole(row.shown().get("Pieces")));
+    return done.countsIn(heading(row)) || single && done.countsIn("Pieces");
   }
 
   private static String heading(Typed.Row row) {

@@ -74,7 +74,7 @@ public final class BuyListSheet {
       return Phrase.strong(
           Phrase.capital(BuyWords.wares(needed))
               + BuyWords.price(needed, list)
-              + " "
+              + (BuyWords.cost(needed).isEmpty() ? ", " : " ")
               + BuyWords.effect(list)
               + (fills.isEmpty() ? "." : "; " + fills + "."),
           Tone.WATCH);

@@ -169,7 +169,8 @@ final class ToDo {
                     + purse.map(money -> " of your " + money).orElse("")
                     + (needed.isEmpty()
                         ? "; that only fills floors"
-                        : " to " + BuyWords.effect(buys)),
+                        : (BuyWords.cost(now).isEmpty() ? ", to " : " to ")
+                            + BuyWords.effect(buys)),
             Tone.NONE,
             Optional.of(Cell.ofSheet(BuyListSheet.NAME)),
             details(

@@ -79,8 +79,8 @@ public final class BuyPlanner {
         source.money(Basket.cost(basket.packs())),
         source.money(Basket.cost(wanted)),
         point(List.of()),
-        point(basket.packs().stream().filter(pack -> !pack.fills()).toList()),
-        point(basket.packs()),
+        boughtPoint(basket.packs().stream().filter(pack -> !pack.fills()).toList(), lines, false),
+        boughtPoint(basket.packs(), lines, true),
         curve(),
         more(basket),
         basket.gapPieces(),
@@ -103,8 +103,22 @@ public final class BuyPlanner {
     return points;
   }
 
-  private BuyList.Point point(List<Pack> packs) {
+  /** What packs bought lead to together with what is bought though its price is not known. */
+  private BuyList.Point boughtPoint(List<Pack> packs, List<BuyList.Line> lines, boolean fills) {
     int[] bought = count(packs);
+    for (BuyList.Line line : lines) {
+      if (line.bought() && line.cost().isEmpty() && (fills || !line.fills())) {
+        bought[positions.get(line.item())] += line.packs();
+      }
+    }
+    return point(packs, bought);
+  }
+
+  private BuyList.Point point(List<Pack> packs) {
+    return point(packs, count(packs));
+  }
+
+  private BuyList.Point point(List<Pack> packs, int[] bought) {
     double shortage = 0;
     for (int i = 0; i < rows.size(); i++) {
       shortage += rows.get(i).importance() * rows.get(i).losses().expectedShortage(held(i, bought));

@@ -135,6 +135,9 @@ class TypedAsPeopleDoTest {
     assertEquals("4.99", posting.rows().get(0).values().get("Cost"));
     assertTrue(
         posting(EntryTable.BUY, line, "10 pieces").faults().get(0).contains("the 2 packs asked"));
+    Map<String, Object> singly =
+        Map.of("Style", "Lure", "Into", "Alpha", "Packs", 2.0, "Pieces", 2.0, "Cost", 9.98);
+    assertEquals(List.of(), posting(EntryTable.BUY, singly, "2 pcs").faults());
     Map<String, Object> unread =
         Map.of("Style", "Lure", "Into", "Alpha", "Packs", "some", "Pieces", 20.0);
     assertTrue(

@@ -382,6 +382,8 @@ class BuyPlannerTest {
     assertEquals(
         List.of(false, false, false, false),
         list.lines().stream().map(BuyList.Line::fills).toList());
+    assertTrue(list.needed().shortagePieces() < 0.2, "what has no price is bought too");
+    assertEquals(list.needed().shortagePieces(), list.within().shortagePieces());
     assertEquals(
         List.of("Frog", "Toad"),
         list.findings().stream().map(finding -> finding.details().get(0)).toList(),
