@@ -3,6 +3,7 @@ package sparewell.numerics;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.apache.commons.math3.special.Gamma;
 
 /**
  * A mixture of sums of independent negative binomial counts, summed up exactly.
@@ -123,12 +124,35 @@ public final class CountMixture {
     if (!(total > 0)) {
       return CountDistribution.none();
     }
-    int bundle = bundle();
+    if (reachesFar()) {
+      CountMixture single = merged(1);
+      int bundle = single.bundle();
+      if (bundle > 1) {
+        return single.counted(bundle);
+      }
+    }
+    if (work() <= MOST_WORK) {
+      return counted(1);
+    }
+    CountMixture same = merged(terms);
+    return (same.work() <= MOST_WORK ? same : merged(1)).counted(1);
+  }
+
+  private double work() {
     double work = 0;
     for (int i = 0; i < parts; i++) {
       work += terms * Math.min(reach[i], LONGEST);
     }
-    return (bundle > 1 || work > MOST_WORK ? merged() : this).counted(bundle);
+    return work;
+  }
+
+  /** Whether more may lie beyond the longest list of pieces than is left out. */
+  private boolean reachesFar() {
+    double sum = 0;
+    for (int i = 0; i < parts; i++) {
+      sum += reach[i] > LONGEST ? weight[i] : 0;
+    }
+    return sum > FAR_TAIL * total;
   }
 
   /** Pieces in a bundle, so that hardly anything lies beyond the longest list of bundles. */
@@ -140,33 +164,48 @@ public final class CountMixture {
     return bundle;
   }
 
+  /** Weight beyond so many pieces, of gamma distributions with the parts' means and variances. */
   private double beyond(double pieces) {
     double sum = 0;
     for (int i = 0; i < parts; i++) {
-      sum += reach[i] > pieces ? weight[i] : 0;
+      if (reach[i] > pieces) {
+        double shape = 1 / (1 / centre[i] + 1 / wholeSize(i));
+        sum += weight[i] * Gamma.regularizedGammaQ(shape, shape * pieces / centre[i], 1e-6, 10_000);
+      }
     }
     return sum;
   }
 
   /**
-   * Parts of about the same mean and size as one, each of a single term: means stay right, and
-   * spreads to about a hundredth of the mean.
+   * Parts of about the same mean and size as one: means stay right, and spreads to about a
+   * hundredth of the mean.
+   *
+   * @param kept as many terms as now, or 1: one negative binomial in place of the sum
    */
-  private CountMixture merged() {
+  private CountMixture merged(int kept) {
     Map<Long, double[]> cells = new LinkedHashMap<>();
     for (int i = 0; i < parts; i++) {
       double whole = wholeSize(i);
       long x = Math.round(BY_MEAN * Math.log(Math.max(centre[i], 1e-9)));
       long y = Math.round(BY_SIZE * Math.log(whole));
-      double[] cell = cells.computeIfAbsent((x << 32) + y, key -> new double[3]);
+      double[] cell = cells.computeIfAbsent((x << 32) + y, key -> new double[1 + 2 * kept]);
       cell[0] += weight[i];
-      cell[1] += weight[i] * centre[i];
-      cell[2] += weight[i] / whole;
+      for (int e = 0; e < kept; e++) {
+        int k = i * terms + e;
+        cell[1 + 2 * e] += weight[i] * (kept == terms ? share[k] : centre[i]);
+        cell[2 + 2 * e] += weight[i] / (kept == terms ? size[k] : whole);
+      }
     }
-    CountMixture merged = new CountMixture(1, tail);
+    CountMixture merged = new CountMixture(kept, tail);
+    double[] means = new double[kept];
+    double[] sizes = new double[kept];
     for (double[] cell : cells.values()) {
+      for (int e = 0; e < kept; e++) {
+        means[e] = cell[1 + 2 * e] / cell[0];
+        sizes[e] = cell[0] / cell[2 + 2 * e];
+      }
       if (cell[0] > 0) {
-        merged.add(cell[0], new double[] {cell[1] / cell[0]}, new double[] {cell[0] / cell[2]});
+        merged.add(cell[0], means, sizes);
       }
     }
     return merged;

@@ -52,6 +52,52 @@ class CountMixtureTest {
     assertEquals(7.4, sum.mean(), 1e-12);
   }
 
+  /** A small part of long tail: less than a hundred-thousandth lies beyond 1,000 pieces. */
+  @Test
+  void aFarTailOfLittleWeightTakesNoBundles() {
+    CountMixture mixture = new CountMixture(1);
+    mixture.add(0.99, new double[] {10}, new double[] {2});
+    mixture.add(0.01, new double[] {60}, new double[] {0.3});
+    CountDistribution sum = mixture.distribution();
+    assertEquals(1, sum.bundle());
+    for (int n = 0; n < 100; n++) {
+      double direct =
+          0.99 * NegativeBinomial.pmf(n, 10, 2) + 0.01 * NegativeBinomial.pmf(n, 60, 0.3);
+      assertEquals(direct, sum.probabilityOf(n), 1e-12);
+    }
+  }
+
+  /** Days of little size, so that a sum of unequal terms is far from one negative binomial. */
+  @Test
+  void manyPartsMergeWithTheirTerms() {
+    double[] days = {3, 2, 2, 1, 2, 1};
+    double[] part = {0.4, 0.25, 0.15, 0.1, 0.06, 0.04};
+    CountMixture all = new CountMixture(6);
+    double[] direct = new double[60];
+    for (int g = 0; g < 60; g++) {
+      CountMixture few = new CountMixture(6);
+      for (int k = 0; k < 100; k++) {
+        double z = (k - 49.5) / 15;
+        double[] means = new double[6];
+        double[] sizes = new double[6];
+        for (int e = 0; e < 6; e++) {
+          means[e] = 5 * Math.exp(0.5 * z + 0.01 * g) * part[e];
+          sizes[e] = 0.2 * Math.exp(0.02 * g) * days[e];
+        }
+        all.add(Math.exp(-z * z / 2), means, sizes);
+        few.add(Math.exp(-z * z / 2), means, sizes);
+      }
+      CountDistribution exactly = few.distribution();
+      for (int n = 0; n < direct.length; n++) {
+        direct[n] += exactly.atMost(n) / 60;
+      }
+    }
+    CountDistribution merged = all.distribution();
+    for (int n = 0; n < direct.length; n++) {
+      assertEquals(direct[n], merged.atMost(n), 1e-3, "at " + n);
+    }
+  }
+
   @Test
   void aPartOfNothingStandsBesideThousands() {
     CountMixture mixture = new CountMixture(1);
