@@ -26,6 +26,8 @@ public final class CountMixture {
   private static final double MOST_PIECES = 1e8;
   private static final int MOST_BUNDLE = 1 << 19; // times the longest list is an int
   private static final double MOST_WORK = 1.5e6; // term by part by count, beyond which parts merge
+  private static final double SHARP =
+      1e5; // shape of a part that ends within a hundredth of its mean
   private static final double BY_MEAN = 20; // cells in ln of the mean, when they do
   private static final double BY_SIZE = 4; // and in ln of the size
 
@@ -170,7 +172,11 @@ public final class CountMixture {
     for (int i = 0; i < parts; i++) {
       if (reach[i] > pieces) {
         double shape = 1 / (1 / centre[i] + 1 / wholeSize(i));
-        sum += weight[i] * Gamma.regularizedGammaQ(shape, shape * pieces / centre[i], 1e-6, 10_000);
+        double its =
+            shape > SHARP
+                ? 1
+                : Gamma.regularizedGammaQ(shape, shape * pieces / centre[i], 1e-6, 10_000);
+        sum += weight[i] * its;
       }
     }
     return sum;

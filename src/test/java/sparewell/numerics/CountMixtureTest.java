@@ -98,6 +98,16 @@ class CountMixtureTest {
     }
   }
 
+  @ParameterizedTest
+  @ValueSource(doubles = {1e4, 1e5, 1e6, 1e8, 1e300})
+  void aSharpPartOfAnySizeIsCounted(double mean) {
+    for (double size : new double[] {1, 1e4, 1e6, 1e12}) {
+      CountDistribution sharp = one(mean, size);
+      assertEquals(Math.min(mean, 1e8), sharp.mean(), 1e-3);
+      assertTrue(sharp.cut() > Math.min(mean, 1e8), "cut at " + sharp.cut());
+    }
+  }
+
   @Test
   void aPartOfNothingStandsBesideThousands() {
     CountMixture mixture = new CountMixture(1);
