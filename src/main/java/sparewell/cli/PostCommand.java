@@ -23,20 +23,15 @@ final class PostCommand implements Callable<Integer> {
           "after a backup, and analyse. Nothing is ever posted twice.");
   private final PositionalParamSpec book =
       form.parameter("BOOK", Path.class, "1", "workbook (.xlsx, .xlsm) with ticks");
-  private final OptionSpec date;
-  private final OptionSpec dryRun;
-  private final OptionSpec reports;
-  private final OptionSpec backups;
-  private final OptionSpec quiet;
+  private final OptionSpec date =
+      form.option("--date", "DATE", LocalDate.class, "date of the rows, yyyy-mm-dd; else As of");
+  private final OptionSpec dryRun = form.flag("--dry-run", "show the rows; write nothing");
+  private final OptionSpec reports = form.reports();
+  private final OptionSpec backups = form.backups();
+  private final OptionSpec quiet = form.flag("--quiet", "print nothing but problems");
 
   private PostCommand(Console console) {
     this.console = console;
-    date =
-        form.option("--date", "DATE", LocalDate.class, "date of the rows, yyyy-mm-dd; else As of");
-    dryRun = form.flag("--dry-run", "show the rows; write nothing");
-    reports = form.reports();
-    backups = form.backups();
-    quiet = form.flag("--quiet", "print nothing but problems");
   }
 
   static CommandSpec of(Console console) {

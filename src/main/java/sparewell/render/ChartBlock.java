@@ -105,7 +105,7 @@ final class ChartBlock {
     List<Object> places = new ArrayList<>();
     List<Object> edge = new ArrayList<>();
     List<String> words = new ArrayList<>();
-    double least = Math.min(0, ForestAxis.least(plot));
+    double least = plot.leastEnd();
     for (Object name : plot.x().values()) {
       words.add(text(name));
       places.add((double) words.size());

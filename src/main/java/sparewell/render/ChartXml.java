@@ -70,7 +70,7 @@ final class ChartXml {
       return;
     }
     double high = plot.chart().coveredRows() * Layout.ROW_POINTS;
-    double left = ForestAxis.nameShare(plot, Layout.DRAWN_WIDTH_POINTS);
+    double left = plot.nameShare(Layout.DRAWN_WIDTH_POINTS);
     double top = ROOM_ABOVE_POINTS / high;
     double below = (plot.series().size() > 2 ? 1.4 : 1) * ROOM_BELOW_POINTS / high;
     xml.open("c:layout").open("c:manualLayout").leaf("c:layoutTarget", "val", "inner");
@@ -136,7 +136,7 @@ final class ChartXml {
   }
 
   private void forestAxes() {
-    double least = Math.min(0, ForestAxis.least(plot));
+    double least = plot.leastEnd();
     xml.open("c:valAx").leaf("c:axId", "val", CATEGORY_AXIS);
     xml.open("c:scaling").leaf("c:orientation", "val", "minMax");
     double most = highestBar();

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import sparewell.table.LabelGrid;
+import sparewell.table.LabelGrid.Size;
+import sparewell.table.LabelGrid.Words;
 
 /**
  * Fits words to labels: as large as there is room for, not under a least size; what is left goes on
@@ -33,16 +35,16 @@ final class LabelFit {
 
   /** The label, or as many parts of it as are needed, for so much room in points. */
   static List<Fitted> fit(LabelGrid.Label label, double width, double height) {
-    List<List<List<LabelGrid.Words>>> parts = new ArrayList<>();
-    List<List<LabelGrid.Words>> rest = entries(label.body());
+    List<List<List<Words>>> parts = new ArrayList<>();
+    List<List<Words>> rest = entries(label.body());
     do {
-      List<List<LabelGrid.Words>> part = new ArrayList<>();
+      List<List<Words>> part = new ArrayList<>();
       while (!rest.isEmpty() && fits(label.head(), with(part, rest.get(0)), 0, width, height)) {
         part.add(rest.remove(0));
       }
       if (part.isEmpty() && !rest.isEmpty()) {
-        List<LabelGrid.Words> entry = rest.remove(0);
-        List<List<LabelGrid.Words>> pieces =
+        List<Words> entry = rest.remove(0);
+        List<List<Words>> pieces =
             fits(label.head(), List.of(), 0, width, height)
                 ? split(label.head(), entry, width, height)
                 : List.of(entry);
@@ -56,7 +58,7 @@ final class LabelFit {
     } while (!rest.isEmpty());
     parts = evened(label, parts, width, height);
     List<Fitted> fitted = new ArrayList<>();
-    for (List<List<LabelGrid.Words>> part : parts) {
+    for (List<List<Words>> part : parts) {
       List<Grid.Run> runs = largest(label.head(), lines(part), width, height);
       fitted.add(new Fitted(runs, label.tape(), fitted.size() + 1, parts.size()));
     }
@@ -64,11 +66,11 @@ final class LabelFit {
   }
 
   /** Lines that belong together: small ones explain the larger one above them. */
-  private static List<List<LabelGrid.Words>> entries(List<LabelGrid.Words> body) {
-    List<List<LabelGrid.Words>> entries = new ArrayList<>();
+  private static List<List<Words>> entries(List<Words> body) {
+    List<List<Words>> entries = new ArrayList<>();
     boolean led = false;
-    for (LabelGrid.Words words : body) {
-      boolean small = words.size() == LabelGrid.Size.SMALL;
+    for (Words words : body) {
+      boolean small = words.size() == Size.SMALL;
       if (small && led) {
         entries.get(entries.size() - 1).add(words);
       } else {
@@ -85,14 +87,14 @@ final class LabelFit {
    *
    * @return one entry where nothing can be parted
    */
-  private static List<List<LabelGrid.Words>> split(
-      List<LabelGrid.Words> head, List<LabelGrid.Words> entry, double width, double height) {
-    LabelGrid.Words lead = entry.get(0);
+  private static List<List<Words>> split(
+      List<Words> head, List<Words> entry, double width, double height) {
+    Words lead = entry.get(0);
     if (entry.size() == 1) {
       return halves(lead).stream().map(List::of).toList();
     }
-    List<LabelGrid.Words> small = entry.subList(1, entry.size());
-    List<List<LabelGrid.Words>> halves =
+    List<Words> small = entry.subList(1, entry.size());
+    List<List<Words>> halves =
         small.size() > 1
             ? List.of(
                 small.subList(0, small.size() / 2), small.subList(small.size() / 2, small.size()))
@@ -106,10 +108,10 @@ final class LabelFit {
   }
 
   /** The same number of parts with about as many entries each, where all of them still fit. */
-  private static List<List<List<LabelGrid.Words>>> evened(
-      LabelGrid.Label label, List<List<List<LabelGrid.Words>>> parts, double width, double height) {
-    List<List<LabelGrid.Words>> all = parts.stream().flatMap(List::stream).toList();
-    List<List<List<LabelGrid.Words>>> even = new ArrayList<>();
+  private static List<List<List<Words>>> evened(
+      LabelGrid.Label label, List<List<List<Words>>> parts, double width, double height) {
+    List<List<Words>> all = parts.stream().flatMap(List::stream).toList();
+    List<List<List<Words>>> even = new ArrayList<>();
     int from = 0;
     for (int left = parts.size(); left > 0; left--) {
       int to = from + (all.size() - from + left - 1) / left;
@@ -122,12 +124,12 @@ final class LabelFit {
     return even;
   }
 
-  private static List<LabelGrid.Words> lines(List<List<LabelGrid.Words>> entries) {
+  private static List<Words> lines(List<List<Words>> entries) {
     return entries.stream().flatMap(List::stream).toList();
   }
 
   private static List<Grid.Run> largest(
-      List<LabelGrid.Words> head, List<LabelGrid.Words> body, double width, double height) {
+      List<Words> head, List<Words> body, double width, double height) {
     int fitting = -1; // larger letters never need less room
     for (int least = 0, most = STEPS; least <= most; ) {
       int middle = (least + most + 1) / 2;
@@ -149,11 +151,7 @@ final class LabelFit {
   }
 
   private static boolean fits(
-      List<LabelGrid.Words> head,
-      List<LabelGrid.Words> body,
-      double growth,
-      double width,
-      double height) {
+      List<Words> head, List<Words> body, double growth, double width, double height) {
     return high(runs(head, body, growth, 1, width), width) <= height;
   }
 
@@ -168,26 +166,22 @@ final class LabelFit {
   }
 
   private static List<Grid.Run> runs(
-      List<LabelGrid.Words> head,
-      List<LabelGrid.Words> body,
-      double growth,
-      double share,
-      double width) {
-    List<LabelGrid.Words> all = new ArrayList<>(head);
+      List<Words> head, List<Words> body, double growth, double share, double width) {
+    List<Words> all = new ArrayList<>(head);
     all.addAll(body);
     List<Grid.Run> runs = new ArrayList<>();
     for (int i = 0; i < all.size(); i++) {
-      LabelGrid.Words words = all.get(i);
+      Words words = all.get(i);
       double least = least(words, width);
       double points = (least + growth * (most(words) - least)) * share;
       String text = words.text() + (i < all.size() - 1 ? "\n" : "");
-      boolean bold = words.size() != LabelGrid.Size.SMALL;
+      boolean bold = words.size() != Size.SMALL;
       runs.add(new Grid.Run(text, Math.floor(points * 2) / 2, bold));
     }
     return runs;
   }
 
-  private static double least(LabelGrid.Words words, double width) {
+  private static double least(Words words, double width) {
     return switch (words.size()) {
       case SMALL -> 7.5;
       case MEDIUM -> 11.5; // two entries with their colours still fit a label of 34 mm
@@ -204,7 +198,7 @@ final class LabelFit {
     return LEAST_LARGE;
   }
 
-  private static double most(LabelGrid.Words words) {
+  private static double most(Words words) {
     return switch (words.size()) {
       case SMALL -> 11;
       case MEDIUM -> 18;
@@ -212,15 +206,14 @@ final class LabelFit {
     };
   }
 
-  private static List<LabelGrid.Words> with(
-      List<List<LabelGrid.Words>> some, List<LabelGrid.Words> one) {
-    List<LabelGrid.Words> all = new ArrayList<>(lines(some));
+  private static List<Words> with(List<List<Words>> some, List<Words> one) {
+    List<Words> all = new ArrayList<>(lines(some));
     all.addAll(one);
     return all;
   }
 
   /** Words parted at the blank nearest to their middle. */
-  private static List<LabelGrid.Words> halves(LabelGrid.Words words) {
+  private static List<Words> halves(Words words) {
     String text = words.text();
     int middle = text.length() / 2;
     int before = text.lastIndexOf(' ', middle);
@@ -230,7 +223,7 @@ final class LabelFit {
       return List.of(words);
     }
     return List.of(
-        new LabelGrid.Words(text.substring(0, at), words.size()),
-        new LabelGrid.Words(text.substring(at + 1), words.size()));
+        new Words(text.substring(0, at), words.size()),
+        new Words(text.substring(at + 1), words.size()));
   }
 }

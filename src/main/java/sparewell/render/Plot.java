@@ -13,6 +13,29 @@ import sparewell.table.Chart;
  * @param series the series, in order
  */
 record Plot(Chart chart, String xTitle, String yTitle, Figures x, List<Series> series) {
+  /** The lowest end of an interval, or the lowest value, where that is under 0; else 0. */
+  double leastEnd() {
+    double least = 0;
+    for (Series one : series) {
+      for (int row = 0; row < one.values().values().size(); row++) {
+        if (one.values().values().get(row) instanceof Double value) {
+          least = Math.min(least, value - one.minus().length(row));
+        }
+      }
+    }
+    return least;
+  }
+
+  /** Share of the picture's width that the names of a forest's rows take. */
+  double nameShare(double widthPoints) {
+    double widest =
+        series.get(0).words().stream()
+            .mapToDouble(word -> TextSize.width(word, 8, false))
+            .max()
+            .orElse(0);
+    return Math.min(0.5, (widest + 24) / widthPoints);
+  }
+
   /**
    * Cells and what they hold now.
    *
@@ -24,6 +47,11 @@ record Plot(Chart chart, String xTitle, String yTitle, Figures x, List<Series> s
   record Figures(String cells, List<Object> values, String pattern, boolean share) {
     boolean dates() {
       return pattern.startsWith("yyyy");
+    }
+
+    /** The length in a row; 0 where there is none. */
+    double length(int row) {
+      return row < values.size() && values.get(row) instanceof Double length ? length : 0;
     }
   }
 

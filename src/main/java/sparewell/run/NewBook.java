@@ -40,16 +40,14 @@ public final class NewBook {
           "it could not be written. Check that its folder may be written to and the disk has"
               + " space.");
     }
-    return new Outcome(
+    return Outcome.done(
         file,
-        ExitCode.DONE,
         "made",
         List.of(
             "Made " + file + ".",
             demo
                 ? "It holds an invented season. Next: sparewell analyse " + file
-                : "Open it, follow 'Read me first', fill it in. Next: sparewell analyse " + file),
-        List.of());
+                : "Open it, follow 'Read me first', fill it in. Next: sparewell analyse " + file));
   }
 
   private static String kept(boolean metric, boolean demo) {

@@ -21,6 +21,11 @@ public record Outcome(
     problems = List.copyOf(problems);
   }
 
+  /** Work done without a problem. */
+  static Outcome done(Path book, String inShort, List<String> summary) {
+    return new Outcome(book, ExitCode.DONE, inShort, summary, List.of());
+  }
+
   /** A workbook that was left as it was; {@code lines} say why, the first of them in short. */
   static Outcome refused(Path book, String inShort, List<String> lines) {
     return new Outcome(book, ExitCode.REFUSED, inShort, List.of(), lines);

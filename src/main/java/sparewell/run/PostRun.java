@@ -87,8 +87,7 @@ public final class PostRun {
       return refused(posting.faults());
     }
     if (dryRun || posting.rows().isEmpty()) {
-      return new Outcome(
-          book, ExitCode.DONE, "nothing written", PostSummary.dry(posting), List.of());
+      return Outcome.done(book, "nothing written", PostSummary.dry(posting));
     }
     WorkbookSaver.check(original, book, options.dropSignature());
     return write(original, posting);

@@ -123,12 +123,11 @@ public final class ShareRun {
       String print = LogId.fingerprint(book);
       Optional<String> known = LogId.of(book);
       if (holds(known, print)) {
-        return new Outcome(book, ExitCode.DONE, "in the file already", List.of(), List.of());
+        return Outcome.done(book, "in the file already", List.of());
       }
       List<Entry> rows = rows(book, print);
       if (rows.isEmpty()) {
-        return new Outcome(
-            book, ExitCode.DONE, "no trip with hours yet, nothing to share", List.of(), List.of());
+        return Outcome.done(book, "no trip with hours yet, nothing to share", List.of());
       }
       return add(book, rows);
     } catch (UnusableWorkbook unusable) {
@@ -201,7 +200,7 @@ public final class ShareRun {
       }
     }
     long styles = rows.stream().filter(row -> row.key().kind() == Kind.STYLE).count();
-    return new Outcome(book, ExitCode.DONE, "shared: " + styles + " styles", List.of(), List.of());
+    return Outcome.done(book, "shared: " + styles + " styles", List.of());
   }
 
   private synchronized List<Entry> rows() {
