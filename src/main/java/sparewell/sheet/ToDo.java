@@ -1,5 +1,6 @@
 package sparewell.sheet;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -15,8 +16,10 @@ import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.finding.Severity;
 import sparewell.season.DueCheck;
+import sparewell.season.Event;
 import sparewell.season.ItemId;
 import sparewell.season.Place;
+import sparewell.season.Season;
 import sparewell.spares.Bring;
 import sparewell.spares.BuyList;
 import sparewell.stow.BoxPlan;
@@ -31,6 +34,9 @@ import sparewell.table.Tone;
 /** The steps to take now, in order; each leads to where it stands in full. */
 final class ToDo {
   private static final int MOST_BEYOND = 3;
+
+  /** Days for which an event without a trip is asked for; then it was not fished, or not logged. */
+  private static final int DAYS_TO_LOG = 30;
 
   private final Results results;
   private final List<ReportSheet> sheets;
@@ -47,6 +53,7 @@ final class ToDo {
     toDo.overPlate();
     toDo.mend();
     toDo.post();
+    toDo.log();
     toDo.bring();
     toDo.buy();
     toDo.pack();
@@ -99,6 +106,34 @@ final class ToDo {
                   + " not posted yet; save, close and run 'sparewell post'",
               Tone.WATCH,
               Optional.empty()));
+    }
+  }
+
+  /** An event behind without a trip: all the figures take it that nothing was lost there. */
+  private void log() {
+    Season season = results.season();
+    LocalDate asOf = season.settings().asOf();
+    for (Event event : season.events()) {
+      LocalDate last = event.date().plusDays((long) Math.ceil(event.days() - 1e-9) - 1);
+      boolean logged =
+          season.trips().stream()
+              .anyMatch(
+                  trip ->
+                      trip.id().equalsIgnoreCase(event.name())
+                          || !trip.date().isBefore(event.date()) && !trip.date().isAfter(last));
+      if (last.isBefore(asOf)
+          && !event.date().isBefore(asOf.minusDays(DAYS_TO_LOG))
+          && !logged
+          && !TripCardSheet.filled(results.entered().typed())) {
+        step(
+            "Log "
+                + event.name()
+                + " ("
+                + event.date()
+                + "): no trip of that time is in Trips, so what you lost there still counts as aboard;"
+                + " delete the event if you did not fish it",
+            "Trips");
+      }
     }
   }
 

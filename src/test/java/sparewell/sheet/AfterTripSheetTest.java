@@ -316,6 +316,21 @@ class AfterTripSheetTest {
   }
 
   @Test
+  void anEventFishedButNotLoggedIsAskedFor() {
+    SeasonMaker maker =
+        plenty()
+            .event("Old cup", AS_OF.minusDays(60), 8, 1)
+            .event("Cup", AS_OF.minusDays(3), 16, 2)
+            .event("Next cup", AS_OF.plusDays(9), 8, 1);
+    List<String> lines = toDo(results(maker));
+    assertTrue(
+        lines.get(1).startsWith("1. Log Cup (" + AS_OF.minusDays(3) + "): no trip of that time"));
+    assertFalse(String.join("\n", lines).contains("ld cup"), lines.toString());
+    maker.trip("second day", AS_OF.minusDays(2), 8, "Jig", 4);
+    assertFalse(String.join("\n", toDo(results(maker))).contains("Log Cup"));
+  }
+
+  @Test
   void whatIsBoughtOnAGuessIsCalledSo() {
     SeasonMaker maker = plenty().carryAtLeast(2).style("Net").add().aboard("Net", "", "J1", 1);
     Finding blank = Finding.of(Code.NO_TRIPS_TO_FIT, Cell.ofSheet("Trips"));
