@@ -58,7 +58,7 @@ final class TypedLines {
   static TypedLines of(String tab, List<EntryTable> tables, List<RawRow> rows) {
     TypedLines found = new TypedLines(tab, tables, rows);
     Optional<Head> open = Optional.empty();
-    rows.forEach(row -> found.head(row).ifPresent(head -> found.heads.put(row, head)));
+    found.findHeads();
     for (int i = 0; i < rows.size(); i++) {
       if (found.heads.containsKey(rows.get(i))) {
         found.above(found.heads.get(rows.get(i)), i);
@@ -83,6 +83,17 @@ final class TypedLines {
 
   List<Typed.Stray> strays() {
     return strays;
+  }
+
+  private void findHeads() {
+    Head last = null;
+    for (RawRow row : rows) {
+      // Where a box is called Box and its tick is typed as done, a line reads like a heading.
+      boolean line = last != null && figure(last, row).isPresent() && fits(last, row);
+      Optional<Head> head = line ? Optional.empty() : head(row);
+      head.ifPresent(its -> heads.put(row, its));
+      last = head.orElse(last);
+    }
   }
 
   private Optional<Head> head(RawRow row) {
@@ -148,7 +159,11 @@ final class TypedLines {
     return head.whole()
         && !sums(row)
         && value(row, head.columns().get(head.kind().naming())).isPresent()
-        && figure(head, row).filter(there -> !DIGIT.matcher(there).find()).isEmpty();
+        && figure(head, row).filter(there -> !isFigure(there)).isEmpty();
+  }
+
+  private static boolean isFigure(String there) {
+    return DIGIT.matcher(there).find() || there.equals(EntryTable.NEVER);
   }
 
   private static boolean sums(RawRow row) {
@@ -172,7 +187,7 @@ final class TypedLines {
         && row.cells().stream()
             .allMatch(
                 cell -> cell.kind() == RawCell.Kind.TEXT && !DIGIT.matcher(cell.text()).find())
-        && figure(head, row).isPresent();
+        && figure(head, row).filter(there -> !isFigure(there)).isPresent();
   }
 
   private void line(Head head, RawRow row) {

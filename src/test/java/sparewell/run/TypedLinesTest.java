@@ -194,6 +194,28 @@ class TypedLinesTest {
                 .toList());
   }
 
+  private static RawRow row(int number, String... texts) {
+    List<RawCell> cells = new ArrayList<>();
+    for (int i = 0; i < texts.length; i++) {
+      cells.add(text(i + 1, texts[i]));
+    }
+    return new RawRow(number, cells);
+  }
+
+  @Test
+  void boxesNeverCheckedAndABoxCalledBoxAreTicked() {
+    List<RawRow> rows =
+        List.of(
+            row(1, "Box", "Where", "Due on", "Done"),
+            row(2, "Alpha", "Bow", EntryTable.NEVER, "yes"),
+            row(3, "Box", "Bow", EntryTable.NEVER, "done"),
+            row(4, "Beta", "Bow", "2026-03-01", "yes"));
+    assertEquals(
+        List.of(List.of("Alpha"), List.of("Box"), List.of("Beta")),
+        read("After trip", rows).lines().stream().map(Typed.Row::key).toList());
+    assertEquals(List.of(), read("After trip", rows).strays());
+  }
+
   @Test
   void aTickBesideNoLineIsTold() {
     List<RawRow> rows = new ArrayList<>(SHEETS.get("Spares"));
