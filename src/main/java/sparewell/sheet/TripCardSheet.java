@@ -95,7 +95,9 @@ public final class TripCardSheet {
         new Block.Text(
             List.of(
                 Block.Line.of("Afloat: cross out a square for each piece lost and hour thrown."),
-                Block.Line.of("At home: type the sums into the framed cells and post them."))));
+                Block.Line.of(
+                    "At home: type the sums into the framed cells and post them, before any other"
+                        + " run: that makes the card of the next event."))));
     blocks.add(new Block.Form(fields()));
     String box = event.map(Event::box).orElse("");
     Map<Boolean, List<Holding>> rows =
