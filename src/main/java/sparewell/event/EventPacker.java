@@ -7,8 +7,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
+import java.util.stream.Collectors;
 import sparewell.event.EventPacking.Line;
 import sparewell.event.EventPacking.PackingList;
+import sparewell.event.FreePockets.Stay;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.season.Event;
@@ -26,11 +29,12 @@ import sparewell.stock.PieceMove;
  * Packs for the events of the horizon.
  *
  * <p>First what each box is to hold is settled, event by event, from all that there is; then which
- * pieces go where. A box whose pockets are counted ends with just that; out of another nothing is
- * taken, as nothing is in the way.
+ * pieces go where. Out of a box whose pockets are counted goes what the pockets left over cannot
+ * hold; out of another nothing is taken, as nothing is in the way.
  */
 public final class EventPacker {
   private final Season season;
+  private final OnHand onHand;
   private final Map<String, Style> styles;
   private final Map<ItemId, ItemStock> stock;
   private final Map<ItemId, Integer> taken = new LinkedHashMap<>();
@@ -38,6 +42,7 @@ public final class EventPacker {
 
   private EventPacker(Season season, OnHand onHand) {
     this.season = season;
+    this.onHand = onHand;
     this.styles = season.stylesByName();
     this.stock = onHand.itemsById();
   }
@@ -57,8 +62,9 @@ public final class EventPacker {
    * @param event which
    * @param boxed whether there is a box to pack
    * @param items what is wanted, planned items first
+   * @param stays what else stays in the box
    */
-  record Content(Event event, boolean boxed, Map<ItemId, Wanted> items) {
+  record Content(Event event, boolean boxed, Map<ItemId, Wanted> items, Map<ItemId, Stay> stays) {
     /** Whether all else goes out of the box. */
     boolean emptied() {
       return boxed && event.slots().isPresent();
@@ -69,10 +75,23 @@ public final class EventPacker {
       return boxed && place.box().equals(event.box());
     }
 
-    /** Pieces of an item that go into the box. */
+    /** Pieces of an item that the box is to hold. */
     int pieces(ItemId item) {
       Wanted wanted = items.get(item);
-      return wanted == null ? 0 : wanted.pieces();
+      return (wanted == null ? 0 : wanted.pieces()) + stay(item).pieces();
+    }
+
+    /** What stays of an item beyond what is wanted. */
+    Stay stay(ItemId item) {
+      return stays.getOrDefault(item, Stay.NONE);
+    }
+
+    /** Pockets filled. */
+    int slots() {
+      return items.values().stream()
+              .mapToInt(item -> SlotFill.slots(item.pieces(), item.perSlot()))
+              .sum()
+          + stays.values().stream().mapToInt(Stay::slots).sum();
     }
   }
 
@@ -91,6 +110,7 @@ public final class EventPacker {
         contents.add(packer.content(need, boxed));
       }
     }
+    packer.leave(contents, needs);
     PackMoves moves = new PackMoves(season, onHand, contents);
     List<Line> lines = moves.lines();
     List<PackingList> lists = new ArrayList<>();
@@ -139,7 +159,28 @@ public final class EventPacker {
         taken.merge(item, pieces.get(i), Integer::sum);
       }
     }
-    return new Content(need.event(), boxed, wanted);
+    return new Content(need.event(), boxed, wanted, Map.of());
+  }
+
+  /** Fills pockets left over with what lies in them, once all events have what they want. */
+  private void leave(List<Content> contents, List<EventNeed> needs) {
+    Set<String> emptied =
+        contents.stream()
+            .filter(Content::emptied)
+            .map(content -> content.event().box())
+            .collect(Collectors.toSet());
+    FreePockets pockets = new FreePockets(season, onHand, emptied);
+    for (EventNeed need : needs) {
+      contents.replaceAll(
+          content -> {
+            if (content.event() != need.event() || !content.emptied()) {
+              return content;
+            }
+            Map<ItemId, Stay> stays = pockets.of(need, content, taken);
+            stays.forEach((item, stay) -> taken.merge(item, stay.pieces(), Integer::sum));
+            return new Content(content.event(), true, content.items(), stays);
+          });
+    }
   }
 
   private PackingList list(EventNeed need, List<Content> contents, Event holder, List<Line> lines) {
@@ -150,10 +191,8 @@ public final class EventPacker {
       return new PackingList(event, true, Optional.of(holder), event.slots(), 0, 0, List.of());
     }
     Content content = own.get();
-    int used = 0;
     int wanted = 0;
     for (Wanted item : content.items().values()) {
-      used += SlotFill.slots(item.pieces(), item.perSlot());
       wanted += SlotFill.slots(item.need().wanted(), item.perSlot());
     }
     if (event.slots().isPresent() && wanted > event.slots().getAsInt()) {
@@ -170,7 +209,7 @@ public final class EventPacker {
         content.boxed(),
         Optional.empty(),
         event.slots(),
-        used,
+        content.slots(),
         wanted,
         lines.stream().filter(line -> line.event().equals(event.name())).toList());
   }

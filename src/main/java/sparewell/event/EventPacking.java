@@ -70,7 +70,7 @@ public record EventPacking(
   public enum Action {
     /** Out of the event's box. */
     TAKE_OUT("take_out"),
-    /** In the box already. */
+    /** In the box already: wanted, or in nothing's way, as a pocket is free for it. */
     LEAVE("leave"),
     /** Into the event's box, or aboard where no box is packed. */
     PUT_IN("put_in"),

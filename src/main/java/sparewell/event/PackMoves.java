@@ -12,6 +12,7 @@ import sparewell.event.EventPacker.Content;
 import sparewell.event.EventPacker.Wanted;
 import sparewell.event.EventPacking.Action;
 import sparewell.event.EventPacking.Line;
+import sparewell.event.FreePockets.Stay;
 import sparewell.season.ItemId;
 import sparewell.season.Place;
 import sparewell.season.Season;
@@ -58,6 +59,9 @@ final class PackMoves {
       for (Wanted wanted : content.items().values()) {
         own.addAll(content.boxed() ? pack(content, wanted) : atHand(content, wanted));
       }
+      content.stays().keySet().stream()
+          .filter(item -> !content.items().containsKey(item))
+          .forEach(item -> own.add(stays(content, item)));
       lines.addAll(placeByPlace(own));
     }
     return lines;
@@ -67,14 +71,14 @@ final class PackMoves {
   private void takeOut(Content content) {
     Set<String> boxes = new HashSet<>();
     contents.stream().filter(Content::emptied).forEach(one -> boxes.add(one.event().box()));
-    Homes homes = new Homes(before, boxes);
+    OutPlaces places = new OutPlaces(season, before, boxes);
     for (Map.Entry<ItemId, Map<Place, Integer>> entry : pieces.entrySet()) {
       ItemId item = entry.getKey();
       int keep = content.pieces(item);
       for (Map.Entry<Place, Integer> there : new LinkedHashMap<>(entry.getValue()).entrySet()) {
         if (content.isBox(there.getKey()) && there.getValue() > keep) {
           int out = there.getValue() - keep;
-          Place home = homes.of(item).orElse(PieceMove.OF_CHOICE);
+          Place home = places.of(item).orElse(PieceMove.OF_CHOICE);
           lines.add(line(content, item, Action.TAKE_OUT, out, there.getKey(), home, 0));
           shift(item, out, there.getKey(), home);
         }
@@ -89,7 +93,11 @@ final class PackMoves {
     Place box = box(content, own);
     int inside = Math.min(wanted.pieces(), own.getOrDefault(box, 0));
     if (inside > 0) {
-      made.add(line(content, item, Action.LEAVE, inside, box, null, slots(wanted, 0, inside)));
+      Stay stay = content.stay(item);
+      int slots = slots(wanted, 0, inside) + stay.slots();
+      made.add(line(content, item, Action.LEAVE, inside + stay.pieces(), box, null, slots));
+    } else if (content.stay(item).pieces() > 0) {
+      made.add(stays(content, item));
     }
     for (Place source : sources(item, content)) {
       int from = Math.min(wanted.pieces() - inside, usable(item, source));
@@ -100,8 +108,15 @@ final class PackMoves {
         inside += from;
       }
     }
-    made.addAll(elsewhere(content, wanted.need(), inside, 0));
+    made.addAll(elsewhere(content, wanted.need(), inside + content.stay(item).pieces(), 0));
     return made;
+  }
+
+  /** What is not wanted, but in nothing's way. */
+  private Line stays(Content content, ItemId item) {
+    Stay stay = content.stay(item);
+    Place box = box(content, pieces.get(item));
+    return line(content, item, Action.LEAVE, stay.pieces(), box, null, stay.slots());
   }
 
   /** Without a box: what is aboard stays where it is, what is ashore goes aboard. */

@@ -247,7 +247,9 @@ public final class Poster {
     return place(
         row,
         row.shown().get(EntryTable.INTO),
-        "name the box or compartment they went into, under " + EntryTable.INTO);
+        "type the name of the box or compartment they went into in the same row, under "
+            + EntryTable.INTO
+            + ", or delete the tick");
   }
 
   private Optional<Place> place(Typed.Row row, Object shown, String otherwise) {
@@ -255,7 +257,7 @@ public final class Poster {
     if (known.isEmpty()) {
       fault(
           row,
-          shown == null
+          shown == null || EntryTable.OF_CHOICE.equals(shown)
               ? otherwise
               : "'" + Ticks.plain(shown) + "' is no box or compartment of yours; " + otherwise);
     }

@@ -80,7 +80,7 @@ final class AfterEventBlocks {
         + " "
         + item.spoken()
         + " to "
-        + homes.of(item).map(place -> place.name()).orElse("a box of your choice");
+        + homes.of(item).map(place -> place.name()).orElse(EntryTable.OF_CHOICE);
   }
 
   /** Knots and hooks wear with the hours thrown (common practice, no source). */

@@ -45,6 +45,9 @@ public enum EntryTable {
   /** Heading of the place where pieces go; the angler names it where the plan cannot. */
   public static final String INTO = "Into";
 
+  /** Words under it where the angler is to type a place. */
+  public static final String OF_CHOICE = "a box of your choice";
+
   /** Words in place of a day where a box was never checked. */
   public static final String NEVER = "never checked so far";
 

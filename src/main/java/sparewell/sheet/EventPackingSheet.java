@@ -40,7 +40,8 @@ public final class EventPackingSheet {
       top.add(
           Phrase.small(
               "Packed from the stock as it will be once you brought and bought what the steps before"
-                  + " say. A slot holds one item, as many pieces of it as are wanted, or one pack."));
+                  + " say. A slot holds one item, as many pieces of it as are wanted, or one pack."
+                  + " What the event does not want stays in the box as long as slots are free."));
     }
     List<Line> handled =
         packing.lines().stream().filter(line -> line.action() != Action.STAYS_ABOARD).toList();

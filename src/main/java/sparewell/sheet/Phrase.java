@@ -104,7 +104,7 @@ final class Phrase {
 
   /** The angler's name for a place of a plan. */
   static String place(Place place) {
-    return place.equals(PieceMove.OF_CHOICE) ? "a box of your choice" : place.name();
+    return place.equals(PieceMove.OF_CHOICE) ? EntryTable.OF_CHOICE : place.name();
   }
 
   /**

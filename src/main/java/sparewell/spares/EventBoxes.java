@@ -21,8 +21,8 @@ public final class EventBoxes {
   }
 
   /**
-   * Boxes out of which everything goes that their event does not want: those whose pockets are
-   * counted. Nothing else is put into them.
+   * Boxes out of which goes what their event does not want, where its pocket is needed: those whose
+   * pockets are counted. Nothing else is put into them.
    */
   static Set<String> emptied(Season season, Horizon horizon) {
     Set<String> boxes = new HashSet<>();

@@ -1,5 +1,6 @@
 package sparewell.stock;
 
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -38,6 +39,13 @@ public final class Homes {
     List<Holding> style = byStyle.getOrDefault(item.style(), List.of());
     return fullest(style, holding -> holding.item().equals(item))
         .or(() -> fullest(style, holding -> true));
+  }
+
+  /** The place that holds most of these styles; absent where none of them lies aboard. */
+  public Optional<Place> ofStyles(Collection<String> styles) {
+    List<Holding> all =
+        styles.stream().flatMap(name -> byStyle.getOrDefault(name, List.of()).stream()).toList();
+    return fullest(all, holding -> true);
   }
 
   private static Optional<Place> fullest(List<Holding> holdings, Predicate<Holding> asked) {

@@ -23,7 +23,6 @@ import sparewell.spares.EventNeed;
 import sparewell.spares.KnownForecast;
 import sparewell.spares.SeasonMaker;
 import sparewell.spares.SparesPlanner;
-import sparewell.stock.PieceMove;
 
 class EventPackerTest {
   private static EventPacking pack(SeasonMaker maker, KnownForecast forecast) {
@@ -154,14 +153,93 @@ class EventPackerTest {
             .aboard("Frog", "", "Event box", 2)
             .aboard("Jig", "blue", "Event box", 3)
             .boxedEvent(
-                "Cup", AS_OF, 8, 1, "Event box", OptionalInt.of(12), line("Jig", 24, "black"));
+                "Cup", AS_OF, 8, 1, "Event box", OptionalInt.of(1), line("Jig", 24, "black"));
     EventPacking packing =
         pack(maker, new KnownForecast().poisson("Jig", 0.1).poisson("Frog", 0.1));
     List<Line> out =
         packing.lines().stream().filter(line -> line.action() == Action.TAKE_OUT).toList();
     assertEquals(List.of(3, 2), out.stream().map(Line::pieces).toList());
     assertEquals("J1", out.get(0).to().get().box(), "with the other blue ones");
-    assertEquals(PieceMove.OF_CHOICE, out.get(1).to().get(), "no frog lies anywhere else");
+    assertEquals("J1", out.get(1).to().get().box(), "no frog lies anywhere else: to its family");
+  }
+
+  /** A box with pliers, a scale and hooks, and jigs that the event wants. */
+  private static SeasonMaker kit(int slots) {
+    return new SeasonMaker()
+        .style("Jig")
+        .add()
+        .style("Frog")
+        .add()
+        .style("Pliers", "Tools")
+        .importance(2)
+        .add()
+        .style("Scale", "Tools")
+        .add()
+        .style("Hooks", "Terminal")
+        .pack(10, "3.00")
+        .countedInPacks()
+        .add()
+        .aboard("Jig", "", "J1", 9)
+        .aboard("Pliers", "", "Kit", 2)
+        .aboard("Scale", "", "Kit", 1)
+        .aboard("Frog", "", "Kit", 1)
+        .aboard("Frog", "", "J1", 1)
+        .aboard("Hooks", "", "Kit", 30)
+        .boxedEvent("Cup", AS_OF, 8, 1, "Kit", OptionalInt.of(slots));
+  }
+
+  private static List<String> moved(SeasonMaker maker) {
+    return pack(maker, need("Jig", 1, 1, true, 3)).lines().stream()
+        .map(line -> told(line) + line.to().map(to -> " > " + to.name()).orElse(""))
+        .toList();
+  }
+
+  @Test
+  void whatTheEventDoesNotWantStaysWhilePocketsAreFree() {
+    List<String> all =
+        List.of(
+            "leave Pliers 2 1",
+            "leave Hooks 30 3",
+            "leave Scale 1 1",
+            "leave Frog 1 1",
+            "put_in Jig 3 1 > Kit");
+    assertEquals(all, moved(kit(20)));
+    assertEquals(all, moved(kit(7)), "seven pockets are just enough");
+    assertEquals(7, pack(kit(20), need("Jig", 1, 1, true, 3)).slotsUsed());
+  }
+
+  /** Of no use to the event: first out is what has a home elsewhere, then what matters least. */
+  @Test
+  void whatIsOfLeastUseMakesRoom() {
+    assertEquals("take_out Frog 1 0 > J1", moved(kit(6)).get(0));
+    assertEquals(
+        List.of("take_out Scale 1 0 > J1", "take_out Frog 1 0 > J1"),
+        moved(kit(5).box("J1")).stream().filter(told -> told.startsWith("take")).toList());
+    assertEquals(
+        List.of("leave Pliers 2 1", "leave Hooks 20 2", "put_in Jig 3 1 > Kit"),
+        moved(kit(4)).stream().filter(told -> !told.startsWith("take")).toList(),
+        "a pack of hooks goes, two stay");
+  }
+
+  @Test
+  void aWantedItemLeavesMoreThanItNeedsInAPocketOfItsOwn() {
+    SeasonMaker maker =
+        new SeasonMaker()
+            .style("Jig")
+            .add()
+            .aboard("Jig", "", "Kit", 5)
+            .boxedEvent("Cup", AS_OF, 8, 1, "Kit", OptionalInt.of(2));
+    assertEquals(List.of("leave Jig 5 2"), moved(maker));
+  }
+
+  @Test
+  void whatMustComeOutGoesToItsFamilyElseToTheEmptiestBoxAboardElseWhereTheAnglerLikes() {
+    assertTrue(moved(kit(1)).contains("take_out Pliers 2 0 > "), "there is no such box");
+    SeasonMaker boxes = kit(1).boxAshore("Attic").box("J1").box("Kit").box("Tray B").box("Tray A");
+    assertTrue(moved(boxes).contains("take_out Pliers 2 0 > Tray A"));
+    SeasonMaker family = kit(1).style("Net", "Tools").add().aboard("Net", "", "Tube", 1);
+    assertTrue(moved(family).contains("take_out Pliers 2 0 > Tube"));
+    assertTrue(moved(family).contains("take_out Hooks 30 0 > "));
   }
 
   @Test

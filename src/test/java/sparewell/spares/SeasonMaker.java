@@ -72,12 +72,18 @@ public final class SeasonMaker {
 
   /** A style under construction. */
   public StyleMaker style(String name) {
-    return new StyleMaker(name);
+    return style(name, "Family");
+  }
+
+  /** A style of a family of its own under construction. */
+  public StyleMaker style(String name, String family) {
+    return new StyleMaker(name, family);
   }
 
   /** Adds styles, one after the other. */
   public final class StyleMaker {
     private final String name;
+    private final String family;
     private int perPack = 1;
     private boolean packs;
     private Optional<BigDecimal> price = Optional.empty();
@@ -87,8 +93,9 @@ public final class SeasonMaker {
     private double importance = 1;
     private OptionalDouble wanted = OptionalDouble.empty();
 
-    private StyleMaker(String name) {
+    private StyleMaker(String name, String family) {
       this.name = name;
+      this.family = family;
     }
 
     /** Pieces and price of a pack. */
@@ -134,7 +141,7 @@ public final class SeasonMaker {
       styles.add(
           new Style(
               name,
-              "Family",
+              family,
               Optional.of(Mass.of(10, MassUnit.GRAM)),
               packs,
               perPack,
@@ -172,10 +179,19 @@ public final class SeasonMaker {
 
   /** A box that stands ashore. */
   public SeasonMaker boxAshore(String name) {
+    return box(name, "Garage");
+  }
+
+  /** A box aboard, in the compartment Bow. */
+  public SeasonMaker box(String name) {
+    return box(name, "Bow");
+  }
+
+  private SeasonMaker box(String name, String compartment) {
     boxes.add(
         new Box(
             name,
-            "Garage",
+            compartment,
             Optional.empty(),
             Optional.empty(),
             "",
