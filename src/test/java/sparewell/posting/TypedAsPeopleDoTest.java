@@ -61,6 +61,19 @@ class TypedAsPeopleDoTest {
     return posting(EntryTable.BRING, line, done);
   }
 
+  @Test
+  void aTickWithoutAPlaceIsToldWithItsCellAndWhatToType() {
+    Map<String, Object> line =
+        Map.of("Style", "Lure", "From box", "Alpha", "Into", EntryTable.OF_CHOICE, "Pieces", 2.0);
+    Posting posting = posting(EntryTable.PACK, line, "yes");
+    assertEquals(List.of(), posting.rows(), "all or nothing");
+    assertEquals(
+        List.of(
+            "Sheet G9 (Lure): type the name of the box or compartment they went into in the same"
+                + " row, under Into, or delete the tick."),
+        posting.faults());
+  }
+
   // 8 pieces are to be brought.
   @ParameterizedTest
   @CsvSource(
