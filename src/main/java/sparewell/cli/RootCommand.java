@@ -2,6 +2,7 @@ package sparewell.cli;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.regex.Pattern;
 import picocli.CommandLine;
@@ -72,11 +73,29 @@ public final class RootCommand implements Callable<Integer> {
       console.complain("Try 'sparewell --help'.");
       return ExitCode.USAGE;
     }
-    console.complain(wrong.getMessage());
     CommandLine command = wrong.getCommandLine();
+    console.complain(tooMany(wrong).orElse(wrong.getMessage()));
     UnmatchedArgumentException.printSuggestions(wrong, command.getErr());
     console.complain("Try '" + command.getCommandSpec().qualifiedName() + " --help'.");
     return ExitCode.USAGE;
+  }
+
+  /** A second workbook where a command takes one. */
+  private static Optional<String> tooMany(ParameterException wrong) {
+    CommandSpec command = wrong.getCommandLine().getCommandSpec();
+    if (!(wrong instanceof UnmatchedArgumentException more)
+        || more.isUnknownOption()
+        || command.positionalParameters().isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        "'"
+            + command.qualifiedName()
+            + "' takes one "
+            + command.positionalParameters().get(0).paramLabel()
+            + " at a time; '"
+            + more.getUnmatched().get(0)
+            + "' is one too many. Run it once for each.");
   }
 
   @Override

@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -46,6 +47,7 @@ final class TypedLines {
   private final List<Typed.Row> lines = new ArrayList<>();
   private final List<Typed.Stray> strays = new ArrayList<>();
   private final Map<EntryTable, Map<List<String>, Integer>> seen = new HashMap<>();
+  private final Map<EntryTable, Set<List<String>>> keys = new HashMap<>();
   private final Map<RawRow, Head> heads = new IdentityHashMap<>();
   private final Set<RawRow> taken = Collections.newSetFromMap(new IdentityHashMap<>());
 
@@ -79,6 +81,11 @@ final class TypedLines {
 
   List<Typed.Row> lines() {
     return lines;
+  }
+
+  /** The keys of all lines of a table, with or without anything typed, from the top down. */
+  List<List<String>> keys(EntryTable kind) {
+    return List.copyOf(keys.getOrDefault(kind, Set.of()));
   }
 
   List<Typed.Stray> strays() {
@@ -202,6 +209,9 @@ final class TypedLines {
             .map(heading -> Optional.ofNullable(shown.get(heading)).map(Ticks::plain).orElse(""))
             .toList();
     int nth = seen.computeIfAbsent(kind, k -> new HashMap<>()).merge(key, 1, Integer::sum) - 1;
+    if (shown.size() > 1) { // the title of a table is a lone text
+      keys.computeIfAbsent(kind, k -> new LinkedHashSet<>()).add(key);
+    }
     Map<String, Object> entries = new LinkedHashMap<>(shown);
     entries.keySet().retainAll(kind.entries());
     if (!entries.isEmpty()) {

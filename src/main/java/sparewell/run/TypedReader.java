@@ -25,6 +25,7 @@ final class TypedReader {
     List<Typed.Row> lines = new ArrayList<>();
     List<Typed.Stray> strays = new ArrayList<>();
     Map<String, Object> fields = new LinkedHashMap<>();
+    List<List<String>> carded = new ArrayList<>();
     for (SheetEntry sheet : book.sheets()) {
       Optional<String> name =
           sheet.own() ? OwnSheetNames.wanted(sheet.name(), ReportSheets.names()) : Optional.empty();
@@ -37,10 +38,11 @@ final class TypedReader {
         strays.addAll(typed.strays());
         if (name.get().equals(TripCardSheet.NAME)) {
           rows.forEach(row -> field(row, fields));
+          carded.addAll(typed.keys(EntryTable.CARD_ITEMS));
         }
       }
     }
-    return new Typed(lines, fields, strays);
+    return new Typed(lines, fields, carded, strays);
   }
 
   /** A label stands first in its row, what was typed behind it. */

@@ -36,6 +36,11 @@ public record Event(
     plan = List.copyOf(plan);
   }
 
+  /** Its last day; a part of a day takes all of it. */
+  public LocalDate lastDay() {
+    return date.plusDays((long) Math.ceil(days - 1e-9) - 1);
+  }
+
   /** Copy with another plan. */
   public Event withPlan(List<PlanLine> newPlan) {
     return new Event(

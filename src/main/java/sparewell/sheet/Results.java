@@ -60,7 +60,7 @@ public record Results(
   Results without(List<Typed.Row> gone, List<Finding> more) {
     List<Typed.Row> rows = new ArrayList<>(entered.typed().rows());
     rows.removeAll(gone);
-    Typed kept = new Typed(rows, entered.typed().card(), List.of());
+    Typed kept = new Typed(rows, entered.typed().card(), entered.typed().carded(), List.of());
     Entered left = new Entered(kept, entered.posted());
     List<Finding> all = new ArrayList<>(more);
     all.addAll(findings);

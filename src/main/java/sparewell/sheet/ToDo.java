@@ -103,36 +103,45 @@ final class ToDo {
           Step.of(
               "Post what you ticked: "
                   + what
-                  + " not posted yet; save, close and run 'sparewell post'",
+                  + " not posted yet; save, close and run 'sparewell post'"
+                  + cardWaits(typed),
               Tone.WATCH,
               Optional.empty()));
     }
+  }
+
+  /** A card with something typed keeps its place before that of the next event. */
+  private String cardWaits(Typed typed) {
+    LocalDate asOf = results.season().settings().asOf();
+    return CardEvent.of(results)
+        .filter(event -> TripCardSheet.filled(typed) && event.date().isBefore(asOf))
+        .map(event -> " (" + TripCardSheet.NAME + " still waits for " + event.name() + ")")
+        .orElse("");
   }
 
   /** An event behind without a trip: all the figures take it that nothing was lost there. */
   private void log() {
     Season season = results.season();
     LocalDate asOf = season.settings().asOf();
+    Optional<Event> card = CardEvent.of(results);
+    boolean filled = TripCardSheet.filled(results.entered().typed());
     for (Event event : season.events()) {
-      LocalDate last = event.date().plusDays((long) Math.ceil(event.days() - 1e-9) - 1);
-      boolean logged =
-          season.trips().stream()
-              .anyMatch(
-                  trip ->
-                      trip.id().equalsIgnoreCase(event.name())
-                          || !trip.date().isBefore(event.date()) && !trip.date().isAfter(last));
-      if (last.isBefore(asOf)
+      if (event.lastDay().isBefore(asOf)
           && !event.date().isBefore(asOf.minusDays(DAYS_TO_LOG))
-          && !logged
-          && !TripCardSheet.filled(results.entered().typed())) {
+          && !CardEvent.logged(event, season)
+          && !(filled && card.filter(one -> !one.equals(event)).isEmpty())) {
+        boolean waits = card.filter(event::equals).isPresent();
         step(
             "Log "
                 + event.name()
                 + " ("
                 + event.date()
-                + "): no trip of that time is in Trips, so what you lost there still counts as aboard;"
-                + " delete the event if you did not fish it",
-            "Trips");
+                + "): no trip of that time is in Trips, so what you lost there still counts as aboard; "
+                + (waits
+                    ? TripCardSheet.NAME + " still waits for it: type it in and post, or "
+                    : "")
+                + "delete the event if you did not fish it",
+            waits ? TripCardSheet.NAME : "Trips");
       }
     }
   }

@@ -1,21 +1,22 @@
 package sparewell.sheet;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import sparewell.event.EventPacking.PackingList;
 import sparewell.season.Event;
 import sparewell.season.ItemId;
 import sparewell.season.Loss;
+import sparewell.season.Place;
 import sparewell.season.Season;
 import sparewell.season.StyleHours;
 import sparewell.stock.Holding;
@@ -25,6 +26,7 @@ import sparewell.table.Entry;
 import sparewell.table.Format;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
+import sparewell.units.Mass;
 
 /**
  * One page to take along on the next trip, and the cells to type its marks into afterwards. Posting
@@ -55,17 +57,32 @@ public final class TripCardSheet {
   private static final int MOST_STYLES = 10;
   private static final int MOST_ITEMS = 24;
 
+  private static final Place NOWHERE = new Place("", "");
+  private static final Optional<Mass> NO_WEIGHT = Optional.empty();
+
   private final Results results;
   private final Typed typed;
   private final Optional<Event> event;
+  private final boolean behind;
+
+  /** Whether the fields stay as they are: once the event has begun the angler writes in them. */
+  private final boolean kept;
 
   private TripCardSheet(Results results) {
     this.results = results;
     this.typed = results.entered().typed();
-    this.event =
-        filled(typed)
-            ? event(typed, results.season())
-            : results.packing().lists().stream().findFirst().map(PackingList::event);
+    this.event = CardEvent.of(results);
+    LocalDate asOf = results.season().settings().asOf();
+    this.behind = event.filter(one -> one.date().isBefore(asOf)).isPresent();
+    boolean begun = event.filter(one -> !one.date().isAfter(asOf)).isPresent();
+    this.kept = filled(typed) || stays() && (begun || event.isEmpty());
+  }
+
+  /** Whether the card that lies there is for the same event; one for any trip has no date. */
+  private boolean stays() {
+    return event.isPresent()
+        ? event(typed, results.season()).equals(event)
+        : !typed.card().containsKey(DATE);
   }
 
   /** Returns whether the card tells of a trip: hours, a note, losses or styles thrown. */
@@ -77,10 +94,7 @@ public final class TripCardSheet {
 
   /** The event that the card is for; empty where it is for any trip. */
   public static Optional<Event> event(Typed typed, Season season) {
-    String trip = Optional.ofNullable(typed.card().get(TRIP)).map(Ticks::plain).orElse("").strip();
-    return season.events().stream()
-        .filter(one -> one.name().toLowerCase(Locale.ROOT).equals(trip.toLowerCase(Locale.ROOT)))
-        .findFirst();
+    return CardEvent.named(typed.card(), season);
   }
 
   /** The sheet. */
@@ -96,24 +110,40 @@ public final class TripCardSheet {
             List.of(
                 Block.Line.of("Afloat: cross out a square for each piece lost and hour thrown."),
                 Block.Line.of(
-                    "At home: type the sums into the framed cells and post them, before any other"
-                        + " run: that makes the card of the next event."))));
+                    "At home: type the sums into the framed cells and post them. Typed sums wait"
+                        + " here until then, an empty card for "
+                        + CardEvent.DAYS_TO_WAIT
+                        + " days."))));
     blocks.add(new Block.Form(fields()));
+    itemTables().forEach(table -> blocks.add(new Block.Rows(table)));
+    blocks.add(new Block.Rows(styles()));
+    blocks.add(
+        new Block.Text(List.of(Block.Line.of(" "), Block.Line.of(NOTE + " " + "_".repeat(64)))));
+    return new ReportSheet(NAME, "Take this page along on " + trip, blocks).inLargePrint();
+  }
+
+  /** The event's box apart from the others; a page printed before keeps its order. */
+  private List<Table<Holding>> itemTables() {
+    if (printed()) {
+      return List.of(items("Lost, in the order of the page you took along", asPrinted()));
+    }
     String box = event.map(Event::box).orElse("");
     Map<Boolean, List<Holding>> rows =
         itemRows().stream()
             .collect(
                 Collectors.partitioningBy(row -> !box.isEmpty() && row.place().box().equals(box)));
+    List<Table<Holding>> tables = new ArrayList<>();
     if (!rows.get(true).isEmpty()) {
-      blocks.add(new Block.Rows(items("Lost out of " + box, rows.get(true))));
+      tables.add(items("Lost out of " + box, rows.get(true)));
     }
     if (!rows.get(false).isEmpty() || rows.get(true).isEmpty()) {
-      blocks.add(new Block.Rows(items("Lost out of the boat's boxes", rows.get(false))));
+      tables.add(items("Lost out of the boat's boxes", rows.get(false)));
     }
-    blocks.add(new Block.Rows(styles()));
-    blocks.add(
-        new Block.Text(List.of(Block.Line.of(" "), Block.Line.of(NOTE + " " + "_".repeat(64)))));
-    return new ReportSheet(NAME, "Take this page along on " + trip, blocks).inLargePrint();
+    return tables;
+  }
+
+  private boolean printed() {
+    return behind && stays() && !typed.carded().isEmpty();
   }
 
   private List<Block.Field> fields() {
@@ -144,7 +174,7 @@ public final class TripCardSheet {
   }
 
   private Block.Field field(String label, Entry entry, Optional<?> usual) {
-    Object there = filled(typed) ? typed.card().get(label) : null;
+    Object there = kept ? typed.card().get(label) : null;
     return new Block.Field(label, entry, Optional.ofNullable(there).or(() -> usual));
   }
 
@@ -211,12 +241,31 @@ public final class TripCardSheet {
     return rows.values().stream().limit(Math.max(MOST_ITEMS, typedItems(rows.keySet()))).toList();
   }
 
-  /** Keeps on the card what something was typed for, wherever it is now. */
+  /** The rows of the page that the angler has on paper, whatever is packed for the next event. */
+  private List<Holding> asPrinted() {
+    String box = event.map(Event::box).orElse("");
+    Map<List<String>, Holding> here = new HashMap<>();
+    results.onHand().holdings().stream()
+        .sorted(
+            Comparator.comparing(holding -> box.isEmpty() || !holding.place().box().equals(box)))
+        .forEach(holding -> here.putIfAbsent(key(holding.item()), holding));
+    return typed.carded().stream()
+        .map(key -> here.getOrDefault(key, new Holding(item(key), NOWHERE, false, 0, NO_WEIGHT)))
+        .toList();
+  }
+
+  /** Keeps on the card what something was typed for, wherever it is now, or gone. */
   private void keep(Typed.Row row, Map<ItemId, Holding> rows) {
-    results.packing().packed().holdings().stream()
-        .filter(holding -> key(holding.item()).equals(row.key()))
-        .findFirst()
-        .ifPresent(holding -> rows.putIfAbsent(holding.item(), holding));
+    Holding there =
+        results.packing().packed().holdings().stream()
+            .filter(holding -> key(holding.item()).equals(row.key()))
+            .findFirst()
+            .orElseGet(() -> new Holding(item(row.key()), NOWHERE, false, 0, NO_WEIGHT));
+    rows.putIfAbsent(there.item(), there);
+  }
+
+  private static ItemId item(List<String> key) {
+    return new ItemId(key.get(0), key.get(1), key.get(2));
   }
 
   /** Number of rows that it takes to show all that something was typed for. */

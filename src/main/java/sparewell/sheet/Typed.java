@@ -9,15 +9,18 @@ import sparewell.finding.Cell;
  *
  * @param rows rows of tables with something typed
  * @param card what stands in the fields of the trip card, by label
+ * @param carded keys of the items that stand on the trip card, from the top down
  * @param strays what stands in the columns to type into, but beside no line of ours
  */
-public record Typed(List<Row> rows, Map<String, Object> card, List<Stray> strays) {
+public record Typed(
+    List<Row> rows, Map<String, Object> card, List<List<String>> carded, List<Stray> strays) {
   /** Nothing. */
-  public static final Typed NOTHING = new Typed(List.of(), Map.of(), List.of());
+  public static final Typed NOTHING = new Typed(List.of(), Map.of(), List.of(), List.of());
 
   public Typed {
     rows = List.copyOf(rows);
     card = Map.copyOf(card);
+    carded = List.copyOf(carded);
     strays = List.copyOf(strays);
   }
 

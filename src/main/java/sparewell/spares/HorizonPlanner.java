@@ -67,7 +67,7 @@ public final class HorizonPlanner {
 
   /** Last day of an event. */
   static LocalDate lastDay(Event event) {
-    return event.date().plusDays((long) Math.ceil(event.days() - 1e-9) - 1);
+    return event.lastDay();
   }
 
   private static List<Event> run(Season season) {

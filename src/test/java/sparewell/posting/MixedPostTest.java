@@ -259,7 +259,7 @@ class MixedPostTest {
                             Map.of("Lost", (double) lost))));
       }
     }
-    return new Typed(rows, card, List.of());
+    return new Typed(rows, card, List.of(), List.of());
   }
 
   private static Typed.Row tick(Deed deed) {

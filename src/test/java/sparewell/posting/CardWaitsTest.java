@@ -1,0 +1,167 @@
+package sparewell.posting;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.poi.ss.usermodel.DataFormatter;
+import org.apache.poi.ss.usermodel.Row;
+import org.apache.poi.ss.usermodel.Sheet;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import sparewell.AnalysedDemo;
+import sparewell.Command;
+import sparewell.Ticking;
+
+/** The trip card waits for an event behind until its trip is logged, whatever is run meanwhile. */
+class CardWaitsTest {
+  @TempDir private Path folder;
+  private Path book;
+
+  @BeforeEach
+  void analysed() throws Exception {
+    book = AnalysedDemo.copy(folder);
+  }
+
+  private Command analyse(String asOf) throws Exception {
+    Ticking.edit(
+        book,
+        open -> {
+          for (Row row : open.getSheet("Settings")) {
+            if (row.getCell(0) != null && row.getCell(0).toString().equals("As of")) {
+              row.getCell(1).setCellValue(LocalDate.parse(asOf));
+            }
+          }
+        });
+    return run("analyse");
+  }
+
+  private Command run(String command) {
+    Command run = Command.run(command, book, "--reports", folder.resolve("reports"));
+    assertEquals(0, run.exitCode(), run.error());
+    return run;
+  }
+
+  /** Rows of a sheet as shown. */
+  private List<List<String>> rows(String name) throws Exception {
+    DataFormatter shown = new DataFormatter();
+    List<List<String>> rows = new ArrayList<>();
+    try (InputStream in = Files.newInputStream(book);
+        XSSFWorkbook open = new XSSFWorkbook(in)) {
+      Sheet sheet = open.getSheet(name);
+      for (Row row : sheet) {
+        List<String> cells = new ArrayList<>();
+        row.forEach(cell -> cells.add(shown.formatCellValue(cell)));
+        rows.add(cells);
+      }
+    }
+    return rows;
+  }
+
+  private String field(String label) throws Exception {
+    return rows("Trip card").stream()
+        .filter(row -> row.size() > 1 && row.get(0).equals(label))
+        .map(row -> row.get(1))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /** Style, size and colour of each row of the card. */
+  private List<String> items() throws Exception {
+    List<String> items = new ArrayList<>();
+    Ticking.edit(
+        book,
+        open ->
+            Ticking.type(
+                open,
+                "Trip card",
+                "Lost",
+                line -> {
+                  items.add(line.at("Style") + line.at("Size") + line.at("Colour"));
+                  return null;
+                }));
+    return items;
+  }
+
+  @Test
+  void whatWasTypedStaysUntilItIsPosted() throws Exception {
+    assertEquals("Stone Open", field("Trip"));
+    List<String> printed = items();
+    Ticking.edit(
+        book,
+        open -> {
+          Ticking.field(open, "Trip card", "Hours fished", 26);
+          Ticking.field(open, "Trip card", "Cover, mostly", "wood");
+          Ticking.type(open, "Trip card", "Hours", line -> 2);
+          Ticking.type(open, "Trip card", "Lost", line -> 1);
+        });
+    Command after = analyse("2026-05-01"); // two events are behind, and more than the days of grace
+    assertTrue(after.out().contains("Trip card still waits for Stone Open"), after.out());
+    assertEquals("Stone Open", field("Trip"));
+    assertEquals("26", field("Hours fished"));
+    assertEquals("wood", field("Cover, mostly"));
+    assertEquals(printed, items());
+    assertEquals(printed.size(), Ticking.typed(book, "Trip card", "Lost").size());
+    run("post");
+    List<List<String>> trips = rows("Trips");
+    assertTrue(
+        trips.stream().anyMatch(row -> row.get(0).equals("Stone Open") && row.contains("26")),
+        trips.toString());
+    assertEquals(
+        printed.size(), rows("Losses").stream().filter(row -> row.contains("Stone Open")).count());
+    assertEquals("Club evening", field("Trip"), "the next event behind that is not logged");
+    assertEquals("", field("Hours fished"));
+    analyse("2026-05-03");
+    assertEquals("Marrowby Two-day", field("Trip"), "nothing typed and too long behind");
+  }
+
+  @Test
+  void thePrintedCardWaitsAndTheCoverAloneStays() throws Exception {
+    List<String> printed = items();
+    Command after = analyse("2026-03-30"); // the next event is today
+    assertTrue(after.out().contains("Trip card still waits for it"), after.out());
+    assertEquals("Stone Open", field("Trip"));
+    assertEquals(printed, items());
+    Ticking.edit(book, open -> Ticking.field(open, "Trip card", "Cover, mostly", "wood"));
+    analyse("2026-03-30");
+    assertEquals("wood", field("Cover, mostly"));
+    analyse("2026-04-12"); // 14 days after its last day
+    assertEquals("Stone Open", field("Trip"));
+    analyse("2026-04-13");
+    assertEquals("Monday Pairs", field("Trip"));
+  }
+
+  @Test
+  void aTripTypedIntoTripsSetsTheCardFree() throws Exception {
+    Ticking.edit(
+        book,
+        open -> {
+          Sheet trips = open.getSheet("Trips");
+          Row row = trips.createRow(trips.getLastRowNum() + 1);
+          row.createCell(0).setCellValue("At the reservoir");
+          row.createCell(1).setCellValue("2026-03-28");
+          row.createCell(3).setCellValue(9);
+        });
+    Command after = analyse("2026-03-30");
+    assertFalse(after.out().contains("still waits"), after.out());
+    assertEquals("Monday Pairs", field("Trip"));
+  }
+
+  @Test
+  void aSecondWorkbookIsToldInPlainWords() {
+    Command post = Command.run("post", "a.xlsx", "b.xlsx");
+    assertEquals(2, post.exitCode());
+    assertTrue(
+        post.error()
+            .contains("'sparewell post' takes one BOOK at a time; 'b.xlsx' is one too many"),
+        post.error());
+  }
+}
