@@ -119,7 +119,8 @@ public final class TripCardSheet {
     blocks.add(new Block.Rows(styles()));
     blocks.add(
         new Block.Text(List.of(Block.Line.of(" "), Block.Line.of(NOTE + " " + "_".repeat(64)))));
-    return new ReportSheet(NAME, "Take this page along on " + trip, blocks).inLargePrint();
+    String title = behind ? "Type in and post " + trip : "Take this page along on " + trip;
+    return new ReportSheet(NAME, title, blocks).inLargePrint();
   }
 
   /** The event's box apart from the others; a page printed before keeps its order. */
