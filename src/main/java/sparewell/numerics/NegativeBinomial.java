@@ -17,6 +17,9 @@ public final class NegativeBinomial {
   private static final int VERY_MANY = 2_000; // and their factors not multiplied one by one
   private static final int MANY = 200; // counts above are not summed one by one
 
+  private static final int SLOW = 50; // sizes in a mean, from which terms fall by under 2 %
+  private static final int VERY_SLOW = 10_000; // from which their sum would take a million of them
+
   private NegativeBinomial() {}
 
   /**
@@ -111,7 +114,10 @@ public final class NegativeBinomial {
       return Math.min(0, chance > 1e-290 ? Math.log(chance) : far);
     }
     double zero = Double.isInfinite(size) ? -mean : -size * Math.log1p(mean / size);
-    if (mean >= y && zero > -600) {
+    if (mean >= y && zero <= -600) {
+      return 0; // below y lie less than e^-180
+    }
+    if (mean >= y) {
       double mass = Math.exp(zero);
       double below = mass;
       for (int j = 1; j < y; j++) {
@@ -122,18 +128,22 @@ public final class NegativeBinomial {
         return Math.log1p(-below);
       }
     }
-    if (10_000 * size < mean) {
-      // The terms of the sum below would hardly fall. Nearly all that is missing from 1 is P(Y =
-      // 0).
-      double above = -Math.expm1(logPmf(0, mean, size));
+    if (SLOW * size < mean) {
+      // The terms of the sum below would fall slowly: 1 less those before them, where that is
+      // no small difference.
+      double mass = Math.exp(zero);
+      double above = -Math.expm1(zero);
       for (int j = 1; j < y; j++) {
-        above -= pmf(j, mean, size);
+        mass *= (size + j - 1) * share / j;
+        above -= mass;
       }
-      return Math.log(above);
+      if (above > 0.001 || VERY_SLOW * size < mean) {
+        return Math.log(above);
+      }
     }
     double term = 1;
     double sum = 1;
-    for (int j = y; j < y + 1_000_000 && term > 1e-17 * sum; j++) {
+    for (int j = y; term > 1e-17 * sum; j++) {
       double growth = Double.isInfinite(size) ? mean : (size + j) * share;
       term *= growth / (j + 1);
       sum += term;

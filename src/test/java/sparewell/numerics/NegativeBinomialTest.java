@@ -122,4 +122,17 @@ class NegativeBinomialTest {
     assertThrows(IllegalArgumentException.class, () -> NegativeBinomial.logAtLeast(1, mean, size));
     assertThrows(IllegalArgumentException.class, () -> NegativeBinomial.logAtLeast(0, mean, size));
   }
+
+  /** Wide distributions: R 4.2.2, log(pnbinom(y - 1, size, mu = mean, lower.tail = FALSE)). */
+  @ParameterizedTest
+  @CsvSource({
+    "150, 10000, 0.3, -0.248308856841695",
+    "200, 60, 1, -3.30586039024211",
+    "5, 0.01, 0.0001, -8.26610956903229",
+    "120, 3000, 55, -1.20413151649334e-51",
+    "200, 1000000, 150, -0"
+  })
+  void tailsOfWideDistributionsAgreeWithR(int y, double mean, double size, double expected) {
+    assertEquals(expected, NegativeBinomial.logAtLeast(y, mean, size), 1e-10);
+  }
 }
