@@ -18,7 +18,6 @@ public final class NegativeBinomial {
   private static final int MANY = 200; // counts above are not summed one by one
 
   private static final int SLOW = 50; // sizes in a mean, from which terms fall by under 2 %
-  private static final int VERY_SLOW = 10_000; // from which their sum would take a million of them
 
   private NegativeBinomial() {}
 
@@ -121,7 +120,7 @@ public final class NegativeBinomial {
       double mass = Math.exp(zero);
       double below = mass;
       for (int j = 1; j < y; j++) {
-        mass *= (Double.isInfinite(size) ? mean : (size + j - 1) * share) / j;
+        mass *= (Double.isInfinite(size) ? mean : (size + (j - 1)) * share) / j;
         below += mass;
       }
       if (below < 0.99) {
@@ -129,17 +128,15 @@ public final class NegativeBinomial {
       }
     }
     if (SLOW * size < mean) {
-      // The terms of the sum below would fall slowly: 1 less those before them, where that is
-      // no small difference.
+      // The terms of the sum below would fall slowly: those from 1 on less those before y, of
+      // which at least a thousandth is left.
       double mass = Math.exp(zero);
       double above = -Math.expm1(zero);
       for (int j = 1; j < y; j++) {
-        mass *= (size + j - 1) * share / j;
+        mass *= (size + (j - 1)) * share / j;
         above -= mass;
       }
-      if (above > 0.001 || VERY_SLOW * size < mean) {
-        return Math.log(above);
-      }
+      return Math.log(above);
     }
     double term = 1;
     double sum = 1;
