@@ -16,7 +16,7 @@ final class CellText {
     if (same) {
       xml.leafText("t", stored);
     } else {
-      xml.leafText("t", stored, "xml:space", "preserve");
+      xml.leafText("t xml:space='preserve'", stored);
     }
   }
 

@@ -75,7 +75,7 @@ final class ChartBlock {
             Math.round(
                 (rows * Layout.ROW_POINTS - GAP_POINTS) * grid.print * Measure.EMU_PER_POINT),
             Optional.of(plot),
-            anchor -> ChartFrame.write(plot, anchor)));
+            anchor -> ChartXml.frame(plot, anchor)));
   }
 
   /** One picture for each series, side by side. */

@@ -37,14 +37,14 @@ final class ChartSeries {
     xml.open("c:spPr");
     if (series.hasInterval()) {
       // Light, so that the error bars show on it.
-      xml.open("a:solidFill").leaf("a:srgbClr", "val", LIGHT).close();
+      xml.open("a:solidFill").leaf("a:srgbClr val='{}'", LIGHT).close();
     } else if (series.mark() == Chart.Mark.USUAL) {
       fill(index);
     } else {
       xml.leaf("a:noFill");
     }
     outline(INK, THIN, "solid");
-    xml.close().leaf("c:invertIfNegative", "val", 0);
+    xml.close().leaf("c:invertIfNegative val='0'");
     errorBars(series);
     categories();
     values("c:val", series.values());
@@ -60,7 +60,7 @@ final class ChartSeries {
     }
     categories();
     values("c:val", series.values());
-    xml.leaf("c:smooth", "val", 0).close();
+    xml.leaf("c:smooth val='0'").close();
   }
 
   /** A series of a scatter. */
@@ -71,7 +71,7 @@ final class ChartSeries {
     errorBars(series);
     values("c:xVal", plot.x());
     values("c:yVal", series.values());
-    xml.leaf("c:smooth", "val", 0).close();
+    xml.leaf("c:smooth val='0'").close();
   }
 
   /** A row's name, value and interval, lying. */
@@ -81,14 +81,14 @@ final class ChartSeries {
       lineAndMarker(
           index - 1, series.mark() == Chart.Mark.USUAL ? Chart.Mark.MARKERS : series.mark());
     } else {
-      xml.open("c:spPr").open("a:ln", "w", THIN).leaf("a:noFill").close(2);
-      xml.open("c:marker").leaf("c:symbol", "val", "none").close();
+      xml.open("c:spPr").open("a:ln w='{}'", THIN).leaf("a:noFill").close(2);
+      xml.open("c:marker").leaf("c:symbol val='none'").close();
     }
     words(series);
     errorBars(series);
     values("c:xVal", series.values());
     values("c:yVal", plot.x());
-    xml.leaf("c:smooth", "val", 0).close();
+    xml.leaf("c:smooth val='0'").close();
   }
 
   /** The two layers of a band: nothing up to its low end, a light fill up to its high end. */
@@ -99,12 +99,12 @@ final class ChartSeries {
   }
 
   private void layer(int index, Plot.Figures heights, String name) {
-    xml.open("c:ser").leaf("c:idx", "val", index).leaf("c:order", "val", index);
+    xml.open("c:ser").leaf("c:idx val='{}'", index).leaf("c:order val='{}'", index);
     xml.open("c:tx").leafText("c:v", name).close().open("c:spPr");
     if (name.equals("low")) {
       xml.leaf("a:noFill");
     } else {
-      xml.open("a:solidFill").leaf("a:srgbClr", "val", LIGHT).close();
+      xml.open("a:solidFill").leaf("a:srgbClr val='{}'", LIGHT).close();
     }
     xml.open("a:ln").leaf("a:noFill").close(2);
     categories();
@@ -114,7 +114,7 @@ final class ChartSeries {
 
   private Plot.Series start(int index) {
     Plot.Series series = plot.series().get(index);
-    xml.open("c:ser").leaf("c:idx", "val", index).leaf("c:order", "val", index);
+    xml.open("c:ser").leaf("c:idx val='{}'", index).leaf("c:order val='{}'", index);
     xml.open("c:tx").open("c:strRef").leafText("c:f", series.name().cells());
     points("c:strCache", series.name().values()).close(2);
     return series;
@@ -124,17 +124,17 @@ final class ChartSeries {
     String colour = COLOURS.get(index % COLOURS.size());
     String pattern = PATTERNS.get(index % PATTERNS.size());
     if (pattern.isEmpty()) {
-      xml.open("a:solidFill").leaf("a:srgbClr", "val", colour).close();
+      xml.open("a:solidFill").leaf("a:srgbClr val='{}'", colour).close();
     } else {
-      xml.open("a:pattFill", "prst", pattern);
-      xml.open("a:fgClr").leaf("a:srgbClr", "val", "404040").close();
-      xml.open("a:bgClr").leaf("a:srgbClr", "val", colour).close(2);
+      xml.open("a:pattFill prst='{}'", pattern);
+      xml.open("a:fgClr").leaf("a:srgbClr val='404040'").close();
+      xml.open("a:bgClr").leaf("a:srgbClr val='{}'", colour).close(2);
     }
   }
 
   private void outline(String colour, int width, String dash) {
-    xml.open("a:ln", "w", width).open("a:solidFill").leaf("a:srgbClr", "val", colour).close();
-    xml.leaf("a:prstDash", "val", dash).close();
+    xml.open("a:ln w='{}'", width).open("a:solidFill").leaf("a:srgbClr val='{}'", colour).close();
+    xml.leaf("a:prstDash val='{}'", dash).close();
   }
 
   private void lineAndMarker(int index, Chart.Mark mark) {
@@ -142,18 +142,18 @@ final class ChartSeries {
     String colour = overBars ? INK : COLOURS.get(index % COLOURS.size());
     xml.open("c:spPr");
     if (mark == Chart.Mark.MARKERS) {
-      xml.open("a:ln", "w", THIN).leaf("a:noFill").close();
+      xml.open("a:ln w='{}'", THIN).leaf("a:noFill").close();
     } else {
       outline(colour, THICK, DASHES.get(index % DASHES.size()));
     }
     xml.close().open("c:marker");
     if (mark == Chart.Mark.LINE) {
-      xml.leaf("c:symbol", "val", "none").close();
+      xml.leaf("c:symbol val='none'").close();
       return;
     }
-    xml.leaf("c:symbol", "val", overBars ? "diamond" : MARKERS.get(index % MARKERS.size()));
-    xml.leaf("c:size", "val", 7).open("c:spPr");
-    xml.open("a:solidFill").leaf("a:srgbClr", "val", colour).close();
+    xml.leaf("c:symbol val='{}'", overBars ? "diamond" : MARKERS.get(index % MARKERS.size()));
+    xml.leaf("c:size val='7'").open("c:spPr");
+    xml.open("a:solidFill").leaf("a:srgbClr val='{}'", colour).close();
     outline(colour, THIN, "solid");
     xml.close(2);
   }
@@ -165,10 +165,10 @@ final class ChartSeries {
     xml.open("c:dLbls");
     for (int i = 0; i < series.words().size(); i++) {
       if (!series.words().get(i).isEmpty()) {
-        xml.open("c:dLbl").leaf("c:idx", "val", i).open("c:tx").open("c:rich");
+        xml.open("c:dLbl").leaf("c:idx val='{}'", i).open("c:tx").open("c:rich");
         xml.leaf("a:bodyPr").leaf("a:lstStyle").open("a:p").open("a:r");
-        xml.leaf("a:rPr", "lang", "en-US", "sz", 800).leafText("a:t", series.words().get(i));
-        xml.close(4).leaf("c:dLblPos", "val", place(i));
+        xml.leaf("a:rPr lang='en-US' sz='800'").leafText("a:t", series.words().get(i));
+        xml.close(4).leaf("c:dLblPos val='{}'", place(i));
         shown(true).close();
       }
     }
@@ -181,9 +181,9 @@ final class ChartSeries {
   }
 
   private Xml shown(boolean value) {
-    xml.leaf("c:showLegendKey", "val", 0).leaf("c:showVal", "val", value ? 1 : 0);
-    xml.leaf("c:showCatName", "val", 0).leaf("c:showSerName", "val", 0);
-    return xml.leaf("c:showPercent", "val", 0).leaf("c:showBubbleSize", "val", 0);
+    xml.leaf("c:showLegendKey val='0'").leaf("c:showVal val='{}'", value);
+    xml.leaf("c:showCatName val='0'").leaf("c:showSerName val='0'");
+    return xml.leaf("c:showPercent val='0'").leaf("c:showBubbleSize val='0'");
   }
 
   private void errorBars(Plot.Series series) {
@@ -192,12 +192,12 @@ final class ChartSeries {
     }
     xml.open("c:errBars");
     if (plot.chart().kind() == Chart.Kind.SCATTER) {
-      xml.leaf("c:errDir", "val", "y");
+      xml.leaf("c:errDir val='y'");
     } else if (plot.chart().kind() == Chart.Kind.FOREST) {
-      xml.leaf("c:errDir", "val", "x");
+      xml.leaf("c:errDir val='x'");
     }
-    xml.leaf("c:errBarType", "val", "both").leaf("c:errValType", "val", "cust");
-    xml.leaf("c:noEndCap", "val", 0);
+    xml.leaf("c:errBarType val='both'").leaf("c:errValType val='cust'");
+    xml.leaf("c:noEndCap val='0'");
     values("c:plus", series.plus());
     values("c:minus", series.minus());
     xml.open("c:spPr");
@@ -224,12 +224,12 @@ final class ChartSeries {
     if (cache.equals("c:numCache")) {
       xml.leafText("c:formatCode", Look.GENERAL);
     }
-    xml.leaf("c:ptCount", "val", values.size());
+    xml.leaf("c:ptCount val='{}'", values.size());
     for (int i = 0; i < values.size(); i++) {
       Object value = values.get(i);
       if (value != null) {
         String text = value instanceof Double number ? SheetXml.number(number) : value.toString();
-        xml.open("c:pt", "idx", i).leafText("c:v", text).close();
+        xml.open("c:pt idx='{}'", i).leafText("c:v", text).close();
       }
     }
     return xml.close();

@@ -33,33 +33,43 @@ final class ChartXml {
     this.kind = plot.chart().kind();
   }
 
+  /** Writes the frame that holds the chart in a drawing. */
+  static void frame(Plot plot, Grid.Anchor anchor) {
+    int id = anchor.ids().getAsInt();
+    Xml xml = anchor.xml().open("xdr:graphicFrame macro=''").open("xdr:nvGraphicFramePr");
+    String words = plot.chart().title() + ". " + plot.chart().see();
+    xml.leaf("xdr:cNvPr id='{}' name='Chart {}' descr='{}'", id, id, words);
+    xml.leaf("xdr:cNvGraphicFramePr").close();
+    xml.open("xdr:xfrm").leaf("a:off x='0' y='0'").leaf("a:ext cx='0' cy='0'").close();
+    xml.open("a:graphic").open("a:graphicData uri='{}'", Xml.CHART);
+    String tag = "c:chart xmlns:c='{}' xmlns:r='{}' r:id='{}'";
+    xml.leaf(tag, Xml.CHART, Xml.RELATIONS, anchor.chart()).close(3);
+  }
+
   /** Writes the whole part. */
   void write() {
     xml.open(
-        "c:chartSpace",
-        "xmlns:c",
-        Drawings.CHART,
-        "xmlns:a",
-        Drawings.MAIN,
-        "xmlns:r",
-        SheetXml.RELATIONS);
-    xml.leaf("c:date1904", "val", 0).leaf("c:lang", "val", "en-US");
-    xml.leaf("c:roundedCorners", "val", 0);
+        "c:chartSpace xmlns:c='{}' xmlns:a='{}' xmlns:r='{}'",
+        Xml.CHART,
+        Xml.DRAWING,
+        Xml.RELATIONS);
+    xml.leaf("c:date1904 val='0'").leaf("c:lang val='en-US'");
+    xml.leaf("c:roundedCorners val='0'");
     xml.open("c:chart");
     title(plot.chart().title(), 1_200, 0);
-    xml.leaf("c:autoTitleDeleted", "val", 0);
+    xml.leaf("c:autoTitleDeleted val='0'");
     xml.open("c:plotArea");
     layout();
     groups();
     axes();
     xml.close();
     legend();
-    xml.leaf("c:plotVisOnly", "val", 1).leaf("c:dispBlanksAs", "val", "gap").close();
-    xml.open("c:spPr").open("a:solidFill").leaf("a:srgbClr", "val", "FFFFFF").close();
-    xml.open("a:ln", "w", 6_350).open("a:solidFill").leaf("a:srgbClr", "val", "BFBFBF").close(3);
+    xml.leaf("c:plotVisOnly val='1'").leaf("c:dispBlanksAs val='gap'").close();
+    xml.open("c:spPr").open("a:solidFill").leaf("a:srgbClr val='FFFFFF'").close();
+    xml.open("a:ln w='6350'").open("a:solidFill").leaf("a:srgbClr val='BFBFBF'").close(3);
     xml.open("c:txPr").leaf("a:bodyPr").leaf("a:lstStyle").open("a:p").open("a:pPr");
-    xml.open("a:defRPr", "sz", 900).leaf("a:latin", "typeface", "Arial").close(2);
-    xml.leaf("a:endParaRPr", "lang", "en-US").close(2);
+    xml.open("a:defRPr sz='900'").leaf("a:latin typeface='Arial'").close(2);
+    xml.leaf("a:endParaRPr lang='en-US'").close(2);
     xml.close();
   }
 
@@ -73,20 +83,20 @@ final class ChartXml {
     double left = plot.nameShare(Layout.DRAWN_WIDTH_POINTS);
     double top = ROOM_ABOVE_POINTS / high;
     double below = (plot.series().size() > 2 ? 1.4 : 1) * ROOM_BELOW_POINTS / high;
-    xml.open("c:layout").open("c:manualLayout").leaf("c:layoutTarget", "val", "inner");
-    xml.leaf("c:xMode", "val", "edge").leaf("c:yMode", "val", "edge");
-    xml.leaf("c:x", "val", left).leaf("c:y", "val", top);
-    xml.leaf("c:w", "val", 0.96 - left).leaf("c:h", "val", 1 - top - below).close(2);
+    xml.open("c:layout").open("c:manualLayout").leaf("c:layoutTarget val='inner'");
+    xml.leaf("c:xMode val='edge'").leaf("c:yMode val='edge'");
+    xml.leaf("c:x val='{}'", left).leaf("c:y val='{}'", top);
+    xml.leaf("c:w val='{}'", 0.96 - left).leaf("c:h val='{}'", 1 - top - below).close(2);
   }
 
   private void legend() {
     boolean forest = kind == Chart.Kind.FOREST;
     if (plot.series().size() > (forest ? 2 : 1)) {
-      xml.open("c:legend").leaf("c:legendPos", "val", "b");
+      xml.open("c:legend").leaf("c:legendPos val='b'");
       if (forest) {
-        xml.open("c:legendEntry").leaf("c:idx", "val", 0).leaf("c:delete", "val", 1).close();
+        xml.open("c:legendEntry").leaf("c:idx val='0'").leaf("c:delete val='1'").close();
       }
-      xml.leaf("c:overlay", "val", 0).close();
+      xml.leaf("c:overlay val='0'").close();
     }
   }
 
@@ -103,67 +113,67 @@ final class ChartXml {
     if (!bars.isEmpty()) {
       boolean stacked = kind == Chart.Kind.STACKED_COLUMN;
       xml.open("c:barChart");
-      xml.leaf("c:barDir", "val", kind == Chart.Kind.BAR ? "bar" : "col");
-      xml.leaf("c:grouping", "val", stacked ? "stacked" : "clustered");
-      xml.leaf("c:varyColors", "val", 0);
+      xml.leaf("c:barDir val='{}'", kind == Chart.Kind.BAR ? "bar" : "col");
+      xml.leaf("c:grouping val='{}'", stacked ? "stacked" : "clustered");
+      xml.leaf("c:varyColors val='0'");
       bars.forEach(writer::bar);
-      xml.leaf("c:gapWidth", "val", 50).leaf("c:overlap", "val", stacked ? 100 : 0);
+      xml.leaf("c:gapWidth val='50'").leaf("c:overlap val='{}'", stacked ? 100 : 0);
       axisIds();
     }
     if (lines.isEmpty()) {
       return;
     }
     if (kind == Chart.Kind.BANDS) {
-      xml.open("c:areaChart").leaf("c:grouping", "val", "stacked").leaf("c:varyColors", "val", 0);
+      xml.open("c:areaChart").leaf("c:grouping val='stacked'").leaf("c:varyColors val='0'");
       lines.stream().filter(i -> plot.series().get(i).hasInterval()).forEach(writer::band);
       axisIds();
     }
     if (kind == Chart.Kind.SCATTER || kind == Chart.Kind.FOREST) {
-      xml.open("c:scatterChart").leaf("c:scatterStyle", "val", "lineMarker");
-      xml.leaf("c:varyColors", "val", 0);
+      xml.open("c:scatterChart").leaf("c:scatterStyle val='lineMarker'");
+      xml.leaf("c:varyColors val='0'");
       lines.forEach(kind == Chart.Kind.FOREST ? writer::forest : writer::scatter);
     } else {
-      xml.open("c:lineChart").leaf("c:grouping", "val", "standard");
-      xml.leaf("c:varyColors", "val", 0);
+      xml.open("c:lineChart").leaf("c:grouping val='standard'");
+      xml.leaf("c:varyColors val='0'");
       lines.forEach(writer::line);
-      xml.leaf("c:marker", "val", 1);
+      xml.leaf("c:marker val='1'");
     }
     axisIds();
   }
 
   private void axisIds() {
-    xml.leaf("c:axId", "val", CATEGORY_AXIS).leaf("c:axId", "val", VALUE_AXIS).close();
+    xml.leaf("c:axId val='{}'", CATEGORY_AXIS).leaf("c:axId val='{}'", VALUE_AXIS).close();
   }
 
   private void forestAxes() {
     double least = plot.leastEnd();
-    xml.open("c:valAx").leaf("c:axId", "val", CATEGORY_AXIS);
-    xml.open("c:scaling").leaf("c:orientation", "val", "minMax");
+    xml.open("c:valAx").leaf("c:axId val='{}'", CATEGORY_AXIS);
+    xml.open("c:scaling").leaf("c:orientation val='minMax'");
     double most = highestBar();
     if (most > 0) {
-      xml.leaf("c:max", "val", SheetXml.number(most));
+      xml.leaf("c:max val='{}'", SheetXml.number(most));
     }
-    xml.leaf("c:min", "val", SheetXml.number(least)).close();
-    xml.leaf("c:delete", "val", 0).leaf("c:axPos", "val", "b");
+    xml.leaf("c:min val='{}'", SheetXml.number(least)).close();
+    xml.leaf("c:delete val='0'").leaf("c:axPos val='b'");
     gridlines();
     title(plot.yTitle(), 900, 0);
     ticks(plot.series().get(1).values(), "nextTo");
     labelAngle(0);
     // The rows run downwards, so the axis at their greatest number stands at the bottom.
-    xml.leaf("c:crossAx", "val", VALUE_AXIS).leaf("c:crosses", "val", "max");
-    xml.leaf("c:crossBetween", "val", "midCat").close();
-    xml.open("c:valAx").leaf("c:axId", "val", VALUE_AXIS);
-    xml.open("c:scaling").leaf("c:orientation", "val", "maxMin");
-    xml.leaf("c:max", "val", plot.x().values().size() + 0.5).leaf("c:min", "val", 0.5).close();
-    xml.leaf("c:delete", "val", 1).leaf("c:axPos", "val", "l");
-    xml.leaf("c:majorTickMark", "val", "none").leaf("c:minorTickMark", "val", "none");
-    xml.leaf("c:tickLblPos", "val", "none").leaf("c:crossAx", "val", CATEGORY_AXIS);
-    xml.leaf("c:crosses", "val", "min").leaf("c:crossBetween", "val", "midCat").close();
+    xml.leaf("c:crossAx val='{}'", VALUE_AXIS).leaf("c:crosses val='max'");
+    xml.leaf("c:crossBetween val='midCat'").close();
+    xml.open("c:valAx").leaf("c:axId val='{}'", VALUE_AXIS);
+    xml.open("c:scaling").leaf("c:orientation val='maxMin'");
+    xml.leaf("c:max val='{}'", plot.x().values().size() + 0.5).leaf("c:min val='{}'", 0.5).close();
+    xml.leaf("c:delete val='1'").leaf("c:axPos val='l'");
+    xml.leaf("c:majorTickMark val='none'").leaf("c:minorTickMark val='none'");
+    xml.leaf("c:tickLblPos val='none'").leaf("c:crossAx val='{}'", CATEGORY_AXIS);
+    xml.leaf("c:crosses val='min'").leaf("c:crossBetween val='midCat'").close();
   }
 
   private void gridlines() {
-    xml.open("c:majorGridlines").open("c:spPr").open("a:ln", "w", 6_350);
-    xml.open("a:solidFill").leaf("a:srgbClr", "val", "D9D9D9").close(4);
+    xml.open("c:majorGridlines").open("c:spPr").open("a:ln w='6350'");
+    xml.open("a:solidFill").leaf("a:srgbClr val='D9D9D9'").close(4);
   }
 
   private void axes() {
@@ -175,41 +185,41 @@ final class ChartXml {
     boolean lying = kind == Chart.Kind.BAR;
     boolean numbers = kind == Chart.Kind.SCATTER;
     xml.open(numbers ? "c:valAx" : dates ? "c:dateAx" : "c:catAx")
-        .leaf("c:axId", "val", CATEGORY_AXIS);
+        .leaf("c:axId val='{}'", CATEGORY_AXIS);
     scaling(lying ? "maxMin" : "minMax", numbers && plot.x().share() ? 1 : 0, false);
-    xml.leaf("c:delete", "val", 0).leaf("c:axPos", "val", lying ? "l" : "b");
+    xml.leaf("c:delete val='0'").leaf("c:axPos val='{}'", lying ? "l" : "b");
     title(plot.xTitle(), 900, lying ? -5_400_000 : 0);
     ticks(numbers || dates ? plot.x() : null, "low");
     boolean tilted = !lying && !numbers && !dates && labelPoints() > ROOM_FOR_LABELS_POINTS;
     labelAngle(tilted ? -2_700_000 : 0);
-    xml.leaf("c:crossAx", "val", VALUE_AXIS).leaf("c:crosses", "val", "autoZero");
+    xml.leaf("c:crossAx val='{}'", VALUE_AXIS).leaf("c:crosses val='autoZero'");
     if (numbers) {
-      xml.leaf("c:crossBetween", "val", "midCat");
+      xml.leaf("c:crossBetween val='midCat'");
     } else if (dates) {
-      xml.leaf("c:auto", "val", 0).leaf("c:lblOffset", "val", 100);
-      xml.leaf("c:baseTimeUnit", "val", "days");
-      xml.leaf("c:majorUnit", "val", daysApart()).leaf("c:majorTimeUnit", "val", "days");
+      xml.leaf("c:auto val='0'").leaf("c:lblOffset val='100'");
+      xml.leaf("c:baseTimeUnit val='days'");
+      xml.leaf("c:majorUnit val='{}'", daysApart()).leaf("c:majorTimeUnit val='days'");
     } else {
-      xml.leaf("c:auto", "val", 0).leaf("c:lblAlgn", "val", "ctr");
-      xml.leaf("c:lblOffset", "val", 100).leaf("c:tickLblSkip", "val", skip(lying));
-      xml.leaf("c:noMultiLvlLbl", "val", 1);
+      xml.leaf("c:auto val='0'").leaf("c:lblAlgn val='ctr'");
+      xml.leaf("c:lblOffset val='100'").leaf("c:tickLblSkip val='{}'", skip(lying));
+      xml.leaf("c:noMultiLvlLbl val='1'");
     }
     xml.close();
 
     Plot.Figures values = plot.series().get(0).values();
-    xml.open("c:valAx").leaf("c:axId", "val", VALUE_AXIS);
+    xml.open("c:valAx").leaf("c:axId val='{}'", VALUE_AXIS);
     boolean bars = kind != Chart.Kind.SCATTER && kind != Chart.Kind.LINE;
     double top = values.share() && !bars ? 1 : highestBar();
     scaling("minMax", top, bars && allPositive() || values.share());
-    xml.leaf("c:delete", "val", 0).leaf("c:axPos", "val", lying ? "b" : "l");
+    xml.leaf("c:delete val='0'").leaf("c:axPos val='{}'", lying ? "b" : "l");
     gridlines();
     title(plot.yTitle(), 900, lying ? 0 : -5_400_000);
     ticks(values, lying ? "nextTo" : "low");
     labelAngle(0);
-    xml.leaf("c:crossAx", "val", CATEGORY_AXIS);
+    xml.leaf("c:crossAx val='{}'", CATEGORY_AXIS);
     // The axis of reversed categories starts on top; the values belong at the bottom.
-    xml.leaf("c:crosses", "val", lying ? "max" : "autoZero");
-    xml.leaf("c:crossBetween", "val", numbers || kind == Chart.Kind.BANDS ? "midCat" : "between")
+    xml.leaf("c:crosses val='{}'", lying ? "max" : "autoZero");
+    xml.leaf("c:crossBetween val='{}'", numbers || kind == Chart.Kind.BANDS ? "midCat" : "between")
         .close();
   }
 
@@ -270,26 +280,25 @@ final class ChartXml {
   }
 
   private void scaling(String orientation, double most, boolean fromZero) {
-    xml.open("c:scaling").leaf("c:orientation", "val", orientation);
+    xml.open("c:scaling").leaf("c:orientation val='{}'", orientation);
     if (most > 0) {
-      xml.leaf("c:max", "val", SheetXml.number(most));
+      xml.leaf("c:max val='{}'", SheetXml.number(most));
     }
     if (most == 1 || fromZero) {
-      xml.leaf("c:min", "val", 0);
+      xml.leaf("c:min val='0'");
     }
     xml.close();
   }
 
   private void ticks(Plot.Figures numbers, String labels) {
     if (numbers != null) {
-      xml.leaf("c:numFmt", "formatCode", axisPattern(numbers), "sourceLinked", 0);
+      xml.leaf("c:numFmt formatCode='{}' sourceLinked='0'", axisPattern(numbers));
     }
     boolean days = numbers != null && numbers.dates(); // some programs draw a mark for each
-    xml.leaf("c:majorTickMark", "val", days ? "none" : "out")
-        .leaf("c:minorTickMark", "val", "none");
-    xml.leaf("c:tickLblPos", "val", labels);
-    xml.open("c:spPr").open("a:ln", "w", 6_350).open("a:solidFill");
-    xml.leaf("a:srgbClr", "val", "7F7F7F").close(3);
+    xml.leaf("c:majorTickMark val='{}'", days ? "none" : "out").leaf("c:minorTickMark val='none'");
+    xml.leaf("c:tickLblPos val='{}'", labels);
+    xml.open("c:spPr").open("a:ln w='6350'").open("a:solidFill");
+    xml.leaf("a:srgbClr val='7F7F7F'").close(3);
   }
 
   /** Without needless decimals: from ten on the steps of an axis are whole numbers. */
@@ -310,9 +319,9 @@ final class ChartXml {
   }
 
   private void labelAngle(int angle) {
-    xml.open("c:txPr").leaf("a:bodyPr", "rot", angle, "vert", "horz").leaf("a:lstStyle");
-    xml.open("a:p").open("a:pPr").leaf("a:defRPr", "sz", 800).close();
-    xml.leaf("a:endParaRPr", "lang", "en-US").close(2);
+    xml.open("c:txPr").leaf("a:bodyPr rot='{}' vert='horz'", angle).leaf("a:lstStyle");
+    xml.open("a:p").open("a:pPr").leaf("a:defRPr sz='800'").close();
+    xml.leaf("a:endParaRPr lang='en-US'").close(2);
   }
 
   private void title(String text, int hundredthPoints, int angle) {
@@ -320,9 +329,9 @@ final class ChartXml {
       return;
     }
     xml.open("c:title").open("c:tx").open("c:rich");
-    xml.leaf("a:bodyPr", "rot", angle, "vert", "horz").leaf("a:lstStyle").open("a:p");
-    xml.open("a:pPr").leaf("a:defRPr", "sz", hundredthPoints, "b", 1).close().open("a:r");
-    xml.leaf("a:rPr", "lang", "en-US", "sz", hundredthPoints, "b", 1);
-    xml.leafText("a:t", text).close(4).leaf("c:overlay", "val", 0).close();
+    xml.leaf("a:bodyPr rot='{}' vert='horz'", angle).leaf("a:lstStyle").open("a:p");
+    xml.open("a:pPr").leaf("a:defRPr sz='{}' b='1'", hundredthPoints).close().open("a:r");
+    xml.leaf("a:rPr lang='en-US' sz='{}' b='1'", hundredthPoints);
+    xml.leafText("a:t", text).close(4).leaf("c:overlay val='0'").close();
   }
 }

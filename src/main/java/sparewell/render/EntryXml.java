@@ -15,12 +15,11 @@ final class EntryXml {
 
   private EntryXml() {}
 
-  /** Writes the rules with their cells. */
   static void write(Xml xml, Map<Entry, List<Grid.Stretch>> entries) {
     if (entries.isEmpty()) {
       return;
     }
-    xml.open("dataValidations", "count", entries.size());
+    xml.open("dataValidations count='{}'", entries.size());
     entries.forEach(
         (entry, cells) ->
             rule(
@@ -32,27 +31,18 @@ final class EntryXml {
 
   private static void rule(Xml xml, Entry entry, String cells) {
     boolean listed = listed(entry);
-    String bound = bound(entry);
     String type = listed ? "list" : type(entry.rule());
     // Where other texts may be typed too, the list only offers.
     boolean refuses = entry.rule() != Entry.Rule.ANYTHING && !type.equals("none");
     xml.open(
-        "dataValidation",
-        "type",
+        "dataValidation type='{}' operator='{}' allowBlank='1' showInputMessage='{}'"
+            + " showErrorMessage='{}' error='{}' prompt='{}' sqref='{}'",
         type,
-        "operator",
         entry.rule() == Entry.Rule.DATE ? "greaterThan" : "between",
-        "allowBlank",
-        1,
-        "showInputMessage",
-        entry.prompt().isEmpty() ? 0 : 1,
-        "showErrorMessage",
-        refuses ? 1 : 0,
-        "error",
-        bound,
-        "prompt",
+        !entry.prompt().isEmpty(),
+        refuses,
+        bound(entry),
         shortened(entry.prompt()),
-        "sqref",
         cells);
     if (listed) {
       xml.leafText("formula1", '"' + String.join(",", entry.words()).replace("\"", "\"\"") + '"');
@@ -86,7 +76,6 @@ final class EntryXml {
         SheetXml.number(entry.least()) + " to " + SheetXml.number(entry.most()) + ", or nothing.";
     return switch (entry.rule()) {
       case ANYTHING -> "";
-
       case WHOLE -> "Type a whole number from " + ends;
       case NUMBER -> "Type a number from " + ends;
       case DATE -> "Type a date, or nothing.";

@@ -40,17 +40,13 @@ final class Looks {
 
   private static void inside(Xml xml, Look look) {
     xml.leaf(
-        "alignment",
-        "horizontal",
+        "alignment horizontal='{}' vertical='{}' wrapText='{}' indent='{}'",
         look.across(),
-        "vertical",
         look.edge() == Look.Edge.HEAD ? "bottom" : "top",
-        "wrapText",
-        look.wrap() ? 1 : 0,
-        "indent",
+        look.wrap(),
         indent(look));
     if (look.edge() == Look.Edge.ENTRY) {
-      xml.leaf("protection", "locked", 0); // it stays open where the angler protects the sheet
+      xml.leaf("protection locked='0'"); // it stays open where the angler protects the sheet
     }
   }
 
@@ -67,18 +63,18 @@ final class Looks {
     if (face.underline()) {
       xml.leaf("u");
     }
-    xml.leaf("sz", "val", face.points());
-    xml.leaf("color", "rgb", "FF" + face.rgb());
-    xml.leaf("name", "val", "Arial").leaf("family", "val", 2).close();
+    xml.leaf("sz val='{}'", face.points());
+    xml.leaf("color rgb='{}'", "FF" + face.rgb());
+    xml.leaf("name val='Arial'").leaf("family val='2'").close();
   }
 
   private static void fill(Xml xml, String fill) {
     xml.open("fill");
     if (fill.isEmpty()) {
-      xml.leaf("patternFill", "patternType", "none");
+      xml.leaf("patternFill patternType='none'");
     } else {
-      xml.open("patternFill", "patternType", "solid");
-      xml.leaf("fgColor", "rgb", "FF" + fill).leaf("bgColor", "indexed", 64).close();
+      xml.open("patternFill patternType='solid'");
+      xml.leaf("fgColor rgb='{}'", "FF" + fill).leaf("bgColor indexed='64'").close();
     }
     xml.close();
   }
@@ -92,7 +88,7 @@ final class Looks {
       } else {
         boolean dark = style.equals("thin") && edge != Look.Edge.ENTRY;
         String colour = dark ? "FF404040" : "FF9AA3AD";
-        xml.open(side, "style", style).leaf("color", "rgb", colour).close();
+        xml.open(side + " style='{}'", style).leaf("color rgb='{}'", colour).close();
       }
     }
     xml.close();

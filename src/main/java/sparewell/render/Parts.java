@@ -69,11 +69,11 @@ final class Parts {
   }
 
   private static void relationships(Xml xml, List<Relationship> all) {
-    xml.open("Relationships", "xmlns", PACKAGE + "relationships");
+    xml.open("Relationships xmlns='{}'", PACKAGE + "relationships");
     int number = 0;
     for (Relationship one : all) {
       number++;
-      xml.leaf("Relationship", "Id", "rId" + number, "Type", one.type, "Target", one.target);
+      xml.leaf("Relationship Id='{}' Type='{}' Target='{}'", "rId" + number, one.type, one.target);
     }
     xml.close().end();
   }

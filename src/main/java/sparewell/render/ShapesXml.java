@@ -40,10 +40,10 @@ final class ShapesXml {
   void group(Drawing drawing) {
     int id = anchor.ids().getAsInt();
     xml.open("xdr:grpSp").open("xdr:nvGrpSpPr");
-    xml.leaf("xdr:cNvPr", "id", id, "name", "Drawing " + id, "descr", drawing.description());
+    xml.leaf("xdr:cNvPr id='{}' name='Drawing {}' descr='{}'", id, id, drawing.description());
     xml.leaf("xdr:cNvGrpSpPr").close().open("xdr:grpSpPr").open("a:xfrm");
-    xml.leaf("a:off", "x", 0, "y", top).leaf("a:ext", "cx", wide, "cy", high);
-    xml.leaf("a:chOff", "x", 0, "y", 0).leaf("a:chExt", "cx", wide, "cy", high).close(2);
+    xml.leaf("a:off x='0' y='{}'", top).leaf("a:ext cx='{}' cy='{}'", wide, high);
+    xml.leaf("a:chOff x='0' y='0'").leaf("a:chExt cx='{}' cy='{}'", wide, high).close(2);
     // Spans the whole box, so that a program that shrinks a group to its shapes keeps the places.
     shape("rect", 0, 0, 1, 1, "frame");
     xml.leaf("a:noFill").open("a:ln").leaf("a:noFill").close().close(2);
@@ -106,21 +106,19 @@ final class ShapesXml {
   /** A path in units of the picture's own size. */
   private void outline(Drawing.Outline outline) {
     int id = anchor.ids().getAsInt();
-    xml.open("xdr:sp", "macro", "", "textlink", "").open("xdr:nvSpPr");
-    xml.leaf("xdr:cNvPr", "id", id, "name", "outline " + id).leaf("xdr:cNvSpPr").close();
+    xml.open("xdr:sp macro='' textlink=''").open("xdr:nvSpPr");
+    xml.leaf("xdr:cNvPr id='{}' name='outline {}'", id, id).leaf("xdr:cNvSpPr").close();
     xml.open("xdr:spPr").open("a:xfrm");
     place(0, 0, 1, 1);
     xml.close().open("a:custGeom");
-    for (String none : new String[] {"a:avLst", "a:gdLst", "a:ahLst", "a:cxnLst"}) {
-      xml.leaf(none);
-    }
-    xml.leaf("a:rect", "l", 0, "t", 0, "r", "r", "b", "b").open("a:pathLst");
-    xml.open("a:path", "w", wide, "h", high);
+    xml.leaf("a:avLst").leaf("a:gdLst").leaf("a:ahLst").leaf("a:cxnLst");
+    xml.leaf("a:rect l='0' t='0' r='r' b='b'").open("a:pathLst");
+    xml.open("a:path w='{}' h='{}'", wide, high);
     String step = "a:moveTo";
     for (Drawing.Point point : outline.points()) {
       xml.open(step);
       long x = Math.round(point.acrossShare() * wide);
-      xml.leaf("a:pt", "x", x, "y", Math.round(point.downShare() * high)).close();
+      xml.leaf("a:pt x='{}' y='{}'", x, Math.round(point.downShare() * high)).close();
       step = "a:lnTo";
     }
     xml.leaf("a:close").close(3);
@@ -132,7 +130,7 @@ final class ShapesXml {
   private void grey(double share) {
     int level = (int) Math.round(255 * (1 - share));
     String grey = String.format(Locale.ROOT, "%02X", level).repeat(3);
-    xml.open("a:solidFill").leaf("a:srgbClr", "val", grey).close();
+    xml.open("a:solidFill").leaf("a:srgbClr val='{}'", grey).close();
   }
 
   private void area(Drawing.Area area) {
@@ -155,19 +153,10 @@ final class ShapesXml {
     xml.leaf("a:noFill").open("a:ln").leaf("a:noFill").close(2);
     xml.open("xdr:txBody");
     xml.leaf(
-        "a:bodyPr",
-        "wrap",
+        "a:bodyPr wrap='{}' lIns='{}' tIns='0' rIns='{}' bIns='0' anchor='ctr'",
         wraps(caption, points) ? "square" : "none",
-        "lIns",
         INSET,
-        "tIns",
-        0,
-        "rIns",
-        INSET,
-        "bIns",
-        0,
-        "anchor",
-        "ctr");
+        INSET);
     xml.leaf("a:lstStyle");
     String align =
         switch (caption.align()) {
@@ -176,18 +165,11 @@ final class ShapesXml {
           case RIGHT -> "r";
         };
     for (String line : lines) {
-      xml.open("a:p").leaf("a:pPr", "algn", align).open("a:r");
-      xml.open(
-          "a:rPr",
-          "lang",
-          "en-US",
-          "sz",
-          Math.round(points * 10) * 10,
-          "b",
-          caption.strong() ? 1 : 0);
+      xml.open("a:p").leaf("a:pPr algn='{}'", align).open("a:r");
+      xml.open("a:rPr lang='en-US' sz='{}' b='{}'", Math.round(points * 10) * 10, caption.strong());
       String colour = caption.light() ? WHITE : BLACK;
-      xml.open("a:solidFill").leaf("a:srgbClr", "val", colour).close();
-      xml.leaf("a:latin", "typeface", "Arial").close();
+      xml.open("a:solidFill").leaf("a:srgbClr val='{}'", colour).close();
+      xml.leaf("a:latin typeface='Arial'").close();
       xml.leafText("a:t", line).close(2);
     }
     xml.close(2);
@@ -230,26 +212,24 @@ final class ShapesXml {
     double left = Math.min(stroke.fromAcrossShare(), stroke.toAcrossShare());
     double upper = Math.min(stroke.fromDownShare(), stroke.toDownShare());
     int id = anchor.ids().getAsInt();
-    xml.open("xdr:cxnSp", "macro", "").open("xdr:nvCxnSpPr");
-    xml.leaf("xdr:cNvPr", "id", id, "name", "line " + id).leaf("xdr:cNvCxnSpPr").close();
+    xml.open("xdr:cxnSp macro=''").open("xdr:nvCxnSpPr");
+    xml.leaf("xdr:cNvPr id='{}' name='line {}'", id, id).leaf("xdr:cNvCxnSpPr").close();
     xml.open("xdr:spPr");
     xml.open(
-        "a:xfrm",
-        "flipH",
-        stroke.toAcrossShare() < stroke.fromAcrossShare() ? 1 : 0,
-        "flipV",
-        stroke.toDownShare() < stroke.fromDownShare() ? 1 : 0);
+        "a:xfrm flipH='{}' flipV='{}'",
+        stroke.toAcrossShare() < stroke.fromAcrossShare(),
+        stroke.toDownShare() < stroke.fromDownShare());
     place(
         left,
         upper,
         Math.abs(stroke.toAcrossShare() - stroke.fromAcrossShare()),
         Math.abs(stroke.toDownShare() - stroke.fromDownShare()));
-    xml.close().open("a:prstGeom", "prst", "line").leaf("a:avLst").close();
-    xml.open("a:ln", "w", stroke.arrow() ? THICK : THIN);
-    xml.open("a:solidFill").leaf("a:srgbClr", "val", BLACK).close();
-    xml.leaf("a:prstDash", "val", stroke.dashed() ? "dash" : "solid");
+    xml.close().open("a:prstGeom prst='line'").leaf("a:avLst").close();
+    xml.open("a:ln w='{}'", stroke.arrow() ? THICK : THIN);
+    xml.open("a:solidFill").leaf("a:srgbClr val='{}'", BLACK).close();
+    xml.leaf("a:prstDash val='{}'", stroke.dashed() ? "dash" : "solid");
     if (stroke.arrow()) {
-      xml.leaf("a:tailEnd", "type", "triangle", "w", "med", "len", "med");
+      xml.leaf("a:tailEnd type='triangle' w='med' len='med'");
     }
     xml.close(3);
   }
@@ -264,7 +244,7 @@ final class ShapesXml {
         widthShare,
         marker.sizeShare(),
         "mark");
-    xml.open("a:solidFill").leaf("a:srgbClr", "val", open ? WHITE : BLACK).close();
+    xml.open("a:solidFill").leaf("a:srgbClr val='{}'", open ? WHITE : BLACK).close();
     line(open ? BLACK : WHITE, open ? THICK : THIN, false);
     xml.close(2);
   }
@@ -273,20 +253,20 @@ final class ShapesXml {
   private void shape(
       String form, double left, double upper, double width, double height, String name) {
     int id = anchor.ids().getAsInt();
-    xml.open("xdr:sp", "macro", "", "textlink", "").open("xdr:nvSpPr");
-    xml.leaf("xdr:cNvPr", "id", id, "name", name + " " + id).leaf("xdr:cNvSpPr").close();
+    xml.open("xdr:sp macro='' textlink=''").open("xdr:nvSpPr");
+    xml.leaf("xdr:cNvPr id='{}' name='{} {}'", id, name, id).leaf("xdr:cNvSpPr").close();
     xml.open("xdr:spPr").open("a:xfrm");
     place(left, upper, width, height);
-    xml.close().open("a:prstGeom", "prst", form).leaf("a:avLst").close();
+    xml.close().open("a:prstGeom prst='{}'", form).leaf("a:avLst").close();
   }
 
   private void place(double left, double upper, double width, double height) {
-    xml.leaf("a:off", "x", Math.round(left * wide), "y", Math.round(upper * high));
-    xml.leaf("a:ext", "cx", Math.round(width * wide), "cy", Math.round(height * high));
+    xml.leaf("a:off x='{}' y='{}'", Math.round(left * wide), Math.round(upper * high));
+    xml.leaf("a:ext cx='{}' cy='{}'", Math.round(width * wide), Math.round(height * high));
   }
 
   private void line(String colour, int width, boolean dashed) {
-    xml.open("a:ln", "w", width).open("a:solidFill").leaf("a:srgbClr", "val", colour).close();
-    xml.leaf("a:prstDash", "val", dashed ? "dash" : "solid").close();
+    xml.open("a:ln w='{}'", width).open("a:solidFill").leaf("a:srgbClr val='{}'", colour).close();
+    xml.leaf("a:prstDash val='{}'", dashed ? "dash" : "solid").close();
   }
 }

@@ -80,7 +80,7 @@ final class SheetParts {
         file,
         OFFICE + "drawing+xml",
         xml -> {
-          xml.open("xdr:wsDr", "xmlns:xdr", Drawings.SHEET, "xmlns:a", Drawings.MAIN);
+          xml.open("xdr:wsDr xmlns:xdr='{}' xmlns:a='{}'", Xml.SHEET_DRAWING, Xml.DRAWING);
           AtomicInteger ids = new AtomicInteger(1);
           for (Grid.Drawn drawn : grid.drawn) {
             String chart = charts.getOrDefault(drawn, "");
@@ -101,8 +101,8 @@ final class SheetParts {
     Xml xml = anchor.xml().open("xdr:oneCellAnchor").open("xdr:from");
     left(xml, grid, drawn.leftPoints());
     // A point down, so that no frame is drawn on the last line of the page before.
-    xml.leafText("xdr:row", String.valueOf(drawn.row() - 1)).leafText("xdr:rowOff", "12700");
-    xml.close().leaf("xdr:ext", "cx", drawn.width(), "cy", drawn.height());
+    xml.leafText("xdr:row", drawn.row() - 1).leafText("xdr:rowOff", "12700");
+    xml.close().leaf("xdr:ext cx='{}' cy='{}'", drawn.width(), drawn.height());
     drawn.content().accept(anchor);
     xml.leaf("xdr:clientData").close();
   }
@@ -115,62 +115,46 @@ final class SheetParts {
       left -= grid.points(column);
       column++;
     }
-    xml.leafText("xdr:col", String.valueOf(column - 1));
-    xml.leafText(
-        "xdr:colOff", String.valueOf(Math.round(left * grid.print * Measure.EMU_PER_POINT)));
+    xml.leafText("xdr:col", column - 1);
+    xml.leafText("xdr:colOff", Math.round(left * grid.print * Measure.EMU_PER_POINT));
   }
 
   private static void table(Xml xml, Grid.ListTable table, int id) {
     String[] corners = table.cells().split(":");
     xml.open(
-        "table",
-        "xmlns",
-        SheetXml.MAIN,
-        "id",
+        "table xmlns='{}' id='{}' name='{}' displayName='{}' ref='{}' {}='{}'",
+        Xml.SHEET,
         id,
-        "name",
         table.name(),
-        "displayName",
         table.name(),
-        "ref",
         table.cells(),
         table.hasSums() ? "totalsRowCount" : "totalsRowShown",
-        table.hasSums() ? 1 : 0);
+        table.hasSums());
     if (table.filtered()) {
-      xml.open("autoFilter", "ref", corners[0] + ":" + lastFiltered(table, corners[1]));
+      xml.open("autoFilter ref='{}'", corners[0] + ":" + lastFiltered(table, corners[1]));
       for (int i = 0; i < table.columns().size(); i++) {
         if (!table.arrows().get(i)) {
-          xml.leaf("filterColumn", "colId", i, "hiddenButton", 1);
+          xml.leaf("filterColumn colId='{}' hiddenButton='1'", i);
         }
       }
       xml.close();
     }
-    xml.open("tableColumns", "count", table.columns().size());
+    xml.open("tableColumns count='{}'", table.columns().size());
     for (int i = 0; i < table.columns().size(); i++) {
       String name = CellText.stored(table.columns().get(i));
       String sum = table.sums().get(i);
       if (!sum.isEmpty()) {
-        xml.open("tableColumn", "id", i + 1, "name", name, "totalsRowFunction", "custom");
+        xml.open("tableColumn id='{}' name='{}' totalsRowFunction='custom'", i + 1, name);
         xml.leafText("totalsRowFormula", sum).close();
       } else if (i == 0 && table.hasSums()) {
-        xml.leaf("tableColumn", "id", 1, "name", name, "totalsRowLabel", Table.TOTAL);
+        xml.leaf("tableColumn id='1' name='{}' totalsRowLabel='{}'", name, Table.TOTAL);
       } else {
-        xml.leaf("tableColumn", "id", i + 1, "name", name);
+        xml.leaf("tableColumn id='{}' name='{}'", i + 1, name);
       }
     }
     xml.close();
     xml.leaf(
-        "tableStyleInfo",
-        "name",
-        "TableStyleLight1",
-        "showFirstColumn",
-        0,
-        "showLastColumn",
-        0,
-        "showRowStripes",
-        1,
-        "showColumnStripes",
-        0);
+        "tableStyleInfo name='TableStyleLight1' showFirstColumn='0' showLastColumn='0' showRowStripes='1' showColumnStripes='0'");
     xml.close();
   }
 

@@ -8,8 +8,20 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.function.Consumer;
 
-/** Writes XML in order: elements, attributes, text. Attributes come in pairs of name and value. */
+/**
+ * Writes XML in order. A tag is given as it reads, name and attributes, with apostrophes for
+ * quotation marks and {@code {}} for each value, which is escaped: {@code row r='{}' ht='{}'}. A
+ * boolean value is written as 1 or 0.
+ */
 final class Xml {
+  static final String SHEET = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+  static final String RELATIONS =
+      "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+  static final String DRAWING = "http://schemas.openxmlformats.org/drawingml/2006/main";
+  static final String SHEET_DRAWING =
+      "http://schemas.openxmlformats.org/drawingml/2006/spreadsheetDrawing";
+  static final String CHART = "http://schemas.openxmlformats.org/drawingml/2006/chart";
+
   private static final int CHUNK = 1 << 13;
 
   private final OutputStream done;
@@ -31,23 +43,24 @@ final class Xml {
   }
 
   /** Opens an element. */
-  Xml open(String name, Object... attributes) {
-    start(name, attributes);
+  Xml open(String tag, Object... values) {
+    start(tag, values);
     out.append('>');
-    open.push(name);
+    int blank = tag.indexOf(' ');
+    open.push(blank < 0 ? tag : tag.substring(0, blank));
     return this;
   }
 
   /** An element without content. */
-  Xml leaf(String name, Object... attributes) {
-    start(name, attributes);
+  Xml leaf(String tag, Object... values) {
+    start(tag, values);
     out.append("/>");
     return this;
   }
 
   /** An element with text alone. */
-  Xml leafText(String name, String text, Object... attributes) {
-    return open(name, attributes).text(text).close();
+  Xml leafText(String tag, Object text, Object... values) {
+    return open(tag, values).text(text.toString()).close();
   }
 
   /** Text inside the open element. */
@@ -90,12 +103,21 @@ final class Xml {
     out.setLength(0);
   }
 
-  private void start(String name, Object... attributes) {
-    out.append('<').append(name);
-    for (int i = 0; i < attributes.length; i += 2) {
-      out.append(' ').append(attributes[i]).append("=\"");
-      escape(attributes[i + 1].toString(), true);
-      out.append('"');
+  private void start(String tag, Object... values) {
+    out.append('<');
+    int from = 0;
+    for (Object value : values) {
+      int place = tag.indexOf("{}", from);
+      quoted(tag, from, place);
+      escape(value instanceof Boolean yes ? yes ? "1" : "0" : value.toString(), true);
+      from = place + 2;
+    }
+    quoted(tag, from, tag.length());
+  }
+
+  private void quoted(String tag, int from, int to) {
+    for (int i = from; i < to; i++) {
+      out.append(tag.charAt(i) == '\'' ? '"' : tag.charAt(i));
     }
   }
 
