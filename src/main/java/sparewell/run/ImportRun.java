@@ -11,16 +11,11 @@ import sparewell.ooxml.WorkbookRefused;
 import sparewell.save.SaveResult;
 import sparewell.save.WorkbookSaver;
 import sparewell.save.append.AppendRequest;
-import sparewell.save.append.NewCell;
-import sparewell.save.append.NewRows;
 import sparewell.workbook.DateOrder;
 import sparewell.workbook.grid.BookCells;
-import sparewell.workbook.importing.CopiedFormula;
 import sparewell.workbook.importing.ImportPlanner;
 import sparewell.workbook.importing.ImportProof;
 import sparewell.workbook.importing.ImportSource;
-import sparewell.workbook.importing.NewRow;
-import sparewell.workbook.importing.NewValue;
 import sparewell.workbook.importing.RejectedFile;
 import sparewell.workbook.importing.SheetPlan;
 import sparewell.workbook.importing.UnusableImport;
@@ -92,8 +87,10 @@ public final class ImportRun {
         }
       }
     }
-    Optional<SaveResult> saved =
-        adding.isEmpty() ? Optional.empty() : save(original, adding, now, backupsKept);
+    Optional<SaveResult> saved = Optional.empty();
+    if (!adding.isEmpty()) {
+      saved = Optional.of(WorkbookSaver.append(request(original, adding, now, backupsKept)));
+    }
     return new Outcome(
         book,
         ExitCode.DONE,
@@ -102,21 +99,14 @@ public final class ImportRun {
         ImportSummary.problems(plans));
   }
 
-  private static Optional<SaveResult> save(
-      WorkbookPackage original, List<SheetPlan> plans, LocalDateTime now, int backupsKept)
-      throws WorkbookRefused {
-    return Optional.of(WorkbookSaver.append(request(original, plans, now, backupsKept)));
-  }
-
   /** The rows of these plans. */
   static AppendRequest request(
       WorkbookPackage original, List<SheetPlan> plans, LocalDateTime now, int backupsKept)
       throws WorkbookRefused {
-    BookCells cells = BookCells.of(original);
     return new AppendRequest(
         original,
-        plans.stream().map(plan -> rows(plan, cells)).toList(),
-        cells::showsDates,
+        plans.stream().map(SheetPlan::rows).toList(),
+        BookCells.of(original)::showsDates,
         written -> proven(original, written, plans),
         now,
         backupsKept);
@@ -126,49 +116,11 @@ public final class ImportRun {
       WorkbookPackage original, WorkbookPackage written, List<SheetPlan> plans)
       throws WorkbookRefused {
     for (SheetPlan plan : plans) {
-      if (!ImportProof.holds(original, written, plan)) {
+      if (!ImportProof.holds(original, written, plan.rows())) {
         return false;
       }
     }
     return true;
-  }
-
-  private static NewRows rows(SheetPlan plan, BookCells cells) {
-    return new NewRows(
-        plan.sheet(),
-        plan.headerRow(),
-        plan.lastRow(),
-        plan.modelRow(),
-        plan.firstColumn(),
-        plan.lastColumn(),
-        cells(plan, cells));
-  }
-
-  private static List<List<NewCell>> cells(SheetPlan plan, BookCells cells) {
-    List<List<NewCell>> rows = new ArrayList<>();
-    for (NewRow row : plan.added()) {
-      int number = plan.lastRow() + 1 + rows.size();
-      List<NewCell> all = new ArrayList<>();
-      row.values().forEach(value -> all.add(cell(value, cells)));
-      for (CopiedFormula formula : plan.copied()) {
-        formula
-            .at(number)
-            .ifPresent(
-                text -> all.add(new NewCell(formula.column(), NewCell.Kind.FORMULA, text, 0)));
-      }
-      rows.add(all);
-    }
-    return rows;
-  }
-
-  private static NewCell cell(NewValue value, BookCells cells) {
-    if (value.date().isPresent()) {
-      long day = cells.dates().dayNumber(value.date().get());
-      return new NewCell(value.column(), NewCell.Kind.DATE, value.text(), day);
-    }
-    return value.number().isPresent()
-        ? new NewCell(value.column(), NewCell.Kind.NUMBER, "", value.number().get())
-        : new NewCell(value.column(), NewCell.Kind.TEXT, value.text(), 0);
   }
 
   private static Outcome refusal(Path book, List<String> faults) {

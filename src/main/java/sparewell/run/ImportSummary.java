@@ -75,7 +75,7 @@ final class ImportSummary {
 
   private static String counts(SheetPlan plan, String added, String known, String rejected) {
     int rows = plan.added().size();
-    return plan.sheet().name()
+    return plan.sheetName()
         + ": "
         + rows
         + (rows == 1 ? " row " : " rows ")

@@ -135,7 +135,7 @@ public final class PostRun {
     WorkbookSaver.copyWithRows(
         ImportRun.request(whole, plans, options.now(), options.backupsKept()), filled);
     Map<String, Integer> posted = new LinkedHashMap<>();
-    plans.forEach(plan -> posted.put(plan.sheet().name(), plan.added().size()));
+    plans.forEach(plan -> posted.put(plan.sheetName(), plan.added().size()));
     try (WorkbookPackage fresh = WorkbookPackage.open(filled)) {
       Outcome analysed =
           BookRun.written(

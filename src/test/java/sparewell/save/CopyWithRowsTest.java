@@ -12,6 +12,8 @@ import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import sparewell.ooxml.NewCell;
+import sparewell.ooxml.NewRows;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
@@ -19,8 +21,6 @@ import sparewell.ooxml.Zips;
 import sparewell.render.RenderOptions;
 import sparewell.render.SheetRenderer;
 import sparewell.save.append.AppendRequest;
-import sparewell.save.append.NewCell;
-import sparewell.save.append.NewRows;
 import sparewell.units.UnitSystem;
 
 /** Rows of the angler's sheets and our sheets change in one step. */

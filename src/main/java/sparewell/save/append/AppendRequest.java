@@ -3,6 +3,7 @@ package sparewell.save.append;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.function.IntPredicate;
+import sparewell.ooxml.NewRows;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 

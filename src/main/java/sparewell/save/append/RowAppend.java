@@ -9,6 +9,8 @@ import java.util.TreeMap;
 import java.util.function.IntPredicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import sparewell.ooxml.NewCell;
+import sparewell.ooxml.NewRows;
 import sparewell.ooxml.SheetText;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.XmlElement;

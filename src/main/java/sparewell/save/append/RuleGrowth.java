@@ -3,6 +3,7 @@ package sparewell.save.append;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import sparewell.ooxml.NewRows;
 import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
 import sparewell.save.xml.XmlEdits;

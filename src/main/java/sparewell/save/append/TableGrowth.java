@@ -3,6 +3,7 @@ package sparewell.save.append;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import sparewell.ooxml.NewRows;
 import sparewell.ooxml.Relationship;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;

@@ -12,13 +12,13 @@ import sparewell.workbook.grid.FormulaText;
  * @param text the formula there, as the file holds it
  * @param taken rows below whose cell is not empty, and stays as it is
  */
-public record CopiedFormula(int column, String heading, int row, String text, Set<Integer> taken) {
-  public CopiedFormula {
+record CopiedFormula(int column, String heading, int row, String text, Set<Integer> taken) {
+  CopiedFormula {
     taken = Set.copyOf(taken);
   }
 
   /** Formula of a row below; absent where the cell is taken or a reference leaves the sheet. */
-  public Optional<String> at(int below) {
+  Optional<String> at(int below) {
     return taken.contains(below) ? Optional.empty() : FormulaText.moved(text, below - row, 0);
   }
 }

@@ -75,7 +75,8 @@ public final class ImportPlanner {
       try {
         CsvTable table = CsvTable.of(source, order);
         TargetTable target = target(sheets, cells, source.sheet());
-        requireColumns(table, target, new ValueMaker(table, target, units).homeless());
+        requireColumns(
+            table, target, new ValueMaker(table, target, units, cells.dates()).homeless());
         Incoming rows =
             new Incoming(table, target, units, cells.dates(), source.made().isPresent());
         FormulaColumns own = FormulaColumns.of(book, target, rows.raw().size());

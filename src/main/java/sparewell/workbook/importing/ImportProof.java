@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import sparewell.ooxml.NewCell;
+import sparewell.ooxml.NewRows;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
@@ -19,41 +21,32 @@ public final class ImportProof {
   private ImportProof() {}
 
   /** Returns whether the written workbook differs from the one before by the planned rows alone. */
-  public static boolean holds(WorkbookPackage before, WorkbookPackage written, SheetPlan plan)
+  public static boolean holds(WorkbookPackage before, WorkbookPackage written, NewRows added)
       throws WorkbookRefused {
     Optional<SheetEntry> sheet =
-        written.sheets().stream().filter(s -> s.name().equals(plan.sheet().name())).findFirst();
+        written.sheets().stream().filter(s -> s.name().equals(added.sheet().name())).findFirst();
     if (sheet.isEmpty()) {
       return false;
     }
-    Map<Integer, List<RawCell>> wanted = rows(before, plan.sheet());
-    int number = plan.lastRow();
-    for (NewRow row : plan.added()) {
-      List<RawCell> cells = wanted.computeIfAbsent(++number, n -> new ArrayList<>());
-      row.values().forEach(value -> cells.add(value.raw()));
-      for (CopiedFormula formula : plan.copied()) {
-        if (formula.at(number).isPresent()) {
-          cells.add(RawCell.of(formula.column(), RawCell.Kind.UNCOMPUTED, ""));
-        }
-      }
+    Map<Integer, List<RawCell>> wanted = rows(before, added.sheet());
+    int number = added.firstNew();
+    for (List<NewCell> row : added.rows()) {
+      List<RawCell> cells = wanted.computeIfAbsent(number++, n -> new ArrayList<>());
+      row.forEach(cell -> cells.add(NewRow.raw(cell)));
     }
     return shown(wanted).equals(shown(rows(written, sheet.get())))
-        && formulasHold(written, sheet.get(), plan);
+        && formulasHold(written, sheet.get(), added);
   }
 
-  private static boolean formulasHold(WorkbookPackage written, SheetEntry sheet, SheetPlan plan)
+  private static boolean formulasHold(WorkbookPackage written, SheetEntry sheet, NewRows added)
       throws WorkbookRefused {
-    if (plan.copied().isEmpty()) {
-      return true;
-    }
-    int last = plan.lastRow() + plan.added().size();
     FormulaCells cells =
-        FormulaCells.read(written, sheet, row -> row > plan.lastRow() && row <= last);
-    for (int row = plan.lastRow() + 1; row <= last; row++) {
-      for (CopiedFormula formula : plan.copied()) {
-        Optional<String> meant = formula.at(row);
-        Optional<String> there = Optional.ofNullable(cells.of(row).get(formula.column()));
-        if (meant.isPresent() && !meant.equals(there)) {
+        FormulaCells.read(written, sheet, row -> row >= added.firstNew() && row <= added.lastNew());
+    int number = added.firstNew();
+    for (List<NewCell> row : added.rows()) {
+      Map<Integer, String> there = cells.of(number++);
+      for (NewCell cell : row) {
+        if (cell.kind() == NewCell.Kind.FORMULA && !cell.text().equals(there.get(cell.column()))) {
           return false;
         }
       }

@@ -11,6 +11,9 @@ import java.util.TreeMap;
 import sparewell.finding.Cell;
 import sparewell.finding.Finding;
 import sparewell.finding.Severity;
+import sparewell.ooxml.NewCell;
+import sparewell.ooxml.NewCell.Kind;
+import sparewell.ooxml.NewRows;
 import sparewell.units.UnitSystem;
 import sparewell.workbook.grid.DateSystem;
 import sparewell.workbook.grid.RawRow;
@@ -31,8 +34,9 @@ final class Incoming {
   private int examples;
 
   /**
-   * Compares the rows with those of the sheet. * * @param allNew whether every row is new, whatever
-   * the sheet holds
+   * Compares the rows with those of the sheet.
+   *
+   * @param allNew true to take every row as new, whatever the sheet holds
    */
   Incoming(CsvTable table, TargetTable target, UnitSystem units, DateSystem dates, boolean allNew) {
     this.table = table;
@@ -42,7 +46,7 @@ final class Incoming {
     if (!allNew) {
       target.rows().forEach(row -> there.merge(key.of(row), 1, Integer::sum));
     }
-    ValueMaker maker = new ValueMaker(table, target, units);
+    ValueMaker maker = new ValueMaker(table, target, units, dates);
     for (CsvTable.Line line : table.lines()) {
       NewRow row = new NewRow(line.number(), maker.values(line));
       RawRow raw = row.raw(0);
@@ -135,31 +139,39 @@ final class Incoming {
 
   SheetPlan plan() {
     List<NewRow> added = new ArrayList<>();
+    List<List<NewCell>> cells = new ArrayList<>();
     List<Rejected> rejected = new ArrayList<>();
     int number = target.lastRow();
     for (NewRow row : fresh) {
       String fault = faults.get(++number);
       if (fault == null) {
         added.add(row);
+        cells.add(withFormulas(row, target.lastRow() + added.size()));
       } else {
         rejected.add(new Rejected(row.line(), byRow.get(number).cells(), fault));
       }
     }
+    NewRows rows =
+        new NewRows(
+            target.entry(),
+            target.headerRow(),
+            target.lastRow(),
+            target.modelRow(),
+            target.firstColumn(),
+            target.lastColumn(),
+            cells);
     return new SheetPlan(
-        table.file(),
-        table.delimiter(),
-        table.headings(),
-        target.entry(),
-        target.headerRow(),
-        target.lastRow(),
-        target.modelRow(),
-        target.firstColumn(),
-        target.lastColumn(),
-        added,
-        copied,
-        known,
-        rejected,
-        remarks());
+        table.file(), table.delimiter(), table.headings(), rows, added, known, rejected, remarks());
+  }
+
+  private List<NewCell> withFormulas(NewRow row, int number) {
+    List<NewCell> cells = new ArrayList<>(row.values());
+    for (CopiedFormula formula : copied) {
+      formula
+          .at(number)
+          .ifPresent(text -> cells.add(new NewCell(formula.column(), Kind.FORMULA, text, 0)));
+    }
+    return cells;
   }
 
   private List<String> remarks() {

@@ -2,6 +2,9 @@ package sparewell.workbook.importing;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import sparewell.ooxml.NewCell;
+import sparewell.workbook.grid.NumberShape;
+import sparewell.workbook.grid.RawCell;
 import sparewell.workbook.grid.RawRow;
 
 /**
@@ -10,17 +13,27 @@ import sparewell.workbook.grid.RawRow;
  * @param line the line of the file it comes from, counted from 1
  * @param values its values, by column of the sheet
  */
-public record NewRow(long line, List<NewValue> values) {
+public record NewRow(long line, List<NewCell> values) {
   public NewRow {
     values = List.copyOf(values);
   }
 
   /** The values on a line. */
   public String shown() {
-    return values.stream().map(NewValue::text).collect(Collectors.joining(" | "));
+    return values.stream().map(NewCell::text).collect(Collectors.joining(" | "));
   }
 
   RawRow raw(int number) {
-    return new RawRow(number, values.stream().map(NewValue::raw).toList());
+    return new RawRow(number, values.stream().map(NewRow::raw).toList());
+  }
+
+  /** The cell as the analysis would read it. */
+  static RawCell raw(NewCell cell) {
+    return switch (cell.kind()) {
+      case NUMBER ->
+          new RawCell(cell.column(), RawCell.Kind.NUMBER, "", cell.number(), NumberShape.GENERAL);
+      case FORMULA -> RawCell.of(cell.column(), RawCell.Kind.UNCOMPUTED, "");
+      case TEXT, DATE -> RawCell.text(cell.column(), cell.text());
+    };
   }
 }

@@ -3,7 +3,6 @@ package sparewell.workbook.importing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Consumer;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.workbook.InputSheet;
@@ -27,49 +26,30 @@ record TargetTable(
   /** Finds the table; refuses where something else stands below its rows. */
   static TargetTable of(BookCells cells, InputSheet sheet, SheetEntry entry)
       throws UnusableImport, WorkbookRefused {
-    Scan scan = new Scan(sheet);
-    cells.rows(entry, scan);
-    if (scan.header.isEmpty()) {
+    List<RawRow> rows = new ArrayList<>();
+    cells.rows(entry, rows::add);
+    Optional<RawRow> headings =
+        rows.stream()
+            .takeWhile(row -> row.number() <= HEADER_WITHIN)
+            .filter(row -> HeaderRow.of(sheet, row).complete())
+            .findFirst();
+    if (headings.isEmpty()) {
       throw new UnusableImport(
           "The sheet '%s' has no header row within its first 20 rows, so no rows can be added to it."
               .formatted(entry.name()));
     }
-    TargetTable table =
-        new TargetTable(
-            sheet, entry, scan.header.orElseThrow(), scan.headings.orElseThrow(), scan.rows);
+    HeaderRow header = HeaderRow.of(sheet, headings.get());
+    rows.removeIf(row -> row.number() <= header.row() || !filled(row, header));
+    TargetTable table = new TargetTable(sheet, entry, header, headings.get(), rows);
     table.requireWholeLastRow();
     return table;
   }
 
-  private static final class Scan implements Consumer<RawRow> {
-    private final InputSheet sheet;
-    private final List<RawRow> rows = new ArrayList<>();
-    private Optional<HeaderRow> header = Optional.empty();
-    private Optional<RawRow> headings = Optional.empty();
-
-    Scan(InputSheet sheet) {
-      this.sheet = sheet;
-    }
-
-    @Override
-    public void accept(RawRow raw) {
-      if (header.isPresent()) {
-        boolean any =
-            header.get().columns().values().stream()
-                .anyMatch(c -> raw.at(c.index()).filter(Scan::filled).isPresent());
-        if (any) {
-          rows.add(raw);
-        }
-      } else if (raw.number() <= HEADER_WITHIN) {
-        header = Optional.of(HeaderRow.of(sheet, raw)).filter(HeaderRow::complete);
-        headings = header.map(h -> raw);
-      }
-    }
-
-    /** Formulas without a result do not count: they also stand in rows still to be filled. */
-    private static boolean filled(RawCell cell) {
-      return !cell.blank() && cell.kind() != RawCell.Kind.UNCOMPUTED;
-    }
+  /** Formulas without a result do not count: they also stand in rows still to be filled. */
+  private static boolean filled(RawRow row, HeaderRow header) {
+    return header.columns().values().stream()
+        .flatMap(column -> row.at(column.index()).stream())
+        .anyMatch(cell -> !cell.blank() && cell.kind() != RawCell.Kind.UNCOMPUTED);
   }
 
   /** Refuses a last row that lacks required cells: a total, a remark or half a row. */

@@ -7,6 +7,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import sparewell.ooxml.NewCell;
+import sparewell.ooxml.NewCell.Kind;
 import sparewell.units.MassUnit;
 import sparewell.units.UnitSystem;
 import sparewell.workbook.InputColumn;
@@ -16,6 +18,7 @@ import sparewell.workbook.read.BoundColumn;
 import sparewell.workbook.value.Amounts;
 import sparewell.workbook.value.Dates;
 import sparewell.workbook.value.Names;
+import sparewell.workbook.value.Numbers;
 import sparewell.workbook.value.Remarks;
 import sparewell.workbook.value.Words;
 
@@ -26,16 +29,16 @@ import sparewell.workbook.value.Words;
  * @param from the file
  * @param to the sheet
  * @param units units where a header names none
+ * @param dates numbering of days in the workbook
  */
-record ValueMaker(CsvTable from, TargetTable to, UnitSystem units) {
-
+record ValueMaker(CsvTable from, TargetTable to, UnitSystem units, DateSystem dates) {
   private static final Pattern PLAIN = Pattern.compile("[+-]?(?:\\d+\\.?\\d*|\\.\\d+)");
   private static final Pattern WHOLE = Pattern.compile("0|[1-9]\\d{0,14}");
   private static final MathContext DIGITS = new MathContext(12);
 
   /** The values of a line, by column of the sheet. */
-  List<NewValue> values(CsvTable.Line line) {
-    List<NewValue> values = new ArrayList<>();
+  List<NewCell> values(CsvTable.Line line) {
+    List<NewCell> values = new ArrayList<>();
     for (BoundColumn source : from.header().columns().values()) {
       String text = characters(from.dated(line, source));
       Optional<BoundColumn> target = to.column(source.column().name());
@@ -43,7 +46,7 @@ record ValueMaker(CsvTable from, TargetTable to, UnitSystem units) {
         values.add(value(text, source, target.get()));
       }
     }
-    values.sort(Comparator.comparingInt(NewValue::column));
+    values.sort(Comparator.comparingInt(NewCell::column));
     return values;
   }
 
@@ -57,15 +60,17 @@ record ValueMaker(CsvTable from, TargetTable to, UnitSystem units) {
     return good.toString();
   }
 
-  private NewValue value(String text, BoundColumn source, BoundColumn target) {
+  private NewCell value(String text, BoundColumn source, BoundColumn target) {
     int column = target.index();
     RawCell cell = cell(text);
-    Optional<NewValue> made =
+    Optional<NewCell> made =
         switch (source.column().kind()) {
           case TEXT, SIZE -> name(text, target);
           case DATE ->
               Dates.date(cell, DateSystem.FROM_1900, Remarks.NONE)
-                  .map(date -> NewValue.ofDate(column, date));
+                  .map(
+                      date ->
+                          new NewCell(column, Kind.DATE, date.toString(), dates.dayNumber(date)));
           case HOURS -> number(column, Amounts.hours(cell(point(text)), Remarks.NONE));
           case MONEY ->
               number(
@@ -73,14 +78,20 @@ record ValueMaker(CsvTable from, TargetTable to, UnitSystem units) {
                   Amounts.money(cell(point(text)), Remarks.NONE).map(BigDecimal::doubleValue));
           case ITEM_MASS -> Optional.of(mass(point(text), source, target));
           case YES_NO ->
-              Words.yesNo(cell, Remarks.NONE)
-                  .map(yes -> NewValue.ofText(column, yes ? "yes" : "no"));
+              Words.yesNo(cell, Remarks.NONE).map(yes -> text(column, yes ? "yes" : "no"));
           case CHOICE ->
-              Words.among(cell, source.column().choices())
-                  .map(word -> NewValue.ofText(column, word));
+              Words.among(cell, source.column().choices()).map(word -> text(column, word));
           default -> count(column, point(text));
         };
-    return made.orElseGet(() -> NewValue.ofText(column, text));
+    return made.orElseGet(() -> text(column, text));
+  }
+
+  private static NewCell text(int column, String text) {
+    return new NewCell(column, Kind.TEXT, text, 0);
+  }
+
+  private static NewCell number(int column, double number) {
+    return new NewCell(column, Kind.NUMBER, Numbers.plain(number), number);
   }
 
   private static RawCell cell(String text) {
@@ -88,13 +99,13 @@ record ValueMaker(CsvTable from, TargetTable to, UnitSystem units) {
   }
 
   /** Writes a name of digits as a number where the angler's last row does. */
-  private Optional<NewValue> name(String text, BoundColumn target) {
+  private Optional<NewCell> name(String text, BoundColumn target) {
     boolean number =
         WHOLE.matcher(text).matches()
             && !target.column().name().equals("Note")
             && to.numeric(target);
     return number
-        ? Optional.of(NewValue.ofNumber(target.index(), Double.parseDouble(text)))
+        ? Optional.of(number(target.index(), Double.parseDouble(text)))
         : Optional.empty();
   }
 
@@ -107,32 +118,30 @@ record ValueMaker(CsvTable from, TargetTable to, UnitSystem units) {
     return joined.replaceFirst("(?<=\\d),(?=\\d)", ".");
   }
 
-  private static Optional<NewValue> number(int column, Optional<Double> value) {
-    return value.map(number -> NewValue.ofNumber(column, number));
+  private static Optional<NewCell> number(int column, Optional<Double> value) {
+    return value.map(number -> number(column, number));
   }
 
-  private static Optional<NewValue> count(int column, String text) {
+  private static Optional<NewCell> count(int column, String text) {
     return text.matches("[\\d.,]+")
         ? number(column, Amounts.number(cell(text), Remarks.NONE))
-        : Optional.of(NewValue.ofText(column, text));
+        : Optional.of(text(column, text));
   }
 
   /** Converts plain numbers to the unit of the sheet's header; keeps fractions and typed units. */
-  private NewValue mass(String text, BoundColumn source, BoundColumn target) {
+  private NewCell mass(String text, BoundColumn source, BoundColumn target) {
     MassUnit has = source.massUnit(units);
     MassUnit wants = target.massUnit(units);
     boolean plain = PLAIN.matcher(text).matches();
     if (plain && has == wants) {
-      return NewValue.ofNumber(target.index(), Double.parseDouble(text));
+      return number(target.index(), Double.parseDouble(text));
     }
     if (plain) {
       double converted = Double.parseDouble(text) * has.milligrams() / wants.milligrams();
-      return NewValue.ofNumber(
-          target.index(), new BigDecimal(converted).round(DIGITS).doubleValue());
+      return number(target.index(), new BigDecimal(converted).round(DIGITS).doubleValue());
     }
     boolean ownUnit = !text.isEmpty() && Character.isLetter(text.charAt(text.length() - 1));
-    return NewValue.ofText(
-        target.index(), has == wants || ownUnit ? text : text + " " + has.symbol());
+    return text(target.index(), has == wants || ownUnit ? text : text + " " + has.symbol());
   }
 
   /** Filled columns of the file that the sheet lacks. */

@@ -1,7 +1,6 @@
-package sparewell.save.append;
+package sparewell.ooxml;
 
 import java.util.List;
-import sparewell.ooxml.SheetEntry;
 
 /**
  * Rows to add below a table of the angler's.
@@ -26,11 +25,13 @@ public record NewRows(
     rows = rows.stream().map(List::copyOf).toList();
   }
 
-  int firstNew() {
+  /** Number of the first row to add. */
+  public int firstNew() {
     return lastRow + 1;
   }
 
-  int lastNew() {
+  /** Number of the last row to add. */
+  public int lastNew() {
     return lastRow + rows.size();
   }
 }

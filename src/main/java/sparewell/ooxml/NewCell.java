@@ -1,12 +1,12 @@
-package sparewell.save.append;
+package sparewell.ooxml;
 
 /**
  * A cell to add to a sheet of the angler's.
  *
  * @param column counted from 1
  * @param kind how its value is written
- * @param text its text; of a date the text that is written where the column shows no dates
- * @param number its number; of a date its day number
+ * @param text value as text; of a date also what is written where the column shows no dates
+ * @param number value of a number; day number of a date
  */
 public record NewCell(int column, Kind kind, String text, double number) {
   /** How a value is written. */
@@ -17,7 +17,7 @@ public record NewCell(int column, Kind kind, String text, double number) {
     NUMBER,
     /** As a day number where the column's format shows dates, else as text. */
     DATE,
-    /** As a formula without its value yet: {@code text} is the formula, without an equals sign. */
+    /** As a formula without its value: {@code text} is the formula, without an equals sign. */
     FORMULA
   }
 }
