@@ -4,6 +4,7 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -108,6 +109,8 @@ public final class Ticking {
         row.getCell(1).setBlank();
         if (value instanceof Number number) {
           row.getCell(1).setCellValue(number.doubleValue());
+        } else if (value instanceof LocalDate day) {
+          row.getCell(1).setCellValue(day);
         } else {
           row.getCell(1).setCellValue(value.toString());
         }

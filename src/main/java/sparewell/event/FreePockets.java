@@ -33,7 +33,7 @@ final class FreePockets {
   FreePockets(Season season, OnHand onHand, Set<String> emptied) {
     this.styles = season.stylesByName();
     this.onHand = onHand;
-    this.elsewhere = new Homes(onHand, emptied);
+    this.elsewhere = new Homes(season, onHand, emptied);
   }
 
   /**
@@ -58,7 +58,7 @@ final class FreePockets {
     Comparator<ItemId> leastFirst =
         Comparator.comparingDouble(
                 (ItemId item) -> use(needs.get(item), content.pieces(item), surplus.get(item)))
-            .thenComparing(item -> elsewhere.of(item).isEmpty())
+            .thenComparing(item -> !elsewhere.holdStyle(item))
             .thenComparingDouble(item -> styles.get(item.style()).importance());
     List<ItemId> order =
         surplus.keySet().stream()

@@ -2,12 +2,11 @@ package sparewell.event;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
+import java.util.stream.Collectors;
 import sparewell.event.EventPacker.Content;
 import sparewell.event.EventPacker.Wanted;
 import sparewell.event.EventPacking.Action;
@@ -34,12 +33,21 @@ final class PackMoves {
   private final List<Content> contents;
   private final Map<ItemId, Map<Place, Integer>> pieces = new LinkedHashMap<>();
   private final List<Line> lines = new ArrayList<>();
+  private final Homes homes;
 
   PackMoves(Season season, OnHand before, List<Content> contents) {
     this.season = season;
     this.before = before;
     this.stock = before.itemsById();
     this.contents = contents;
+    this.homes =
+        new Homes(
+            season,
+            before,
+            contents.stream()
+                .filter(Content::emptied)
+                .map(content -> content.event().box())
+                .collect(Collectors.toSet()));
     for (ItemStock item : before.items()) {
       pieces.put(item.item(), new LinkedHashMap<>(Map.of(PieceMove.OF_CHOICE, item.aboard())));
     }
@@ -69,16 +77,13 @@ final class PackMoves {
 
   /** Everything that is more than the box is to hold. */
   private void takeOut(Content content) {
-    Set<String> boxes = new HashSet<>();
-    contents.stream().filter(Content::emptied).forEach(one -> boxes.add(one.event().box()));
-    OutPlaces places = new OutPlaces(season, before, boxes);
     for (Map.Entry<ItemId, Map<Place, Integer>> entry : pieces.entrySet()) {
       ItemId item = entry.getKey();
       int keep = content.pieces(item);
       for (Map.Entry<Place, Integer> there : new LinkedHashMap<>(entry.getValue()).entrySet()) {
         if (content.isBox(there.getKey()) && there.getValue() > keep) {
           int out = there.getValue() - keep;
-          Place home = places.of(item).orElse(PieceMove.OF_CHOICE);
+          Place home = homes.of(item).orElse(PieceMove.OF_CHOICE);
           lines.add(line(content, item, Action.TAKE_OUT, out, there.getKey(), home, 0));
           shift(item, out, there.getKey(), home);
         }
@@ -129,7 +134,7 @@ final class PackMoves {
       if (from > 0) {
         int slots = slots(wanted, listed, from);
         if (season.ashore(source)) {
-          Place home = new Homes(before, Set.of()).of(item).orElse(PieceMove.OF_CHOICE);
+          Place home = homes.of(item).orElse(PieceMove.OF_CHOICE);
           made.add(line(content, item, Action.PUT_IN, from, source, home, slots));
           shift(item, from, source, home);
         } else {

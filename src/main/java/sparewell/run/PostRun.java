@@ -90,20 +90,20 @@ public final class PostRun {
       return Outcome.done(book, "nothing written", PostSummary.dry(posting));
     }
     WorkbookSaver.check(original, book, options.dropSignature());
-    return write(original, posting);
+    return write(original, posting, typed.unposted());
   }
 
-  private Outcome write(WorkbookPackage original, Posting posting)
+  private Outcome write(WorkbookPackage original, Posting posting, Typed left)
       throws UnusableImport, UnusableWorkbook, WorkbookRefused, IOException {
     List<InputSheet> missing = missing(original, posting);
     try (Scratch scratch = new Scratch(original)) {
       if (missing.isEmpty()) {
-        return append(original, original, posting, scratch);
+        return append(original, original, posting, left, scratch);
       }
       Path grown = scratch.file();
       BlankSheets.add(original, missing, grown);
       try (WorkbookPackage whole = WorkbookPackage.open(grown)) {
-        return append(original, whole, posting, scratch);
+        return append(original, whole, posting, left, scratch);
       }
     }
   }
@@ -116,7 +116,7 @@ public final class PostRun {
   }
 
   private Outcome append(
-      WorkbookPackage original, WorkbookPackage whole, Posting posting, Scratch scratch)
+      WorkbookPackage original, WorkbookPackage whole, Posting posting, Typed left, Scratch scratch)
       throws UnusableImport, UnusableWorkbook, WorkbookRefused, IOException {
     List<ImportSource> sources = sources(posting);
     List<SheetPlan> plans =
@@ -138,8 +138,7 @@ public final class PostRun {
     plans.forEach(plan -> posted.put(plan.sheetName(), plan.added().size()));
     try (WorkbookPackage fresh = WorkbookPackage.open(filled)) {
       Outcome analysed =
-          BookRun.written(
-              fresh, original, book, new Entered(Typed.NOTHING, posted), folder, options);
+          BookRun.written(fresh, original, book, new Entered(left, posted), folder, options);
       List<String> lines = new ArrayList<>(PostSummary.done(posted));
       lines.addAll(analysed.summary());
       return new Outcome(book, analysed.exitCode(), analysed.inShort(), lines, analysed.problems());

@@ -214,8 +214,12 @@ final class TypedLines {
     }
     Map<String, Object> entries = new LinkedHashMap<>(shown);
     entries.keySet().retainAll(kind.entries());
-    if (!entries.isEmpty()) {
-      int column = head.columns().get(entries.keySet().iterator().next());
+    Optional<String> first =
+        entries.keySet().stream()
+            .findFirst()
+            .or(() -> Optional.of(EntryTable.INTO).filter(shown::containsKey));
+    if (first.isPresent()) {
+      int column = head.columns().get(first.get());
       lines.add(new Typed.Row(kind, key, nth, shown, entries, new Cell(tab, row.number(), column)));
     }
   }

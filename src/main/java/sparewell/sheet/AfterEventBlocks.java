@@ -63,7 +63,7 @@ final class AfterEventBlocks {
     if (event.box().isEmpty() || event.slots().isEmpty() || packedAgain) {
       return Optional.empty();
     }
-    Homes homes = new Homes(results.onHand(), Set.of(event.box()));
+    Homes homes = new Homes(results.season(), results.onHand(), Set.of(event.box()));
     String back =
         results.onHand().holdings().stream()
             .filter(holding -> holding.place().box().equals(event.box()) && holding.pieces() > 0)

@@ -214,8 +214,7 @@ public final class BuyListSheet {
                     BuyList.Line::withinBudget)
                 .toned(line -> line.bought() ? Tone.GOOD : Tone.WATCH)
             : Column.csvOnly("within_budget", Format.YES_NO, BuyList.Line::withinBudget),
-        EntryTable.into(
-            "The place aboard that holds most of the item, else of its style.", BuyList.Line::into),
+        EntryTable.into(BuyList.Line::into, BuyList.Line::open),
         EntryTable.done());
   }
 

@@ -30,7 +30,7 @@ final class CardEvent {
     Typed typed = results.entered().typed();
     Season season = results.season();
     Optional<Event> there = TripCardSheet.event(typed, season);
-    if (TripCardSheet.filled(typed)) {
+    if (TripCardSheet.filled(typed) || ownName(typed.card(), season)) {
       return there;
     }
     return there
@@ -83,16 +83,30 @@ final class CardEvent {
     return name.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
   }
 
-  /** The event of that name and, where several have it, of that date. */
+  /** The event that the trip is called like, else the one that the card is for. */
   static Optional<Event> named(Map<String, Object> card, Season season) {
-    String trip =
-        Optional.ofNullable(card.get(TripCardSheet.TRIP))
-            .map(Ticks::plain)
-            .map(CardEvent::fold)
-            .orElse("");
+    return named(card, TripCardSheet.TRIP, season)
+        .or(() -> named(card, TripCardSheet.EVENT, season));
+  }
+
+  /** Returns whether the angler gave the trip a name of his own. */
+  static boolean ownName(Map<String, Object> card, Season season) {
+    String name = text(card, TripCardSheet.TRIP);
+    return !name.isEmpty()
+        && !name.equals(text(card, TripCardSheet.EVENT))
+        && named(card, TripCardSheet.TRIP, season).isEmpty();
+  }
+
+  /** The event of the name in a field and, where several have it, of the card's date. */
+  private static Optional<Event> named(Map<String, Object> card, String field, Season season) {
+    String name = text(card, field);
     String date = String.valueOf(card.get(TripCardSheet.DATE));
     return season.events().stream()
-        .filter(event -> fold(event.name()).equals(trip))
+        .filter(event -> fold(event.name()).equals(name))
         .min(Comparator.comparing(event -> !event.date().toString().equals(date)));
+  }
+
+  private static String text(Map<String, Object> card, String field) {
+    return Optional.ofNullable(card.get(field)).map(Ticks::plain).map(CardEvent::fold).orElse("");
   }
 }

@@ -33,7 +33,7 @@ final class EntryFill {
 
   /** Entries that no table so far had a row for. */
   List<Typed.Row> left() {
-    return List.copyOf(waiting.values());
+    return waiting.values().stream().filter(row -> !row.entries().isEmpty()).toList();
   }
 
   /** The sheet with what was typed for its rows. */
@@ -94,7 +94,6 @@ final class EntryFill {
               ? column.valued(
                   row ->
                       Optional.ofNullable(typed.get(row))
-                          .filter(there -> column.entry().apply(row).isPresent())
                           .flatMap(there -> kept(kind, there, column, table, row))
                           .or(() -> column.format().shown(column.value().apply(row), units)))
               : column);
@@ -105,10 +104,16 @@ final class EntryFill {
   /** The entry as typed; yes to another count than the row has now is that count. */
   private <R> Optional<Object> kept(
       EntryTable kind, Typed.Row typed, Column<R> column, Table<R> table, R row) {
-    Object entry =
-        column.heading().equals(EntryTable.INTO)
-            ? typed.shown().get(EntryTable.INTO)
-            : typed.entries().get(column.heading());
+    boolean open = column.entry().apply(row).isPresent();
+    if (column.heading().equals(EntryTable.INTO)) {
+      return Optional.ofNullable(typed.shown().get(EntryTable.INTO))
+          .filter(place -> typed.ticked() || open)
+          .filter(place -> !place.equals(EntryTable.OF_CHOICE));
+    }
+    Object entry = typed.entries().get(column.heading());
+    if (!open) {
+      return Optional.empty();
+    }
     if (entry == null || kind.count().isEmpty() || !Ticks.isYes(entry)) {
       return Optional.ofNullable(entry);
     }

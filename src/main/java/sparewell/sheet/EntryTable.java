@@ -114,19 +114,19 @@ public enum EntryTable {
     return all;
   }
 
-  /** The column of places where pieces go; where none is known the angler may type one. */
-  static <R> Column<R> into(String meaning, Function<R, Optional<Place>> to) {
+  /** The column of places where pieces go, with cells to type into where another would do. */
+  static <R> Column<R> into(Function<R, Optional<Place>> to, Predicate<R> open) {
     return Column.<R>sheetOnly(
             INTO,
             Format.TEXT,
-            meaning,
+            "The place aboard that holds most of the item, else of its style or family, else with room.",
             row -> Phrase.place(to.apply(row).orElse(PieceMove.OF_CHOICE)))
-        .entered(row -> to.apply(row).isPresent() ? Optional.empty() : Optional.of(named()));
+        .entered(row -> open.test(row) ? Optional.of(named()) : Optional.empty());
   }
 
   /** A cell for the name of the place that the angler chose. */
   static Entry named() {
-    return Entry.anything("Type the box or compartment where you put them.");
+    return Entry.anything("Type the box or compartment where you put them, if it was another.");
   }
 
   /** The column for ticks, the last of a table of things to do. */

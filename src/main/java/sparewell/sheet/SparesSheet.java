@@ -127,8 +127,7 @@ public final class SparesSheet {
                 "From", Format.TEXT, "Where the pieces lie ashore.", move -> move.from().name()),
             Column.sheetOnly(
                 "Pieces", Format.COUNT, "Pieces to take from this place.", Bring::pieces),
-            EntryTable.into(
-                "The place aboard that holds most of the item, else of its style.", Bring::to),
+            EntryTable.into(Bring::to, Bring::open),
             EntryTable.done()),
         brings,
         "Nothing ashore is wanted aboard.");

@@ -36,6 +36,7 @@ public final class TripCardSheet {
   /** Tab of the sheet. */
   public static final String NAME = "Trip card";
 
+  public static final String EVENT = "Event";
   public static final String TRIP = "Trip";
   public static final String DATE = "Date";
   public static final String DAYS = "Days";
@@ -44,7 +45,7 @@ public final class TripCardSheet {
   public static final String NOTE = "Notes";
 
   /** Labels of the fields. */
-  public static final List<String> FIELDS = List.of(TRIP, DATE, DAYS, HOURS, COVER, NOTE);
+  public static final List<String> FIELDS = List.of(EVENT, TRIP, DATE, DAYS, HOURS, COVER, NOTE);
 
   static final String THROWN = "Hours";
   public static final String LOST = "Lost";
@@ -75,7 +76,10 @@ public final class TripCardSheet {
     LocalDate asOf = results.season().settings().asOf();
     this.behind = event.filter(one -> one.date().isBefore(asOf)).isPresent();
     boolean begun = event.filter(one -> !one.date().isAfter(asOf)).isPresent();
-    this.kept = filled(typed) || stays() && (begun || event.isEmpty());
+    this.kept =
+        filled(typed)
+            || CardEvent.ownName(typed.card(), results.season())
+            || stays() && (begun || event.isEmpty());
   }
 
   /** Whether the card that lies there is for the same event; one for any trip has no date. */
@@ -148,6 +152,22 @@ public final class TripCardSheet {
   }
 
   private List<Block.Field> fields() {
+    List<Block.Field> fields = new ArrayList<>();
+    event
+        .map(Event::name)
+        .map(name -> new Block.Field(EVENT, eventEntry(), Optional.of(name)))
+        .ifPresent(fields::add);
+    fields.addAll(tripFields());
+    return fields;
+  }
+
+  private Entry eventEntry() {
+    return Entry.suggesting(
+        "The event that the card is for.",
+        results.season().events().stream().map(Event::name).toArray(String[]::new));
+  }
+
+  private List<Block.Field> tripFields() {
     return List.of(
         field(TRIP, Entry.anything("What you call the trip."), event.map(Event::name)),
         field(DATE, Entry.date("Its first day."), event.map(Event::date)),

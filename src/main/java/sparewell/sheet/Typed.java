@@ -24,6 +24,19 @@ public record Typed(
     strays = List.copyOf(strays);
   }
 
+  /** What is left once the ticks are posted, and with them a card that tells of a trip. */
+  public Typed unposted() {
+    boolean card = !TripCardSheet.filled(this);
+    return new Typed(
+        rows.stream()
+            .filter(
+                row -> !row.ticked() && (card || !row.table().sheet().equals(TripCardSheet.NAME)))
+            .toList(),
+        card ? this.card : Map.of(),
+        card ? carded : List.of(),
+        List.of());
+  }
+
   /** An entry beside no line of ours. */
   public record Stray(Cell at, String typed) {}
 
@@ -34,8 +47,8 @@ public record Typed(
    * @param key the texts by which it is known again
    * @param nth how many rows of the same key stood above it
    * @param shown every cell of the row by its heading: texts, numbers and dates
-   * @param entries what was typed, by heading
-   * @param at its first typed cell
+   * @param entries what was typed, by heading; empty where only another place may have been
+   * @param at its first cell to type into
    */
   public record Row(
       EntryTable table,

@@ -11,13 +11,18 @@ import sparewell.stock.PieceMove;
  * @param item which
  * @param pieces how many, &gt; 0
  * @param from where they lie
- * @param to the place aboard that holds most of the item, else of its style; absent where nothing
- *     of the style is aboard
+ * @param to the place aboard where the item belongs; absent where there is no place aboard
+ * @param open whether another place aboard would do as well
  * @param shortageSavedPieces importance-weighted fall of the item's expected shortage by all that
  *     is brought of it
  */
 public record Bring(
-    ItemId item, int pieces, Place from, Optional<Place> to, double shortageSavedPieces) {
+    ItemId item,
+    int pieces,
+    Place from,
+    Optional<Place> to,
+    boolean open,
+    double shortageSavedPieces) {
   /** As a move. */
   public PieceMove move() {
     return new PieceMove(item, pieces, Optional.of(from), to.orElse(PieceMove.OF_CHOICE));

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
+import sparewell.season.Season;
 import sparewell.stock.Holding;
 import sparewell.stock.Homes;
 import sparewell.stock.OnHand;
@@ -17,8 +18,8 @@ final class BringPlanner {
    *
    * @param packed boxes that are packed anew afterwards, so that nothing is brought into them
    */
-  static List<Bring> of(List<SparesRow> rows, OnHand onHand, Set<String> packed) {
-    Homes homes = new Homes(onHand, packed);
+  static List<Bring> of(Season season, List<SparesRow> rows, OnHand onHand, Set<String> packed) {
+    Homes homes = new Homes(season, onHand, packed);
     List<Bring> moves = new ArrayList<>();
     for (SparesRow row : rows) {
       int left = row.bringAboard();
@@ -39,6 +40,7 @@ final class BringPlanner {
                   pieces,
                   source.place(),
                   homes.of(row.item()),
+                  homes.open(row.item()),
                   row.shortageSavedByBringing()));
           left -= pieces;
         }

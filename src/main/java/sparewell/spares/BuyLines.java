@@ -144,6 +144,7 @@ final class BuyLines {
             row.losses().expectedShortage(held),
             row.losses().expectedShortage(held + pieces),
             bought,
-            homes.of(row.item())));
+            homes.of(row.item()),
+            homes.open(row.item())));
   }
 }

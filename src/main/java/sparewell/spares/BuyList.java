@@ -64,7 +64,8 @@ public record BuyList(
    *     line
    * @param shortageAfterPieces the same with it
    * @param bought whether to buy it now: the budget pays for it, or none is set
-   * @param into the place aboard where the item belongs; absent where the angler chooses
+   * @param into the place aboard where the item belongs; absent where there is no place aboard
+   * @param open whether another place aboard would do as well
    */
   public record Line(
       int rank,
@@ -77,7 +78,8 @@ public record BuyList(
       double shortageBeforePieces,
       double shortageAfterPieces,
       boolean bought,
-      Optional<Place> into) {
+      Optional<Place> into,
+      boolean open) {
     /** Whether the budget pays for it, always without one; absent where the price is not known. */
     public Optional<Boolean> withinBudget() {
       return cost.map(money -> bought);

@@ -57,7 +57,7 @@ public final class SparesPlanner {
                 style.neededTogether()));
       }
     }
-    List<Bring> brings = BringPlanner.of(rows, onHand, EventBoxes.emptied(season, horizon));
+    List<Bring> brings = BringPlanner.of(season, rows, onHand, EventBoxes.emptied(season, horizon));
     return new SparesReport(
         horizon,
         rows,
@@ -99,7 +99,8 @@ public final class SparesPlanner {
       Horizon own = alone ? horizon : HorizonPlanner.single(season, onHand, forecast, event);
       List<SparesRow> rows = alone ? together : rows(season, onHand, forecast, own);
       List<EventNeed.Item> items = new ArrayList<>();
-      for (SparesRow row : rows) {
+      for (int i = 0; i < rows.size(); i++) {
+        SparesRow row = rows.get(i);
         if (row.used()) {
           boolean inPlan = own.use(row.item().style()).inPlan();
           int forLosses = row.losses().quantile(row.chanceWantedProbability());
@@ -111,7 +112,9 @@ public final class SparesPlanner {
                   inPlan,
                   Math.max(
                       forLosses,
-                      inPlan ? Math.min(1, row.aboard() + row.ashore() + row.buyPieces()) : 0)));
+                      inPlan
+                          ? Math.min(1, row.aboard() + row.ashore() + together.get(i).buyPieces())
+                          : 0)));
         }
       }
       needs.add(new EventNeed(event, items));

@@ -1,56 +1,117 @@
 package sparewell.stock;
 
-import java.util.Collection;
+import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import sparewell.season.Compartment;
+import sparewell.season.Event;
 import sparewell.season.ItemId;
 import sparewell.season.Place;
+import sparewell.season.Season;
+import sparewell.season.Style;
 
 /**
- * Where pieces of an item belong aboard: in the place that holds most of the item, else most of its
- * style. A place listed with none counts too; of equals the first by name.
+ * Where pieces of an item belong aboard: in the place that holds most of the item, else of its
+ * style, else of its family. A place listed with none counts too; of equals the first by name.
+ *
+ * <p>A family of which nothing is aboard goes, all of it, into the box with the fewest pieces, as
+ * nothing tells the room in a box; into an event's box only where there is no other, and loose into
+ * a compartment where there is no box.
  */
 public final class Homes {
   private static final Comparator<Place> BY_NAME =
       Comparator.comparing(Place::name).thenComparing(Place::compartment);
 
-  private final Map<String, List<Holding>> byStyle;
+  private final Map<String, String> families;
+  private final Map<String, List<Holding>> byFamily;
+  private final Map<String, Place> ofNewFamilies = new HashMap<>();
 
   /**
    * Of a stock.
    *
    * @param except boxes that are no home, such as one that is packed anew for each event
    */
-  public Homes(OnHand stock, Set<String> except) {
-    byStyle =
+  public Homes(Season season, OnHand stock, Set<String> except) {
+    families = season.styles().stream().collect(Collectors.toMap(Style::name, Style::family));
+    byFamily =
         stock.holdings().stream()
             .filter(holding -> !holding.ashore() && !except.contains(holding.place().box()))
-            .collect(Collectors.groupingBy(holding -> holding.item().style()));
+            .collect(Collectors.groupingBy(holding -> family(holding.item())));
+    Map<Place, Integer> pieces = new HashMap<>();
+    stock.holdings().forEach(one -> pieces.merge(one.place(), one.pieces(), Integer::sum));
+    Map<String, Integer> ashore = new TreeMap<>();
+    stock.items().forEach(one -> ashore.merge(family(one.item()), one.ashore(), Integer::sum));
+    ashore.keySet().removeAll(byFamily.keySet());
+    List<Place> free = free(season, except);
+    ashore.forEach(
+        (family, coming) ->
+            free.stream()
+                .min(Comparator.comparing(place -> pieces.getOrDefault(place, 0)))
+                .ifPresent(
+                    place -> {
+                      ofNewFamilies.put(family, place);
+                      pieces.merge(place, Math.max(1, coming), Integer::sum);
+                    }));
   }
 
-  /** The item's home; absent where nothing of its style lies aboard. */
+  private String family(ItemId item) {
+    return families.get(item.style());
+  }
+
+  /** The places aboard to choose from, by name: boxes, else events' boxes, else compartments. */
+  private static List<Place> free(Season season, Set<String> except) {
+    Set<String> events = season.events().stream().map(Event::box).collect(Collectors.toSet());
+    List<Place> boxes =
+        season.boxes().stream()
+            .filter(box -> !except.contains(box.name()))
+            .map(box -> new Place(box.name(), box.compartment()))
+            .filter(place -> !place.compartment().isEmpty() && !season.ashore(place))
+            .sorted(BY_NAME)
+            .toList();
+    List<Place> free = new ArrayList<>(boxes);
+    free.removeIf(place -> events.contains(place.box()));
+    if (free.isEmpty()) {
+      free = boxes;
+    }
+    return free.isEmpty()
+        ? season.compartments().stream()
+            .filter(place -> !place.ashore())
+            .map(Compartment::name)
+            .sorted()
+            .map(name -> new Place("", name))
+            .toList()
+        : free;
+  }
+
+  /** The item's home; absent where no place is aboard. */
   public Optional<Place> of(ItemId item) {
-    List<Holding> style = byStyle.getOrDefault(item.style(), List.of());
-    return fullest(style, holding -> holding.item().equals(item))
-        .or(() -> fullest(style, holding -> true));
+    return fullest(item, holding -> holding.item().equals(item))
+        .or(() -> fullest(item, holding -> holding.item().style().equals(item.style())))
+        .or(() -> fullest(item, holding -> true))
+        .or(() -> Optional.ofNullable(ofNewFamilies.get(family(item))));
   }
 
-  /** The place that holds most of these styles; absent where none of them lies aboard. */
-  public Optional<Place> ofStyles(Collection<String> styles) {
-    List<Holding> all =
-        styles.stream().flatMap(name -> byStyle.getOrDefault(name, List.of()).stream()).toList();
-    return fullest(all, holding -> true);
+  /** Returns whether its home is as good as another: nothing of its family has a place aboard. */
+  public boolean open(ItemId item) {
+    return !byFamily.containsKey(family(item));
   }
 
-  private static Optional<Place> fullest(List<Holding> holdings, Predicate<Holding> asked) {
+  /** Returns whether something of the item's style has a place there already. */
+  public boolean holdStyle(ItemId item) {
+    return fullest(item, holding -> holding.item().style().equals(item.style())).isPresent();
+  }
+
+  private Optional<Place> fullest(ItemId item, Predicate<Holding> asked) {
     Map<Place, Integer> pieces = new LinkedHashMap<>();
-    holdings.stream()
+    byFamily.getOrDefault(family(item), List.of()).stream()
         .filter(asked)
         .forEach(holding -> pieces.merge(holding.place(), holding.pieces(), Integer::sum));
     return pieces.keySet().stream()

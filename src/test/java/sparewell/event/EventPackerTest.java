@@ -233,13 +233,14 @@ class EventPackerTest {
   }
 
   @Test
-  void whatMustComeOutGoesToItsFamilyElseToTheEmptiestBoxAboardElseWhereTheAnglerLikes() {
-    assertTrue(moved(kit(1)).contains("take_out Pliers 2 0 > "), "there is no such box");
+  void whatMustComeOutGoesToItsFamilyElseToTheEmptiestBoxAboardElseLooseAboard() {
+    assertTrue(moved(kit(1)).contains("take_out Pliers 2 0 > Bow"), "there is no such box");
     SeasonMaker boxes = kit(1).boxAshore("Attic").box("J1").box("Kit").box("Tray B").box("Tray A");
-    assertTrue(moved(boxes).contains("take_out Pliers 2 0 > Tray A"));
+    assertTrue(moved(boxes).contains("take_out Pliers 2 0 > Tray B"));
+    assertTrue(moved(boxes).contains("take_out Hooks 30 0 > Tray A"), "each family a box");
     SeasonMaker family = kit(1).style("Net", "Tools").add().aboard("Net", "", "Tube", 1);
     assertTrue(moved(family).contains("take_out Pliers 2 0 > Tube"));
-    assertTrue(moved(family).contains("take_out Hooks 30 0 > "));
+    assertTrue(moved(family).contains("take_out Hooks 30 0 > Bow"));
   }
 
   @Test

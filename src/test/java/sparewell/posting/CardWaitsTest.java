@@ -157,6 +157,56 @@ class CardWaitsTest {
   }
 
   @Test
+  void aNameOfHisOwnStays() throws Exception {
+    Ticking.edit(book, open -> Ticking.field(open, "Trip card", "Trip", "Lake day"));
+    analyse("2026-03-15");
+    assertEquals("Lake day", field("Trip"));
+    assertEquals("Stone Open", field("Event"));
+    Ticking.edit(book, open -> Ticking.type(open, "After trip", "Done", line -> "yes"));
+    run("post");
+    assertEquals("Lake day", field("Trip"), "other ticks were posted");
+    Ticking.edit(
+        book,
+        open -> {
+          Ticking.field(open, "Trip card", "Hours fished", 7);
+          Ticking.field(open, "Trip card", "Date", LocalDate.parse("2026-03-14"));
+        });
+    run("post");
+    assertTrue(rows("Trips").stream().anyMatch(row -> row.get(0).equals("Lake day")));
+    assertEquals("Stone Open", field("Trip"));
+  }
+
+  @Test
+  void anEventTakenOffTheListTakesItsNameFromTheCard() throws Exception {
+    Ticking.edit(
+        book,
+        open -> {
+          for (Row row : open.getSheet("Events")) {
+            if (row.getCell(0) != null && row.getCell(0).toString().equals("Stone Open")) {
+              row.getCell(0).setCellValue("Rock Open");
+            }
+          }
+        });
+    analyse("2026-03-15");
+    assertEquals("Rock Open", field("Trip"));
+  }
+
+  @Test
+  void theCoverAloneStaysWhenOtherTicksArePosted() throws Exception {
+    List<String> printed = items();
+    analyse("2026-03-30");
+    Ticking.edit(
+        book,
+        open -> {
+          Ticking.field(open, "Trip card", "Cover, mostly", "wood");
+          Ticking.type(open, "After trip", "Done", line -> "yes");
+        });
+    run("post");
+    assertEquals("wood", field("Cover, mostly"));
+    assertEquals(printed, items(), "in the order of the page");
+  }
+
+  @Test
   void aSecondWorkbookIsToldInPlainWords() {
     Command post = Command.run("post", "a.xlsx", "b.xlsx");
     assertEquals(2, post.exitCode());

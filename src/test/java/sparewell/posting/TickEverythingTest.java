@@ -12,6 +12,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import sparewell.Command;
+import sparewell.workbook.Beginner;
+import sparewell.workbook.Books;
 
 /**
  * Every line is ticked, those beyond the budget too, and posted: nothing of it is asked again, the
@@ -25,21 +27,50 @@ class TickEverythingTest {
   void nothingIsLeft(String name) throws Exception {
     Path book =
         Files.copy(Path.of("workbook-templates/" + name + ".xlsx"), folder.resolve(name + ".xlsx"));
-    run("analyse", book);
-    Map<String, Integer> wanted =
-        StockByHand.tickAll(book, StockByHand.of(folder.resolve(name)), true);
+    Map<String, Integer> wanted = ticked(book, name);
     byte[] before = Files.readAllBytes(book);
     String posted = run("post", book);
     assertEquals(List.of(), StockByHand.differences(wanted, StockByHand.of(folder.resolve(name))));
     assertTrue(PostTest.keptSheets(before, Files.readAllBytes(book)) > 15);
     String again = run("analyse", book);
     for (String text : List.of(posted, again)) {
-      for (String step :
-          List.of("Bring ", "Buy ", "Pack ", "Move ", "Recount ", "Check ", "Post ")) {
-        assertFalse(text.contains(". " + step), text);
-      }
+      nothingAsked(text);
       assertEquals(
           !name.startsWith("messy"), text.contains("Nothing to do: everything you need"), text);
+    }
+  }
+
+  /** A beginner types no box, wherever his tackle is. */
+  @ParameterizedTest
+  @ValueSource(strings = {"as it is", "all at home", "no box aboard", "all at home, for an event"})
+  void aBeginnersTicksArePostedWithoutMoreToType(String how) throws Exception {
+    Books book = Beginner.book();
+    if (!how.equals("as it is")) {
+      book.edit("Stock", text -> text.replaceAll("\\|(Worm|Jig|Wire|Crank) box\\|", "|Bin|"));
+    }
+    if (how.equals("no box aboard")) {
+      book.edit("Boxes", text -> text.replaceAll("\\n\\w+ box\\|[^\n]*", ""));
+    }
+    if (how.endsWith("event")) {
+      book.with("Events", "Event|Date|Hours|Box|Slots\nFirst cup|2026-05-23|8|Jig box|3");
+    }
+    Path file = book.write(folder.resolve("first.xlsx"));
+    Map<String, Integer> wanted = ticked(file, "first");
+    run("post", file);
+    assertEquals(
+        List.of(), StockByHand.differences(wanted, StockByHand.of(folder.resolve("first"))));
+    assertTrue(wanted.keySet().stream().filter(key -> !key.endsWith("Bin")).count() > 9);
+    nothingAsked(run("analyse", file));
+  }
+
+  private Map<String, Integer> ticked(Path book, String name) throws Exception {
+    run("analyse", book);
+    return StockByHand.tickAll(book, StockByHand.of(folder.resolve(name)), true);
+  }
+
+  private static void nothingAsked(String text) {
+    for (String step : List.of("Bring ", "Buy ", "Pack ", "Move ", "Recount ", "Check ", "Post ")) {
+      assertFalse(text.contains(". " + step), text);
     }
   }
 

@@ -1,6 +1,7 @@
 package sparewell.spares;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static sparewell.spares.SeasonMaker.AS_OF;
 import static sparewell.spares.SeasonMaker.line;
@@ -168,7 +169,8 @@ class SparesPlannerTest {
     assertEquals(Optional.of(new BigDecimal("11.00")), jig.cost());
     List<Bring> brings = report.brings();
     assertEquals("Worm", brings.get(0).item().style(), "saves most");
-    assertEquals(Optional.empty(), brings.get(0).to());
+    assertEquals(Optional.of(new Place("J2", "Bow")), brings.get(0).to(), "to its family");
+    assertFalse(brings.get(0).open());
     assertEquals(new Place("Shelf", "Garage"), brings.get(1).from());
     assertEquals(Optional.of(new Place("J2", "Bow")), brings.get(1).to());
     assertEquals(List.of(3, 1), brings.subList(1, 3).stream().map(Bring::pieces).toList());

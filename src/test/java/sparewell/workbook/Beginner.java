@@ -11,6 +11,11 @@ public final class Beginner {
 
   /** Writes it. */
   public static Path write(Path file) {
+    return book().write(file);
+  }
+
+  /** Not written yet. */
+  public static Books book() {
     return Books.empty()
         .with("Settings", "Setting|Value\nUnits|us\nAs of|2026-05-20")
         .with(
@@ -65,7 +70,6 @@ public final class Beginner {
             "Trip|Style|Size|Colour|Lost|Cause\n"
                 + "First outing|Stick worm|5 in|Green pumpkin|3|snag\n"
                 + "Second outing|Stik worm|5 in|Black blue|1|fish\n"
-                + "Second outing|Flipping jig|1/2 oz|Black blue|1|snag")
-        .write(file);
+                + "Second outing|Flipping jig|1/2 oz|Black blue|1|snag");
   }
 }

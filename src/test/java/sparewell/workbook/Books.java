@@ -77,6 +77,12 @@ public final class Books {
     return this;
   }
 
+  /** Changes the grid of a sheet. */
+  public Books edit(String sheet, UnaryOperator<String> change) {
+    sheets.computeIfPresent(sheet, (name, grid) -> change.apply(grid));
+    return this;
+  }
+
   /** Takes a sheet away. */
   public Books without(String sheet) {
     sheets.remove(sheet);

@@ -1,0 +1,76 @@
+package sparewell.posting;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.Function;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import sparewell.Command;
+import sparewell.Ticking;
+import sparewell.workbook.Beginner;
+
+/** The angler types another place than the plan names, ticks it later, and finds it as it was. */
+class TypedPlaceTest {
+  @TempDir private Path folder;
+  private Path book;
+
+  @BeforeEach
+  void everythingIsAtHome() throws Exception {
+    book =
+        Beginner.book()
+            .edit("Stock", text -> text.replaceAll("\\|(Jig|Wire|Crank) box\\|", "|Bin|"))
+            .write(folder.resolve("first.xlsx"));
+    run("analyse");
+  }
+
+  private void run(String command) {
+    Command run = Command.run(command, book, "--reports", folder.resolve("reports"));
+    assertEquals(0, run.exitCode(), run.error());
+  }
+
+  /** Types into the first line of a style that is brought aboard. */
+  private void type(String style, String heading, Object entry) throws Exception {
+    AtomicBoolean found = new AtomicBoolean();
+    Function<Ticking.Line, Object> first =
+        line -> line.at("Style").equals(style) && !found.getAndSet(true) ? entry : null;
+    Ticking.edit(book, open -> Ticking.type(open, "Spares", heading, first));
+    assertTrue(found.get(), style);
+  }
+
+  private List<String> places() throws Exception {
+    return Ticking.typed(book, "Spares", "Into");
+  }
+
+  @Test
+  void aPlaceAloneStays() throws Exception {
+    List<String> planned = places();
+    assertTrue(planned.contains("Crank box"), planned.toString());
+    assertTrue(!planned.contains("Port locker"), planned.toString());
+    type("Squarebill", "Into", "Port locker");
+    run("analyse");
+    assertEquals(1, places().stream().filter("Port locker"::equals).count());
+    type("Squarebill", "Done", "yes");
+    run("analyse");
+    run("post");
+    assertTrue(
+        Command.rows(folder.resolve("reports/first/where-it-is.csv")).stream()
+            .anyMatch(
+                row ->
+                    row.get("style").equals("Squarebill")
+                        && row.get("compartment").equals("Port locker")
+                        && row.get("box").isEmpty()));
+  }
+
+  @Test
+  void aPlaceStaysWhenOtherLinesArePosted() throws Exception {
+    type("Squarebill", "Into", "Port locker");
+    type("Spinnerbait", "Done", "yes");
+    run("post");
+    assertEquals(1, places().stream().filter("Port locker"::equals).count());
+  }
+}
