@@ -158,10 +158,10 @@ class MixedPostTest {
   private Map<String, Integer> play(List<List<Object>> wanted) {
     List<List<Object>> groups = new ArrayList<>();
     for (List<Object> group : wanted) { // a card holds one trip
-      List<Object> now = new ArrayList<>(group);
+      List<Object> first = new ArrayList<>(group);
       List<Object> trips = group.stream().filter(Trip.class::isInstance).skip(1).toList();
-      now.removeAll(trips);
-      groups.add(now);
+      first.removeAll(trips);
+      groups.add(first);
       trips.forEach(trip -> groups.add(List.of(trip)));
     }
     Map<String, List<String>> written = new LinkedHashMap<>();
@@ -169,9 +169,9 @@ class MixedPostTest {
     Map<Integer, Map<String, Integer>> ledger = new TreeMap<>();
     start.forEach((item, places) -> ledger.put(item, new TreeMap<>(places)));
     Map<Integer, Set<String>> recounted = new TreeMap<>();
+    Season now = season(written);
     for (List<Object> group : groups) {
-      Season before = season(written);
-      Posting posting = Poster.of(typed(group), before, DAY);
+      Posting posting = Poster.of(typed(group), now, DAY);
       assertEquals(List.of(), posting.faults());
       for (PostedRow row : posting.rows()) {
         List<String> cells = new ArrayList<>();
@@ -183,11 +183,11 @@ class MixedPostTest {
             .add(String.join("|", cells));
       }
       keep(group, ledger, recounted);
-      assertEquals(flat(ledger), onHand(season(written)), group.toString());
+      now = season(written);
+      assertEquals(flat(ledger), onHand(now), group.toString());
     }
-    Season after = season(written);
-    assertEquals("Stern", after.boxesByName().get("Delta").compartment());
-    assertEquals(DAY, after.boxesByName().get("Delta").lastChecked().orElseThrow());
+    assertEquals("Stern", now.boxesByName().get("Delta").compartment());
+    assertEquals(DAY, now.boxesByName().get("Delta").lastChecked().orElseThrow());
     return flat(ledger);
   }
 

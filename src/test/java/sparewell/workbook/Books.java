@@ -4,24 +4,15 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
-import java.util.zip.ZipEntry;
-import java.util.zip.ZipInputStream;
-import java.util.zip.ZipOutputStream;
-import org.apache.poi.ss.usermodel.Cell;
-import org.apache.poi.ss.usermodel.CellStyle;
-import org.apache.poi.ss.usermodel.Row;
-import org.apache.poi.ss.usermodel.Sheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import sparewell.ooxml.Zips;
 
 /**
  * Builds workbooks for tests from text grids: one line a row, cells parted by {@code |}. A cell
@@ -33,7 +24,7 @@ import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 public final class Books {
   private final Map<String, String> sheets = new LinkedHashMap<>();
   private final Map<String, UnaryOperator<String>> raw = new LinkedHashMap<>();
-  private Consumer<XSSFWorkbook> touch = workbook -> {};
+  private Consumer<XSSFWorkbook> touch;
 
   private Books() {}
 
@@ -91,7 +82,7 @@ public final class Books {
 
   /** Changes the workbook before it is written. */
   public Books touch(Consumer<XSSFWorkbook> change) {
-    touch = touch.andThen(change);
+    touch = touch == null ? change : touch.andThen(change);
     return this;
   }
 
@@ -109,69 +100,31 @@ public final class Books {
 
   /** Writes the workbook. */
   public Path write(Path file) {
-    try (XSSFWorkbook workbook = new XSSFWorkbook()) {
-      CellStyle dates = workbook.createCellStyle();
-      dates.setDataFormat(workbook.createDataFormat().getFormat("yyyy-mm-dd"));
-      sheets.forEach((name, grid) -> fill(workbook.createSheet(name), grid, dates));
-      touch.accept(workbook);
-      ByteArrayOutputStream written = new ByteArrayOutputStream();
-      workbook.write(written);
-      Files.write(file, rewritten(written.toByteArray()));
-      return file;
+    Map<String, byte[]> parts = PlainBook.parts(sheets);
+    try {
+      if (touch != null) {
+        parts = touched(Zips.write(parts));
+      }
+      for (Map.Entry<String, UnaryOperator<String>> change : raw.entrySet()) {
+        String before = Zips.text(parts, change.getKey());
+        String after = change.getValue().apply(before);
+        if (after.equals(before)) {
+          throw new IllegalStateException("nothing to change in " + before);
+        }
+        parts.put(change.getKey(), Zips.utf8(after));
+      }
+      return Files.write(file, Zips.write(parts));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
   }
 
-  private byte[] rewritten(byte[] zip) throws IOException {
-    ByteArrayOutputStream out = new ByteArrayOutputStream();
-    try (ZipInputStream from = new ZipInputStream(new ByteArrayInputStream(zip));
-        ZipOutputStream to = new ZipOutputStream(out)) {
-      for (ZipEntry entry = from.getNextEntry(); entry != null; entry = from.getNextEntry()) {
-        byte[] content = from.readAllBytes();
-        UnaryOperator<String> change = raw.get(entry.getName());
-        if (change != null) {
-          String before = new String(content, StandardCharsets.UTF_8);
-          String after = change.apply(before);
-          if (after.equals(before)) {
-            throw new IllegalStateException("nothing to change in " + before);
-          }
-          content = after.getBytes(StandardCharsets.UTF_8);
-        }
-        to.putNextEntry(new ZipEntry(entry.getName()));
-        to.write(content);
-      }
-    }
-    return out.toByteArray();
-  }
-
-  private static void fill(Sheet sheet, String grid, CellStyle dates) {
-    int at = 0;
-    for (String line : grid.split("\n", -1)) {
-      Row row = sheet.createRow(at++);
-      List<String> cells = List.of(line.split("\\|", -1));
-      for (int i = 0; i < cells.size(); i++) {
-        if (!cells.get(i).isEmpty()) {
-          set(row.createCell(i), cells.get(i), dates);
-        }
-      }
-    }
-  }
-
-  private static void set(Cell cell, String text, CellStyle dates) {
-    if (text.startsWith("'")) {
-      cell.setCellValue(text.substring(1));
-    } else if (text.startsWith("=")) {
-      cell.setCellFormula(text.substring(1));
-    } else if (text.equals("TRUE") || text.equals("FALSE")) {
-      cell.setCellValue(text.equals("TRUE"));
-    } else if (text.matches("\\d{4}-\\d{2}-\\d{2}")) {
-      cell.setCellValue(LocalDate.parse(text));
-      cell.setCellStyle(dates);
-    } else if (text.matches("-?\\d+(\\.\\d+)?")) {
-      cell.setCellValue(Double.parseDouble(text));
-    } else {
-      cell.setCellValue(text);
+  private Map<String, byte[]> touched(byte[] plain) throws IOException {
+    try (XSSFWorkbook workbook = new XSSFWorkbook(new ByteArrayInputStream(plain))) {
+      touch.accept(workbook);
+      ByteArrayOutputStream written = new ByteArrayOutputStream();
+      workbook.write(written);
+      return Zips.read(written.toByteArray());
     }
   }
 }
