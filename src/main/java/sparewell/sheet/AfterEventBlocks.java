@@ -1,8 +1,6 @@
 package sparewell.sheet;
 
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -11,12 +9,12 @@ import sparewell.rates.record.AfterEvent.StyleResult;
 import sparewell.season.Cause;
 import sparewell.season.Event;
 import sparewell.season.ItemId;
+import sparewell.season.Place;
 import sparewell.spares.OffSeason;
 import sparewell.spares.OffSeasonPlanner;
 import sparewell.stock.Holding;
 import sparewell.stock.Homes;
 import sparewell.table.Block;
-import sparewell.table.Column;
 import sparewell.table.Format;
 import sparewell.table.Table;
 import sparewell.table.Tone;
@@ -29,26 +27,23 @@ final class AfterEventBlocks {
   private AfterEventBlocks() {}
 
   static List<Block> of(Results results) {
-    Optional<AfterEvent> after = results.trackRecord().lastEvent();
-    if (after.isEmpty()) {
-      return List.of();
-    }
-    List<Block.Line> lines = new ArrayList<>();
-    lines.add(
-        Block.Line.heading(
-            "After " + after.get().event().name() + " (" + after.get().event().date() + ")"));
-    lines.add(Block.Line.of(cost(results, after.get())));
-    unpack(results, after.get().event()).ifPresent(lines::add);
-    lines.add(Block.Line.of(check(results, after.get())));
-    return List.of(new Block.Text(lines), new Block.Rows(table(after.get())));
+    return results.trackRecord().lastEvent().map(after -> blocks(results, after)).orElse(List.of());
+  }
+
+  private static List<Block> blocks(Results results, AfterEvent after) {
+    Lines lines = new Lines();
+    lines.heading("After " + after.event().name() + " (" + after.event().date() + ")");
+    lines.plain(cost(results, after));
+    unpack(results, after.event()).ifPresent(lines::plain);
+    lines.plain(check(results, after));
+    return List.of(lines.block(), new Block.Rows(table(after)));
   }
 
   private static String cost(Results results, AfterEvent after) {
     OffSeason.Lost lost =
         OffSeasonPlanner.cost(results.season(), results.onHand(), after.trip().id());
     double expected = after.styles().stream().mapToDouble(StyleResult::expectedPieces).sum();
-    return String.format(
-        Locale.ROOT,
+    return Phrase.text(
         "You lost %s worth %s%s; the forecast for the hours thrown was %.1f.",
         Phrase.count(lost.pieces(), "piece"),
         Phrase.money(lost.money(), results.season().settings().currency()),
@@ -57,7 +52,7 @@ final class AfterEventBlocks {
   }
 
   /** Names what lies in the event's box and belongs elsewhere, unless it is packed again now. */
-  private static Optional<Block.Line> unpack(Results results, Event event) {
+  private static Optional<String> unpack(Results results, Event event) {
     boolean packedAgain =
         results.packing().lists().stream().anyMatch(list -> list.event().box().equals(event.box()));
     if (event.box().isEmpty() || event.slots().isEmpty() || packedAgain) {
@@ -71,16 +66,13 @@ final class AfterEventBlocks {
             .collect(Collectors.joining("; "));
     return back.isEmpty()
         ? Optional.empty()
-        : Optional.of(Block.Line.of("Unpack " + event.box() + ": " + back + "."));
+        : Optional.of("Unpack " + event.box() + ": " + back + ".");
   }
 
   private static String words(Holding holding, Homes homes) {
     ItemId item = holding.item();
-    return holding.pieces()
-        + " "
-        + item.spoken()
-        + " to "
-        + homes.of(item).map(place -> place.name()).orElse(EntryTable.OF_CHOICE);
+    String home = homes.of(item).map(Place::name).orElse(EntryTable.OF_CHOICE);
+    return holding.pieces() + " " + item.spoken() + " to " + home;
   }
 
   /** Knots and hooks wear with the hours thrown (common practice, no source). */
@@ -108,20 +100,20 @@ final class AfterEventBlocks {
         "",
         "Forecast and actual losses, the most unusual first",
         List.of(
-            Column.sheetOnly("Style", Format.TEXT, "Style.", StyleResult::style),
-            Column.sheetOnly("Hours", Format.HOURS, "Hours it was thrown.", StyleResult::hours),
-            Column.<StyleResult>sheetOnly(
+            Format.TEXT.onSheet("Style", "Style.", StyleResult::style),
+            Format.HOURS.onSheet("Hours", "Hours it was thrown.", StyleResult::hours),
+            Format.NUMBER
+                .<StyleResult>onSheet(
                     "Foreseen",
-                    Format.NUMBER,
                     "Pieces expected to be lost in these hours, forecast from the trips before.",
                     StyleResult::expectedPieces)
                 .summed(),
-            Column.<StyleResult>sheetOnly(
-                    "Lost", Format.COUNT, "Pieces lost.", StyleResult::lostPieces)
+            Format.COUNT
+                .<StyleResult>onSheet("Lost", "Pieces lost.", StyleResult::lostPieces)
                 .summed(),
-            Column.<StyleResult>sheetOnly(
+            Format.PROBABILITY
+                .<StyleResult>onSheet(
                     "How usual",
-                    Format.PROBABILITY,
                     "Two-sided probability of a result at least as far from the forecast.",
                     StyleResult::unusualProbability)
                 .toned(one -> one.unusualProbability() < UNUSUAL ? Tone.WATCH : Tone.NONE)),

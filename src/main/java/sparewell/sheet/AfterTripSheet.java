@@ -34,13 +34,12 @@ public final class AfterTripSheet {
     List<DueCheck> due = DueCheck.of(results.season());
     List<Column<DueCheck>> columns =
         List.of(
-            Column.<DueCheck>sheetOnly("Box", Format.TEXT, "Box.", check -> check.box().name())
+            Format.TEXT
+                .<DueCheck>onSheet("Box", "Box.", check -> check.box().name())
                 .linked(check -> Optional.of(check.box().origin())),
-            Column.sheetOnly(
-                "Where", Format.TEXT, "Where it stands.", check -> check.box().compartment()),
-            Column.sheetOnly(
+            Format.TEXT.onSheet("Where", "Where it stands.", check -> check.box().compartment()),
+            Format.TEXT.onSheet(
                 "Due on",
-                Format.TEXT,
                 "Day by which it was to be checked.",
                 check -> check.dueOn().map(Object::toString).orElse(EntryTable.NEVER)),
             EntryTable.done());
@@ -55,9 +54,9 @@ public final class AfterTripSheet {
     blocks.add(new Block.Text(StepLines.of(toDo)));
     blocks.addAll(checks);
     blocks.add(new Block.Rows(figureTable(figures)));
-    blocks.add(new Block.Text(Changes.of(results, figures)));
+    blocks.add(Changes.of(results, figures));
     blocks.add(new Block.Rows(mending(results.findings())));
-    blocks.add(new Block.Text(cautions(results)));
+    blocks.add(cautions(results));
     blocks.add(settings(results));
     String planned =
         results.onHand().items().isEmpty()
@@ -88,12 +87,10 @@ public final class AfterTripSheet {
         "",
         "The figures that matter",
         List.of(
-            Column.sheetOnly(FIGURE, Format.TEXT, "What it is.", Figure::name),
-            Column.<Figure>sheetOnly(NOW, Format.TEXT, "Its value now.", Figure::now)
-                .toned(Figure::tone),
-            Column.sheetOnly(
-                "At the last run", Format.TEXT, "Its value before this run.", Figure::before),
-            Column.sheetOnly("What it says", Format.TEXT, "How to read it.", Figure::meaning)),
+            Format.TEXT.onSheet(FIGURE, "What it is.", Figure::name),
+            Format.TEXT.<Figure>onSheet(NOW, "Its value now.", Figure::now).toned(Figure::tone),
+            Format.TEXT.onSheet("At the last run", "Its value before this run.", Figure::before),
+            Format.TEXT.onSheet("What it says", "How to read it.", Figure::meaning)),
         figures,
         "No figures.");
   }
@@ -105,72 +102,59 @@ public final class AfterTripSheet {
                 findings.stream().filter(finding -> finding.severity() != Severity.NOTE).toList()));
     List<Folded> grave = all.subList(0, Math.min(MOST_FINDINGS, all.size()));
     String title =
-        "What needs mending"
-            + (all.size() > grave.size()
-                ? " (the first "
-                    + grave.size()
-                    + " of "
-                    + all.size()
-                    + "; the rest on Input checks)"
-                : "");
+        all.size() == grave.size()
+            ? "What needs mending"
+            : Phrase.text(
+                "What needs mending (the first %d of %d; the rest on Input checks)",
+                grave.size(), all.size());
     List<Column<Folded>> columns =
         List.of(
-            Column.sheetOnly(
-                "What is wrong",
-                Format.TEXT,
-                "What is wrong.",
-                row -> Phrase.capital(row.message())),
-            Column.<Folded>sheetOnly(
+            Format.TEXT.onSheet(
+                "What is wrong", "What is wrong.", row -> Phrase.capital(row.message())),
+            Format.TEXT
+                .<Folded>onSheet(
                     "Where",
-                    Format.TEXT,
                     "Its cell, of several the first; click to go there.",
                     row -> Phrase.place(row.first().at()))
                 .linked(row -> Optional.of(row.first().at()).filter(at -> at.row() > 0)),
-            Column.<Folded>sheetOnly(
+            Format.TEXT
+                .<Folded>onSheet(
                     "How grave",
-                    Format.TEXT,
                     "error = left out, or a limit is broken; warning = read under an assumption.",
                     row -> row.first().severity().word())
                 .toned(row -> row.first().severity() == Severity.ERROR ? Tone.BAD : Tone.WATCH),
-            Column.sheetOnly(
-                "What was done", Format.TEXT, "What was done about it.", Folded::done));
+            Format.TEXT.onSheet("What was done", "What was done about it.", Folded::done));
     return new Table<>("", title, columns, grave, "Nothing needs mending.");
   }
 
   private static Block settings(Results results) {
     Settings settings = results.season().settings();
-    String line =
-        String.join(
-            " · ",
-            "Units " + settings.units().name().toLowerCase(Locale.ROOT),
-            "Carry at least " + settings.carryAtLeast() + " of each item",
-            "Chance wanted "
-                + Phrase.exactChance(settings.chanceWantedProbability())
-                + (settings.chanceFromCommandLine() ? " (from the command line)" : ""),
-            "Planning hours "
-                + Phrase.number(settings.planningHours())
-                + " in "
-                + Phrase.number(settings.planningDays())
-                + " days",
-            "Budget "
-                + settings
-                    .budget()
-                    .map(money -> Phrase.money(money, settings.currency()))
-                    .orElse("none set"),
-            "Fill factor " + Phrase.exactChance(settings.fillFactorShare()),
-            "sparewell " + results.version());
-    return new Block.Text(
-        List.of(Block.Line.heading("Settings in force"), Phrase.small(line + ".")));
+    String budget =
+        settings.budget().map(money -> Phrase.money(money, settings.currency())).orElse("none set");
+    return new Lines()
+        .heading("Settings in force")
+        .small(
+            "Units %s · Carry at least %d of each item · Chance wanted %s%s · Planning hours %s in"
+                + " %s days · Budget %s · Fill factor %s · sparewell %s.",
+            settings.units().name().toLowerCase(Locale.ROOT),
+            settings.carryAtLeast(),
+            Phrase.exactChance(settings.chanceWantedProbability()),
+            settings.chanceFromCommandLine() ? " (from the command line)" : "",
+            Phrase.number(settings.planningHours()),
+            Phrase.number(settings.planningDays()),
+            budget,
+            Phrase.exactChance(settings.fillFactorShare()),
+            results.version())
+        .block();
   }
 
-  private static List<Block.Line> cautions(Results results) {
-    List<Block.Line> lines = new ArrayList<>(Cautions.LINES);
+  private static Block cautions(Results results) {
+    Lines lines = Cautions.lines();
     if (!results.rates().converged()) {
-      lines.add(
-          Phrase.small(
-              "The fit of the loss rates did not settle: read them as rough until more trips are"
-                  + " logged."));
+      lines.small(
+          "The fit of the loss rates did not settle: read them as rough until more trips are"
+              + " logged.");
     }
-    return lines;
+    return lines.block();
   }
 }

@@ -2,7 +2,6 @@ package sparewell.sheet;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -26,7 +25,7 @@ public final class BuyListSheet {
   /** The sheet. */
   public static ReportSheet of(BuyList list, Optional<OffSeason> offSeason) {
     List<Block> blocks = new ArrayList<>();
-    blocks.add(new Block.Text(top(list)));
+    blocks.add(top(list));
     blocks.add(new Block.Rows(lines(list, false)));
     blocks.add(new Block.Rows(lines(list, true)));
     Table<Point> curve = curve(list);
@@ -38,30 +37,25 @@ public final class BuyListSheet {
     return new ReportSheet(NAME, "What to buy first with the money available", blocks);
   }
 
-  private static List<Block.Line> top(BuyList list) {
-    List<Block.Line> lines = new ArrayList<>();
+  private static Block top(BuyList list) {
+    Lines lines = new Lines();
     lines.add(action(list));
-    budget(list).ifPresent(lines::add);
-    list.more().ifPresent(more -> lines.add(Block.Line.of(more(more, list))));
+    budget(list, lines);
+    list.more().ifPresent(more -> lines.plain(more(more, list)));
     long unpriced = list.lines().stream().filter(line -> line.cost().isEmpty()).count();
     if (unpriced > 0) {
-      lines.add(
-          Phrase.strong(
-              Phrase.count(unpriced, "line")
-                  + " without a price: fill in Pack price to have "
-                  + (unpriced == 1 ? "it" : "them")
-                  + " weighed against money.",
-              Tone.WATCH));
+      lines.strong(
+          Tone.WATCH,
+          "%s without a price: fill in Pack price to have %s weighed against money.",
+          Phrase.count(unpriced, "line"),
+          unpriced == 1 ? "it" : "them");
     }
     if (list.gapPieces() > 0) {
-      lines.add(
-          Phrase.small(
-              String.format(
-                  Locale.ROOT,
-                  "No other choice for the same money lowers that by more than %.4f pieces.",
-                  list.gapPieces())));
+      lines.small(
+          "No other choice for the same money lowers that by more than %.4f pieces.",
+          list.gapPieces());
     }
-    return lines;
+    return lines.block();
   }
 
   private static Block.Line action(BuyList list) {
@@ -70,49 +64,43 @@ public final class BuyListSheet {
     }
     List<BuyList.Line> needed = BuyWords.bought(list, false);
     String fills = BuyWords.fills(list);
+    String end = fills.isEmpty() ? "." : "; " + fills + ".";
     if (!needed.isEmpty()) {
       return Phrase.strong(
           Phrase.capital(BuyWords.wares(needed))
               + BuyWords.price(needed, list)
               + (BuyWords.cost(needed).isEmpty() ? ", " : " ")
               + BuyWords.effect(list)
-              + (fills.isEmpty() ? "." : "; " + fills + "."),
+              + end,
           Tone.WATCH);
     }
-    if (!list.part(false).isEmpty()) {
-      return Phrase.strong("Your budget pays for nothing of what is needed.", Tone.WATCH);
-    }
-    return Phrase.strong(
-        "Nothing is needed for the expected losses" + (fills.isEmpty() ? "." : "; " + fills + "."),
-        Tone.GOOD);
+    return list.part(false).isEmpty()
+        ? Phrase.strong("Nothing is needed for the expected losses" + end, Tone.GOOD)
+        : Phrase.strong("Your budget pays for nothing of what is needed.", Tone.WATCH);
   }
 
-  private static Optional<Block.Line> budget(BuyList list) {
+  private static void budget(BuyList list, Lines lines) {
     if (list.wanted().signum() == 0) {
-      return Optional.empty();
+      return;
     }
     String wanted = Phrase.money(list.wanted(), list.currency());
-    String text =
-        list.budget()
-            .map(
-                money ->
-                    "That is "
-                        + Phrase.money(list.spent(), list.currency())
-                        + " of your "
-                        + Phrase.money(money, list.currency())
-                        + (list.spent().compareTo(list.wanted()) == 0
-                            ? "."
-                            : "; everything priced would cost " + wanted + "."))
-            .orElse(
-                "Everything priced costs "
-                    + wanted
-                    + ". No Budget is set in Settings, so no line is cut off.");
-    return Optional.of(Block.Line.of(text));
+    if (list.budget().isEmpty()) {
+      lines.plain(
+          "Everything priced costs %s. No Budget is set in Settings, so no line is cut off.",
+          wanted);
+    } else {
+      lines.plain(
+          "That is %s of your %s%s.",
+          Phrase.money(list.spent(), list.currency()),
+          Phrase.money(list.budget().get(), list.currency()),
+          list.spent().compareTo(list.wanted()) == 0
+              ? ""
+              : "; everything priced would cost " + wanted);
+    }
   }
 
   private static String more(BuyList.More more, BuyList list) {
-    return String.format(
-        Locale.ROOT,
+    return Phrase.text(
         more.first() ? "What the first %s buys: %s. %s, %s." : "What %s more buys: %s. %s, %s.",
         Phrase.money(more.money(), list.currency()),
         more.packs().stream().map(BuyListSheet::change).collect(Collectors.joining(", ")),
@@ -123,8 +111,8 @@ public final class BuyListSheet {
 
   /** A change that the shown digits would hide is said to be as small as it is. */
   private static String shortage(double before, double after) {
-    String was = String.format(Locale.ROOT, "%.2f", before);
-    String now = String.format(Locale.ROOT, "%.2f", after);
+    String was = Phrase.text("%.2f", before);
+    String now = Phrase.text("%.2f", after);
     return was.equals(now)
         ? "That changes little: you are short of under 0.01 pieces less on average"
         : "Short of " + now + " instead of " + was + " pieces on average";
@@ -164,56 +152,54 @@ public final class BuyListSheet {
   private static List<Column<BuyList.Line>> columns(boolean limited) {
     return ItemColumns.among(
         List.of(
-            Column.of(
+            Format.COUNT.column(
                 "rank",
                 "Rank",
-                Format.COUNT,
                 "Order to buy in: the largest fall of what you expect to miss for the money first;"
                     + " what the budget does not pay for, then what has no price, last.",
                 BuyList.Line::rank)),
         BuyList.Line::item,
-        Column.<BuyList.Line>of(
-                "packs", "Packs", Format.COUNT, "Whole packs to buy.", BuyList.Line::packs)
+        Format.COUNT
+            .<BuyList.Line>column("packs", "Packs", "Whole packs to buy.", BuyList.Line::packs)
             .summed(),
-        Column.<BuyList.Line>of(
-                "pieces", "Pieces", Format.COUNT, "Pieces in them.", BuyList.Line::pieces)
+        Format.COUNT
+            .<BuyList.Line>column("pieces", "Pieces", "Pieces in them.", BuyList.Line::pieces)
             .summed(),
-        Column.<BuyList.Line>of(
+        Format.MONEY
+            .<BuyList.Line>column(
                 "cost",
                 "Cost",
-                Format.MONEY,
                 "Money for these packs; empty where the price is not known.",
                 BuyList.Line::cost)
             .summed(),
-        Column.of(
+        Format.MONEY.column(
             "cumulative_cost",
             "Cost so far",
-            Format.MONEY,
             "Money for all lines down to this one.",
             BuyList.Line::cumulativeCost),
-        Column.<BuyList.Line>of(
+        Format.NUMBER
+            .<BuyList.Line>column(
                 "shortage_before",
                 "Short before",
-                Format.NUMBER,
                 "Pieces of this item expected to be missed over the planned hours without this line.",
                 BuyList.Line::shortageBeforePieces)
             .quiet(),
-        Column.<BuyList.Line>of(
+        Format.NUMBER
+            .<BuyList.Line>column(
                 "shortage_after",
                 "Short after",
-                Format.NUMBER,
                 "Pieces of this item expected to be missed with this line bought.",
                 BuyList.Line::shortageAfterPieces)
             .quiet(),
         limited
-            ? Column.<BuyList.Line>of(
+            ? Format.YES_NO
+                .<BuyList.Line>column(
                     "within_budget",
                     "Within budget",
-                    Format.YES_NO,
                     "Whether the budget pays for it; empty where the price is not known.",
                     BuyList.Line::withinBudget)
                 .toned(line -> line.bought() ? Tone.GOOD : Tone.WATCH)
-            : Column.csvOnly("within_budget", Format.YES_NO, BuyList.Line::withinBudget),
+            : Format.YES_NO.inFile("within_budget", BuyList.Line::withinBudget),
         EntryTable.into(BuyList.Line::into, BuyList.Line::open),
         EntryTable.done());
   }
@@ -223,16 +209,14 @@ public final class BuyListSheet {
         "",
         "What each amount of money does (" + list.currency() + ")",
         List.of(
-            Column.sheetOnly(
-                "Money", Format.MONEY, "Money spent from the top of the list down.", Point::money),
-            Column.sheetOnly(
+            Format.MONEY.onSheet(
+                "Money", "Money spent from the top of the list down.", Point::money),
+            Format.NUMBER.onSheet(
                 "Short on average",
-                Format.NUMBER,
                 "Pieces missed over the planned hours on average; important ones count more.",
                 Point::shortagePieces),
-            Column.sheetOnly(
+            Format.PROBABILITY.onSheet(
                 "Chance nothing runs out",
-                Format.PROBABILITY,
                 "Chance that no important item runs out over the planned hours.",
                 Point::nothingRunsOutProbability)),
         list.curve().size() < 2 ? List.of() : list.curve(),

@@ -2,7 +2,6 @@ package sparewell.sheet;
 
 import java.math.BigDecimal;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import sparewell.spares.BuyList;
 
@@ -51,11 +50,9 @@ final class BuyWords {
       return "take the chance that nothing important runs out "
           + Phrase.fromTo(before.getAsDouble(), after.getAsDouble());
     }
-    return String.format(
-        Locale.ROOT,
+    return Phrase.text(
         "take the pieces you expect to miss from %.2f to %.2f",
-        list.without().shortagePieces(),
-        list.needed().shortagePieces());
+        list.without().shortagePieces(), list.needed().shortagePieces());
   }
 
   /** Like {@code 24 more lines, 214.00 USD, only fill floors}; empty where there are none. */

@@ -16,43 +16,39 @@ final class Changes {
 
   private final Results results;
   private final LastRun last;
-  private final List<Block.Line> lines = new ArrayList<>();
+  private final Lines lines = new Lines();
 
   private Changes(Results results, LastRun last) {
     this.results = results;
     this.last = last;
   }
 
-  static List<Block.Line> of(Results results, List<Figure> figures) {
+  static Block of(Results results, List<Figure> figures) {
     if (results.lastRun().isEmpty()) {
-      return List.of(
-          Block.Line.heading("What changed since the last run"),
-          Block.Line.of("This is the first run on this workbook."));
+      return new Lines()
+          .heading("What changed since the last run")
+          .plain("This is the first run on this workbook.")
+          .block();
     }
     Changes changes = new Changes(results, results.lastRun().get());
     String date = changes.last.figures().getOrDefault(Figures.DATE, "");
-    changes.lines.add(
-        Block.Line.heading(
-            "What changed since the last run" + (date.isEmpty() ? "" : " (as of " + date + ")")));
+    changes.lines.heading(
+        "What changed since the last run" + (date.isEmpty() ? "" : " (as of " + date + ")"));
     changes.posted();
     changes.losses();
     changes.shortage();
     changes.figures(figures);
     changes.carries();
-    if (changes.lines.size() == 1) {
-      changes.say("Nothing that shows in these figures.");
+    if (changes.lines.list().size() == 1) {
+      changes.lines.plain("Nothing that shows in these figures.");
     }
-    return changes.lines;
-  }
-
-  private void say(String sentence) {
-    lines.add(Block.Line.of(sentence));
+    return changes.lines.block();
   }
 
   private void posted() {
     Map<String, Integer> posted = results.entered().posted();
     if (!posted.isEmpty()) {
-      say(
+      lines.plain(
           posted.entrySet().stream()
               .map(sheet -> Phrase.count(sheet.getValue(), "row") + " of " + sheet.getKey())
               .collect(Collectors.joining(", ", "Posted: ", ".")));
@@ -61,16 +57,18 @@ final class Changes {
 
   /** Losses logged since, by style. */
   private void losses() {
-    List<String> lost = new ArrayList<>();
-    for (StyleRate rate : results.rates().styles()) {
-      int more = rate.lostPieces() - last.lost().getOrDefault(rate.style(), rate.lostPieces());
-      if (more > 0) {
-        lost.add(more + " " + rate.style());
-      }
-    }
+    List<String> lost =
+        results.rates().styles().stream()
+            .filter(rate -> lostSince(rate) > 0)
+            .map(rate -> lostSince(rate) + " " + rate.style())
+            .toList();
     if (!lost.isEmpty()) {
-      say("Losses logged since: " + listed(lost) + ".");
+      lines.plain("Losses logged since: " + listed(lost) + ".");
     }
+  }
+
+  private int lostSince(StyleRate rate) {
+    return rate.lostPieces() - last.lost().getOrDefault(rate.style(), rate.lostPieces());
   }
 
   private void shortage() {
@@ -89,10 +87,10 @@ final class Changes {
       }
     }
     if (!newly.isEmpty()) {
-      say("Newly short: " + listed(newly) + ".");
+      lines.plain("Newly short: " + listed(newly) + ".");
     }
     if (!solved.isEmpty()) {
-      say("Short no more: " + listed(solved) + ".");
+      lines.plain("Short no more: " + listed(solved) + ".");
     }
   }
 
@@ -107,25 +105,15 @@ final class Changes {
       if (!figure.before().isEmpty()
           && !figure.name().equals(Figures.DATE)
           && !figure.before().equals(figure.now())) {
-        say(
-            figure.spoken()
-                + ": now "
-                + figure.now()
-                + ", was "
-                + figure.before()
-                + why(figure)
-                + ".");
+        lines.plain(
+            "%s: now %s, was %s%s.", figure.spoken(), figure.now(), figure.before(), why(figure));
       }
     }
   }
 
   /** A chance that rises although pieces were lost looks like a mistake; it is not. */
   private String why(Figure figure) {
-    boolean lostMore =
-        results.rates().styles().stream()
-            .anyMatch(
-                rate ->
-                    rate.lostPieces() > last.lost().getOrDefault(rate.style(), rate.lostPieces()));
+    boolean lostMore = results.rates().styles().stream().anyMatch(rate -> lostSince(rate) > 0);
     boolean postedMore = !results.entered().posted().isEmpty();
     return figure.name().equals(Figures.CHANCE_NOW) && lostMore && !postedMore && safer()
         ? ", although pieces were lost: the loss rates fell by more than the stock"
@@ -153,20 +141,13 @@ final class Changes {
             .sorted(Comparator.comparingInt(row -> -Math.abs(change(row))))
             .toList();
     for (SparesRow row : changed.subList(0, Math.min(MOST_ITEMS, changed.size()))) {
-      say(
-          "Carry "
-              + row.carry()
-              + " "
-              + row.item().spoken()
-              + ", was "
-              + last.carries().get(row.item())
-              + ".");
+      lines.plain(
+          "Carry %d %s, was %d.", row.carry(), row.item().spoken(), last.carries().get(row.item()));
     }
     if (changed.size() > MOST_ITEMS) {
-      say(
-          "The count to carry changed for "
-              + Phrase.count(changed.size() - MOST_ITEMS, "further item")
-              + ".");
+      lines.plain(
+          "The count to carry changed for %s.",
+          Phrase.count(changed.size() - MOST_ITEMS, "further item"));
     }
   }
 

@@ -215,7 +215,7 @@ final class Charts {
 
   private static <R> Column<R> column(
       String heading, Format format, java.util.function.Function<R, ?> value) {
-    return Column.sheetOnly(heading, format, "", value);
+    return format.onSheet(heading, "", value);
   }
 
   private static <R> Table<R> table(List<Column<R>> columns, List<R> rows) {

@@ -3,12 +3,10 @@ package sparewell.sheet;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import sparewell.experience.Club;
 import sparewell.experience.Unit;
 import sparewell.table.Block;
 import sparewell.table.Chart;
-import sparewell.table.Column;
 import sparewell.table.Format;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
@@ -36,7 +34,7 @@ public final class ClubSheet {
             .toList();
     Table<Club.Line> table = table(lines, between);
     List<Block> blocks = new ArrayList<>();
-    blocks.add(new Block.Text(top(club, thrown, between)));
+    blocks.add(top(club, thrown, between));
     blocks.add(new Block.Rows(table));
     blocks.add(chart(lines, between));
     return new ReportSheet(
@@ -47,23 +45,19 @@ public final class ClubSheet {
         blocks);
   }
 
-  private static List<Block.Line> top(Club club, boolean thrown, double between) {
-    return List.of(
-        Block.Line.of(
-            String.format(
-                Locale.ROOT,
-                "%d %s put together. The same style goes with one angler up to %.1f times as fast as"
-                    + " with the typical one, or as slowly, nine times in ten.",
-                club.anglers(),
-                club.anglers() == 1 ? "log" : "logs",
-                Math.exp(Z * between))),
-        Phrase.small(
-            "Hours are hours "
-                + (thrown ? "thrown" : "afloat")
-                + ", rates are at each log's usual mix of cover. How far anglers differ is taken to"
-                + " be the same for every style; no log counts for more than 25 pieces of a style."
-                + " Nobody can be told from these figures but where only one or two logs have a"
-                + " style."));
+  private static Block top(Club club, boolean thrown, double between) {
+    return new Lines()
+        .plain(
+            "%s put together. The same style goes with one angler up to %.1f times as fast as with"
+                + " the typical one, or as slowly, nine times in ten.",
+            Phrase.count(club.anglers(), "log"), Math.exp(Z * between))
+        .small(
+            "Hours are hours %s, rates are at each log's usual mix of cover. How far anglers differ"
+                + " is taken to be the same for every style; no log counts for more than 25 pieces"
+                + " of a style. Nobody can be told from these figures but where only one or two"
+                + " logs have a style.",
+            thrown ? "thrown" : "afloat")
+        .block();
   }
 
   private static Table<Club.Line> table(List<Club.Line> lines, double between) {
@@ -71,33 +65,27 @@ public final class ClubSheet {
         "",
         "Rates by style: pieces lost in 10 hours",
         List.of(
-            Column.sheetOnly("Style", Format.TEXT, "Style of lure or gear", Club.Line::style),
-            Column.sheetOnly("Family", Format.TEXT, "Its family", Club.Line::family),
-            Column.sheetOnly("Logs", Format.COUNT, "Logs that have it", Club.Line::logs),
-            Column.sheetOnly(
-                "Trips", Format.COUNT, "Trips on which it was thrown", Club.Line::trips),
-            Column.sheetOnly("Hours", Format.HOURS, "Hours in all logs", Club.Line::hours),
-            Column.sheetOnly("Lost", Format.COUNT, "Pieces lost in those hours", Club.Line::pieces),
-            Column.sheetOnly(
-                "Typical", Format.NUMBER, "Rate of the typical angler", line -> at(line, 0)),
-            Column.sheetOnly(
+            Format.TEXT.onSheet("Style", "Style of lure or gear", Club.Line::style),
+            Format.TEXT.onSheet("Family", "Its family", Club.Line::family),
+            Format.COUNT.onSheet("Logs", "Logs that have it", Club.Line::logs),
+            Format.COUNT.onSheet("Trips", "Trips on which it was thrown", Club.Line::trips),
+            Format.HOURS.onSheet("Hours", "Hours in all logs", Club.Line::hours),
+            Format.COUNT.onSheet("Lost", "Pieces lost in those hours", Club.Line::pieces),
+            Format.NUMBER.onSheet("Typical", "Rate of the typical angler", line -> at(line, 0)),
+            Format.NUMBER.onSheet(
                 "Typical, low",
-                Format.NUMBER,
                 "The typical rate is higher than this with 95 % chance",
                 line -> at(line, -Z * Math.sqrt(line.typical().variance()))),
-            Column.sheetOnly(
+            Format.NUMBER.onSheet(
                 "Typical, high",
-                Format.NUMBER,
                 "The typical rate is lower than this with 95 % chance",
                 line -> at(line, Z * Math.sqrt(line.typical().variance()))),
-            Column.sheetOnly(
+            Format.NUMBER.onSheet(
                 "Anglers from",
-                Format.NUMBER,
                 "Nineteen anglers in twenty lose more than this",
                 line -> at(line, -spread(line, between))),
-            Column.sheetOnly(
+            Format.NUMBER.onSheet(
                 "Anglers to",
-                Format.NUMBER,
                 "Nineteen anglers in twenty lose less than this",
                 line -> at(line, spread(line, between)))),
         lines,
@@ -115,11 +103,10 @@ public final class ClubSheet {
             "",
             "",
             List.of(
-                Column.sheetOnly("Style", Format.TEXT, "", Club.Line::style),
-                Column.sheetOnly("Typical", Format.NUMBER, "", line -> at(line, 0)),
-                Column.sheetOnly(
-                    "From", Format.NUMBER, "", line -> at(line, -spread(line, between))),
-                Column.sheetOnly("To", Format.NUMBER, "", line -> at(line, spread(line, between)))),
+                Format.TEXT.onSheet("Style", "", Club.Line::style),
+                Format.NUMBER.onSheet("Typical", "", line -> at(line, 0)),
+                Format.NUMBER.onSheet("From", "", line -> at(line, -spread(line, between))),
+                Format.NUMBER.onSheet("To", "", line -> at(line, spread(line, between)))),
             lines.stream().limit(MOST_STYLES).toList(),
             ""),
         "Style",

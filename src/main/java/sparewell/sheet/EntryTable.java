@@ -116,9 +116,9 @@ public enum EntryTable {
 
   /** The column of places where pieces go, with cells to type into where another would do. */
   static <R> Column<R> into(Function<R, Optional<Place>> to, Predicate<R> open) {
-    return Column.<R>sheetOnly(
+    return Format.TEXT
+        .<R>onSheet(
             INTO,
-            Format.TEXT,
             "The place aboard that holds most of the item, else of its style or family, else with room.",
             row -> Phrase.place(to.apply(row).orElse(PieceMove.OF_CHOICE)))
         .entered(row -> open.test(row) ? Optional.of(named()) : Optional.empty());
@@ -137,9 +137,9 @@ public enum EntryTable {
   /** The same, with cells to tick only in the rows that ask for something. */
   static <R> Column<R> done(Predicate<R> asks) {
     Entry entry = Entry.suggesting("yes once done, or how many where fewer", "yes");
-    return Column.<R>sheetOnly(
+    return Format.TEXT
+        .<R>onSheet(
             DONE,
-            Format.TEXT,
             "Type yes once it is done, or how many where it was fewer; 'sparewell post' books it.",
             row -> Optional.empty())
         .entered(row -> asks.test(row) ? Optional.of(entry) : Optional.empty());

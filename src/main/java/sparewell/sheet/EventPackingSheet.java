@@ -3,7 +3,6 @@ package sparewell.sheet;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -30,28 +29,25 @@ public final class EventPackingSheet {
 
   /** The sheet. */
   public static ReportSheet of(EventPacking packing) {
-    List<Block.Line> top = new ArrayList<>();
-    for (PackingList list : packing.lists()) {
-      top.add(action(list));
-    }
+    Lines top = new Lines();
+    packing.lists().forEach(list -> top.add(action(list)));
     if (packing.lists().isEmpty()) {
-      top.add(Block.Line.of("No event lies ahead; add one to the Events sheet to have it packed."));
+      top.plain("No event lies ahead; add one to the Events sheet to have it packed.");
     } else {
-      top.add(
-          Phrase.small(
-              "Packed from the stock as it will be once you brought and bought what the steps before"
-                  + " say. A slot holds one item, as many pieces of it as are wanted, or one pack."
-                  + " What the event does not want stays in the box as long as slots are free."));
+      top.small(
+          "Packed from the stock as it will be once you brought and bought what the steps before"
+              + " say. A slot holds one item, as many pieces of it as are wanted, or one pack."
+              + " What the event does not want stays in the box as long as slots are free.");
     }
     List<Line> handled =
         packing.lines().stream().filter(line -> line.action() != Action.STAYS_ABOARD).toList();
     List<Block> blocks = new ArrayList<>();
-    blocks.add(new Block.Text(top));
+    blocks.add(top.block());
     blocks.add(new Block.Rows(table(packing, handled, "")));
-    List<Block.Line> staying =
-        packing.lists().stream().flatMap(list -> staying(list).stream()).toList();
-    if (!staying.isEmpty()) {
-      blocks.add(new Block.Text(staying));
+    Lines staying = new Lines();
+    packing.lists().forEach(list -> staying(list, staying));
+    if (!staying.list().isEmpty()) {
+      blocks.add(staying.block());
     }
     blocks.add(new Block.FileOnly(table(packing, packing.lines(), "event-packing.csv")));
     return new ReportSheet(
@@ -59,7 +55,7 @@ public final class EventPackingSheet {
   }
 
   /** Pieces that nobody has to move, a line for each place. */
-  private static List<Block.Line> staying(PackingList list) {
+  private static void staying(PackingList list, Lines lines) {
     Map<Place, Map<String, List<String>>> places = new LinkedHashMap<>();
     for (Line line : list.lines()) {
       if (line.action() == Action.STAYS_ABOARD) {
@@ -70,18 +66,15 @@ public final class EventPackingSheet {
             .add((item.size() + " " + item.colour()).strip() + " (" + line.pieces() + ")");
       }
     }
-    List<Block.Line> lines = new ArrayList<>();
     if (!places.isEmpty()) {
-      String pieces = Phrase.count(list.pieces(Action.STAYS_ABOARD), "piece");
-      lines.add(
-          Block.Line.heading(
-              list.event().name()
-                  + (list.boxed()
-                      ? ": " + pieces + " more stay in their boxes, as no slot is left"
-                      : ": " + pieces + " to have at hand, where they lie")));
-      places.forEach((place, styles) -> lines.add(Block.Line.of(words(place, styles))));
+      lines.heading(
+          list.boxed()
+              ? "%s: %s more stay in their boxes, as no slot is left"
+              : "%s: %s to have at hand, where they lie",
+          list.event().name(),
+          Phrase.count(list.pieces(Action.STAYS_ABOARD), "piece"));
+      places.forEach((place, styles) -> lines.plain(words(place, styles)));
     }
-    return lines;
   }
 
   private static String words(Place place, Map<String, List<String>> styles) {
@@ -97,32 +90,30 @@ public final class EventPackingSheet {
   private static Block.Line action(PackingList list) {
     String head = list.event().name() + " (" + list.event().date() + "): ";
     if (list.packedFirst().isPresent()) {
+      String first = list.packedFirst().get().name();
       return Phrase.strong(
-          head
-              + list.event().box()
-              + " is packed for "
-              + list.packedFirst().get().name()
-              + " first; run again after it.",
+          head + list.event().box() + " is packed for " + first + " first; run again after it.",
           Tone.NONE);
     }
-    String slots =
-        list.slots().isPresent()
-            ? String.format(
-                Locale.ROOT, ", %d of %d slots", list.slotsUsed(), list.slots().getAsInt())
-            : "";
     int missing = list.shortPieces();
-    String shortage =
-        missing == 0
-            ? ". Nothing is short"
-            : ". " + Phrase.count(missing, "piece") + " short: nowhere to be had";
-    String elsewhere =
-        list.boxed() && list.pieces(Action.STAYS_ABOARD) > 0
-            ? "; "
-                + Phrase.count(list.pieces(Action.STAYS_ABOARD), "piece")
-                + " more for which no slot is left: aboard in other boxes."
-            : ".";
+    int elsewhere = list.boxed() ? list.pieces(Action.STAYS_ABOARD) : 0;
     return Phrase.strong(
-        head + what(list) + slots + shortage + elsewhere, missing == 0 ? Tone.GOOD : Tone.WATCH);
+        Phrase.text(
+            "%s%s%s. %s%s.",
+            head,
+            what(list),
+            list.slots().isPresent()
+                ? Phrase.text(", %d of %d slots", list.slotsUsed(), list.slots().getAsInt())
+                : "",
+            missing == 0
+                ? "Nothing is short"
+                : Phrase.count(missing, "piece") + " short: nowhere to be had",
+            elsewhere > 0
+                ? Phrase.text(
+                    "; %s more for which no slot is left: aboard in other boxes",
+                    Phrase.count(elsewhere, "piece"))
+                : ""),
+        missing == 0 ? Tone.GOOD : Tone.WATCH);
   }
 
   private static String what(PackingList list) {
@@ -167,51 +158,45 @@ public final class EventPackingSheet {
     return ItemColumns.among(
         List.of(
             several
-                ? Column.of("event", "Event", Format.TEXT, "Event.", Line::event)
-                : Column.csvOnly("event", Format.TEXT, Line::event),
-            Column.<Line>sheetOnly(
-                    "What to do",
-                    Format.TEXT,
-                    "What to do before the event.",
-                    EventPackingSheet::words)
+                ? Format.TEXT.column("event", "Event", "Event.", Line::event)
+                : Format.TEXT.inFile("event", Line::event),
+            Format.TEXT
+                .<Line>onSheet(
+                    "What to do", "What to do before the event.", EventPackingSheet::words)
                 .toned(line -> line.action() == Action.BUY ? Tone.WATCH : Tone.NONE)),
         Line::item,
-        Column.of("pieces", "Pieces", Format.COUNT, "Pieces of this line.", Line::pieces),
-        Column.of(
+        Format.COUNT.column("pieces", "Pieces", "Pieces of this line.", Line::pieces),
+        Format.TEXT.column(
             "from_box",
             "From box",
-            Format.TEXT,
             "Box they lie in by then; empty where they lie loose or there are none.",
             line -> line.from().map(Place::box).orElse("")),
-        Column.of(
+        Format.TEXT.column(
             "from_compartment",
             "From compartment",
-            Format.TEXT,
             "Compartment of that box, or of the loose pieces.",
             line -> line.from().map(Place::compartment).orElse("")),
-        Column.<Line>sheetOnly(
-                EntryTable.INTO,
-                Format.TEXT,
-                "Where they go; empty where they stay.",
-                EventPackingSheet::into)
+        Format.TEXT
+            .<Line>onSheet(
+                EntryTable.INTO, "Where they go; empty where they stay.", EventPackingSheet::into)
             .entered(
                 line ->
                     line.to().filter(PieceMove.OF_CHOICE::equals).map(place -> EntryTable.named())),
         chances
-            ? Column.<Line>of(
+            ? Format.PROBABILITY
+                .<Line>column(
                     "run_out_chance",
                     "Run-out chance",
-                    Format.PROBABILITY,
                     "Chance that the event costs more of the item than is aboard by then.",
                     Line::runOutProbability)
                 .quiet()
-            : Column.csvOnly("run_out_chance", Format.PROBABILITY, Line::runOutProbability),
-        Column.csvOnly("short", Format.COUNT, Line::shortPieces),
-        Column.csvOnly("action", Format.TEXT, line -> line.action().word()),
-        Column.csvOnly("slots", Format.COUNT, Line::slots),
-        Column.<Line>sheetOnly(
+            : Format.PROBABILITY.inFile("run_out_chance", Line::runOutProbability),
+        Format.COUNT.inFile("short", Line::shortPieces),
+        Format.TEXT.inFile("action", line -> line.action().word()),
+        Format.COUNT.inFile("slots", Line::slots),
+        Format.COUNT
+            .<Line>onSheet(
                 "Slots",
-                Format.COUNT,
                 "Pockets of the event's box that the pieces fill, beyond those shared with a line"
                     + " above.",
                 line -> boxed.contains(line.event()) ? line.slots() : 0)

@@ -14,12 +14,11 @@ import sparewell.load.LoadReport;
 import sparewell.load.PlateLine;
 import sparewell.season.Compartment;
 import sparewell.sheet.AfterTripSheet.Figure;
+import sparewell.spares.OffSeason;
 import sparewell.spares.Outlook;
 import sparewell.spares.SparesRow;
 import sparewell.table.Tone;
 import sparewell.units.Length;
-import sparewell.units.Mass;
-import sparewell.units.MassUnit;
 import sparewell.units.Spoken;
 import sparewell.units.UnitSystem;
 
@@ -108,19 +107,18 @@ final class Figures {
   }
 
   private void losses() {
-    results
-        .offSeason()
-        .ifPresent(
-            season ->
-                add(
-                    "Money lost in the last 12 months",
-                    Phrase.money(season.total().money(), results.season().settings().currency()),
-                    season.total().pieces()
-                        + " pieces"
-                        + (season.total().unpricedPieces() == 0
-                            ? "."
-                            : ", " + season.total().unpricedPieces() + " of them without a price."),
-                    Tone.NONE));
+    results.offSeason().map(OffSeason::total).ifPresent(this::losses);
+  }
+
+  private void losses(OffSeason.Lost lost) {
+    add(
+        "Money lost in the last 12 months",
+        Phrase.money(lost.money(), results.season().settings().currency()),
+        lost.unpricedPieces() == 0
+            ? lost.pieces() + " pieces."
+            : Phrase.text(
+                "%d pieces, %d of them without a price.", lost.pieces(), lost.unpricedPieces()),
+        Tone.NONE);
   }
 
   private void load() {
@@ -128,12 +126,11 @@ final class Figures {
     String least = load.tackleKnown() ? "" : "at least ";
     add(
         "Tackle weight",
-        least + Spoken.mass(Mass.of(load.tackle().weightKg(), MassUnit.KILOGRAM), units),
+        least + Spoken.mass(load.tackle().weightKg(), units),
         load.packs()
-            ? "Boxes aboard once packed, and what lies loose; today "
-                + least
-                + Spoken.mass(load.tackleToday(), units)
-                + "."
+            ? Phrase.text(
+                "Boxes aboard once packed, and what lies loose; today %s%s.",
+                least, Spoken.mass(load.tackleToday(), units))
             : "Boxes aboard with contents, and what lies loose.",
         Tone.NONE);
     load.tackle().centre().ifPresent(this::centre);
@@ -166,18 +163,15 @@ final class Figures {
   }
 
   private void plate(String name, PlateLine line) {
-    Optional<Double> margin = line.marginKg();
-    if (margin.isEmpty()) {
+    if (line.marginKg().isEmpty()) {
       add(name, "not checked", "No plate figure is given in Boat.", Tone.WATCH);
       return;
     }
-    Mass size = Mass.of(Math.abs(margin.get()), MassUnit.KILOGRAM);
-    String atMost = line.weightKnown() || line.over() ? "" : "at most ";
+    String size = Spoken.mass(line.marginKg().get(), units);
+    String atMost = line.weightKnown() ? "" : "at most ";
     add(
         name,
-        line.over()
-            ? "OVER by " + Spoken.mass(size, units)
-            : atMost + Spoken.mass(size, units) + " left",
+        line.over() ? "OVER by " + size : atMost + size + " left",
         "The plate is the limit; carry less in waves or wind.",
         line.over() ? Tone.BAD : Tone.NONE);
   }

@@ -117,13 +117,11 @@ record Folded(List<Finding> all) {
             .filter(cell -> !cell.isEmpty())
             .limit(MOST_CELLS)
             .collect(Collectors.joining(", "));
-    return all.size() == 1 || cells.isEmpty()
-        ? message()
-        : message()
-            + " ("
-            + cells
-            + (all.size() > MOST_CELLS ? " and " + (all.size() - MOST_CELLS) + " more" : "")
-            + ")";
+    if (all.size() == 1 || cells.isEmpty()) {
+      return message();
+    }
+    int more = all.size() - MOST_CELLS;
+    return message() + " (" + cells + (more > 0 ? " and " + more + " more)" : ")");
   }
 
   /** The step taken about it. */

@@ -43,30 +43,26 @@ public final class InputChecksSheet {
   private static <R> List<Column<R>> columns(
       Function<R, Finding> finding, Function<R, String> message, Function<R, String> done) {
     return List.of(
-        Column.<R>of(
+        Format.TEXT
+            .<R>column(
                 "severity",
                 "Severity",
-                Format.TEXT,
                 "error = a row or value was left out or a limit is broken; warning = read under an"
                     + " assumption; note = worth knowing.",
                 row -> finding.apply(row).severity().word())
             .toned(row -> tone(finding.apply(row).severity())),
-        Column.of(
-            "sheet",
-            "Sheet",
-            Format.TEXT,
-            "Sheet it is about.",
-            row -> finding.apply(row).at().sheet()),
-        Column.<R>of(
+        Format.TEXT.column(
+            "sheet", "Sheet", "Sheet it is about.", row -> finding.apply(row).at().sheet()),
+        Format.TEXT
+            .<R>column(
                 "cell",
                 "Cell",
-                Format.TEXT,
                 "Cell it is about, of several the first; click to go there. Empty for a whole"
                     + " sheet.",
                 row -> finding.apply(row).at().reference())
             .linked(row -> Optional.of(finding.apply(row).at()).filter(at -> at.row() > 0)),
-        Column.of("message", "What is wrong", Format.TEXT, "What is wrong.", message),
-        Column.of("done", "What was done", Format.TEXT, "What the analyser did about it.", done));
+        Format.TEXT.column("message", "What is wrong", "What is wrong.", message),
+        Format.TEXT.column("done", "What was done", "What the analyser did about it.", done));
   }
 
   private static String answer(List<Finding> findings) {
@@ -75,11 +71,10 @@ public final class InputChecksSheet {
     if (errors + warnings == 0) {
       return "What needs mending in your sheets? Nothing: every row was read as it stands.";
     }
-    return "What needs mending in your sheets? "
-        + Phrase.count(errors, "error")
-        + " (a row or value was left out, or a limit is broken) and "
-        + Phrase.count(warnings, "warning")
-        + " (read under an assumption). Mend the errors first, then run again.";
+    return Phrase.text(
+        "What needs mending in your sheets? %s (a row or value was left out, or a limit is broken)"
+            + " and %s (read under an assumption). Mend the errors first, then run again.",
+        Phrase.count(errors, "error"), Phrase.count(warnings, "warning"));
   }
 
   private static long count(List<Finding> findings, Severity severity) {

@@ -16,9 +16,9 @@ final class ItemColumns {
   static <R> List<Column<R>> among(
       List<Column<R>> before, Function<R, ItemId> item, Column<R>... behind) {
     List<Column<R>> all = new ArrayList<>(before);
-    all.add(Column.of("style", "Style", Format.TEXT, "Style.", row -> item.apply(row).style()));
-    all.add(Column.of("size", "Size", Format.TEXT, "Size.", row -> item.apply(row).size()));
-    all.add(Column.of("colour", "Colour", Format.TEXT, "Colour.", row -> item.apply(row).colour()));
+    all.add(Format.TEXT.column("style", "Style", "Style.", row -> item.apply(row).style()));
+    all.add(Format.TEXT.column("size", "Size", "Size.", row -> item.apply(row).size()));
+    all.add(Format.TEXT.column("colour", "Colour", "Colour.", row -> item.apply(row).colour()));
     for (Column<R> column : behind) {
       all.add(column);
     }

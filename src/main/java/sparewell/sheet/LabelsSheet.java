@@ -19,7 +19,6 @@ import sparewell.stock.Holding;
 import sparewell.stock.OnHand;
 import sparewell.stow.StowPlan;
 import sparewell.table.Block;
-import sparewell.table.Column;
 import sparewell.table.Format;
 import sparewell.table.LabelGrid;
 import sparewell.table.LabelGrid.Label;
@@ -158,8 +157,8 @@ public final class LabelsSheet {
         "",
         "What the colour codes mean: first letters of the colour's words, one code for one colour in the whole workbook",
         List.of(
-            Column.sheetOnly("Code", Format.TEXT, "Code on labels.", Code::code),
-            Column.sheetOnly("Colour", Format.TEXT, "Colour it stands for.", Code::colour)),
+            Format.TEXT.onSheet("Code", "Code on labels.", Code::code),
+            Format.TEXT.onSheet("Colour", "Colour it stands for.", Code::colour)),
         codes,
         "No colours in boxes.");
   }

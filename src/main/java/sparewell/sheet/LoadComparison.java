@@ -1,8 +1,6 @@
 package sparewell.sheet;
 
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import sparewell.load.Choice;
 import sparewell.load.LoadReport;
 import sparewell.spares.IdleStyle;
@@ -17,71 +15,55 @@ final class LoadComparison {
   private LoadComparison() {}
 
   /** The lines, under a heading of their own. */
-  static List<Block.Line> lines(LoadReport report, List<IdleStyle> idle, UnitSystem units) {
-    List<Block.Line> lines = new ArrayList<>();
-    lines.add(Block.Line.heading("Effect of the tackle on the whole boat"));
+  static Block of(LoadReport report, List<IdleStyle> idle, UnitSystem units) {
+    Lines lines = new Lines();
+    lines.heading("Effect of the tackle on the whole boat");
     if (report.allUp().weightKg() > 0) {
-      double share = 100 * report.tackle().weightKg() / report.allUp().weightKg();
-      lines.add(
-          Block.Line.of(
-              String.format(
-                  Locale.ROOT,
-                  "The tackle is %.1f %% of all weight listed (%s).",
-                  share,
-                  Spoken.mass(report.allUp().weightKg(), units))));
+      lines.plain(
+          "The tackle is %.1f %% of all weight listed (%s).",
+          100 * report.tackle().weightKg() / report.allUp().weightKg(),
+          Spoken.mass(report.allUp().weightKg(), units));
     }
-    if (!report.placed()) {
-      return lines;
+    if (report.placed()) {
+      lines.plain("All-up centre now: " + centre(report.now(), units));
+      report.ashore().ifPresent(ashore -> moved(report, ashore, units, lines));
+      if (!idle.isEmpty()) {
+        Moment rest = report.tackleWithout(idle);
+        lines.plain(
+            "With the idle styles (listed on Spares) left ashore: %s less tackle%s.",
+            Spoken.mass(report.tackle().weightKg() - rest.weightKg(), units),
+            rest.centre().map(at -> ", its centre at " + Spoken.length(at, units)).orElse(""));
+      }
+      lines.plain(
+          "Layout changes the centre, the trim at rest, the list and the margin. No gain in speed"
+              + " is promised.");
     }
-    lines.add(Block.Line.of("All-up centre now: " + centre(report.now(), units)));
-    if (report.ashore().isPresent()) {
-      lines.add(
-          Block.Line.of(
-              "With the stow plan: "
-                  + centre(report.planned(), units)
-                  + report
-                      .planned()
-                      .bowRise()
-                      .map(rise -> ", bow " + upOrDown(rise, units) + " at rest")
-                      .orElse("")
-                  + "; the weight aboard stays the same."));
-      lines.add(
-          Block.Line.of(
-              "With the boxes that would move ("
-                  + Spoken.mass(report.movedKg(), units)
-                  + ") left ashore instead: "
-                  + centre(report.ashore().get(), units)
-                  + "; "
-                  + Spoken.mass(report.movedKg(), units)
-                  + " less aboard"
-                  + report
-                      .ashore()
-                      .get()
-                      .plateMarginKg()
-                      .map(
-                          margin ->
-                              margin >= 0
-                                  ? " and " + Spoken.mass(margin, units) + " left to the plate."
-                                  : " and still " + Spoken.mass(margin, units) + " over the plate.")
-                      .orElse(".")));
-    }
-    if (!idle.isEmpty()) {
-      Moment rest = report.tackleWithout(idle);
-      lines.add(
-          Block.Line.of(
-              "With the idle styles (listed on Spares) left ashore: "
-                  + Spoken.mass(report.tackle().weightKg() - rest.weightKg(), units)
-                  + " less tackle"
-                  + rest.centre()
-                      .map(centre -> ", its centre at " + Spoken.length(centre, units))
-                      .orElse("")
-                  + "."));
-    }
-    lines.add(
-        Block.Line.of(
-            "Layout changes the centre, the trim at rest, the list and the margin. No gain in speed"
-                + " is promised."));
-    return lines;
+    return lines.block();
+  }
+
+  /** Effect of the recommended moves, and of leaving their boxes ashore instead. */
+  private static void moved(LoadReport report, Choice ashore, UnitSystem units, Lines lines) {
+    lines.plain(
+        "With the stow plan: %s%s; the weight aboard stays the same.",
+        centre(report.planned(), units),
+        report
+            .planned()
+            .bowRise()
+            .map(rise -> ", bow " + upOrDown(rise, units) + " at rest")
+            .orElse(""));
+    String less = Spoken.mass(report.movedKg(), units);
+    lines.plain(
+        "With the boxes that would move (%s) left ashore instead: %s; %s less aboard%s.",
+        less,
+        centre(ashore, units),
+        less,
+        ashore.plateMarginKg().map(margin -> margin(margin, units)).orElse(""));
+  }
+
+  private static String margin(double kg, UnitSystem units) {
+    return (kg >= 0 ? " and " : " and still ")
+        + Spoken.mass(kg, units)
+        + (kg >= 0 ? " left to the plate" : " over the plate");
   }
 
   private static String centre(Choice choice, UnitSystem units) {

@@ -39,19 +39,17 @@ final class LoadSummary {
   static Table<SummaryRow> table(LoadReport report, UnitSystem units) {
     List<Column<SummaryRow>> columns =
         List.of(
-            Column.csvOnly("quantity", Format.TEXT, SummaryRow::quantity),
-            Column.sheetOnly(
+            Format.TEXT.inFile("quantity", SummaryRow::quantity),
+            Format.TEXT.onSheet(
                 "Quantity",
-                Format.TEXT,
                 "What is measured.",
                 row -> WORDS.getOrDefault(row.quantity(), row.quantity())),
-            Column.of(
+            Format.NUMBER.column(
                 "value",
                 "Value",
-                Format.NUMBER,
                 "Its value; empty where it is not known or not checked.",
                 row -> value(row, units)),
-            Column.of("unit", "Unit", Format.TEXT, "Its unit.", row -> unit(row, units)));
+            Format.TEXT.column("unit", "Unit", "Its unit.", row -> unit(row, units)));
     return new Table<>(
         "load-summary.csv", "Load summary", columns, report.summary(), "Nothing to add up.");
   }

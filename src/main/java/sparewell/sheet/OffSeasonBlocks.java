@@ -2,12 +2,10 @@ package sparewell.sheet;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import sparewell.spares.OffSeason;
 import sparewell.spares.OffSeason.CauseLine;
 import sparewell.spares.OffSeason.StyleLine;
 import sparewell.table.Block;
-import sparewell.table.Column;
 import sparewell.table.Format;
 import sparewell.table.Table;
 
@@ -16,26 +14,20 @@ final class OffSeasonBlocks {
   private OffSeasonBlocks() {}
 
   static List<Block> of(OffSeason view, String currency) {
+    int unpriced = view.total().unpricedPieces();
+    Lines lines = new Lines();
+    lines.heading("For the off-season");
+    lines.plain(
+        "From %s to %s you lost %s worth %s%s in %.0f hours afloat. The table says what to buy for"
+            + " a season of as many hours.",
+        view.from(),
+        view.to(),
+        Phrase.count(view.total().pieces(), "piece"),
+        Phrase.money(view.total().money(), currency),
+        unpriced == 0 ? "" : " (and " + Phrase.count(unpriced, "piece") + " without a price)",
+        view.afloatHours());
     List<Block> blocks = new ArrayList<>();
-    blocks.add(
-        new Block.Text(
-            List.of(
-                Block.Line.heading("For the off-season"),
-                Block.Line.of(
-                    String.format(
-                        Locale.ROOT,
-                        "From %s to %s you lost %s worth %s%s in %.0f hours afloat. The table"
-                            + " says what to buy for a season of as many hours.",
-                        view.from(),
-                        view.to(),
-                        Phrase.count(view.total().pieces(), "piece"),
-                        Phrase.money(view.total().money(), currency),
-                        view.total().unpricedPieces() == 0
-                            ? ""
-                            : " (and "
-                                + Phrase.count(view.total().unpricedPieces(), "piece")
-                                + " without a price)",
-                        view.afloatHours())))));
+    blocks.add(lines.block());
     blocks.add(new Block.Rows(styles(view, currency)));
     blocks.add(new Block.Rows(causes(view, currency)));
     Charts.months(view).ifPresent(blocks::add);
@@ -47,46 +39,40 @@ final class OffSeasonBlocks {
         "",
         "Last season's losses and next season's needs by style (" + currency + ")",
         List.of(
-            Column.sheetOnly("Style", Format.TEXT, "Style.", StyleLine::style),
-            Column.<StyleLine>sheetOnly(
+            Format.TEXT.onSheet("Style", "Style.", StyleLine::style),
+            Format.COUNT
+                .<StyleLine>onSheet(
                     "Lost last season",
-                    Format.COUNT,
                     "Pieces lost in the last twelve months.",
                     line -> line.lost().pieces())
                 .quiet()
                 .summed(),
-            Column.<StyleLine>sheetOnly(
+            Format.MONEY
+                .<StyleLine>onSheet(
                     "Worth",
-                    Format.MONEY,
                     "What they cost at today's pack price; pieces without a price count nothing.",
                     line -> line.lost().money())
                 .quiet()
                 .summed(),
-            Column.<StyleLine>sheetOnly(
+            Format.NUMBER
+                .<StyleLine>onSheet(
                     "Expected next season",
-                    Format.NUMBER,
                     "Pieces expected to be lost in as many hours.",
                     StyleLine::expectedLossPieces)
                 .quiet(),
-            Column.sheetOnly(
-                "On hand", Format.COUNT, "Pieces aboard and ashore.", StyleLine::onHand),
-            Column.sheetOnly(
+            Format.COUNT.onSheet("On hand", "Pieces aboard and ashore.", StyleLine::onHand),
+            Format.COUNT.onSheet(
                 "Start with",
-                Format.COUNT,
                 "Pieces to start the season with, so that each item lasts with the chance wanted.",
                 StyleLine::wanted),
-            Column.<StyleLine>sheetOnly(
-                    "Buy packs",
-                    Format.COUNT,
-                    "Whole packs to buy in the off-season.",
-                    StyleLine::buyPacks)
+            Format.COUNT
+                .<StyleLine>onSheet(
+                    "Buy packs", "Whole packs to buy in the off-season.", StyleLine::buyPacks)
                 .quiet()
                 .summed(),
-            Column.<StyleLine>sheetOnly(
-                    "Cost",
-                    Format.MONEY,
-                    "Money for them; empty where a price is not known.",
-                    StyleLine::cost)
+            Format.MONEY
+                .<StyleLine>onSheet(
+                    "Cost", "Money for them; empty where a price is not known.", StyleLine::cost)
                 .quiet()
                 .summed()),
         view.styles(),
@@ -98,16 +84,13 @@ final class OffSeasonBlocks {
         "",
         "Last season's losses by cause (" + currency + ")",
         List.of(
-            Column.sheetOnly(
-                "Cause", Format.TEXT, "Why the pieces were lost.", line -> line.cause().word()),
-            Column.<CauseLine>sheetOnly(
-                    "Pieces", Format.COUNT, "Pieces lost.", line -> line.lost().pieces())
+            Format.TEXT.onSheet("Cause", "Why the pieces were lost.", line -> line.cause().word()),
+            Format.COUNT
+                .<CauseLine>onSheet("Pieces", "Pieces lost.", line -> line.lost().pieces())
                 .summed(),
-            Column.<CauseLine>sheetOnly(
-                    "Worth",
-                    Format.MONEY,
-                    "What they cost at today's pack price.",
-                    line -> line.lost().money())
+            Format.MONEY
+                .<CauseLine>onSheet(
+                    "Worth", "What they cost at today's pack price.", line -> line.lost().money())
                 .summed()),
         view.causes(),
         "No loss in the last twelve months.");

@@ -18,6 +18,11 @@ import sparewell.table.Tone;
 final class Phrase {
   private Phrase() {}
 
+  /** A pattern of {@link String#format} filled with its parts; without parts the text as it is. */
+  static String text(String pattern, Object... parts) {
+    return parts.length == 0 ? pattern : String.format(Locale.ROOT, pattern, parts);
+  }
+
   /** A chance like {@code 63 %}; never rounded up to certainty or down to impossible. */
   static String chance(double probability) {
     if (probability > 0.995 && probability < 1) {

@@ -3,7 +3,6 @@ package sparewell.sheet;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import sparewell.season.Settings;
@@ -35,7 +34,7 @@ public final class SeasonPlanSheet {
     Settings settings = results.season().settings();
     String currency = settings.currency();
     List<Block> blocks = new ArrayList<>();
-    blocks.add(new Block.Text(top(plan, settings)));
+    blocks.add(top(plan, settings));
     if (!plan.stages().isEmpty()) {
       blocks.add(new Block.Rows(events(plan, currency)));
       blocks.add(new Block.Rows(purchases(plan, currency)));
@@ -51,87 +50,70 @@ public final class SeasonPlanSheet {
         NAME, "What the coming events will use, and what to order by when", blocks);
   }
 
-  private static List<Block.Line> top(SeasonPlan plan, Settings settings) {
-    List<Block.Line> lines = new ArrayList<>();
+  private static Block top(SeasonPlan plan, Settings settings) {
+    Lines lines = new Lines();
     if (plan.stages().isEmpty()) {
-      lines.add(
-          Block.Line.of("No event lies ahead; add events to the Events sheet to plan for them."));
-      return lines;
+      lines.plain("No event lies ahead; add events to the Events sheet to plan for them.");
+      return lines.block();
     }
     Stage last = plan.stages().get(plan.stages().size() - 1);
     lines.add(orders(plan, settings));
     if (last.unboughtProbability().isPresent()) {
-      lines.add(
-          Block.Line.of(
-              "Chance that nothing important runs out through "
-                  + last.event().name()
-                  + ": "
-                  + Phrase.chance(last.unboughtProbability())
-                  + " if nothing is bought, "
-                  + Phrase.chance(last.plannedProbability())
-                  + " with all of it bought in time."));
+      lines.plain(
+          "Chance that nothing important runs out through %s: %s if nothing is bought, %s with all"
+              + " of it bought in time.",
+          last.event().name(),
+          Phrase.chance(last.unboughtProbability()),
+          Phrase.chance(last.plannedProbability()));
     }
-    floors(plan, settings.currency()).ifPresent(lines::add);
-    reach(plan, settings).ifPresent(lines::add);
+    List<Purchase> floors = plan.forFloors();
+    if (!floors.isEmpty()) {
+      lines.plain(
+          "With the first order, %s only fill floors; they are on Buy list.",
+          amount(floors, settings.currency()));
+    }
+    reach(plan, settings).ifPresent(lines::plain);
     String together =
         plan.stages().stream()
             .filter(Stage::together)
             .map(stage -> stage.event().name())
             .collect(Collectors.joining(", "));
     if (!together.isEmpty()) {
-      lines.add(
-          Block.Line.of(
-              "No free day to restock lies before "
-                  + together
-                  + ": bought for with the event before."));
+      lines.plain(
+          "No free day to restock lies before %s: bought for with the event before.", together);
     }
-    lines.add(
-        Phrase.small(
-            String.format(
-                Locale.ROOT,
-                "Starts from what is aboard and ashore now; practice trips in between are not"
-                    + " included. The first order covers all of Buy list, and more where later"
-                    + " events draw on the same stock: the chance wanted holds over all events"
-                    + " together. Lead time: %s days (Settings).",
-                Phrase.number(settings.leadTimeDays()))));
-    return lines;
+    lines.small(
+        "Starts from what is aboard and ashore now; practice trips in between are not included."
+            + " The first order covers all of Buy list, and more where later events draw on the"
+            + " same stock: the chance wanted holds over all events together. Lead time: %s days"
+            + " (Settings).",
+        Phrase.number(settings.leadTimeDays()));
+    return lines.block();
   }
 
   private static Block.Line orders(SeasonPlan plan, Settings settings) {
     List<Purchase> all = plan.forLosses();
     if (all.isEmpty()) {
       return Phrase.strong(
-          (plan.purchases().isEmpty() ? "Nothing to order: what" : "What")
-              + " you have lasts through "
-              + (plan.stages().size() == 1
+          Phrase.text(
+              "%s you have lasts through %s ahead with the wanted chance.",
+              plan.purchases().isEmpty() ? "Nothing to order: what" : "What",
+              plan.stages().size() == 1
                   ? "the event"
-                  : "all " + Phrase.count(plan.stages().size(), "event"))
-              + " ahead with the wanted chance.",
+                  : "all " + Phrase.count(plan.stages().size(), "event")),
           Tone.GOOD);
     }
     Purchase first = all.get(0);
     List<Purchase> due = all.stream().filter(one -> one.buyBy().equals(first.buyBy())).toList();
-    boolean now = !first.buyBy().isAfter(settings.asOf());
+    List<Purchase> later = all.subList(due.size(), all.size());
     return Phrase.strong(
-        (now ? "Order today: " : "Order by " + first.buyBy() + ": ")
-            + amount(due, settings.currency())
-            + " for "
-            + first.event().name()
-            + (due.size() < all.size()
-                ? "; later events want " + wares(all.subList(due.size(), all.size())) + " more."
-                : "."),
+        Phrase.text(
+            "Order %s: %s for %s%s.",
+            first.buyBy().isAfter(settings.asOf()) ? "by " + first.buyBy() : "today",
+            amount(due, settings.currency()),
+            first.event().name(),
+            later.isEmpty() ? "" : "; later events want " + wares(later) + " more"),
         Tone.WATCH);
-  }
-
-  private static Optional<Block.Line> floors(SeasonPlan plan, String currency) {
-    List<Purchase> floors = plan.forFloors();
-    return floors.isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            Block.Line.of(
-                "With the first order, "
-                    + amount(floors, currency)
-                    + " only fill floors; they are on Buy list."));
   }
 
   private static String wares(List<Purchase> of) {
@@ -160,11 +142,11 @@ public final class SeasonPlanSheet {
   }
 
   /** Reach of the budget when earlier events are served first, and floors last. */
-  private static Optional<Block.Line> reach(SeasonPlan plan, Settings settings) {
+  private static Optional<String> reach(SeasonPlan plan, Settings settings) {
     if (settings.budget().isEmpty() || plan.forLosses().isEmpty()) {
       return Optional.empty();
     }
-    String money = Phrase.money(settings.budget().get(), settings.currency());
+    String money = "Your " + Phrase.money(settings.budget().get(), settings.currency());
     BigDecimal left = settings.budget().get();
     String through = "";
     for (Stage stage : plan.stages()) {
@@ -176,24 +158,20 @@ public final class SeasonPlanSheet {
                       .toList()));
       if (left.signum() < 0) {
         return Optional.of(
-            Block.Line.of(
-                "Your "
-                    + money
-                    + (through.isEmpty()
-                        ? " do not pay for all that the first event wants."
-                        : ", spent on earlier events first, pay through " + through + ".")));
+            through.isEmpty()
+                ? money + " do not pay for all that the first event wants."
+                : money + ", spent on earlier events first, pay through " + through + ".");
       }
       through = stage.event().name();
     }
+    String rest = Phrase.money(left, settings.currency());
     return Optional.of(
-        Block.Line.of(
-            left.compareTo(cost(plan.forFloors())) >= 0
-                ? "Your " + money + " pay for all of it."
-                : "Your "
-                    + money
-                    + " pay for all that expected losses require; "
-                    + Phrase.money(left, settings.currency())
-                    + " of it remain for floors."));
+        left.compareTo(cost(plan.forFloors())) >= 0
+            ? money + " pay for all of it."
+            : money
+                + " pay for all that expected losses require; "
+                + rest
+                + " of it remain for floors.");
   }
 
   private static Table<Stage> events(SeasonPlan plan, String currency) {
@@ -201,45 +179,41 @@ public final class SeasonPlanSheet {
         "",
         "1. Event by event (" + currency + ")",
         List.of(
-            Column.sheetOnly("Event", Format.TEXT, "Event.", stage -> stage.event().name()),
-            Column.sheetOnly("Date", Format.DATE, "Its first day.", stage -> stage.event().date()),
-            Column.<Stage>sheetOnly(
+            Format.TEXT.onSheet("Event", "Event.", stage -> stage.event().name()),
+            Format.DATE.onSheet("Date", "Its first day.", stage -> stage.event().date()),
+            Format.NUMBER
+                .<Stage>onSheet(
                     "Expected loss",
-                    Format.NUMBER,
                     "Pieces of all items expected to be lost at it.",
                     Stage::expectedLossPieces)
                 .summed(),
-            Column.<Stage>sheetOnly(
+            Format.NUMBER
+                .<Stage>onSheet(
                     "Missed if nothing is bought",
-                    Format.NUMBER,
                     "Of them, pieces that would not be there any more.",
                     Stage::missedPieces)
                 .quiet()
                 .summed(),
-            Column.<Stage>sheetOnly(
+            Format.PROBABILITY
+                .<Stage>onSheet(
                     "Chance if nothing bought",
-                    Format.PROBABILITY,
                     "Chance that nothing important has run out by its end if nothing is bought.",
                     Stage::unboughtProbability)
                 .toned(stage -> tone(stage.unboughtProbability().orElse(1))),
-            Column.sheetOnly(
+            Format.PROBABILITY.onSheet(
                 "Chance with this plan",
-                Format.PROBABILITY,
                 "The same with everything below bought in time.",
                 Stage::plannedProbability),
-            Column.<Stage>sheetOnly("Packs", Format.COUNT, "Packs to order for it.", Stage::packs)
+            Format.COUNT
+                .<Stage>onSheet("Packs", "Packs to order for it.", Stage::packs)
                 .quiet()
                 .summed(),
-            Column.<Stage>sheetOnly(
-                    "Cost",
-                    Format.MONEY,
-                    "Money for them, as far as prices are known.",
-                    Stage::cost)
+            Format.MONEY
+                .<Stage>onSheet("Cost", "Money for them, as far as prices are known.", Stage::cost)
                 .quiet()
                 .summed(),
-            Column.sheetOnly(
+            Format.DATE.onSheet(
                 "Order by",
-                Format.DATE,
                 "Last day to order; empty where nothing is to be ordered.",
                 Stage::buyBy)),
         plan.stages(),
@@ -256,19 +230,15 @@ public final class SeasonPlanSheet {
         "2. What to order by when (" + currency + ")",
         ItemColumns.among(
             List.of(
-                Column.sheetOnly("Order by", Format.DATE, "Last day to order.", Purchase::buyBy),
-                Column.sheetOnly(
-                    "For", Format.TEXT, "The event it is needed at.", one -> one.event().name())),
+                Format.DATE.onSheet("Order by", "Last day to order.", Purchase::buyBy),
+                Format.TEXT.onSheet(
+                    "For", "The event it is needed at.", one -> one.event().name())),
             Purchase::item,
-            Column.<Purchase>sheetOnly("Packs", Format.COUNT, "Whole packs.", Purchase::packs)
-                .summed(),
-            Column.<Purchase>sheetOnly("Pieces", Format.COUNT, "Pieces in them.", Purchase::pieces)
-                .summed(),
-            Column.<Purchase>sheetOnly(
-                    "Cost",
-                    Format.MONEY,
-                    "Money for them; empty where the price is not known.",
-                    Purchase::cost)
+            Format.COUNT.<Purchase>onSheet("Packs", "Whole packs.", Purchase::packs).summed(),
+            Format.COUNT.<Purchase>onSheet("Pieces", "Pieces in them.", Purchase::pieces).summed(),
+            Format.MONEY
+                .<Purchase>onSheet(
+                    "Cost", "Money for them; empty where the price is not known.", Purchase::cost)
                 .summed()),
         plan.forLosses(),
         "The expected losses call for no order.");
@@ -278,17 +248,16 @@ public final class SeasonPlanSheet {
     List<Column<Month>> columns =
         new ArrayList<>(
             List.of(
-                Column.sheetOnly(
-                    "Month", Format.TEXT, "Month to order in.", month -> month.month().toString()),
-                Column.<Month>sheetOnly("Packs", Format.COUNT, "Packs to order.", Month::packs)
-                    .summed(),
-                Column.<Month>sheetOnly(
-                        "Money", Format.MONEY, "Money for those with a price.", Month::money)
+                Format.TEXT.onSheet(
+                    "Month", "Month to order in.", month -> month.month().toString()),
+                Format.COUNT.<Month>onSheet("Packs", "Packs to order.", Month::packs).summed(),
+                Format.MONEY
+                    .<Month>onSheet("Money", "Money for those with a price.", Month::money)
                     .summed()));
     if (plan.months().stream().anyMatch(month -> month.unpricedPacks() > 0)) {
       columns.add(
-          Column.<Month>sheetOnly(
-                  "No price", Format.COUNT, "Packs whose price is not known.", Month::unpricedPacks)
+          Format.COUNT
+              .<Month>onSheet("No price", "Packs whose price is not known.", Month::unpricedPacks)
               .quiet());
     }
     return new Table<>(
@@ -318,32 +287,29 @@ public final class SeasonPlanSheet {
   private static List<Column<Line>> columns() {
     return ItemColumns.among(
         List.of(
-            Column.of("event", "Event", Format.TEXT, "Event.", line -> line.event().name()),
-            Column.of("date", "Date", Format.DATE, "Its first day.", line -> line.event().date())),
+            Format.TEXT.column("event", "Event", "Event.", line -> line.event().name()),
+            Format.DATE.column("date", "Date", "Its first day.", line -> line.event().date())),
         Line::item,
-        Column.of(
+        Format.NUMBER.column(
             "expected_loss",
             "Expected loss",
-            Format.NUMBER,
             "Pieces expected to be lost at the event.",
             Line::expectedLossPieces),
-        Column.of(
+        Format.NUMBER.column(
             "aboard_before",
             "Left before",
-            Format.NUMBER,
             "Pieces expected to be left before the event, all that lies ashore brought aboard.",
             Line::beforePieces),
-        Column.<Line>of(
+        Format.PROBABILITY
+            .<Line>column(
                 "run_out_chance",
                 "Run-out chance",
-                Format.PROBABILITY,
                 "Chance that it has run out by the end of the event.",
                 Line::runOutProbability)
             .quiet(),
-        Column.of(
+        Format.DATE.column(
             "buy_by",
             "Order by",
-            Format.DATE,
             "Last day to order more of it for this event; empty where there is enough.",
             Line::buyBy));
   }

@@ -3,7 +3,6 @@ package sparewell.sheet;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
 import sparewell.spares.Bring;
 import sparewell.spares.BuyList;
@@ -32,7 +31,7 @@ public final class SparesSheet {
   /** The sheet. */
   public static ReportSheet of(SparesReport report, BuyList buys) {
     List<Block> blocks = new ArrayList<>();
-    blocks.add(new Block.Text(top(report, buys)));
+    blocks.add(top(report, buys));
     blocks.add(new Block.Rows(spares(report.rows())));
     blocks.add(new Block.Rows(brings(report.brings())));
     if (!report.idle().isEmpty()) {
@@ -43,77 +42,71 @@ public final class SparesSheet {
         NAME, "What to carry of every item, and what to bring aboard now", blocks);
   }
 
-  private static List<Block.Line> top(SparesReport report, BuyList buys) {
-    List<Block.Line> lines = new ArrayList<>();
+  private static Block top(SparesReport report, BuyList buys) {
+    Lines lines = new Lines();
     lines.add(action(report, buys));
-    lines.add(Block.Line.of(report.horizon().words()));
+    lines.plain(report.horizon().words());
     Outlook outlook = report.outlook();
     if (outlook.nowProbability().isPresent()) {
-      lines.add(
-          Block.Line.of(
-              String.format(
-                  Locale.ROOT,
-                  "Chance that nothing important runs out: %s now, %s after bringing aboard what lies"
-                      + " ashore, %s once you also bought the whole list.",
-                  Phrase.chance(outlook.nowProbability()),
-                  Phrase.chance(outlook.afterBringingProbability()),
-                  Phrase.chance(outlook.afterBuyingProbability()))));
+      lines.plain(
+          "Chance that nothing important runs out: %s now, %s after bringing aboard what lies"
+              + " ashore, %s once you also bought the whole list.",
+          Phrase.chance(outlook.nowProbability()),
+          Phrase.chance(outlook.afterBringingProbability()),
+          Phrase.chance(outlook.afterBuyingProbability()));
     }
     if (!outlook.holdingDown().isEmpty()) {
-      lines.add(
-          Block.Line.of(
-              outlook.holdingDown().stream()
-                  .map(SparesSheet::weak)
-                  .collect(Collectors.joining("; ", "First to run out: ", "."))));
+      lines.plain(
+          outlook.holdingDown().stream()
+              .map(SparesSheet::weak)
+              .collect(Collectors.joining("; ", "First to run out: ", ".")));
     }
-    lines.add(
-        Phrase.small(
-            "Carry: the fewest pieces that last with the chance wanted, never under the floor, which"
-                + " is the least you want aboard anyway. Important: "
-                + Phrase.important(outlook)
-                + "."));
-    return lines;
+    lines.small(
+        "Carry: the fewest pieces that last with the chance wanted, never under the floor, which"
+            + " is the least you want aboard anyway. Important: %s.",
+        Phrase.important(outlook));
+    return lines.block();
   }
 
   private static String weak(Outlook.Weak weak) {
-    return String.format(
-        Locale.ROOT,
+    return Phrase.text(
         "%s (%d aboard, chance %s)",
-        weak.item().spoken(),
-        weak.aboard(),
-        Phrase.chance(weak.runOutProbability()));
+        weak.item().spoken(), weak.aboard(), Phrase.chance(weak.runOutProbability()));
   }
 
   private static Block.Line action(SparesReport report, BuyList buys) {
+    if (report.rows().isEmpty()) {
+      return Phrase.strong("Nothing to plan: the Stock sheet has no usable row.", Tone.GOOD);
+    }
+    List<String> parts = new ArrayList<>();
     int pieces = report.rows().stream().mapToInt(SparesRow::bringAboard).sum();
-    long items = report.rows().stream().filter(row -> row.bringAboard() > 0).count();
-    String bring =
-        "bring "
-            + Phrase.count(pieces, "piece")
-            + " of "
-            + Phrase.count(items, "item")
-            + " aboard (second table)";
+    if (pieces > 0) {
+      long items = report.rows().stream().filter(row -> row.bringAboard() > 0).count();
+      parts.add(
+          Phrase.text(
+              "bring %s of %s aboard (second table)",
+              Phrase.count(pieces, "piece"), Phrase.count(items, "item")));
+    }
+    if (!buys.lines().isEmpty()) {
+      parts.add(buy(buys));
+    }
+    return parts.isEmpty()
+        ? Phrase.strong("Nothing to do: every item has what it should carry.", Tone.GOOD)
+        : Phrase.strong("Do: " + String.join(", then ", parts) + ".", Tone.WATCH);
+  }
+
+  private static String buy(BuyList buys) {
     List<BuyList.Line> needed = BuyWords.bought(buys, false);
     List<BuyList.Line> now = needed.isEmpty() ? BuyWords.bought(buys, true) : needed;
-    String fills = needed.isEmpty() ? "" : BuyWords.fills(buys);
-    String buy =
-        now.isEmpty()
-            ? "raise the budget: it pays for nothing of the Buy list"
-            : "buy "
-                + BuyWords.wares(now)
-                + (needed.isEmpty() ? ", which only fills floors" : "")
-                + " (Buy list"
-                + (fills.isEmpty() ? "" : "; " + fills)
-                + ")";
-    if (pieces == 0 && buys.lines().isEmpty()) {
-      return Phrase.strong(
-          report.rows().isEmpty()
-              ? "Nothing to plan: the Stock sheet has no usable row."
-              : "Nothing to do: every item has what it should carry.",
-          Tone.GOOD);
+    if (now.isEmpty()) {
+      return "raise the budget: it pays for nothing of the Buy list";
     }
-    String text = pieces == 0 ? buy : buys.lines().isEmpty() ? bring : bring + ", then " + buy;
-    return Phrase.strong("Do: " + text + ".", Tone.WATCH);
+    String fills = needed.isEmpty() ? "" : BuyWords.fills(buys);
+    return Phrase.text(
+        "buy %s%s (Buy list%s)",
+        BuyWords.wares(now),
+        needed.isEmpty() ? ", which only fills floors" : "",
+        fills.isEmpty() ? "" : "; " + fills);
   }
 
   private static Table<Bring> brings(List<Bring> brings) {
@@ -123,10 +116,8 @@ public final class SparesSheet {
         ItemColumns.among(
             List.of(),
             Bring::item,
-            Column.sheetOnly(
-                "From", Format.TEXT, "Where the pieces lie ashore.", move -> move.from().name()),
-            Column.sheetOnly(
-                "Pieces", Format.COUNT, "Pieces to take from this place.", Bring::pieces),
+            Format.TEXT.onSheet("From", "Where the pieces lie ashore.", move -> move.from().name()),
+            Format.COUNT.onSheet("Pieces", "Pieces to take from this place.", Bring::pieces),
             EntryTable.into(Bring::to, Bring::open),
             EntryTable.done()),
         brings,
@@ -153,78 +144,72 @@ public final class SparesSheet {
     return ItemColumns.among(
         List.of(),
         SparesRow::item,
-        Column.<SparesRow>sheetOnly(
-                "To do", Format.TEXT, "What to do about this item now.", SparesSheet::toDo)
+        Format.TEXT
+            .<SparesRow>onSheet("To do", "What to do about this item now.", SparesSheet::toDo)
             .toned(
                 row ->
                     row.bringAboard() + row.buyPacks() == 0
                         ? Tone.GOOD
                         : row.aboard() == 0 && row.used() ? Tone.BAD : Tone.WATCH),
-        Column.of("aboard", "Aboard", Format.COUNT, "Pieces aboard now.", SparesRow::aboard),
-        Column.<SparesRow>of(
-                "ashore", "Ashore", Format.COUNT, "Pieces in home storage now.", SparesRow::ashore)
+        Format.COUNT.column("aboard", "Aboard", "Pieces aboard now.", SparesRow::aboard),
+        Format.COUNT
+            .<SparesRow>column("ashore", "Ashore", "Pieces in home storage now.", SparesRow::ashore)
             .quiet(),
-        Column.csvOnly("planning_hours", Format.HOURS, SparesRow::planningHours),
-        Column.<SparesRow>of(
+        Format.HOURS.inFile("planning_hours", SparesRow::planningHours),
+        Format.NUMBER
+            .<SparesRow>column(
                 "expected_loss",
                 "Expected loss",
-                Format.NUMBER,
                 "Pieces of the item lost over the planned hours, on average.",
                 SparesRow::expectedLossPieces)
             .quiet(),
-        Column.<SparesRow>of(
+        Format.PROBABILITY
+            .<SparesRow>column(
                 "run_out_chance_now",
                 "Run-out chance now",
-                Format.PROBABILITY,
                 "Chance that losses exceed the pieces aboard now.",
                 SparesRow::runOutNowProbability)
             .quiet(),
-        Column.of(
+        Format.COUNT.column(
             "floor",
             "Floor",
-            Format.COUNT,
             "Least pieces to carry: Carry at least, or the item's part of what is needed at once.",
             SparesRow::floor),
-        Column.of(
+        Format.COUNT.column(
             "carry",
             "Carry",
-            Format.COUNT,
             "Pieces to carry: the least that lasts with the chance wanted, never under the floor.",
             SparesRow::carry),
-        Column.<SparesRow>of(
+        Format.PROBABILITY
+            .<SparesRow>column(
                 "run_out_chance_at_carry",
                 "Run-out chance at carry",
-                Format.PROBABILITY,
                 "Chance that losses exceed the pieces to carry.",
                 SparesRow::runOutAtCarryProbability)
             .quiet(),
-        Column.of(
-            "reason",
-            "Reason",
-            Format.TEXT,
-            "What decides the count to carry.",
-            row -> row.reason().words()),
-        Column.<SparesRow>of(
+        Format.TEXT.column(
+            "reason", "Reason", "What decides the count to carry.", row -> row.reason().words()),
+        Format.COUNT
+            .<SparesRow>column(
                 "bring_aboard",
                 "Bring aboard",
-                Format.COUNT,
                 "Pieces to bring from home storage.",
                 SparesRow::bringAboard)
             .quiet()
             .summed(),
-        Column.csvOnly("buy_pieces", Format.COUNT, SparesRow::buyPieces),
-        Column.<SparesRow>of(
+        Format.COUNT.inFile("buy_pieces", SparesRow::buyPieces),
+        Format.COUNT
+            .<SparesRow>column(
                 "buy_packs",
                 "Buy packs",
-                Format.COUNT,
                 "Whole packs to buy for what is still short after bringing.",
                 SparesRow::buyPacks)
             .quiet()
             .summed(),
-        Column.<SparesRow>of(
+        Format.MONEY
+            .<SparesRow>column(
                 "cost",
                 "Cost",
-                Format.MONEY,
                 "Money for those packs; empty where the price is not known.",
                 SparesRow::cost)
             .quiet()
@@ -247,22 +232,21 @@ public final class SparesSheet {
         "",
         "3. Leave these ashore if you like: not thrown for long",
         List.of(
-            Column.sheetOnly("Style", Format.TEXT, "Style.", IdleStyle::style),
-            Column.sheetOnly("Pieces aboard", Format.COUNT, "Pieces aboard.", IdleStyle::pieces),
-            Column.sheetOnly(
+            Format.TEXT.onSheet("Style", "Style.", IdleStyle::style),
+            Format.COUNT.onSheet("Pieces aboard", "Pieces aboard.", IdleStyle::pieces),
+            Format.DATE.onSheet(
                 "Last thrown",
-                Format.DATE,
                 "Last trip with hours or a loss of it; empty where there is none.",
                 IdleStyle::lastThrown),
-            Column.<IdleStyle>sheetOnly(
+            Format.MASS
+                .<IdleStyle>onSheet(
                     "Weight",
-                    Format.MASS,
                     "Weight of the pieces aboard, as far as known.",
                     IdleStyle::knownWeight)
                 .summed(),
-            Column.<IdleStyle>sheetOnly(
+            Format.COUNT
+                .<IdleStyle>onSheet(
                     "Pieces without weight",
-                    Format.COUNT,
                     "Pieces aboard whose weight is not known, so the true weight is more.",
                     IdleStyle::unweighedPieces)
                 .quiet()),

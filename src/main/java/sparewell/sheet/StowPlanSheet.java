@@ -1,10 +1,11 @@
 package sparewell.sheet;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.finding.Severity;
@@ -12,6 +13,7 @@ import sparewell.load.LoadReport;
 import sparewell.load.TradeNote;
 import sparewell.stow.BoxPlan;
 import sparewell.stow.CurveRow;
+import sparewell.stow.Moment;
 import sparewell.stow.MoveStep;
 import sparewell.stow.StowPlan;
 import sparewell.table.Block;
@@ -28,12 +30,25 @@ public final class StowPlanSheet {
   /** Tab of the sheet. */
   static final String NAME = "Stow plan";
 
+  /** Findings that stand on the sheet itself. */
+  private static final Set<Code> LIMITS =
+      EnumSet.of(
+          Code.COMPARTMENT_OVER_LOAD,
+          Code.COMPARTMENT_OVER_VOLUME,
+          Code.SIDE_OVER_TOLERANCE,
+          Code.SIDE_OVER_USUAL,
+          Code.BOX_DOES_NOT_FIT,
+          Code.BOX_NOT_AT_HAND,
+          Code.BOX_FITS_NOWHERE,
+          Code.FIXED_BOX_AGAINST_LIMIT,
+          Code.FIXED_OVER_LIMIT);
+
   private StowPlanSheet() {}
 
   /** The sheet. */
   public static ReportSheet of(StowPlan plan, LoadReport report, UnitSystem units) {
     List<Block> blocks = new ArrayList<>();
-    blocks.add(new Block.Text(instructions(plan, report, units)));
+    blocks.add(instructions(plan, report, units));
     if (!report.boatPlan().compartments().isEmpty()) {
       blocks.add(BoatDrawing.of(report.boatPlan(), units));
     }
@@ -43,143 +58,102 @@ public final class StowPlanSheet {
     return new ReportSheet(NAME, StowWords.answer(plan, report, units), blocks);
   }
 
-  private static List<Block.Line> instructions(StowPlan plan, LoadReport report, UnitSystem units) {
-    List<Block.Line> lines = new ArrayList<>();
+  private static Block instructions(StowPlan plan, LoadReport report, UnitSystem units) {
+    Lines lines = new Lines();
     if (!plan.steps().isEmpty()) {
-      lines.add(
-          Block.Line.heading(
-              "Do this, in this order" + (report.packs() ? ", once the boxes are packed" : "")));
-      for (MoveStep step : plan.steps()) {
-        lines.add(Phrase.strong(StowWords.instruction(step), Tone.NONE));
-      }
+      lines.heading(
+          "Do this, in this order" + (report.packs() ? ", once the boxes are packed" : ""));
+      plan.steps().forEach(step -> lines.strong(Tone.NONE, StowWords.instruction(step)));
     }
     if (plan.steps().stream().anyMatch(MoveStep::overSide)) {
-      lines.add(
-          Block.Line.of(
-              "Between the steps the tackle pulls to a side more than it may when all is done: move"
-                  + " the boxes on the trailer or at the dock."));
+      lines.plain(
+          "Between the steps the tackle pulls to a side more than it may when all is done: move"
+              + " the boxes on the trailer or at the dock.");
     }
-    plan.best()
-        .flatMap(best -> best.centre())
-        .filter(centre -> plan.bestMoves() > plan.recommendedMoves())
-        .ifPresent(
-            centre ->
-                lines.add(
-                    Block.Line.of(
-                        "The best plan found moves "
-                            + plan.bestMoves()
-                            + " boxes and brings the centre to "
-                            + Spoken.length(centre, units)
-                            + "; "
-                            + StowWords.bestProof(plan))));
-    lines.add(
-        Block.Line.of(
-            "Side tolerance: the tackle may pull to either side with up to "
-                + Spoken.moment(plan.sideToleranceKgM(), units)
-                + "."));
-    plan.reach()
-        .ifPresent(
-            reach ->
-                lines.add(
-                    Block.Line.of(
-                        String.format(
-                            Locale.ROOT,
-                            "Reach: boxes not at hand cost %s a day%s. An assumption:"
-                                + " three times an hour thrown, half a minute each. 'Reach worth'"
-                                + " in Settings weighs it against the centre.",
-                            StowWords.minutes(reach.nowMinutes()),
-                            plan.steps().isEmpty()
-                                ? ""
-                                : ", "
-                                    + StowWords.minutes(reach.plannedMinutes())
-                                    + " with the plan"))));
-    for (Finding finding : plan.findings()) {
-      if (limit(finding.code())) {
-        lines.add(
-            new Block.Line(
-                Phrase.capital(finding.message()) + ".",
-                Block.Weight.PLAIN,
-                finding.severity() == Severity.ERROR ? Tone.BAD : Tone.WATCH,
-                Optional.of(finding.at()).filter(at -> !at.sheet().isEmpty())));
-      }
-    }
-    lines.add(
-        Phrase.small(
-            "The capacity plate and the maker's manual are the limit. Stowing changes handling: try"
-                + " a new layout at low speed first."));
-    return lines;
+    best(plan, units, lines);
+    lines.plain(
+        "Side tolerance: the tackle may pull to either side with up to %s.",
+        Spoken.moment(plan.sideToleranceKgM(), units));
+    plan.reach().ifPresent(reach -> reach(plan, reach, lines));
+    plan.findings().stream()
+        .filter(finding -> LIMITS.contains(finding.code()))
+        .forEach(finding -> lines.add(broken(finding)));
+    lines.small(
+        "The capacity plate and the maker's manual are the limit. Stowing changes handling: try"
+            + " a new layout at low speed first.");
+    return lines.block();
   }
 
-  private static boolean limit(Code code) {
-    return switch (code) {
-      case COMPARTMENT_OVER_LOAD,
-          COMPARTMENT_OVER_VOLUME,
-          SIDE_OVER_TOLERANCE,
-          SIDE_OVER_USUAL,
-          BOX_DOES_NOT_FIT,
-          BOX_NOT_AT_HAND,
-          BOX_FITS_NOWHERE,
-          FIXED_BOX_AGAINST_LIMIT,
-          FIXED_OVER_LIMIT ->
-          true;
-      default -> false;
-    };
+  private static void best(StowPlan plan, UnitSystem units, Lines lines) {
+    if (plan.bestMoves() > plan.recommendedMoves()) {
+      plan.best()
+          .flatMap(Moment::centre)
+          .ifPresent(
+              centre ->
+                  lines.plain(
+                      "The best plan found moves %d boxes and brings the centre to %s; %s",
+                      plan.bestMoves(), Spoken.length(centre, units), StowWords.bestProof(plan)));
+    }
+  }
+
+  private static void reach(StowPlan plan, StowPlan.ReachChange reach, Lines lines) {
+    String planned =
+        plan.steps().isEmpty()
+            ? ""
+            : ", " + StowWords.minutes(reach.plannedMinutes()) + " with the plan";
+    lines.plain(
+        "Reach: boxes not at hand cost %s a day%s. An assumption: three times an hour thrown, half"
+            + " a minute each. 'Reach worth' in Settings weighs it against the centre.",
+        StowWords.minutes(reach.nowMinutes()), planned);
+  }
+
+  private static Block.Line broken(Finding finding) {
+    return new Block.Line(
+        Phrase.capital(finding.message()) + ".",
+        Block.Weight.PLAIN,
+        finding.severity() == Severity.ERROR ? Tone.BAD : Tone.WATCH,
+        Optional.of(finding.at()).filter(at -> !at.sheet().isEmpty()));
   }
 
   private static Table<BoxPlan> boxes(StowPlan plan) {
     List<Column<BoxPlan>> columns =
         List.of(
-            Column.<BoxPlan>of("box", "Box", Format.TEXT, "A box aboard.", BoxPlan::box)
+            Format.TEXT
+                .<BoxPlan>column("box", "Box", "A box aboard.", BoxPlan::box)
                 .linked(row -> Optional.of(row.origin())),
-            Column.of(
+            Format.MASS.column(
                 "weight",
                 "Weight",
-                Format.MASS,
                 "Box and contents, as far as their weight is known.",
                 BoxPlan::weight),
-            Column.of(
-                "from_compartment",
-                "From",
-                Format.TEXT,
-                "Where it stands now.",
-                BoxPlan::fromCompartment),
-            Column.of(
+            Format.TEXT.column(
+                "from_compartment", "From", "Where it stands now.", BoxPlan::fromCompartment),
+            Format.TEXT.column(
                 "to_compartment",
                 "To",
-                Format.TEXT,
                 "Where the recommended plan puts it.",
                 BoxPlan::toCompartment),
-            Column.<BoxPlan>of(
-                    "move",
-                    "Move",
-                    Format.YES_NO,
-                    "Whether the recommended plan moves it.",
-                    BoxPlan::moves)
+            Format.YES_NO
+                .<BoxPlan>column(
+                    "move", "Move", "Whether the recommended plan moves it.", BoxPlan::moves)
                 .toned(row -> row.moves() ? Tone.WATCH : Tone.NONE),
-            Column.of(
+            Format.COUNT.column(
                 "step",
                 "Step",
-                Format.COUNT,
                 "Order of its move, so that there is room when it is its turn.",
                 BoxPlan::step),
-            Column.of(
+            Format.TEXT.column(
                 "best_compartment",
                 "Best place",
-                Format.TEXT,
                 "Where the best plan found would put it, whatever the number of moves.",
                 BoxPlan::bestCompartment),
-            Column.sheetOnly(
+            Format.NUMBER.onSheet(
                 "Reach (minutes)",
-                Format.NUMBER,
                 "What reaching for it costs a day if it does not stand at hand: half a minute, three"
                     + " times an hour that its lures are thrown (an assumption).",
                 row -> tenths(row.reachMinutes())),
-            Column.of(
-                "reason",
-                "Reason",
-                Format.TEXT,
-                "Why it is moved or not.",
-                row -> row.reason().word()),
+            Format.TEXT.column(
+                "reason", "Reason", "Why it is moved or not.", row -> row.reason().word()),
             EntryTable.done(BoxPlan::moves));
     return new Table<>(
         "stow-plan.csv",
@@ -198,31 +172,28 @@ public final class StowPlanSheet {
   private static Table<CurveRow> curve(StowPlan plan) {
     List<Column<CurveRow>> columns =
         List.of(
-            Column.of("moves", "Moves", Format.COUNT, "Boxes moved at most.", CurveRow::moves),
-            Column.of(
+            Format.COUNT.column("moves", "Moves", "Boxes moved at most.", CurveRow::moves),
+            Format.LENGTH.column(
                 "tackle_centre",
                 "Tackle centre",
-                Format.LENGTH,
                 "Centre of the tackle forward of the transom, in the best plan found with so many"
                     + " moves.",
                 CurveRow::tackleCentre),
-            Column.of(
+            Format.PERCENT.column(
                 "gain_pct",
                 "Gain",
-                Format.PERCENT,
                 "Share of the way from the centre now to the best centre, in percent.",
                 CurveRow::gainPercent),
-            Column.of(
+            Format.NUMBER.column(
                 "gap_pct",
                 "A better plan saves at most (%)",
-                Format.NUMBER,
                 "By how much a better plan with so many moves could at most bring the tackle further"
                     + " aft, in percent of its distance from the transom; 0 = proven best.",
                 CurveRow::gapPercent),
-            Column.<CurveRow>of(
+            Format.YES_NO
+                .<CurveRow>column(
                     "feasible",
                     "Within limits",
-                    Format.YES_NO,
                     "Whether a plan with so many moves that keeps every limit was found.",
                     CurveRow::feasible)
                 .toned(row -> row.feasible() ? Tone.NONE : Tone.BAD));
@@ -233,22 +204,18 @@ public final class StowPlanSheet {
   private static Table<TradeNote> notes(LoadReport report) {
     List<Column<TradeNote>> columns =
         List.of(
-            Column.sheetOnly("Box", Format.TEXT, "A box aboard.", TradeNote::box),
-            Column.sheetOnly(
-                "Mostly", Format.TEXT, "The style that weighs most in it.", TradeNote::mainStyle),
-            Column.sheetOnly("Weight", Format.MASS, "Box and contents.", TradeNote::weight),
-            Column.sheetOnly("Stands in", Format.TEXT, "Where it stands.", TradeNote::compartment),
-            Column.sheetOnly(
+            Format.TEXT.onSheet("Box", "A box aboard.", TradeNote::box),
+            Format.TEXT.onSheet(
+                "Mostly", "The style that weighs most in it.", TradeNote::mainStyle),
+            Format.MASS.onSheet("Weight", "Box and contents.", TradeNote::weight),
+            Format.TEXT.onSheet("Stands in", "Where it stands.", TradeNote::compartment),
+            Format.TEXT.onSheet(
                 "Note",
-                Format.TEXT,
                 "Heavier or lighter than the median box, ahead of or behind the middle between the"
                     + " hindmost and the foremost compartment.",
                 row -> row.heavyForward() ? "heavy, yet forward" : "light, yet aft"),
-            Column.sheetOnly(
-                "The plan moves it to",
-                Format.TEXT,
-                "Empty where the plan leaves it.",
-                TradeNote::planMovesTo));
+            Format.TEXT.onSheet(
+                "The plan moves it to", "Empty where the plan leaves it.", TradeNote::planMovesTo));
     return new Table<>(
         "",
         "Against 'light forward, heavy aft' (common practice, no source)",

@@ -2,7 +2,6 @@ package sparewell.sheet;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
 import sparewell.load.LoadReport;
 import sparewell.stow.MoveStep;
@@ -41,21 +40,21 @@ final class StowWords {
   }
 
   private static String moving(StowPlan plan, LoadReport report, UnitSystem units) {
-    StringBuilder text =
-        new StringBuilder("Move " + Phrase.count(plan.recommendedMoves(), "box", "boxes") + ": ");
     List<String> gains = new ArrayList<>();
     List<String> worse = new ArrayList<>();
     for (Effect effect : effects(plan, report, units)) {
       (effect.worse() ? worse : gains).add(effect.words());
     }
-    if (broken(plan)) {
+    if (!plan.curve().isEmpty() && !plan.curve().get(0).feasible()) {
       gains.add("every limit is kept again");
     }
-    text.append(String.join("; ", gains));
-    if (!worse.isEmpty()) {
-      text.append(gains.isEmpty() ? "" : ". ").append("Worse: ").append(String.join("; ", worse));
-    }
-    return text.append(".").toString();
+    return Phrase.text(
+        "Move %s: %s%s%s%s.",
+        Phrase.count(plan.recommendedMoves(), "box", "boxes"),
+        String.join("; ", gains),
+        gains.isEmpty() || worse.isEmpty() ? "" : ". ",
+        worse.isEmpty() ? "" : "Worse: ",
+        String.join("; ", worse));
   }
 
   /** A change that a plan makes, in words, and whether for the worse. */
@@ -94,11 +93,9 @@ final class StowWords {
             reach ->
                 effects.add(
                     new Effect(
-                        "reaching for boxes goes from "
-                            + minutes(reach.nowMinutes())
-                            + " to "
-                            + minutes(reach.plannedMinutes())
-                            + " a day",
+                        Phrase.text(
+                            "reaching for boxes goes from %s to %s a day",
+                            minutes(reach.nowMinutes()), minutes(reach.plannedMinutes())),
                         reach.plannedMinutes() > reach.nowMinutes())));
     return effects;
   }
@@ -107,33 +104,26 @@ final class StowWords {
     long aft = from.micrometres() - to.micrometres();
     double possible = plan.now().momentKgM() - plan.best().orElseThrow().momentKgM();
     double gained = plan.now().momentKgM() - plan.recommended().momentKgM();
-    String share =
-        possible > 0 && gained > 0
-            ? String.format(Locale.ROOT, ", %.0f %% of what is possible", 100 * gained / possible)
-            : "";
     return new Effect(
-        "the tackle's centre goes "
-            + Spoken.length(new Length(Math.abs(aft)), units)
-            + (aft >= 0 ? " aft (from " : " forward (from ")
-            + Spoken.length(from, units)
-            + " to "
-            + Spoken.length(to, units)
-            + " ahead of the transom)"
-            + share,
+        Phrase.text(
+            "the tackle's centre goes %s %s (from %s to %s ahead of the transom)%s",
+            Spoken.length(new Length(Math.abs(aft)), units),
+            aft >= 0 ? "aft" : "forward",
+            Spoken.length(from, units),
+            Spoken.length(to, units),
+            possible > 0 && gained > 0
+                ? Phrase.text(", %.0f %% of what is possible", 100 * gained / possible)
+                : ""),
         aft < 0);
   }
 
   private static String degrees(double angle) {
-    String size = String.format(Locale.ROOT, "%.1f°", Math.abs(angle));
+    String size = Phrase.text("%.1f°", Math.abs(angle));
     return size.equals("0.0°") ? size : size + (angle > 0 ? " to starboard" : " to port");
   }
 
   static String minutes(double minutes) {
     return Phrase.count(Math.round(minutes), "minute", "minutes");
-  }
-
-  private static boolean broken(StowPlan plan) {
-    return !plan.curve().isEmpty() && !plan.curve().get(0).feasible();
   }
 
   private static String proof(StowPlan plan) {
@@ -142,8 +132,7 @@ final class StowWords {
     }
     return plan.bestGapPercent() == 0
         ? "the present stow is proven best within the limits."
-        : String.format(
-            Locale.ROOT,
+        : Phrase.text(
             "no better plan was found; one could lie at most %.2f %% further aft.",
             plan.bestGapPercent());
   }
@@ -152,44 +141,25 @@ final class StowWords {
   static String bestProof(StowPlan plan) {
     return plan.bestGapPercent() == 0
         ? "it is proven that none is better."
-        : String.format(
-            Locale.ROOT,
-            "a better one could lie at most %.2f %% further aft.",
-            plan.bestGapPercent());
+        : Phrase.text("a better one could lie at most %.2f %% further aft.", plan.bestGapPercent());
   }
 
   /** A step as it is carried out. */
   static String instruction(MoveStep step) {
+    String box = step.box();
+    int number = step.number().orElse(0);
     return switch (step.kind()) {
-      case MOVE ->
-          number(step) + "Move " + step.box() + " from " + step.from() + " to " + step.to();
-      case PUT_IN -> number(step) + "Put " + step.box() + ", lifted out before, into " + step.to();
+      case MOVE -> Phrase.text("%d. Move %s from %s to %s", number, box, step.from(), step.to());
+      case PUT_IN -> Phrase.text("%d. Put %s, lifted out before, into %s", number, box, step.to());
       case LIFT_OUT ->
-          "First lift "
-              + step.box()
-              + " out of "
-              + step.from()
-              + " and set it down outside; it goes"
-              + " to "
-              + step.to()
-              + " later";
+          Phrase.text(
+              "First lift %s out of %s and set it down outside; it goes to %s later",
+              box, step.from(), step.to());
       case SWAP ->
-          step.number().getAsInt()
-              + " and "
-              + (step.number().getAsInt() + 1)
-              + ". Swap "
-              + step.box()
-              + " ("
-              + step.from()
-              + ") and "
-              + step.swappedWith()
-              + " ("
-              + step.to()
-              + "): lift both out, then put each where the other stood";
+          Phrase.text(
+              "%d and %d. Swap %s (%s) and %s (%s): lift both out, then put each where the other"
+                  + " stood",
+              number, number + 1, box, step.from(), step.swappedWith(), step.to());
     };
-  }
-
-  private static String number(MoveStep step) {
-    return step.number().getAsInt() + ". ";
   }
 }

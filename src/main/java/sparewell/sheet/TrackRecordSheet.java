@@ -1,8 +1,6 @@
 package sparewell.sheet;
 
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import sparewell.rates.record.TrackRecord;
@@ -19,30 +17,26 @@ public final class TrackRecordSheet {
 
   /** The sheet. */
   public static ReportSheet of(TrackRecord record) {
-    List<Block.Line> lines = new ArrayList<>();
+    Lines lines = new Lines();
     if (record.lines().stream().anyMatch(line -> line.predictions() > 0)) {
-      lines.add(Phrase.strong(followed(record.lines()), Tone.NONE));
-      lines.add(Block.Line.of(compared(record.lines())));
+      lines.strong(Tone.NONE, followed(record.lines()));
+      lines.plain(compared(record.lines()));
     }
-    lines.add(Block.Line.of(record.sentence()));
-    lines.add(
-        Phrase.small(
-            "From the fifth trip on, every trip is foreseen from the log before it, for the hours"
-                + " each style was thrown there. A prediction is one style on one trip, all sizes"
-                + " and colours together. The floor is the style's Carry at least, or what is needed"
-                + " at once; the other rules leave it aside. Raw average: losses per hour so far,"
-                + " taken at face value."));
+    lines.plain(record.sentence());
+    lines.small(
+        "From the fifth trip on, every trip is foreseen from the log before it, for the hours"
+            + " each style was thrown there. A prediction is one style on one trip, all sizes"
+            + " and colours together. The floor is the style's Carry at least, or what is needed"
+            + " at once; the other rules leave it aside. Raw average: losses per hour so far,"
+            + " taken at face value.");
     if (record.fits() < record.trips()) {
-      lines.add(
-          Phrase.small(
-              "The rates were fitted anew "
-                  + record.fits()
-                  + " times, more often in the beginning."));
+      lines.small(
+          "The rates were fitted anew %d times, more often in the beginning.", record.fits());
     }
     return new ReportSheet(
         "Track record",
         "How the recommendations would have done on the trips you have behind you",
-        List.of(new Block.Text(lines), new Block.Rows(table(record))));
+        List.of(lines.block(), new Block.Rows(table(record))));
   }
 
   /** Run-outs had the advice been followed, floor and all, against three of each. */
@@ -50,13 +44,11 @@ public final class TrackRecordSheet {
     Map<String, TrackRecord.Line> byPolicy =
         rules.stream().collect(Collectors.toMap(TrackRecord.Line::policy, line -> line));
     TrackRecord.Line advice = byPolicy.get(TrackRecord.WITH_FLOOR);
-    return "Following the advice with its floor: "
-        + Phrase.count(advice.runOuts(), "run-out")
-        + " in "
-        + advice.predictions()
-        + "; three of each: "
-        + byPolicy.get("flat three").runOuts()
-        + ".";
+    return Phrase.text(
+        "Following the advice with its floor: %s in %d; three of each: %d.",
+        Phrase.count(advice.runOuts(), "run-out"),
+        advice.predictions(),
+        byPolicy.get("flat three").runOuts());
   }
 
   /** The rules side by side in plain words. */
@@ -65,8 +57,7 @@ public final class TrackRecordSheet {
         .filter(line -> line.runOutPercent().isPresent() && line.meanCarried().isPresent())
         .map(
             line ->
-                String.format(
-                    Locale.ROOT,
+                Phrase.text(
                     "%s %.1f %% (%.2f of each carried)",
                     line.policy(),
                     line.runOutPercent().getAsDouble(),
@@ -77,47 +68,40 @@ public final class TrackRecordSheet {
   private static Table<TrackRecord.Line> table(TrackRecord record) {
     List<Column<TrackRecord.Line>> columns =
         List.of(
-            Column.of(
+            Format.TEXT.column(
                 "policy",
                 "Rule",
-                Format.TEXT,
                 "How many to carry: as recommended, with the floor or without, three of each style, or by"
                     + " the raw average",
                 TrackRecord.Line::policy),
-            Column.of(
+            Format.COUNT.column(
                 "predictions",
                 "Predictions",
-                Format.COUNT,
                 "Styles on trips foreseen",
                 TrackRecord.Line::predictions),
-            Column.of(
+            Format.COUNT.column(
                 "run_outs",
                 "Run-outs",
-                Format.COUNT,
                 "How often more was lost than the rule would have carried",
                 TrackRecord.Line::runOuts),
-            Column.of(
+            Format.PERCENT.column(
                 "run_out_pct",
                 "Share of run-outs",
-                Format.PERCENT,
                 "The same in percent of the predictions",
                 TrackRecord.Line::runOutPercent),
-            Column.of(
+            Format.NUMBER.column(
                 "mean_carried",
                 "Carried",
-                Format.NUMBER,
                 "Pieces of a style carried on a trip, on average",
                 TrackRecord.Line::meanCarried),
-            Column.of(
+            Format.PROBABILITY.column(
                 "coverage_wanted",
                 "In range, wanted",
-                Format.PROBABILITY,
                 "Chance with which losses should fall in the range foreseen",
                 TrackRecord.Line::coverageWantedProbability),
-            Column.of(
+            Format.PROBABILITY.column(
                 "coverage_got",
                 "In range, got",
-                Format.PROBABILITY,
                 "Share of losses that did; a count on the edge of the range counts in part",
                 TrackRecord.Line::coverageGotProbability));
     return new Table<>(

@@ -29,86 +29,73 @@ public final class WeightByCompartmentSheet {
   /** The sheet. */
   public static ReportSheet of(LoadReport report, List<IdleStyle> idle, UnitSystem units) {
     List<Block> blocks = new ArrayList<>();
-    blocks.add(new Block.Text(plateLines(report, units)));
+    blocks.add(plateLines(report, units));
     blocks.add(new Block.Rows(weights(report)));
     Charts.weights(report.compartments()).ifPresent(blocks::add);
-    blocks.add(new Block.Text(LoadComparison.lines(report, idle, units)));
+    blocks.add(LoadComparison.of(report, idle, units));
     blocks.add(new Block.Rows(loads(report)));
     blocks.add(new Block.Rows(LoadSummary.table(report, units)));
-    blocks.add(new Block.Text(Cautions.LINES));
+    blocks.add(Cautions.lines().block());
     return new ReportSheet(NAME, answer(report, units), blocks);
   }
 
   private static String answer(LoadReport report, UnitSystem units) {
     long over = report.compartments().stream().filter(CompartmentLoad::over).count();
-    String limits =
-        over == 0
-            ? "no compartment is over a known limit"
-            : over == 1 ? "1 compartment is over a limit" : over + " compartments are over a limit";
-    return (report.packs() ? "Once packed, the tackle weighs " : "The tackle weighs ")
-        + atLeast(report.tackleKnown())
-        + Spoken.mass(report.tackle().weightKg(), units)
-        + report
+    String centre =
+        report
             .tackle()
             .centre()
-            .filter(centre -> report.placed())
-            .map(centre -> ", centred " + Spoken.length(centre, units) + " ahead of the transom")
-            .orElse("")
-        + "; "
-        + limits
-        + (report.placed()
-            ? "."
+            .filter(known -> report.placed())
+            .map(known -> ", centred " + Spoken.length(known, units) + " ahead of the transom")
+            .orElse("");
+    return Phrase.text(
+        "%s %s%s%s; %s over %s limit%s.",
+        report.packs() ? "Once packed, the tackle weighs" : "The tackle weighs",
+        atLeast(report.tackleKnown()),
+        Spoken.mass(report.tackle().weightKg(), units),
+        centre,
+        over == 0 ? "no compartment is" : Phrase.count(over, "compartment is", "compartments are"),
+        over == 0 ? "a known" : "a",
+        report.placed()
+            ? ""
             : ". A compartment is said to stand outside any boat: no centre is given until that is"
-                + " mended.");
+                + " mended");
   }
 
   private static String atLeast(boolean known) {
     return known ? "" : "at least ";
   }
 
-  private static List<Block.Line> plateLines(LoadReport report, UnitSystem units) {
-    List<Block.Line> lines = new ArrayList<>();
-    lines.add(Block.Line.heading("Capacity plate"));
+  private static Block plateLines(LoadReport report, UnitSystem units) {
+    Lines lines = new Lines();
+    lines.heading("Capacity plate");
     String what = "persons, gear, batteries, fuel, tackle and what else its line counts";
     lines.add(plateLine("Total (" + what + ")", report.plateTotal(), units));
     lines.add(plateLine("Persons", report.platePersons(), units));
     if (report.packs()) {
-      lines.add(
-          Block.Line.of(
-              "Weights are those after today's steps of bringing, buying and packing, with every box"
-                  + " where it stands now. As it all lies today the tackle weighs "
-                  + atLeast(report.tackleKnown())
-                  + Spoken.mass(report.tackleToday(), units)
-                  + "."));
+      lines.plain(
+          "Weights are those after today's steps of bringing, buying and packing, with every box"
+              + " where it stands now. As it all lies today the tackle weighs %s%s.",
+          atLeast(report.tackleKnown()), Spoken.mass(report.tackleToday(), units));
     }
-    return lines;
+    return lines.block();
   }
 
   private static Block.Line plateLine(String name, PlateLine line, UnitSystem units) {
-    String aboard = atLeast(line.weightKnown()) + Spoken.mass(line.aboard(), units);
+    String aboard = name + ": " + atLeast(line.weightKnown()) + Spoken.mass(line.aboard(), units);
     if (line.plate().isEmpty()) {
       return Phrase.strong(
-          name
-              + ": "
-              + aboard
-              + " aboard, not checked: no plate figure is given on the Boat sheet.",
-          Tone.WATCH);
+          aboard + " aboard, not checked: no plate figure is given on the Boat sheet.", Tone.WATCH);
     }
-    String against =
-        name + ": " + aboard + " aboard, plate " + Spoken.mass(line.plate().get(), units) + ", ";
-    double margin = line.marginKg().orElse(0.0);
+    String against = aboard + " aboard, plate " + Spoken.mass(line.plate().get(), units);
+    String margin = Spoken.mass(line.marginKg().orElse(0.0), units);
     if (line.over()) {
       return Phrase.strong(
-          against
-              + "OVER by "
-              + Spoken.mass(margin, units)
-              + ". Take weight out before going afloat.",
-          Tone.BAD);
+          against + ", OVER by " + margin + ". Take weight out before going afloat.", Tone.BAD);
     }
-    String left = line.weightKnown() ? "" : "at most ";
-    return Phrase.strong(
-        against + left + Spoken.mass(margin, units) + " left.",
-        line.weightKnown() ? Tone.GOOD : Tone.WATCH);
+    return line.weightKnown()
+        ? Phrase.strong(against + ", " + margin + " left.", Tone.GOOD)
+        : Phrase.strong(against + ", at most " + margin + " left.", Tone.WATCH);
   }
 
   private static Table<CompartmentLoad> weights(LoadReport report) {
@@ -116,9 +103,9 @@ public final class WeightByCompartmentSheet {
     if (report.packs()) {
       columns.add(
           2,
-          Column.<CompartmentLoad>sheetOnly(
+          Format.MASS
+              .<CompartmentLoad>onSheet(
                   "Weight today",
-                  Format.MASS,
                   "What it holds as everything lies today, as far as known.",
                   CompartmentLoad::today)
               .summed());
@@ -133,67 +120,64 @@ public final class WeightByCompartmentSheet {
 
   private static List<Column<CompartmentLoad>> columns() {
     return List.of(
-        Column.<CompartmentLoad>of(
+        Format.TEXT
+            .<CompartmentLoad>column(
                 "compartment",
                 "Compartment",
-                Format.TEXT,
                 "A compartment aboard; storage ashore is left out.",
                 CompartmentLoad::compartment)
             .linked(row -> Optional.of(row.origin())),
-        Column.<CompartmentLoad>of(
-                "boxes", "Boxes", Format.COUNT, "Boxes standing in it.", CompartmentLoad::boxes)
+        Format.COUNT
+            .<CompartmentLoad>column(
+                "boxes", "Boxes", "Boxes standing in it.", CompartmentLoad::boxes)
             .summed(),
-        Column.<CompartmentLoad>of(
+        Format.MASS
+            .<CompartmentLoad>column(
                 "weight",
                 "Weight",
-                Format.MASS,
                 "Boxes as packed, and loose items, as far as their weight is known.",
                 CompartmentLoad::weight)
             .summed(),
-        Column.csvOnly("share_pct", Format.PERCENT, CompartmentLoad::sharePercent),
-        Column.of(
+        Format.PERCENT.inFile("share_pct", CompartmentLoad::sharePercent),
+        Format.LENGTH.column(
             "from_transom",
             "From transom",
-            Format.LENGTH,
             "Station of the compartment's centre, forward of the transom.",
             CompartmentLoad::fromTransom),
-        Column.of(
+        Format.LENGTH.column(
             "from_centreline",
             "From centreline",
-            Format.LENGTH,
             "Side offset of its centre; starboard is positive, port negative.",
             CompartmentLoad::fromCentreline),
-        Column.<CompartmentLoad>of(
+        Format.MOMENT
+            .<CompartmentLoad>column(
                 "moment",
                 "Moment",
-                Format.MOMENT,
                 "Weight times distance from the transom.",
                 row -> row.moment().momentKgM())
             .summed(),
-        Column.<CompartmentLoad>of(
+        Format.MOMENT
+            .<CompartmentLoad>column(
                 "side_moment",
                 "Side moment",
-                Format.MOMENT,
                 "Weight times distance from the centreline; starboard is positive.",
                 row -> row.moment().sideMomentKgM())
             .summed(),
-        Column.of(
+        Format.MASS.column(
             "max_load",
             "Max load",
-            Format.MASS,
             "Most the compartment may hold, from the Compartments sheet.",
             CompartmentLoad::maxLoad),
-        Column.of(
+        Format.PERCENT.column(
             "volume_used_pct",
             "Volume used",
-            Format.PERCENT,
             "Volume of its boxes in percent of the compartment's whole volume; the fill factor"
                 + " in Settings is the limit.",
             CompartmentLoad::volumeUsedPercent),
-        Column.<CompartmentLoad>of(
+        Format.TEXT
+            .<CompartmentLoad>column(
                 "status",
                 "Status",
-                Format.TEXT,
                 "ok, over load, over volume, or not checked where a limit or size is missing.",
                 CompartmentLoad::status)
             .toned(WeightByCompartmentSheet::tone));
@@ -209,35 +193,31 @@ public final class WeightByCompartmentSheet {
   private static Table<FixedLoad> loads(LoadReport report) {
     List<Column<FixedLoad>> columns =
         List.of(
-            Column.<FixedLoad>sheetOnly(
-                    "Load", Format.TEXT, "As listed on the Loads sheet.", FixedLoad::name)
+            Format.TEXT
+                .<FixedLoad>onSheet("Load", "As listed on the Loads sheet.", FixedLoad::name)
                 .linked(row -> Optional.of(row.origin())),
-            Column.sheetOnly(
+            Format.TEXT.onSheet(
                 "Kind",
-                Format.TEXT,
                 "Hull never counts toward the plate; the motor where the plate includes it.",
                 row -> row.kind().word()),
-            Column.<FixedLoad>sheetOnly("Weight", Format.MASS, "Its weight.", FixedLoad::weight)
-                .summed(),
-            Column.sheetOnly(
+            Format.MASS.<FixedLoad>onSheet("Weight", "Its weight.", FixedLoad::weight).summed(),
+            Format.LENGTH.onSheet(
                 "From transom",
-                Format.LENGTH,
                 "Station of its centre, forward of the transom.",
                 FixedLoad::fromTransom),
-            Column.sheetOnly(
+            Format.LENGTH.onSheet(
                 "From centreline",
-                Format.LENGTH,
                 "Side offset of its centre; starboard is positive.",
                 FixedLoad::fromCentreline),
-            Column.<FixedLoad>sheetOnly(
+            Format.MOMENT
+                .<FixedLoad>onSheet(
                     "Moment",
-                    Format.MOMENT,
                     "Weight times distance from the transom.",
                     row -> moment(row, row.fromTransom()))
                 .summed(),
-            Column.<FixedLoad>sheetOnly(
+            Format.MOMENT
+                .<FixedLoad>onSheet(
                     "Side moment",
-                    Format.MOMENT,
                     "Weight times distance from the centreline; starboard is positive.",
                     row -> moment(row, row.fromCentreline()))
                 .summed());

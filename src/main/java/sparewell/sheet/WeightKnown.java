@@ -17,9 +17,8 @@ final class WeightKnown {
     }
     List<Column<R>> shown = new ArrayList<>(columns);
     shown.add(
-        Column.sheetOnly(
+        Format.TEXT.onSheet(
             "Weight is",
-            Format.TEXT,
             "Whether all of the weight is known; 'at least' where it is not.",
             row -> known.test(row) ? "known" : "at least"));
     return shown;

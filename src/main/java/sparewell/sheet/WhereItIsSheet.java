@@ -61,24 +61,22 @@ public final class WhereItIsSheet {
   /** The sheet for what is on hand; its boxes come as they stand, from the bow aft, then ashore. */
   public static ReportSheet of(OnHand onHand, List<Compartment> compartments) {
     Column<Holding> box =
-        Column.of(
+        Format.TEXT.column(
             "box",
             "Box",
-            Format.TEXT,
             "Box it is in; empty where it lies loose.",
             holding -> holding.place().box());
     Column<Holding> compartment =
-        Column.of(
+        Format.TEXT.column(
             "compartment",
             "Compartment",
-            Format.TEXT,
             "Compartment it is in.",
             holding -> holding.place().compartment());
     Column<Holding> count =
-        Column.<Holding>of(
+        Format.COUNT
+            .<Holding>column(
                 "count",
                 "Pieces",
-                Format.COUNT,
                 "Pieces there now: your count, less losses, with what was added and carried since.",
                 Holding::pieces)
             .summed();

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.function.Function;
 import sparewell.units.Length;
 import sparewell.units.LengthUnit;
 import sparewell.units.Mass;
@@ -65,6 +66,29 @@ public enum Format {
     this.usPattern = usPattern;
     this.metricPattern = metricPattern;
     this.csvDecimals = csvDecimals;
+  }
+
+  /**
+   * A column of both sheet and CSV.
+   *
+   * @param csvName its name in CSV, without the suffix for the unit
+   * @param heading its heading on the sheet, without the unit
+   * @param meaning one sentence for the heading's note
+   * @param value the value of a row: any type that {@link #shown} knows
+   */
+  public <R> Column<R> column(
+      String csvName, String heading, String meaning, Function<R, ?> value) {
+    return Column.of(csvName, heading, this, meaning, value);
+  }
+
+  /** A column of the sheet alone. */
+  public <R> Column<R> onSheet(String heading, String meaning, Function<R, ?> value) {
+    return column("", heading, meaning, value);
+  }
+
+  /** A column of the CSV alone. */
+  public <R> Column<R> inFile(String csvName, Function<R, ?> value) {
+    return column(csvName, "", "", value);
   }
 
   /** Suffix of a CSV column's name, such as {@code lb_in}; empty where the value has no unit. */

@@ -1,0 +1,40 @@
+package sparewell.sheet;
+
+import java.util.ArrayList;
+import java.util.List;
+import sparewell.table.Block;
+import sparewell.table.Tone;
+
+/** Lines of text of a sheet, from the top down; their texts are those of {@link Phrase#text}. */
+final class Lines {
+  private final List<Block.Line> lines = new ArrayList<>();
+
+  Lines heading(String pattern, Object... parts) {
+    return add(Block.Line.heading(Phrase.text(pattern, parts)));
+  }
+
+  Lines plain(String pattern, Object... parts) {
+    return add(Block.Line.of(Phrase.text(pattern, parts)));
+  }
+
+  Lines strong(Tone tone, String pattern, Object... parts) {
+    return add(Phrase.strong(Phrase.text(pattern, parts), tone));
+  }
+
+  Lines small(String pattern, Object... parts) {
+    return add(Phrase.small(Phrase.text(pattern, parts)));
+  }
+
+  Lines add(Block.Line line) {
+    lines.add(line);
+    return this;
+  }
+
+  List<Block.Line> list() {
+    return List.copyOf(lines);
+  }
+
+  Block block() {
+    return new Block.Text(lines);
+  }
+}
