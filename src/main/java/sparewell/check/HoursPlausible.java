@@ -20,7 +20,7 @@ final class HoursPlausible implements Rule {
   public void check(Season season, Findings findings) {
     Map<String, Double> thrown = new HashMap<>();
     for (StyleHours hours : season.styleHours()) {
-      thrown.merge(hours.trip(), hours.thrownHours(), Double::sum);
+      thrown.merge(hours.trip(), hours.knownHours(), Double::sum);
     }
     for (Trip trip : season.trips()) {
       if (trip.fishedHours().isEmpty()) {

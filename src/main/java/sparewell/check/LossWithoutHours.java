@@ -16,7 +16,8 @@ final class LossWithoutHours implements Rule {
   public void check(Season season, Findings findings) {
     Map<List<String>, Double> thrown = new HashMap<>();
     for (StyleHours hours : season.styleHours()) {
-      thrown.merge(List.of(hours.trip(), hours.style()), hours.thrownHours(), Double::sum);
+      thrown.merge(
+          List.of(hours.trip(), hours.style()), hours.thrownHours().orElse(1), Double::sum);
     }
     for (Loss loss : season.losses()) {
       Double hours = thrown.get(List.of(loss.trip(), loss.item().style()));

@@ -208,6 +208,12 @@ public enum Code {
       WARNING,
       "%1$s was lost on trip %2$s, but the Style hours of that trip leave it out",
       "counted as thrown for %3$s hours, its usual share of the trip; add the hours to be exact"),
+  HOURS_UNREAD(
+      "N-950",
+      WARNING,
+      "%1$s was thrown on trip %2$s for hours that cannot be read",
+      "counted as thrown for %3$s hours there, its usual share of the trip, against its losses"
+          + " (%4$s); mend the cell to be exact"),
   NO_STYLE_HOURS(
       "N-002",
       NOTE,

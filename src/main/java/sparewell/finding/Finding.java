@@ -21,9 +21,14 @@ public record Finding(Code code, Cell at, List<Object> details) {
     return new Finding(code, at, List.of(details));
   }
 
-  /** Copy with its column resolved; see {@link Cell#located}. */
+  /** Copy with the columns of its places resolved; see {@link Cell#located}. */
   public Finding located(Map<String, Map<String, Integer>> columns) {
-    return new Finding(code, at.located(columns), details);
+    return new Finding(
+        code,
+        at.located(columns),
+        details.stream()
+            .map(detail -> detail instanceof Cell to ? to.located(columns) : detail)
+            .toList());
   }
 
   /** By the order of sheets, then row and column; findings of no sheet first, of others last. */

@@ -46,7 +46,7 @@ public final class SeasonOrder {
             season.styleHours(),
             Comparator.<StyleHours, Integer>comparing(row -> trips.get(row.trip()))
                 .thenComparing(row -> styles.get(row.style()))
-                .thenComparing(StyleHours::thrownHours)),
+                .thenComparing(row -> row.thrownHours().orElse(-1))),
         sorted(
             season.losses(),
             Comparator.<Loss, Integer>comparing(loss -> trips.get(loss.trip()))

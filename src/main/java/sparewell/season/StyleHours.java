@@ -1,6 +1,24 @@
 package sparewell.season;
 
+import java.util.OptionalDouble;
 import sparewell.finding.Cell;
 
-/** Hours a style was thrown on a trip, &ge; 0; {@code trip} is the trip's id. */
-public record StyleHours(String trip, String style, double thrownHours, Cell origin) {}
+/**
+ * Hours that a style was thrown on a trip.
+ *
+ * @param trip id of the trip
+ * @param style name of the style
+ * @param thrownHours hours, &ge; 0; absent where it was thrown for hours that could not be read
+ * @param origin row, or the cell that could not be read
+ */
+public record StyleHours(String trip, String style, OptionalDouble thrownHours, Cell origin) {
+  /** Hours that are known. */
+  public StyleHours(String trip, String style, double thrownHours, Cell origin) {
+    this(trip, style, OptionalDouble.of(thrownHours), origin);
+  }
+
+  /** Hours as far as known. */
+  public double knownHours() {
+    return thrownHours.orElse(0);
+  }
+}

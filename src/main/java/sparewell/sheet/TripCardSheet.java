@@ -376,7 +376,7 @@ public final class TripCardSheet {
         results.season().styleHours().stream()
             .collect(
                 Collectors.groupingBy(
-                    StyleHours::style, Collectors.summingDouble(StyleHours::thrownHours)));
+                    StyleHours::style, Collectors.summingDouble(StyleHours::knownHours)));
     Map<String, Integer> lost =
         results.season().losses().stream()
             .collect(

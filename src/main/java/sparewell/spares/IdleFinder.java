@@ -38,7 +38,7 @@ final class IdleFinder {
     Optional<LocalDate> logged = Optional.empty();
     for (StyleHours hours : season.styleHours()) {
       Trip trip = trips.get(hours.trip());
-      if (trip != null && hours.thrownHours() > 0) {
+      if (trip != null && hours.thrownHours().orElse(1) > 0) {
         later(last, hours.style(), trip.date());
         if (logged.isEmpty() || trip.date().isBefore(logged.get())) {
           logged = Optional.of(trip.date());

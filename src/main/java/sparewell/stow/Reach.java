@@ -76,7 +76,7 @@ final class Reach {
       Trip trip = trips.get(thrown.trip());
       if (trip.date().isAfter(asOf.minusMonths(12))) {
         days += counted.add(trip.id()) ? trip.days() : 0;
-        hours.merge(thrown.style(), thrown.thrownHours(), Double::sum);
+        hours.merge(thrown.style(), thrown.knownHours(), Double::sum);
       }
     }
     double fished = days;

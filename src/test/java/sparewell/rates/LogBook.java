@@ -93,6 +93,13 @@ public final class LogBook {
     return this;
   }
 
+  /** Thrown, but for hours that cannot be read. */
+  public LogBook unread(String trip, String style) {
+    Cell at = new Cell("Style hours", hours.size() + 2, 3);
+    hours.add(new StyleHours(trip, style, OptionalDouble.empty(), at));
+    return this;
+  }
+
   public LogBook lost(String trip, String style, String colour, int pieces) {
     return lost(trip, style, colour, pieces, false);
   }

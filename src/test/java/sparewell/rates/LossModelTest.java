@@ -75,8 +75,8 @@ class LossModelTest {
     LogBook whole = book();
     whole.hours.forEach(
         row -> {
-          split.thrown(row.trip(), row.style(), row.thrownHours() / 4);
-          split.thrown(row.trip(), row.style(), row.thrownHours() * 3 / 4);
+          split.thrown(row.trip(), row.style(), row.knownHours() / 4);
+          split.thrown(row.trip(), row.style(), row.knownHours() * 3 / 4);
         });
     whole.losses.forEach(
         row -> {

@@ -59,7 +59,7 @@ class ImportRunTest extends ImportFixture {
             Optional.of("Grass"),
             season.trips().get(1).origin()),
         season.trips().get(1));
-    assertEquals(6.5, season.styleHours().get(2).thrownHours());
+    assertEquals(6.5, season.styleHours().get(2).knownHours());
     Loss loss = season.losses().get(1);
     assertEquals("Crank 3/8 Red", loss.item().spoken());
     assertEquals(3, loss.lostPieces());

@@ -7,8 +7,10 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Findings;
 import sparewell.season.Loss;
@@ -21,6 +23,7 @@ import sparewell.season.Trip;
 public final class TripLog {
   private final Map<String, Integer> styleNumber = new LinkedHashMap<>();
   private final Map<String, Map<String, Double>> hours = new LinkedHashMap<>(); // by trip, style
+  private final Map<String, Map<String, Cell>> unread = new LinkedHashMap<>(); // by trip, style
   private final Map<String, Map<String, List<Loss>>> losses = new LinkedHashMap<>();
 
   /** Reads a season. */
@@ -31,7 +34,12 @@ public final class TripLog {
     for (StyleHours row : season.styleHours()) {
       hours
           .computeIfAbsent(row.trip(), id -> new LinkedHashMap<>())
-          .merge(row.style(), row.thrownHours(), Double::sum);
+          .merge(row.style(), row.knownHours(), Double::sum);
+      if (row.thrownHours().isEmpty()) {
+        unread
+            .computeIfAbsent(row.trip(), id -> new LinkedHashMap<>())
+            .putIfAbsent(row.style(), row.origin());
+      }
     }
     for (Loss loss : season.losses()) {
       losses
@@ -44,6 +52,11 @@ public final class TripLog {
   /** Whether the hours of a trip are logged style by style. */
   boolean hasStyleHours(Trip trip) {
     return hours.containsKey(trip.id());
+  }
+
+  /** Styles thrown on a trip for hours that could not be read, with the cells. */
+  Map<String, Cell> unread(Trip trip) {
+    return unread.getOrDefault(trip.id(), Map.of());
   }
 
   /** Styles that were lost, or ran out, on a trip. */
@@ -67,7 +80,8 @@ public final class TripLog {
 
   /**
    * The styles used on a trip, in their order. Where the trip has no style hours, each has its
-   * usual share of the trip's; a loss of a style without hours counts, with hours assumed.
+   * usual share of the trip's, and so has a style whose hours could not be read; a loss of a style
+   * without hours counts, with hours assumed.
    *
    * @param number number that the trip is to have
    * @param trip with hours
@@ -85,18 +99,27 @@ public final class TripLog {
       double byShare = tripHours * usual.of(name);
       double used = hasStyleHours(trip) ? styleHours(trip).getOrDefault(name, 0.0) : byShare;
       boolean guessed = byShare == 0 || usual.guessed().contains(name);
+      Optional<Cell> fault = Optional.ofNullable(unread(trip).get(name));
       boolean leftOut = (pieces > 0 || ranOut) && (!(used > 0) || guessed && !hasStyleHours(trip));
-      if (leftOut) {
+      if (leftOut || fault.isPresent()) {
         used = byShare > 0 ? byShare : tripHours * usual.ofAny();
+      }
+      String shown = String.format(Locale.ROOT, "%.1f", used);
+      if (fault.isPresent()) {
+        Object where = lost.isEmpty() ? "none" : lost.get(0).origin().under("Lost");
+        findings.add(Code.HOURS_UNREAD, fault.get(), name, trip.id(), shown, where);
+      } else if (leftOut) {
         findings.add(
             guessed ? Code.LOSS_WITHOUT_SHARE : Code.LOSS_WITHOUT_STYLE_HOURS,
             lost.get(0).origin().under("Style"),
             name,
             trip.id(),
-            String.format(Locale.ROOT, "%.1f", used));
+            shown);
       }
       if (used > 0) {
-        uses.add(new StyleUse(number, styleNumber.get(name), used, pieces, ranOut, leftOut));
+        uses.add(
+            new StyleUse(
+                number, styleNumber.get(name), used, pieces, ranOut, leftOut || fault.isPresent()));
       }
     }
     return uses;

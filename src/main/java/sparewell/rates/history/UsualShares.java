@@ -1,5 +1,6 @@
 package sparewell.rates.history;
 
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -27,19 +28,26 @@ public record UsualShares(Map<String, Double> mean, Set<String> guessed, boolean
    */
   static UsualShares of(List<String> styles, List<Trip> trips, TripLog log) {
     Map<String, Double> sum = new LinkedHashMap<>();
+    Map<String, Integer> unread = new HashMap<>();
     int count = 0;
     for (Trip trip : trips) {
       if (log.hasStyleHours(trip)) {
         count++;
+        Set<String> open = log.unread(trip).keySet();
+        open.forEach(style -> unread.merge(style, 1, Integer::sum));
         log.styleHours(trip)
             .forEach(
                 (style, hours) ->
-                    sum.merge(style, hours / trip.fishedHours().getAsDouble(), Double::sum));
+                    sum.merge(
+                        style,
+                        open.contains(style) ? 0 : hours / trip.fishedHours().getAsDouble(),
+                        Double::sum));
       }
     }
     Map<String, Double> mean = new LinkedHashMap<>();
     for (String style : styles) {
-      mean.put(style, count == 0 ? 1 : sum.getOrDefault(style, 0.0) / count);
+      int read = Math.max(1, count - unread.getOrDefault(style, 0));
+      mean.put(style, count == 0 ? 1 : sum.getOrDefault(style, 0.0) / read);
     }
     double any = new UsualShares(mean, Set.of(), count == 0).ofAny();
     Set<String> guessed = new HashSet<>();

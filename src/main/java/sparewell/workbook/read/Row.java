@@ -226,6 +226,15 @@ final class Row {
         });
   }
 
+  /** Known name that a mistyped one probably stands for. */
+  Optional<String> near(String column, Keys keys) {
+    return table
+        .column(column)
+        .flatMap(bound -> raw.at(bound.index()))
+        .map(Words::text)
+        .flatMap(keys::near);
+  }
+
   /** Remarks that a name is not known, or that the row defining it was left out. */
   static void unknown(String text, Keys keys, Remarks remarks) {
     Optional<Cell> dropped = keys.leftOut(text);

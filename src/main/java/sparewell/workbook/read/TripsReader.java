@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.season.StyleHours;
 import sparewell.season.Trip;
@@ -135,8 +136,21 @@ final class TripsReader {
           if (!row.failed() && !isLater(row, trip.orElseThrow())) {
             all.add(
                 new StyleHours(trip.get(), style.orElseThrow(), hours.orElseThrow(), row.origin()));
+          } else if (row.failed()) {
+            trip.filter(id -> !later.containsKey(id))
+                .flatMap(id -> unread(row, id, style, styles.keys()))
+                .ifPresent(all::add);
           }
         });
     return all;
+  }
+
+  /** What a row left out tells all the same: that the style it means was thrown on that trip. */
+  private static Optional<StyleHours> unread(
+      Row row, String trip, Optional<String> style, Keys styles) {
+    Cell fault = row.at(style.isPresent() ? "Hours" : "Style");
+    return style
+        .or(() -> row.near("Style", styles))
+        .map(meant -> new StyleHours(trip, meant, OptionalDouble.empty(), fault));
   }
 }

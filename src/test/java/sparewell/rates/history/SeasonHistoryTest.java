@@ -84,6 +84,36 @@ class SeasonHistoryTest {
     assertEquals(List.of(), history.findings());
   }
 
+  /** Shares without trip b: Shad 4/8, Toad 1/4 of the one trip that has it or none of it. */
+  @Test
+  void hoursThatCannotBeReadAreTheUsualOnesWhateverWasLost() {
+    LogBook book = styles().trip("a", 3, 8, "").trip("b", 9, 6, "").trip("c", 12, 6, "");
+    book.thrown("a", "Shad", 4).thrown("a", "Toad", 2).unread("b", "Shad").thrown("b", "Toad", 3);
+    book.unread("c", "Shad").lost("b", "Shad", "red", 2);
+    SeasonHistory history = SeasonHistory.of(book.season());
+    assertEquals(0.5, history.usual().of("Shad"), "as on the trip whose hours are known");
+    assertEquals(
+        List.of(
+            new StyleUse(0, 0, 4, 0, false, false),
+            new StyleUse(0, 2, 2, 0, false, false),
+            new StyleUse(1, 0, 3, 2, false, true),
+            new StyleUse(1, 2, 3, 0, false, false),
+            new StyleUse(2, 0, 3, 0, false, true)),
+        history.uses());
+    assertEquals(
+        List.of(
+            Finding.of(
+                Code.HOURS_UNREAD,
+                new Cell("Style hours", 4, 3),
+                "Shad",
+                "b",
+                "3.0",
+                new Cell("Losses", 2, 0, "Lost")),
+            Finding.of(
+                Code.HOURS_UNREAD, new Cell("Style hours", 6, 3), "Shad", "c", "3.0", "none")),
+        history.findings());
+  }
+
   @Test
   void aLossWithoutHoursTakesTheUsualShareAndIsSaid() {
     LogBook book = shared();

@@ -5,13 +5,17 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import sparewell.finding.Cell;
 import sparewell.finding.Code;
+import sparewell.rates.history.SeasonHistory;
 import sparewell.season.ItemId;
 import sparewell.season.Place;
 import sparewell.season.Season;
+import sparewell.season.StyleHours;
 import sparewell.workbook.Books;
 
 /** Names of styles, places and trips, however they are spelled. */
@@ -57,6 +61,36 @@ class NamesReadTest {
         reading.findings().stream().map(f -> f.message()).toList());
     assertTrue(reading.findings().stream().allMatch(f -> f.done().equals("row left out")));
     assertEquals(1, reading.season().losses().size());
+  }
+
+  /** Left out, the row still tells that the style was thrown there, for hours not known. */
+  @Test
+  void aSlipInStyleHoursLeavesTheStyleThrown() {
+    Season season =
+        Reading.of(
+                Books.season()
+                    .plus("Trips", "T2|2026-03-08|6|1|wood")
+                    .plus(
+                        "Style hours",
+                        "T2|Cranc|2\nT2|Worm|a few\nT2|Nothing like it|1\nT9|Worm|1"))
+            .season();
+    assertEquals(
+        List.of(
+            new StyleHours("T2", "Crank", OptionalDouble.empty(), new Cell("Style hours", 4, 2)),
+            new StyleHours("T2", "Worm", OptionalDouble.empty(), new Cell("Style hours", 5, 3))),
+        season.styleHours().subList(2, 4));
+    assertEquals(4, season.styleHours().size());
+    assertEquals(
+        List.of("Crank 3.0 false", "Worm 5.0 false", "Crank 2.25 true", "Worm 3.75 true"),
+        SeasonHistory.of(season).uses().stream()
+            .map(
+                use ->
+                    season.styles().get(use.style()).name()
+                        + " "
+                        + use.hours()
+                        + " "
+                        + use.assumed())
+            .toList());
   }
 
   @Test
