@@ -33,6 +33,56 @@ class BeginnerTest {
     assertFalse(run.out().contains("no plan keeps"), run.out());
   }
 
+  /**
+   * Before the first trip nothing tells gear from lures but its name and what is needed at once.
+   */
+  @Test
+  void gearIsNotAskedForLikeLures() throws Exception {
+    Path book =
+        Beginner.book()
+            .with("Trips", "Trip|Date|Hours")
+            .with("Losses", "Trip|Style|Lost")
+            .edit("Styles", text -> text.replaceFirst("price", "price|Needed at once"))
+            .plus("Styles", "Pliers|Other|5|20\nNet|Nets and tools|40|60\nLong one|Other|13|99|2")
+            .plus("Stock", "Pliers|||Jig box|1\nNet|||Bow locker|1\nLong one|||Bow locker|2")
+            .write(folder.resolve("first.xlsx"));
+    Command run = Command.run("analyse", book, "--reports", folder.resolve("reports"));
+    assertEquals(0, run.exitCode(), run.error());
+    List<String> gear = List.of("Pliers", "Net", "Long one");
+    for (CSVRecord row : Command.rows(folder.resolve("reports/first/spares.csv"))) {
+      boolean lure = !gear.contains(row.get("style"));
+      assertEquals(lure, Double.parseDouble(row.get("expected_loss")) > 0, row.toString());
+      assertTrue(lure || row.get("carry").equals("3"), "the floor of the settings: " + row);
+    }
+    for (CSVRecord row : Command.rows(folder.resolve("reports/first/loss-rates.csv"))) {
+      assertEquals(
+          gear.contains(row.get("style")), row.get("rate_per_10h").isEmpty(), row.toString());
+    }
+    Ticking.edit(
+        book,
+        open ->
+            assertEquals(
+                6,
+                Ticking.type(
+                        open,
+                        "Trip card",
+                        "Hours",
+                        line -> gear.contains(line.at("Style")) ? null : 1)
+                    .size(),
+                "all lures"));
+    Ticking.edit(
+        book,
+        open ->
+            Ticking.type(
+                open,
+                "Trip card",
+                "Hours",
+                line -> {
+                  assertFalse(gear.contains(line.at("Style")), "no hours of " + line);
+                  return null;
+                }));
+  }
+
   @Test
   void theBlankCardHasRowsToFillBeforeAnyHoursAreLogged() throws Exception {
     Path book = Beginner.write(folder.resolve("first.xlsx"));

@@ -99,7 +99,7 @@ record Lean(
     return new Lean(
         Optional.of(club),
         blank && club.unit() == Unit.PIECES_PER_HOUR_THROWN
-            ? history.with(shares(club, history.styles(), fold))
+            ? history.with(shares(club, history, fold))
             : history,
         covers,
         names,
@@ -112,8 +112,9 @@ record Lean(
                 club.anglers() + (club.anglers() == 1 ? " other log" : " other logs"))));
   }
 
-  /** The others' usual shares; a style that none of them has gets the mean of the rest. */
-  private static UsualShares shares(Club club, List<String> styles, UnaryOperator<String> fold) {
+  /** The others' usual shares; a style that none of them has gets the mean, gear nothing. */
+  private static UsualShares shares(Club club, SeasonHistory history, UnaryOperator<String> fold) {
+    List<String> styles = history.styles();
     double mean =
         styles.stream()
             .flatMap(style -> club.share(fold.apply(style)).stream())
@@ -121,7 +122,10 @@ record Lean(
             .average()
             .orElse(1);
     Map<String, Double> shares = new LinkedHashMap<>();
-    styles.forEach(style -> shares.put(style, club.share(fold.apply(style)).orElse(mean)));
+    for (String style : styles) {
+      double without = history.usual().of(style) == 0 ? 0 : mean;
+      shares.put(style, club.share(fold.apply(style)).orElse(without));
+    }
     return new UsualShares(shares, Set.of(), false);
   }
 

@@ -44,7 +44,8 @@ final class RateTable {
       int family = history.familyOfStyle().get(s);
       String familyName = history.families().get(family);
       String style = history.styles().get(s);
-      boolean idle = anySeen && hours[s] == 0 && !planned.contains(style);
+      boolean gear = !anySeen && history.usual().of(style) == 0;
+      boolean idle = (anySeen || gear) && hours[s] == 0 && !planned.contains(style);
       Estimate rate = fit.rate(s);
       double own = fit.ownShare(s);
       StyleRate.Basis basis =
@@ -76,7 +77,8 @@ final class RateTable {
                           Math.log(rate.high90()),
                           hours[s] > 0)),
               idle
-                  ? "never thrown and never lost: no rate, only its floor counts"
+                  ? (gear ? "taken for gear, which is not thrown" : "never thrown and never lost")
+                      + ": no rate, only its floor counts"
                   : !others.isEmpty()
                       ? OthersNote.of(others.get(s), familyName, trips[s], lost[s], own)
                       : note(

@@ -1,9 +1,12 @@
 package sparewell.season;
 
 import java.math.BigDecimal;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
+import java.util.stream.Stream;
 import sparewell.finding.Cell;
 import sparewell.units.Mass;
 
@@ -34,6 +37,20 @@ public record Style(
     double importance,
     OptionalDouble chanceWantedProbability,
     Cell origin) {
+
+  /** Words for gear in a style's name or family (common practice, no source). */
+  private static final Set<String> GEAR =
+      Set.of("rod", "rods", "reel", "reels", "net", "nets", "tool", "tools", "pliers", "scissors");
+
+  /**
+   * Returns whether it is most likely gear, which nobody throws and hardly anybody loses: so
+   * called, or needed at once. To be asked only where nothing was logged of it.
+   */
+  public boolean gear() {
+    return neededAtOnce > 0
+        || Stream.of((name + " " + family).toLowerCase(Locale.ROOT).split("\\P{L}+"))
+            .anyMatch(GEAR::contains);
+  }
 
   /** Pieces of the style that must be at hand together: ceil(needed at once x spare factor). */
   public int neededTogether() {

@@ -18,6 +18,7 @@ import sparewell.season.ItemId;
 import sparewell.season.Loss;
 import sparewell.season.Place;
 import sparewell.season.Season;
+import sparewell.season.Style;
 import sparewell.season.StyleHours;
 import sparewell.stock.Holding;
 import sparewell.table.Block;
@@ -370,7 +371,7 @@ public final class TripCardSheet {
         Optional.of(one.plannedHours().orElse(0.0) + other.plannedHours().orElse(0.0)));
   }
 
-  /** The styles thrown most, then those lost most, then the others that are aboard. */
+  /** The styles thrown most, then those lost most, then the others that are aboard, but no gear. */
   private List<String> mostThrown() {
     Map<String, Double> hours =
         results.season().styleHours().stream()
@@ -382,10 +383,14 @@ public final class TripCardSheet {
             .collect(
                 Collectors.groupingBy(
                     loss -> loss.item().style(), Collectors.summingInt(Loss::lostPieces)));
+    Map<String, Style> styles = results.season().stylesByName();
     return results.onHand().holdings().stream()
         .filter(holding -> !holding.ashore() && holding.pieces() > 0)
         .map(holding -> holding.item().style())
         .distinct()
+        .filter(
+            style ->
+                !styles.get(style).gear() || hours.containsKey(style) || lost.containsKey(style))
         .sorted(
             Comparator.comparing((String style) -> -hours.getOrDefault(style, 0.0))
                 .thenComparing(style -> -lost.getOrDefault(style, 0))

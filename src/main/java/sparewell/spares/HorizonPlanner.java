@@ -192,7 +192,7 @@ public final class HorizonPlanner {
   }
 
   private double share(String style) {
-    return forecast.perHourAfloat() ? 1 : forecast.meanShare(style);
+    return forecast.meanShare(style);
   }
 
   private static String words(List<Event> events) {

@@ -71,7 +71,7 @@ public record SeasonHistory(
     Findings findings = new Findings();
     List<String> styles = season.styles().stream().map(Style::name).toList();
     List<String> families = season.styles().stream().map(Style::family).distinct().toList();
-    UsualShares usual = UsualShares.of(styles, trips, log);
+    UsualShares usual = UsualShares.of(season.styles(), trips, log);
     List<StyleUse> uses = new ArrayList<>();
     for (int t = 0; t < trips.size(); t++) {
       uses.addAll(log.uses(t, trips.get(t), usual, findings));

@@ -6,12 +6,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import sparewell.season.Style;
 import sparewell.season.Trip;
 
 /**
  * What share of the hours afloat each style is thrown on average, over the trips with style hours.
  *
- * @param mean mean share by style, &ge; 0; 1 for all where rates are per hour afloat
+ * @param mean mean share by style, &ge; 0; 1 for all where rates are per hour afloat, but 0 for
+ *     gear where no trip is logged
  * @param guessed styles that were lost, so thrown, though no style hours have them: theirs is the
  *     mean of the others' shares
  * @param perHourAfloat whether no trip has style hours, so that hours are hours afloat
@@ -26,7 +28,7 @@ public record UsualShares(Map<String, Double> mean, Set<String> guessed, boolean
    *
    * @param trips with hours
    */
-  static UsualShares of(List<String> styles, List<Trip> trips, TripLog log) {
+  static UsualShares of(List<Style> styles, List<Trip> trips, TripLog log) {
     Map<String, Double> sum = new LinkedHashMap<>();
     Map<String, Integer> unread = new HashMap<>();
     int count = 0;
@@ -45,9 +47,13 @@ public record UsualShares(Map<String, Double> mean, Set<String> guessed, boolean
       }
     }
     Map<String, Double> mean = new LinkedHashMap<>();
-    for (String style : styles) {
-      int read = Math.max(1, count - unread.getOrDefault(style, 0));
-      mean.put(style, count == 0 ? 1 : sum.getOrDefault(style, 0.0) / read);
+    for (Style style : styles) {
+      int read = Math.max(1, count - unread.getOrDefault(style.name(), 0));
+      mean.put(
+          style.name(),
+          count > 0
+              ? sum.getOrDefault(style.name(), 0.0) / read
+              : trips.isEmpty() && style.gear() ? 0 : 1);
     }
     double any = new UsualShares(mean, Set.of(), count == 0).ofAny();
     Set<String> guessed = new HashSet<>();
