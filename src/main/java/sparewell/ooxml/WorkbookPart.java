@@ -83,9 +83,7 @@ record WorkbookPart(
           .filter(
               at ->
                   OwnMarker.marks(
-                      name.value("name").orElse(""),
-                      xml.content(name),
-                      listed.get(at).value("name")))
+                      name.value("name").orElse(""), name.content(), listed.get(at).value("name")))
           .ifPresent(marked::add);
     }
     return marked;

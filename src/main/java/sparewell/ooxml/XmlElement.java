@@ -15,6 +15,8 @@ import java.util.Optional;
  * @param end end of the element
  * @param attributes its attributes, namespace declarations included
  * @param children its child elements
+ * @param content the characters between its tags, with references resolved; empty where it has
+ *     child elements
  */
 public record XmlElement(
     String prefix,
@@ -25,7 +27,8 @@ public record XmlElement(
     int endTagStart,
     int end,
     List<Attribute> attributes,
-    List<XmlElement> children) {
+    List<XmlElement> children,
+    String content) {
   public XmlElement {
     attributes = List.copyOf(attributes);
     children = List.copyOf(children);

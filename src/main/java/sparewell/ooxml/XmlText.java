@@ -36,13 +36,15 @@ public final class XmlText {
    * @throws XMLStreamException where it is damaged, has a DOCTYPE, or cannot be kept to the byte
    */
   public static XmlText parse(byte[] bytes) throws XMLStreamException {
-    SafeXml.checkWellFormed(new ByteArrayInputStream(bytes));
     Charset charset = charset(bytes);
     String text = decode(bytes, charset);
     if (!Arrays.equals(bytes, encode(text, charset))) {
       throw new XMLStreamException("text in a mixed encoding");
     }
-    return new XmlText(text, charset, new XmlScanner(text).root());
+    return new XmlText(
+        text,
+        charset,
+        new XmlScanner(text, SafeXml.reader(new ByteArrayInputStream(bytes))).root());
   }
 
   /** The outermost element. */
@@ -58,13 +60,6 @@ public final class XmlText {
   /** The text of one element with its tags. */
   public String text(XmlElement element) {
     return text.substring(element.start(), element.end());
-  }
-
-  /** The characters between an element's tags, with references resolved; empty if it is empty. */
-  public String content(XmlElement element) {
-    return element.empty()
-        ? ""
-        : XmlScanner.unescape(text.substring(element.startTagEnd(), element.endTagStart()));
   }
 
   /** The bytes of another text in this one's encoding. */

@@ -95,7 +95,7 @@ final class EditedParts {
       }
       changed.put("localSheetId", sheets.get(position).name());
     }
-    all.add(XmlOut.canonical(name, changed) + xml.content(name));
+    all.add(XmlOut.canonical(name, changed) + name.content());
   }
 
   /** Returns whether every list begins with what it held, and all else is the same. */

@@ -48,7 +48,7 @@ final class Recalculation {
   }
 
   private static void growFilter(XmlText xml, XmlElement name, NewRows added, XmlEdits edits) {
-    String range = xml.content(name);
+    String range = name.content();
     int mark = range.lastIndexOf('!');
     String sheet = range.substring(0, Math.max(0, mark)).replaceAll("^'|'$", "").replace("''", "'");
     if (sheet.equals(added.sheet().name())

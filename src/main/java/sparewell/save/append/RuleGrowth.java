@@ -48,7 +48,7 @@ final class RuleGrowth {
   private void growExtension(XmlElement element) {
     if (element.name().equals("sqref") && element.children().isEmpty() && !element.empty()) {
       String text = frame.text(element);
-      String before = frame.content(element);
+      String before = element.content();
       grown(before).ifPresent(now -> edits.replace(element, text.replace(before, now)));
     }
     element.children().forEach(this::growExtension);
