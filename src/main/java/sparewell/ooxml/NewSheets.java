@@ -32,7 +32,7 @@ public interface NewSheets {
    * @param name as taken, or the name of the relationships of a part so taken
    * @param contentType empty for relationships, which have their usual one
    */
-  void write(String name, String contentType, Content content) throws IOException;
+  void write(String name, String contentType, Content content);
 
   /**
    * Registers a sheet of ours.

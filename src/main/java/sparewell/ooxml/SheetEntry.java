@@ -8,7 +8,7 @@ import java.util.Optional;
  * @param name its tab
  * @param partName the part that holds it; empty where the workbook lists a sheet that it does not
  *     hold
- * @param visibility whether its tab is shown
+ * @param visible whether its tab is shown
  * @param worksheet whether it has cells (chart, dialog and macro sheets have none for us)
  * @param own whether an earlier run wrote it and its tab still has the name given then; a copied or
  *     renamed sheet is the angler's
@@ -18,7 +18,7 @@ import java.util.Optional;
 public record SheetEntry(
     String name,
     Optional<String> partName,
-    Visibility visibility,
+    boolean visible,
     boolean worksheet,
     boolean own,
     int sheetId,

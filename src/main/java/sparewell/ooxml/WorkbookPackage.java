@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Predicate;
 import javax.xml.stream.XMLStreamException;
 import org.apache.commons.compress.archivers.zip.ZipArchiveOutputStream;
 import org.apache.commons.compress.utils.SeekableInMemoryByteChannel;
@@ -25,6 +26,7 @@ import org.apache.commons.compress.utils.SeekableInMemoryByteChannel;
  * followed.
  */
 public final class WorkbookPackage implements Closeable {
+  private static final int STRETCH_BYTES = 1 << 18;
   private static final long IN_MEMORY = 64L << 20;
   private static final long MOST_FILE_BYTES = 512L << 20;
   private static final int MOST_PART_BYTES = 16 << 20;
@@ -212,6 +214,30 @@ public final class WorkbookPackage implements Closeable {
    */
   public InputStream part(String partName) throws IOException {
     return zip.stream(partName);
+  }
+
+  /**
+   * Looks for something in a part's text, one character a byte and without the zero bytes of
+   * UTF-16.
+   *
+   * @param shared characters that each stretch of the text has in common with the one before
+   * @param found true ends the search
+   */
+  public boolean anyStretch(String part, int shared, Predicate<String> found) throws IOException {
+    byte[] buffer = new byte[STRETCH_BYTES];
+    String rest = "";
+    try (InputStream in = part(part)) {
+      for (int n = in.readNBytes(buffer, 0, buffer.length); n > 0; ) {
+        String read = new String(buffer, 0, n, StandardCharsets.ISO_8859_1);
+        String text = rest + read.replace("\0", "");
+        if (found.test(text)) {
+          return true;
+        }
+        rest = text.substring(Math.max(0, text.length() - shared));
+        n = in.readNBytes(buffer, 0, buffer.length);
+      }
+    }
+    return false;
   }
 
   /** A small part as editable text, parsed once. */

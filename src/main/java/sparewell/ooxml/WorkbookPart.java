@@ -65,7 +65,7 @@ record WorkbookPart(
     return new SheetEntry(
         e.value("name").orElse(""),
         relationship.map(Relationship::part).filter(book::has),
-        Visibility.of(e.value("state").orElse("visible")),
+        e.value("state").filter(state -> !state.equals("visible")).isEmpty(),
         relationship.filter(r -> r.is("worksheet")).isPresent(),
         own,
         e.number("sheetId").orElse(0),

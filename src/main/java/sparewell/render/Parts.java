@@ -1,11 +1,10 @@
 package sparewell.render;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.Consumer;
 import sparewell.ooxml.NewSheets;
 import sparewell.ooxml.PartNames;
 
@@ -25,11 +24,6 @@ final class Parts {
 
   private record Relationship(String type, String target) {}
 
-  /** Writes a part's elements. */
-  interface Elements {
-    void write(Xml xml);
-  }
-
   /** Takes a name for the next part of a kind, such as {@code xl/charts/chart1.xml}. */
   String take(String folder, String kind, String extension) {
     int number = numbers.merge(kind, 1, Integer::sum);
@@ -37,22 +31,14 @@ final class Parts {
   }
 
   /** Writes a part; what it refers to comes before it, and is related to it already. */
-  void write(String name, String contentType, Elements content) {
-    try {
+  void write(String name, String contentType, Consumer<Xml> content) {
+    book.write(name, contentType, out -> new Xml(out).document(content));
+    List<Relationship> all = relationships.remove(name);
+    if (all != null) {
       book.write(
-          name,
-          contentType,
-          out -> {
-            Xml xml = new Xml(out);
-            content.write(xml);
-            xml.end();
-          });
-      List<Relationship> all = relationships.remove(name);
-      if (all != null) {
-        book.write(PartNames.relationshipsOf(name), "", out -> relationships(new Xml(out), all));
-      }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
+          PartNames.relationshipsOf(name),
+          "",
+          out -> new Xml(out).document(xml -> relationships(xml, all)));
     }
   }
 
@@ -75,6 +61,6 @@ final class Parts {
       number++;
       xml.leaf("Relationship Id='{}' Type='{}' Target='{}'", "rId" + number, one.type, one.target);
     }
-    xml.close().end();
+    xml.close();
   }
 }

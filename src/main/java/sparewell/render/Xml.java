@@ -86,8 +86,9 @@ final class Xml {
     return this;
   }
 
-  /** Ends the document; every element must be closed. */
-  void end() {
+  /** Writes a document whole; every element must be closed. */
+  void document(Consumer<Xml> elements) {
+    elements.accept(this);
     if (!open.isEmpty()) {
       throw new IllegalStateException("still open: " + open);
     }

@@ -1,6 +1,5 @@
 package sparewell.run;
 
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
@@ -30,15 +29,11 @@ final class BlankSheets {
   static void add(WorkbookPackage book, List<InputSheet> sheets, Path copy) throws WorkbookRefused {
     List<String> names = sheets.stream().map(InputSheet::name).toList();
     OwnParts parts = OwnParts.of(book, names);
-    try {
-      for (InputSheet sheet : sheets) {
-        String part = parts.takePart("xl/worksheets/sheet.xml");
-        byte[] content = xml(sheet, parts).getBytes(StandardCharsets.UTF_8);
-        parts.write(part, TYPE, out -> out.write(content));
-        parts.sheet(sheet.name(), part, List.of());
-      }
-    } catch (IOException inMemory) {
-      throw new IllegalStateException(inMemory);
+    for (InputSheet sheet : sheets) {
+      String part = parts.takePart("xl/worksheets/sheet.xml");
+      byte[] content = xml(sheet, parts).getBytes(StandardCharsets.UTF_8);
+      parts.write(part, TYPE, out -> out.write(content));
+      parts.sheet(sheet.name(), part, List.of());
     }
     WorkbookSaver.copyWithSheets(book, parts, names, copy);
   }

@@ -119,7 +119,7 @@ public final class OwnParts implements NewSheets {
   }
 
   @Override
-  public void write(String name, String contentType, Content content) throws IOException {
+  public void write(String name, String contentType, Content content) {
     contents.put(name, PackedPart.of(content));
     if (!contentType.isEmpty()) {
       contentTypes.put(name, contentType);

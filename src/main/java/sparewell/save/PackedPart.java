@@ -41,14 +41,10 @@ final class PackedPart {
   }
 
   static PackedPart of(byte[] content) {
-    try {
-      return of(out -> out.write(content));
-    } catch (IOException impossible) {
-      throw new UncheckedIOException(impossible);
-    }
+    return of(out -> out.write(content));
   }
 
-  static PackedPart of(NewSheets.Content content) throws IOException {
+  static PackedPart of(NewSheets.Content content) {
     ByteArrayOutputStream packed = new ByteArrayOutputStream(BUFFER);
     CRC32 checksum = new CRC32();
     Deflater deflater = new Deflater(LEVEL, true);
@@ -56,6 +52,8 @@ final class PackedPart {
       try (OutputStream out =
           new CheckedOutputStream(new DeflaterOutputStream(packed, deflater, BUFFER), checksum)) {
         content.write(out);
+      } catch (IOException impossible) { // it goes to memory
+        throw new UncheckedIOException(impossible);
       }
       return new PackedPart(packed.toByteArray(), checksum.getValue(), deflater.getBytesRead());
     } finally {

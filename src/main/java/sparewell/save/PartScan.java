@@ -1,8 +1,6 @@
 package sparewell.save;
 
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
@@ -60,7 +58,7 @@ final class PartScan {
       String type = book.contentType(entry).orElse("").toLowerCase(Locale.ROOT);
       if (!dropped.contains(PartNames.key(entry))
           && WITH_FORMULAS.stream().anyMatch(type::contains)) {
-        use.read(book, entry);
+        book.anyStretch(entry, OVERLAP, use::read);
       }
     }
     return use;
@@ -92,21 +90,12 @@ final class PartScan {
     return at < old.size() && old.get(at).own();
   }
 
-  private void read(WorkbookPackage book, String part) throws IOException {
-    byte[] buffer = new byte[1 << 18];
-    String rest = "";
-    try (InputStream in = book.part(part)) {
-      for (int n = in.readNBytes(buffer, 0, buffer.length);
-          n > 0;
-          n = in.readNBytes(buffer, 0, buffer.length)) {
-        // One character a byte; UTF-16 has a zero byte in each pair of our plain names.
-        String read = new String(buffer, 0, n, StandardCharsets.ISO_8859_1);
-        String text = rest + read.replace("\0", "").toLowerCase(Locale.ROOT);
-        formats(text);
-        readsOurs = readsOurs || refers(text);
-        rest = text.substring(Math.max(0, text.length() - OVERLAP));
-      }
-    }
+  /** Reads a stretch; false, as the whole text is wanted. */
+  private boolean read(String stretch) {
+    String text = stretch.toLowerCase(Locale.ROOT);
+    formats(text);
+    readsOurs = readsOurs || refers(text);
+    return false;
   }
 
   /** Looks for the formats of cells, rows and columns. */

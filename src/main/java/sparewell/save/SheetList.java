@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import sparewell.ooxml.SheetEntry;
-import sparewell.ooxml.Visibility;
 
 /**
  * The order of tabs after the run: the angler's as they were, ours where one of the same name
@@ -79,8 +78,7 @@ final class SheetList {
   int active(int oldPosition) {
     for (int distance = 0; distance <= old.size(); distance++) {
       for (int candidate : List.of(oldPosition - distance, oldPosition + distance)) {
-        if (newPosition.containsKey(candidate)
-            && (distance == 0 || old.get(candidate).visibility() == Visibility.VISIBLE)) {
+        if (newPosition.containsKey(candidate) && (distance == 0 || old.get(candidate).visible())) {
           return newPosition.get(candidate);
         }
       }

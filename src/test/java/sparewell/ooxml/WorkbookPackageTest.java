@@ -67,7 +67,7 @@ class WorkbookPackageTest {
     try (WorkbookPackage book = WorkbookPackage.open(file(Zips.write(parts)))) {
       assertTrue(book.date1904());
       assertTrue(book.structureProtected());
-      assertEquals(Visibility.VERY_HIDDEN, book.sheets().get(1).visibility());
+      assertFalse(book.sheets().get(1).visible());
     }
   }
 

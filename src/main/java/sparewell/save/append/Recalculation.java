@@ -1,8 +1,6 @@
 package sparewell.save.append;
 
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -76,19 +74,9 @@ final class Recalculation {
   private static boolean anyFormula(WorkbookPackage book) throws IOException {
     for (SheetEntry sheet : book.sheets()) {
       if (!sheet.own() && sheet.worksheet() && sheet.partName().isPresent()) {
-        byte[] buffer = new byte[1 << 18];
-        String rest = "";
-        try (InputStream in = book.part(sheet.partName().get())) {
-          for (int n = in.readNBytes(buffer, 0, buffer.length);
-              n > 0;
-              n = in.readNBytes(buffer, 0, buffer.length)) {
-            String text =
-                rest + new String(buffer, 0, n, StandardCharsets.ISO_8859_1).replace("\0", "");
-            if (FORMULA.matcher(text).find()) {
-              return true;
-            }
-            rest = text.substring(Math.max(0, text.length() - OVERLAP));
-          }
+        if (book.anyStretch(
+            sheet.partName().get(), OVERLAP, text -> FORMULA.matcher(text).find())) {
+          return true;
         }
       }
     }

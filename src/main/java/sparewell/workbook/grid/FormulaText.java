@@ -3,6 +3,7 @@ package sparewell.workbook.grid;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.apache.poi.ss.util.CellReference;
 
 /**
  * Copies formulas to other cells as a spreadsheet does: references without a $ are shifted.
@@ -12,22 +13,24 @@ import java.util.regex.Pattern;
 public final class FormulaText {
   private static final int MOST_ROWS = 1_048_576;
   private static final int MOST_COLUMNS = 16_384;
+
+  private static final String TEXT = "\"[^\"]*+(?:\"\"[^\"]*+)*+\"";
+  private static final String SHEET = "'[^']*+(?:''[^']*+)*+'";
+
+  /** Columns of a table, or the number of another workbook; ' makes the next character plain. */
+  private static final String BRACKETED = "\\[(?:'.|[^\\[\\]']|\\[(?:'.|[^\\[\\]'])*+\\])*+\\]";
+
+  private static final String WORD = "[\\p{L}\\p{Nd}$_.\\\\?]+";
+  private static final Pattern TOKEN =
+      Pattern.compile(
+          TEXT + "|" + SHEET + "|" + BRACKETED + "|(" + WORD + ")|[^\"'\\[#]", Pattern.DOTALL);
+  private static final Pattern NAMED_SHEET = Pattern.compile("'|" + WORD + "!");
   private static final Pattern CELL =
       Pattern.compile("(\\$?)([A-Za-z]{1,3})(\\$?)([1-9][0-9]{0,6})");
   private static final Pattern COLUMN = Pattern.compile("\\$?[A-Za-z]{1,3}");
   private static final Pattern ROW = Pattern.compile("\\$?[0-9]{1,7}");
 
-  private final String text;
-  private final int rows;
-  private final int columns;
-  private final StringBuilder out = new StringBuilder();
-  private int at;
-
-  private FormulaText(String text, int rows, int columns) {
-    this.text = text;
-    this.rows = rows;
-    this.columns = columns;
-  }
+  private FormulaText() {}
 
   /**
    * Formula as copied so many rows down and columns to the right.
@@ -38,137 +41,60 @@ public final class FormulaText {
    *     one on that is named like a cell
    */
   public static Optional<String> moved(String text, int rows, int columns) {
-    FormulaText moving = new FormulaText(text, rows, columns);
-    return moving.move() ? Optional.of(moving.out.toString()) : Optional.empty();
-  }
-
-  private boolean move() {
-    while (at < text.length()) {
-      char c = text.charAt(at);
-      boolean whole = true;
-      if (c == '"' || c == '\'') {
-        whole = quoted(c);
-      } else if (c == '[') {
-        whole = bracketed();
-      } else if (c == '#') {
-        return false;
-      } else if (inWord(c)) {
-        whole = word();
-      } else {
-        out.append(c);
-        at++;
+    Matcher token = TOKEN.matcher(text);
+    StringBuilder out = new StringBuilder();
+    for (int at = 0; at < text.length(); at = token.end()) {
+      if (!token.region(at, text.length()).lookingAt()) {
+        return Optional.empty();
       }
-      if (!whole) {
-        return false;
+      Optional<String> moved =
+          token.group(1) == null
+              ? Optional.of(token.group())
+              : word(text, at, token.end(), rows, columns);
+      if (moved.isEmpty()) {
+        return moved;
       }
+      out.append(moved.get());
     }
-    return true;
-  }
-
-  /** A text, or the name of a sheet. */
-  private boolean quoted(char mark) {
-    int end = at + 1;
-    while (end < text.length()) {
-      if (text.charAt(end) == mark) {
-        if (end + 1 >= text.length() || text.charAt(end + 1) != mark) {
-          copyTo(end + 1);
-          return true;
-        }
-        end++;
-      }
-      end++;
-    }
-    return false;
-  }
-
-  /** Columns of a table, or the number of another workbook: they stay as they are. */
-  private boolean bracketed() {
-    int depth = 0;
-    for (int end = at; end < text.length(); end++) {
-      char c = text.charAt(end);
-      if (c == '\'') {
-        end++; // makes the next character a plain one
-      } else if (c == '[') {
-        depth++;
-      } else if (c == ']' && --depth == 0) {
-        copyTo(end + 1);
-        return true;
-      }
-    }
-    return false;
-  }
-
-  private void copyTo(int end) {
-    out.append(text, at, end);
-    at = end;
-  }
-
-  private static boolean inWord(char c) {
-    return Character.isLetterOrDigit(c) || "$_.\\?".indexOf(c) >= 0;
+    return Optional.of(out.toString());
   }
 
   /** A reference, a name, a function or a number. */
-  private boolean word() {
-    int end = at;
-    while (end < text.length() && inWord(text.charAt(end))) {
-      end++;
-    }
-    String word = text.substring(at, end);
-    char before = at > 0 ? text.charAt(at - 1) : ' ';
+  private static Optional<String> word(String text, int start, int end, int rows, int columns) {
+    String word = text.substring(start, end);
+    char before = start > 0 ? text.charAt(start - 1) : ' ';
     char behind = end < text.length() ? text.charAt(end) : ' ';
-    at = end;
     if (behind == '!' || behind == '(' || behind == '[') {
-      out.append(word); // a sheet, a function, a table
-      return true;
+      return Optional.of(word); // a sheet, a function, a table
     }
     Matcher cell = CELL.matcher(word);
     if (cell.matches()) {
-      boolean mayBeSheet = behind == ':' && before != '!' && sheetFrom(end + 1);
-      return !mayBeSheet && cell(cell);
+      boolean mayBeSheet =
+          behind == ':'
+              && before != '!'
+              && NAMED_SHEET.matcher(text).region(end + 1, text.length()).lookingAt();
+      return mayBeSheet ? Optional.empty() : cell(cell, rows, columns);
     }
     boolean ranged = before == ':' || behind == ':';
-    out.append(word);
-    return !(ranged && ROW.matcher(word).matches()
-        || ranged && columns != 0 && COLUMN.matcher(word).matches());
+    boolean held =
+        ranged && ROW.matcher(word).matches()
+            || ranged && columns != 0 && COLUMN.matcher(word).matches();
+    return held ? Optional.empty() : Optional.of(word);
   }
 
-  /** Returns whether the name of a sheet stands there. */
-  private boolean sheetFrom(int from) {
-    int end = from;
-    if (end < text.length() && text.charAt(end) == '\'') {
-      return true;
-    }
-    while (end < text.length() && inWord(text.charAt(end))) {
-      end++;
-    }
-    return end < text.length() && text.charAt(end) == '!';
-  }
-
-  private boolean cell(Matcher cell) {
+  private static Optional<String> cell(Matcher cell, int rows, int columns) {
     int column = SheetStream.columnNumber(cell.group(2), 0);
     int row = Integer.parseInt(cell.group(4));
     if (column > MOST_COLUMNS || row > MOST_ROWS) {
-      out.append(cell.group()); // a name that looks like a reference
-      return true;
+      return Optional.of(cell.group()); // a name that looks like a reference
     }
-    boolean columnHeld = !cell.group(1).isEmpty();
-    int toColumn = columnHeld ? column : column + columns;
+    int toColumn = cell.group(1).isEmpty() ? column + columns : column;
     int toRow = cell.group(3).isEmpty() ? row + rows : row;
     if (toColumn < 1 || toColumn > MOST_COLUMNS || toRow < 1 || toRow > MOST_ROWS) {
-      return false;
+      return Optional.empty();
     }
-    out.append(cell.group(1))
-        .append(toColumn == column ? cell.group(2) : letters(toColumn))
-        .append(cell.group(3))
-        .append(toRow);
-    return true;
-  }
-
-  private static String letters(int column) {
-    StringBuilder letters = new StringBuilder();
-    for (int rest = column; rest > 0; rest = (rest - 1) / 26) {
-      letters.insert(0, (char) ('A' + (rest - 1) % 26));
-    }
-    return letters.toString();
+    String letters =
+        toColumn == column ? cell.group(2) : CellReference.convertNumToColString(toColumn - 1);
+    return Optional.of(cell.group(1) + letters + cell.group(3) + toRow);
   }
 }

@@ -37,12 +37,12 @@ record Book(
     return later;
   }
 
-  String shown(Spellings.Of what, String text) {
-    return spellings.shown(what, text);
+  String shown(String column, String text) {
+    return spellings.shown(column, text);
   }
 
   /** A name defined by the row's own column, in the spelling first met. */
-  Optional<String> name(Row row, String column, Spellings.Of what) {
-    return row.text(column).map(text -> shown(what, text));
+  Optional<String> name(Row row, String column) {
+    return row.text(column).map(text -> shown(column, text));
   }
 }

@@ -44,12 +44,12 @@ final class EventsReader {
   }
 
   private void event(Row row) {
-    Optional<String> name = book.name(row, "Event", Spellings.Of.EVENT);
+    Optional<String> name = book.name(row, "Event");
     Optional<LocalDate> date = row.date("Date");
     String water = row.text("Water").orElse("");
     Optional<Double> hours = row.someHours("Hours");
     double days = row.days("Days").orElse(1.0);
-    Optional<String> cover = book.name(row, "Cover", Spellings.Of.COVER);
+    Optional<String> cover = book.name(row, "Cover");
     String box = row.key("Box", places.boxKeys()).orElse("");
     Optional<Integer> slots = row.pieces("Slots");
     Optional<Double> chance = row.chance("Chance wanted");
@@ -103,7 +103,7 @@ final class EventsReader {
         unknown.add(colour);
       }
       if (!colour.isEmpty()) {
-        colours.add(spelled == null ? book.shown(Spellings.Of.COLOUR, colour) : spelled);
+        colours.add(spelled == null ? book.shown("Colour", colour) : spelled);
       }
     }
     String whole = known.get(Names.fold(list));

@@ -48,9 +48,8 @@ final class ItemsReader {
   /** The item that a row names, in the spelling first met; absent where its style is unknown. */
   Optional<ItemId> item(Row row) {
     Optional<String> style = row.key("Style", styles.keys());
-    String size = row.size("Size").map(text -> book.shown(Spellings.Of.SIZE, text)).orElse("");
-    String colour =
-        row.text("Colour").map(text -> book.shown(Spellings.Of.COLOUR, text)).orElse("");
+    String size = row.size("Size").map(text -> book.shown("Size", text)).orElse("");
+    String colour = book.name(row, "Colour").orElse("");
     return style.map(name -> new ItemId(name, size, colour));
   }
 

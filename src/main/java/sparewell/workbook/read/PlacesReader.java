@@ -55,7 +55,7 @@ final class PlacesReader {
   }
 
   private void compartment(Row row) {
-    Optional<String> name = book.name(row, "Compartment", Spellings.Of.PLACE);
+    Optional<String> name = book.name(row, "Compartment");
     boolean ashore = row.yes("Ashore");
     Optional<Length> fromTransom =
         ashore && row.isBlank("From transom") // a shelf at home has no place in the boat
@@ -83,7 +83,7 @@ final class PlacesReader {
   }
 
   private void box(Row row) {
-    Optional<String> name = book.name(row, "Box", Spellings.Of.PLACE);
+    Optional<String> name = book.name(row, "Box");
     Optional<String> compartment = row.key("Compartment", compartmentKeys);
     Optional<Dimensions> size = dimensions(row);
     Optional<Mass> emptyWeight = row.mass("Empty weight");

@@ -1,49 +1,37 @@
 package sparewell.workbook.read;
 
 import java.util.Collection;
-import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.Map;
-import java.util.Optional;
-import sparewell.workbook.InputColumn;
+import java.util.Set;
 import sparewell.workbook.grid.RawRow;
 import sparewell.workbook.value.Names;
 import sparewell.workbook.value.Words;
 
 /** First spelling of every name, in the order of the input sheets and their rows. */
 final class Spellings {
-  /** Kinds of name; boxes and compartments share one, since stock may lie in either. */
-  enum Of {
-    STYLE,
-    FAMILY,
-    SIZE,
-    COLOUR,
-    PLACE,
-    TRIP,
-    EVENT,
-    COVER
-  }
+  /** Columns whose names share their spellings, since stock may lie in a box or a compartment. */
+  private static final Set<String> PLACES = Set.of("Box", "From box", "To box", "Compartment");
 
-  private final Map<Of, Map<String, String>> first = new EnumMap<>(Of.class);
+  private static final Set<String> OTHERS =
+      Set.of("Style", "Family", "Size", "Colour", "Trip", "Event", "Cover");
+
+  private final Map<String, Map<String, String>> first = new HashMap<>();
   private final Map<String, String> folded = new HashMap<>(); // the same texts come again and again
 
-  private Spellings() {
-    for (Of what : Of.values()) {
-      first.put(what, new HashMap<>());
-    }
-  }
+  private Spellings() {}
 
   static Spellings of(Collection<InputTable> tablesInOrder) {
     Spellings spellings = new Spellings();
     for (InputTable table : tablesInOrder) {
       for (RawRow row : table.rows()) {
         for (BoundColumn bound : table.columns().values()) {
-          Optional<Of> what = named(bound.column());
-          if (what.isPresent()) {
+          String column = bound.column().name();
+          if (PLACES.contains(column) || OTHERS.contains(column)) {
             row.at(bound.index())
-                .map(c -> what.get() == Of.SIZE ? Words.size(c) : Words.text(c))
+                .map(cell -> column.equals("Size") ? Words.size(cell) : Words.text(cell))
                 .filter(text -> !text.isEmpty())
-                .ifPresent(text -> spellings.meet(what.get(), text));
+                .ifPresent(text -> spellings.meet(column, text));
           }
         }
       }
@@ -51,26 +39,20 @@ final class Spellings {
     return spellings;
   }
 
-  private static Optional<Of> named(InputColumn column) {
-    return switch (column.name()) {
-      case "Style" -> Optional.of(Of.STYLE);
-      case "Family" -> Optional.of(Of.FAMILY);
-      case "Size" -> Optional.of(Of.SIZE);
-      case "Colour" -> Optional.of(Of.COLOUR);
-      case "Box", "From box", "To box", "Compartment" -> Optional.of(Of.PLACE);
-      case "Trip" -> Optional.of(Of.TRIP);
-      case "Event" -> Optional.of(Of.EVENT);
-      case "Cover" -> Optional.of(Of.COVER);
-      default -> Optional.empty();
-    };
+  private static String kind(String column) {
+    return PLACES.contains(column) ? "Box" : column;
   }
 
-  private void meet(Of what, String text) {
-    first.get(what).putIfAbsent(folded.computeIfAbsent(text, Names::fold), text);
+  private void meet(String column, String text) {
+    first
+        .computeIfAbsent(kind(column), kind -> new HashMap<>())
+        .putIfAbsent(folded.computeIfAbsent(text, Names::fold), text);
   }
 
-  /** First spelling of a name. */
-  String shown(Of what, String text) {
-    return first.get(what).getOrDefault(folded.computeIfAbsent(text, Names::fold), text);
+  /** First spelling of a name in a column. */
+  String shown(String column, String text) {
+    return first
+        .getOrDefault(kind(column), Map.of())
+        .getOrDefault(folded.computeIfAbsent(text, Names::fold), text);
   }
 }

@@ -35,8 +35,8 @@ final class StylesReader {
   }
 
   private void style(Row row) {
-    Optional<String> name = book.name(row, "Style", Spellings.Of.STYLE);
-    Optional<String> family = book.name(row, "Family", Spellings.Of.FAMILY);
+    Optional<String> name = book.name(row, "Style");
+    Optional<String> family = book.name(row, "Family");
     Optional<Mass> weight = row.mass("Weight each");
     boolean packs = row.choice("Counted in").filter("packs"::equals).isPresent();
     Optional<Integer> perPack = row.somePieces("Pieces per pack");

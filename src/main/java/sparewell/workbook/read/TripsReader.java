@@ -49,13 +49,12 @@ final class TripsReader {
 
   private void define(Row row) {
     Optional<LocalDate> date = row.date("Date");
-    Optional<String> named =
-        row.textOrDate("Trip").map(text -> book.shown(Spellings.Of.TRIP, text));
+    Optional<String> named = row.textOrDate("Trip").map(text -> book.shown("Trip", text));
     Optional<String> id = named.or(() -> date.map(LocalDate::toString));
     String water = row.text("Water").orElse("");
     OptionalDouble hours = hours(row, id.orElse(""));
     double days = row.days("Days").orElse(1.0);
-    Optional<String> cover = book.name(row, "Cover", Spellings.Of.COVER);
+    Optional<String> cover = book.name(row, "Cover");
     Optional<LocalDate> taken = id.flatMap(keys::find).map(dates::get);
     if (named.isPresent() && taken.isPresent() && date.isPresent() && !taken.equals(date)) {
       String before = "row " + keys.origin(named.get()).orElseThrow().row();
