@@ -10,13 +10,13 @@ import sparewell.workbook.InputRows;
 
 /** Options of every command over workbooks. */
 final class BookOptions {
-  private final CommandForm form;
+  private final Command form;
   private final PositionalParamSpec books;
   private final OptionSpec asOf;
   private final OptionSpec strict;
   private final OptionSpec quiet;
 
-  BookOptions(CommandForm form) {
+  BookOptions(Command form) {
     this.form = form;
     books = form.parameter("BOOK", List.class, "1..*", "workbook (.xlsx, .xlsm) or folder");
     asOf = form.option("--as-of", "DATE", LocalDate.class, "date of the analysis, yyyy-mm-dd");

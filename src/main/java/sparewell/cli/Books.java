@@ -22,7 +22,7 @@ final class Books {
   private Books() {}
 
   /** The workbooks named, and those in the folders named, in order of their names. */
-  static List<Path> expand(List<Path> named, CommandForm form) {
+  static List<Path> expand(List<Path> named, Command command) {
     List<Path> found = new ArrayList<>();
     for (Path path : named) {
       if (!Files.isDirectory(path)) {
@@ -32,11 +32,11 @@ final class Books {
       try {
         List<Path> books = SavedBooks.in(path);
         if (books.isEmpty()) {
-          throw form.wrong("There is no workbook (.xlsx, .xlsm) in the folder " + path + ".");
+          throw command.wrong("There is no workbook (.xlsx, .xlsm) in the folder " + path + ".");
         }
         found.addAll(books);
       } catch (IOException unreadable) {
-        throw form.wrong("The folder " + path + " cannot be read.");
+        throw command.wrong("The folder " + path + " cannot be read.");
       }
     }
     return once(found);

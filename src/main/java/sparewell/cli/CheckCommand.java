@@ -4,31 +4,22 @@ import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
-import picocli.CommandLine.Model.CommandSpec;
 import sparewell.run.Batch;
 import sparewell.run.Experiences;
 import sparewell.run.RunOptions;
 import sparewell.workbook.Overrides;
 
 /** Reads workbooks and says what is wrong in them; writes nothing. */
-final class CheckCommand implements Callable<Integer> {
-  private final Console console;
-  private final CommandForm form =
-      CommandForm.of("check", this, "Say what needs mending in workbooks; write nothing.");
-  private final BookOptions over = new BookOptions(form);
+final class CheckCommand extends Command {
+  private final BookOptions over = new BookOptions(this);
 
-  private CheckCommand(Console console) {
-    this.console = console;
-  }
-
-  static CommandSpec of(Console console) {
-    return new CheckCommand(console).form.complete();
+  CheckCommand(Console console) {
+    super(console, "check", "Say what needs mending in workbooks; write nothing.");
   }
 
   @Override
   public Integer call() {
-    List<Path> found = Books.expand(over.books(), form);
+    List<Path> found = Books.expand(over.books(), this);
     RunOptions options =
         new RunOptions(
             LocalDateTime.now(),

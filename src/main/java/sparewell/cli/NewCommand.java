@@ -1,42 +1,33 @@
 package sparewell.cli;
 
 import java.nio.file.Path;
-import java.util.concurrent.Callable;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 import sparewell.run.NewBook;
 import sparewell.run.Outcome;
 
 /** Makes a workbook to begin with. */
-final class NewCommand implements Callable<Integer> {
-  private final Console console;
-  private final CommandForm form =
-      CommandForm.of("new", this, "Make an empty workbook to fill in, or the demo workbook.");
+final class NewCommand extends Command {
   private final PositionalParamSpec file =
-      form.parameter("FILE", Path.class, "1", "the workbook to make; it must not exist yet");
+      parameter("FILE", Path.class, "1", "the workbook to make; it must not exist yet");
   private final OptionSpec units =
-      form.option(
+      option(
           "--units",
           "us|metric",
           String.class,
           "ounces, pounds and inches, or grams, kilograms and centimetres (${DEFAULT-VALUE})",
           "us");
-  private final OptionSpec demo = form.flag("--demo", "filled with an invented angler's season");
+  private final OptionSpec demo = flag("--demo", "filled with an invented angler's season");
 
-  private NewCommand(Console console) {
-    this.console = console;
-  }
-
-  static CommandSpec of(Console console) {
-    return new NewCommand(console).form.complete();
+  NewCommand(Console console) {
+    super(console, "new", "Make an empty workbook to fill in, or the demo workbook.");
   }
 
   @Override
   public Integer call() {
     String system = units.getValue();
     if (!system.equalsIgnoreCase("us") && !system.equalsIgnoreCase("metric")) {
-      throw form.wrong("--units must be us or metric, not '" + system + "'.");
+      throw wrong("--units must be us or metric, not '" + system + "'.");
     }
     Outcome outcome =
         NewBook.make(file.getValue(), system.equalsIgnoreCase("metric"), demo.getValue());

@@ -1,9 +1,9 @@
 package sparewell.cli;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import java.util.regex.Pattern;
 import picocli.CommandLine;
 import picocli.CommandLine.Help;
@@ -13,14 +13,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
 import sparewell.run.ExitCode;
 
 /** The program without a command: shows what there is. */
-public final class RootCommand implements Callable<Integer> {
-  private final CommandForm form =
-      CommandForm.of(
-          "sparewell",
-          this,
-          "Reads a tackle workbook and writes back what to carry, bring aboard, buy, pack and move.",
-          "Your own sheets are never changed; import and post add rows to them when you ask.");
-
+public final class RootCommand extends Command {
   private static Map<String, String> exitCodes() {
     Map<String, String> codes = new LinkedHashMap<>();
     codes.put("0", "done (findings allowed)");
@@ -33,21 +26,30 @@ public final class RootCommand implements Callable<Integer> {
   /** Text that looks like a workbook or a folder where a command should stand. */
   private static final Pattern BOOK = Pattern.compile("(?i)\\.(xlsx|xlsm|xls|ods)$|[/\\\\]");
 
-  private RootCommand() {}
+  private RootCommand(Console console) {
+    super(
+        console,
+        "sparewell",
+        "Reads a tackle workbook and writes back what to carry, bring aboard, buy, pack and move.",
+        "Your own sheets are never changed; import and post add rows to them when you ask.");
+  }
 
   /** Runs a command line and gives the exit code. */
   public static int execute(Console console, String... arguments) {
-    CommandSpec root = new RootCommand().form.complete();
+    CommandSpec root = new RootCommand(console).complete();
     root.usageMessage().exitCodeListHeading("%nExit codes:%n").exitCodeList(exitCodes());
     CommandLine line = new CommandLine(root);
-    line.addSubcommand("analyse", AnalyseCommand.of(console));
-    line.addSubcommand("check", CheckCommand.of(console));
-    line.addSubcommand("new", NewCommand.of(console));
-    line.addSubcommand("import", ImportCommand.of(console));
-    line.addSubcommand("post", PostCommand.of(console));
-    line.addSubcommand("share", ShareCommand.of(console));
-    line.addSubcommand("watch", WatchCommand.of(console));
-    line.addSubcommand("help", HelpCommand.of(line));
+    List<Command> commands =
+        List.of(
+            new AnalyseCommand(console),
+            new CheckCommand(console),
+            new NewCommand(console),
+            new ImportCommand(console),
+            new PostCommand(console),
+            new ShareCommand(console),
+            new WatchCommand(console),
+            new HelpCommand(console, line));
+    commands.forEach(command -> line.addSubcommand(command.complete()));
     line.setOut(console.out());
     line.setErr(console.error());
     line.setColorScheme(Help.defaultColorScheme(Help.Ansi.OFF)); // words first, no colours at all
@@ -100,6 +102,6 @@ public final class RootCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    throw form.wrong("Say what to do: analyse, check, new, import, post, share or watch.");
+    throw wrong("Say what to do: analyse, check, new, import, post, share or watch.");
   }
 }

@@ -3,8 +3,6 @@ package sparewell.cli;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.List;
-import java.util.concurrent.Callable;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 import sparewell.run.ClubReport;
@@ -13,41 +11,34 @@ import sparewell.run.Outcome;
 import sparewell.run.ShareRun;
 
 /** Puts what logs say of rates into a file that others may have. */
-final class ShareCommand implements Callable<Integer> {
-  private final Console console;
-  private final CommandForm form =
-      CommandForm.of(
-          "share",
-          this,
-          "Put what workbooks say of loss rates into a file for others.",
-          "No people, waters, boxes, money or dates: style, family and cover names and figures.");
+final class ShareCommand extends Command {
   private final PositionalParamSpec books =
-      form.parameter("BOOK", List.class, "1..*", "workbook (.xlsx, .xlsm) or folder");
+      parameter("BOOK", List.class, "1..*", "workbook (.xlsx, .xlsm) or folder");
   private final OptionSpec to =
-      form.option("--to", "FILE.csv", Path.class, "file of experience; what it holds stays in it");
+      option("--to", "FILE.csv", Path.class, "file of experience; what it holds stays in it");
   private final OptionSpec report =
-      form.option("--report", "FILE.xlsx", Path.class, "workbook of the club's rates by style");
-  private final OptionSpec quiet = form.flag("--quiet", "print nothing but problems");
+      option("--report", "FILE.xlsx", Path.class, "workbook of the club's rates by style");
+  private final OptionSpec quiet = quiet();
 
-  private ShareCommand(Console console) {
-    this.console = console;
-  }
-
-  static CommandSpec of(Console console) {
-    return new ShareCommand(console).form.complete();
+  ShareCommand(Console console) {
+    super(
+        console,
+        "share",
+        "Put what workbooks say of loss rates into a file for others.",
+        "No people, waters, boxes, money or dates: style, family and cover names and figures.");
   }
 
   @Override
   public Integer call() {
     Path file = to.getValue();
     if (file == null) {
-      throw form.wrong("Say where to put it: --to FILE.csv.");
+      throw wrong("Say where to put it: --to FILE.csv.");
     }
     Path club = report.getValue();
     if (club != null && !club.toString().toLowerCase(java.util.Locale.ROOT).endsWith(".xlsx")) {
-      throw form.wrong("--report makes a workbook: its name must end in .xlsx: " + club);
+      throw wrong("--report makes a workbook: its name must end in .xlsx: " + club);
     }
-    List<Path> found = Books.expand(books.getValue(), form);
+    List<Path> found = Books.expand(books.getValue(), this);
     boolean silent = quiet.getValue();
     LocalDateTime now = LocalDateTime.now();
     ShareRun.Result result;

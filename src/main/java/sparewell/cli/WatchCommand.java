@@ -7,10 +7,8 @@ import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
-import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 import sparewell.run.Batch;
@@ -20,39 +18,32 @@ import sparewell.run.RunOptions;
 import sparewell.run.SavedBooks;
 
 /** Analyses the workbooks of a folder whenever one was saved and closed, until stopped. */
-final class WatchCommand implements Callable<Integer> {
+final class WatchCommand extends Command {
   private static final long ROUND_MILLIS = 1000;
   private static final long LONGEST_RUN_SECONDS = 120;
   private static final DateTimeFormatter CLOCK =
       DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
 
-  private final Console console;
-  private final CommandForm form =
-      CommandForm.of(
-          "watch",
-          this,
-          "Analyse each workbook of a folder whenever it was saved and closed.",
-          "Ctrl-C ends it.");
   private final PositionalParamSpec folder =
-      form.parameter("FOLDER", Path.class, "1", "folder with the workbooks (.xlsx, .xlsm)");
-  private final OptionSpec reports = form.reports();
-  private final OptionSpec backups = form.backups();
+      parameter("FOLDER", Path.class, "1", "folder with the workbooks (.xlsx, .xlsm)");
+  private final OptionSpec reports = reports();
+  private final OptionSpec backups = backups();
   private final CountDownLatch stop = new CountDownLatch(1);
   private final CountDownLatch ended = new CountDownLatch(1);
 
-  private WatchCommand(Console console) {
-    this.console = console;
-  }
-
-  static CommandSpec of(Console console) {
-    return new WatchCommand(console).form.complete();
+  WatchCommand(Console console) {
+    super(
+        console,
+        "watch",
+        "Analyse each workbook of a folder whenever it was saved and closed.",
+        "Ctrl-C ends it.");
   }
 
   @Override
   public Integer call() throws InterruptedException {
     Path watched = folder.getValue();
     if (!Files.isDirectory(watched)) {
-      throw form.wrong(watched + " is no folder.");
+      throw wrong(watched + " is no folder.");
     }
     Runtime.getRuntime().addShutdownHook(new Thread(this::end, "end of watch"));
     try {
@@ -86,13 +77,7 @@ final class WatchCommand implements Callable<Integer> {
 
   /** Analyses a workbook; gives the result in a line. */
   private String analyse(Path book, SavedBooks saved) {
-    RunOptions options =
-        RunOptions.usual(
-            LocalDateTime.now(),
-            reports.getValue(),
-            form.kept(backups),
-            console.columns(),
-            BuildVersion.number());
+    RunOptions options = usual(reports, backups);
     Outcome outcome = Batch.analyse(List.of(book), options, (done, all) -> {}).get(0);
     saved.dealtWith(book, outcome.exitCode() != ExitCode.REFUSED);
     String result = outcome.exitCode() == ExitCode.REFUSED ? "refused: " : "";

@@ -64,7 +64,6 @@ final class FileKind {
     return wide.toString();
   }
 
-  /** Refusal of a zip that holds no workbook. */
   static WorkbookRefused otherZip(Path file, ZipParts zip) {
     String mimetype = zip.textOf("mimetype");
     if (mimetype.contains("opendocument")) {

@@ -12,7 +12,7 @@ public final class WorkbookRefused extends Exception {
   private final boolean elsewhere;
 
   /**
-   * Refusal that holds for any file. *
+   * Refusal that holds for any file.
    *
    * @param file the workbook as the angler named it
    * @param problem what is wrong, a sentence without its full stop

@@ -129,7 +129,6 @@ final class ZipParts implements Closeable {
         "It was not read. If the file is really yours, save it again from your spreadsheet program.");
   }
 
-  /** Entry names in their order. */
   List<String> names() {
     return entries.stream().map(ZipArchiveEntry::getName).toList();
   }
@@ -191,7 +190,6 @@ final class ZipParts implements Closeable {
     return true;
   }
 
-  /** Copies an entry packed as it is. */
   void copyRaw(String entryName, ZipArchiveOutputStream to) throws IOException {
     ZipArchiveEntry entry = byKey.get(PartNames.key(entryName));
     try (InputStream raw = zip.getRawInputStream(entry)) {

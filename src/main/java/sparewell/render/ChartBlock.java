@@ -24,7 +24,6 @@ final class ChartBlock {
   private final Grid grid;
   private final SheetTable<?> data;
 
-  /** First row of the figures. */
   private final int firstRow;
 
   private final Map<String, Plot.Figures> found = new LinkedHashMap<>();
@@ -37,7 +36,6 @@ final class ChartBlock {
     this.firstRow = firstRow;
   }
 
-  /** Puts a chart of those data from a row on. */
   static void lay(ReportSheet sheet, Chart chart, SheetTable<?> data, Grid grid, int row) {
     int rows = chart.coveredRows();
     TextBlock.put(chart.see(), grid, row + rows, Look.DEFAULT);

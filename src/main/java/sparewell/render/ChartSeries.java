@@ -31,7 +31,6 @@ final class ChartSeries {
     this.plot = plot;
   }
 
-  /** A series of bars. */
   void bar(int index) {
     Plot.Series series = start(index);
     xml.open("c:spPr");
@@ -63,7 +62,6 @@ final class ChartSeries {
     xml.leaf("c:smooth val='0'").close();
   }
 
-  /** A series of a scatter. */
   void scatter(int index) {
     Plot.Series series = start(index);
     lineAndMarker(index, series.mark());

@@ -33,7 +33,6 @@ final class ChartXml {
     this.kind = plot.chart().kind();
   }
 
-  /** Writes the frame that holds the chart in a drawing. */
   static void frame(Plot plot, Grid.Anchor anchor) {
     int id = anchor.ids().getAsInt();
     Xml xml = anchor.xml().open("xdr:graphicFrame macro=''").open("xdr:nvGraphicFramePr");
@@ -46,7 +45,6 @@ final class ChartXml {
     xml.leaf(tag, Xml.CHART, Xml.RELATIONS, anchor.chart()).close(3);
   }
 
-  /** Writes the whole part. */
   void write() {
     xml.open(
         "c:chartSpace xmlns:c='{}' xmlns:a='{}' xmlns:r='{}'",

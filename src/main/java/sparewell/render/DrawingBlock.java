@@ -8,7 +8,6 @@ import sparewell.table.Layout;
 final class DrawingBlock {
   private DrawingBlock() {}
 
-  /** Puts a drawing from a row on. */
   static void lay(Drawing drawing, Grid grid, int firstRow) {
     int row = firstRow;
     if (!drawing.title().isEmpty()) {

@@ -11,7 +11,6 @@ final class FormBlock {
 
   private FormBlock() {}
 
-  /** Widens the two columns. */
   static void widen(Block.Form form, Grid grid) {
     double label = 0;
     double entry = ENTRY_POINTS;
@@ -26,7 +25,6 @@ final class FormBlock {
     grid.lastPrintedColumn = Math.max(grid.lastPrintedColumn, 2);
   }
 
-  /** Puts the fields from a row on. */
   static void lay(
       Block.Form form, Grid grid, int firstRow, UnitSystem units, RenderOptions options) {
     int row = firstRow;

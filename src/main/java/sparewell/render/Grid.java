@@ -25,16 +25,13 @@ final class Grid {
   /** Text of several sizes in one cell. */
   record RichText(List<Run> runs) {}
 
-  /** A stretch of rich text. */
   record Run(String text, double points, boolean bold) {}
 
   /** A filled cell: a String, Double, {@link Formula}, {@link RichText}, or null for none. */
   record Filled(Object value, int look) {}
 
-  /** A link from cells to a place in the workbook. */
   record Link(String cells, String location) {}
 
-  /** A note on a cell. */
   record Note(int row, int column, String text) {}
 
   /**
@@ -154,7 +151,6 @@ final class Grid {
     put(row, column, value, look(look));
   }
 
-  /** Puts a value with a look of that number. */
   void put(int row, int column, Object value, int look) {
     rows.computeIfAbsent(row, key -> new TreeMap<>()).put(column, new Filled(value, look));
   }
@@ -175,7 +171,6 @@ final class Grid {
     }
   }
 
-  /** Number of a look. */
   int look(Look look) {
     return looks.index(look.larger(print));
   }
@@ -190,7 +185,6 @@ final class Grid {
     }
   }
 
-  /** Makes a row at least so high, in points. */
   void atLeast(int row, double points) {
     heights.merge(row, points, Math::max);
   }
@@ -205,7 +199,6 @@ final class Grid {
     return widths.getOrDefault(column, Measure.DEFAULT_WIDTH);
   }
 
-  /** Width of a column in points. */
   double points(int column) {
     return width(column) * Measure.POINTS_PER_CHARACTER;
   }
@@ -215,7 +208,6 @@ final class Grid {
     return IntStream.rangeClosed(1, columns).mapToDouble(this::points).reduce(0, Double::sum);
   }
 
-  /** Height of a row, in points. */
   double height(int row) {
     return heights.getOrDefault(row, Layout.ROW_POINTS);
   }

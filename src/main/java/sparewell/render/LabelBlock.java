@@ -13,7 +13,6 @@ final class LabelBlock {
 
   private LabelBlock() {}
 
-  /** Gives the columns the labels' width. */
   static void widen(LabelGrid labels, Grid grid) {
     grid.exactSize = true;
     double width = wholePixels(points(labels.width().in(LengthUnit.MILLIMETRE)));

@@ -80,7 +80,6 @@ record Look(
     return new Look(pattern, face, fill, edge, across, wrap, steps);
   }
 
-  /** A line of text that stands out by its tone. */
   static Look line(Face face, Tone tone) {
     return text(face, fill(tone));
   }
@@ -92,7 +91,6 @@ record Look(
         GENERAL, STRONG, HEAD_FILL, Edge.HEAD, overText ? "left" : "right", true, indent);
   }
 
-  /** A cell in the body of a table. */
   static Look body(String pattern, Tone tone, boolean wrap, boolean link) {
     Face face = tone == Tone.BAD ? STRONG : BODY;
     String across = pattern.equals(AS_TEXT) ? "left" : "right";
@@ -104,13 +102,11 @@ record Look(
     return new Look(pattern, BODY, "", Edge.ENTRY, "left", true);
   }
 
-  /** A cell under a table. */
   static Look sum(String pattern) {
     return new Look(
         pattern, STRONG, "", Edge.SUM, pattern.equals(AS_TEXT) ? "left" : "right", false);
   }
 
-  /** A figure behind a chart. */
   static Look figure(String pattern) {
     return new Look(pattern, NOTE.face, "", Edge.NONE, "general", false);
   }

@@ -18,7 +18,6 @@ final class Looks {
     this.book = book;
   }
 
-  /** Index of a look. */
   int index(Look look) {
     Integer known = looks.get(look);
     if (known == null) {

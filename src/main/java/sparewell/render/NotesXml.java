@@ -8,7 +8,6 @@ final class NotesXml {
 
   private NotesXml() {}
 
-  /** The part with the texts. */
   static void comments(Xml xml, Grid grid) {
     xml.open("comments xmlns='{}'", Xml.SHEET);
     xml.open("authors").leafText("author", AUTHOR).close().open("commentList");

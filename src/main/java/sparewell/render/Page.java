@@ -36,7 +36,6 @@ record Page(
   /** Room for rounding, so that the last row of labels is not pushed to the next page. */
   private static final double SLACK_MM = 1;
 
-  /** Sizes of paper. */
   enum Paper {
     LETTER(1, 215.9, 279.4),
     A4(9, 210, 297);
@@ -52,7 +51,6 @@ record Page(
     }
   }
 
-  /** The paper usual where those units are. */
   static Paper usualPaper(UnitSystem units) {
     return units == UnitSystem.US ? Paper.LETTER : Paper.A4;
   }

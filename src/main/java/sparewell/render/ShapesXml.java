@@ -36,7 +36,6 @@ final class ShapesXml {
     this.top = top;
   }
 
-  /** Writes the group. */
   void group(Drawing drawing) {
     int id = anchor.ids().getAsInt();
     xml.open("xdr:grpSp").open("xdr:nvGrpSpPr");
@@ -249,7 +248,6 @@ final class ShapesXml {
     xml.close(2);
   }
 
-  /** Opens a shape and its properties. */
   private void shape(
       String form, double left, double upper, double width, double height, String name) {
     int id = anchor.ids().getAsInt();

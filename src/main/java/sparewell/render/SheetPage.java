@@ -56,7 +56,6 @@ final class SheetPage {
 
   private static final int ROWS_AFTER_TEXT = 6;
 
-  /** A sheet ready to be written. */
   record Laid(Grid grid, Page page) {}
 
   static Laid lay(

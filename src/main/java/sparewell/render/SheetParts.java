@@ -24,7 +24,6 @@ final class SheetParts {
     this.options = options;
   }
 
-  /** Writes the next sheet. */
   void write(Grid grid, Page page) {
     sheets++;
     String part = parts.take("worksheets/", "sheet", ".xml");

@@ -33,7 +33,6 @@ record SheetTable<R>(
   /** Most rows that are seen at a glance. */
   private static final int FEW_ROWS = 12;
 
-  /** Works a table out. */
   static <R> SheetTable<R> of(Table<R> table, UnitSystem units, RenderOptions options) {
     List<Column<R>> columns = table.columns().stream().filter(Column::inSheet).toList();
     Set<String> seen = new HashSet<>();

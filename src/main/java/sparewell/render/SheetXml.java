@@ -15,7 +15,6 @@ final class SheetXml {
   /** Ids of the relationships to a sheet's own parts; empty where it has none. */
   record Related(String drawing, String notes, List<String> tables) {}
 
-  /** The sheet part. */
   static void write(Xml xml, Grid grid, Page page, RenderOptions options, Related related) {
     xml.open("worksheet xmlns='{}' xmlns:r='{}'", Xml.SHEET, Xml.RELATIONS);
     xml.open("sheetPr").leaf("pageSetUpPr fitToPage='1'").close();

@@ -14,7 +14,6 @@ final class TextBlock {
 
   private TextBlock() {}
 
-  /** Puts the lines from a row on. */
   static void lay(Block.Text text, Grid grid, int firstRow, RenderOptions options) {
     int row = firstRow;
     boolean linked = text.lines().stream().anyMatch(line -> line.link().isPresent());

@@ -29,7 +29,6 @@ final class TextSize {
 
   private TextSize() {}
 
-  /** Width of one line in points. */
   static double width(String text, double points, boolean bold) {
     long thousandths = 0;
     for (int i = 0; i < text.length(); i++) {

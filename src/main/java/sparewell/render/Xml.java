@@ -42,7 +42,6 @@ final class Xml {
     return xml.out.toString();
   }
 
-  /** Opens an element. */
   Xml open(String tag, Object... values) {
     start(tag, values);
     out.append('>');
@@ -58,7 +57,6 @@ final class Xml {
     return this;
   }
 
-  /** An element with text alone. */
   Xml leafText(String tag, Object text, Object... values) {
     return open(tag, values).text(text.toString()).close();
   }
@@ -78,7 +76,6 @@ final class Xml {
     return this;
   }
 
-  /** Closes that many elements. */
   Xml close(int times) {
     for (int i = 0; i < times; i++) {
       close();

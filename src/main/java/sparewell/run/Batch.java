@@ -6,11 +6,11 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
 import java.util.concurrent.ForkJoinPool;
-import java.util.concurrent.Future;
+import java.util.concurrent.ForkJoinTask;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.IntFunction;
+import java.util.stream.IntStream;
 
 /** Work on several workbooks at once, each judged alone. */
 public final class Batch {
@@ -80,41 +80,25 @@ public final class Batch {
   }
 
   static List<Outcome> each(List<Path> books, Progress progress, Job job) {
+    AtomicInteger done = new AtomicInteger();
+    IntFunction<Outcome> work =
+        index -> {
+          Outcome outcome = alone(books, index, job);
+          progress.report(done.incrementAndGet(), books.size());
+          return outcome;
+        };
+    IntStream all = IntStream.range(0, books.size());
     // One workbook needs no thread of its own; many share the cores, so that memory stays bounded
     // by their number.
     int threads = Math.min(books.size(), Runtime.getRuntime().availableProcessors());
-    AtomicInteger done = new AtomicInteger();
     if (threads <= 1) {
-      List<Outcome> outcomes = new ArrayList<>();
-      for (int i = 0; i < books.size(); i++) {
-        outcomes.add(alone(books, i, job));
-        progress.report(done.incrementAndGet(), books.size());
-      }
-      return outcomes;
+      return all.mapToObj(work).toList();
     }
-    ExecutorService pool = new ForkJoinPool(threads);
+    ForkJoinPool pool = new ForkJoinPool(threads);
     try {
-      List<Future<Outcome>> waiting = new ArrayList<>();
-      for (int i = 0; i < books.size(); i++) {
-        int index = i;
-        waiting.add(
-            pool.submit(
-                () -> {
-                  Outcome outcome = alone(books, index, job);
-                  progress.report(done.incrementAndGet(), books.size());
-                  return outcome;
-                }));
-      }
-      List<Outcome> outcomes = new ArrayList<>();
-      for (Future<Outcome> future : waiting) {
-        outcomes.add(future.get());
-      }
-      return outcomes;
-    } catch (InterruptedException stopped) {
-      Thread.currentThread().interrupt();
-      throw new IllegalStateException("stopped while working", stopped);
-    } catch (ExecutionException failed) {
-      throw new IllegalStateException(failed.getCause());
+      return all.mapToObj(index -> pool.submit(() -> work.apply(index))).toList().stream()
+          .map(ForkJoinTask::join)
+          .toList();
     } finally {
       pool.shutdown();
     }

@@ -25,7 +25,6 @@ final class BlankSheets {
 
   private BlankSheets() {}
 
-  /** Writes a copy of the workbook that has them too. */
   static void add(WorkbookPackage book, List<InputSheet> sheets, Path copy) throws WorkbookRefused {
     List<String> names = sheets.stream().map(InputSheet::name).toList();
     OwnParts parts = OwnParts.of(book, names);

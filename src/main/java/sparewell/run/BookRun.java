@@ -224,7 +224,6 @@ final class BookRun {
     return options.strict() && errors ? ExitCode.FINDINGS : ExitCode.DONE;
   }
 
-  /** A workbook that lacks what it must have. */
   static Outcome unusable(Path book, UnusableWorkbook unusable) {
     if (unusable.faults().size() == 1) {
       String why = "cannot be analysed yet. " + unusable.faults().get(0);

@@ -17,7 +17,6 @@ final class ImportSummary {
 
   private ImportSummary() {}
 
-  /** Lines for a dry run. */
   static List<String> dry(List<SheetPlan> plans) {
     List<String> lines = new ArrayList<>();
     for (SheetPlan plan : plans) {

@@ -12,7 +12,6 @@ import sparewell.workbook.InputColumn;
 final class PostSummary {
   private PostSummary() {}
 
-  /** Lines for a dry run. */
   static List<String> dry(Posting posting) {
     if (posting.rows().isEmpty()) {
       return List.of(
@@ -25,7 +24,6 @@ final class PostSummary {
     return lines;
   }
 
-  /** A row on a line. */
   static String row(PostedRow row) {
     return row.sheet().columns().stream()
         .map(InputColumn::name)

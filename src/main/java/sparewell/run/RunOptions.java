@@ -40,20 +40,4 @@ public record RunOptions(
   ReadOptions reading() {
     return new ReadOptions(now.toLocalDate(), overrides);
   }
-
-  /** Written into the workbook itself, with nothing set but what every command asks. */
-  public static RunOptions usual(
-      LocalDateTime now, Path reports, int backupsKept, int columns, String version) {
-    return new RunOptions(
-        now,
-        Optional.empty(),
-        reports,
-        Overrides.NONE,
-        false,
-        backupsKept,
-        false,
-        columns,
-        new Experiences(Optional.empty()),
-        version);
-  }
 }

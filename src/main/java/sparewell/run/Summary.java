@@ -80,7 +80,6 @@ final class Summary {
     return lines;
   }
 
-  /** Steps and findings counted. */
   static String inShort(Results results, List<Step> toDo) {
     return toDo.size() + " to do; " + counts(results.findings());
   }

@@ -71,7 +71,6 @@ final class WrittenFiles {
     }
   }
 
-  /** Writes the list into the folder. */
   void write(Path folder) throws IOException {
     StringBuilder text = new StringBuilder(HEAD).append('\n');
     byName.forEach(

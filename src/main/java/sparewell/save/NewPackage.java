@@ -24,7 +24,6 @@ record NewPackage(
     Set<String> dropped,
     Map<String, PackedPart> edited,
     Map<String, PackedPart> added) {
-  /** Writes it to a new file and to the disk under it. */
   void write(Path file) throws IOException {
     try (FileChannel channel =
             FileChannel.open(

@@ -25,7 +25,6 @@ import sparewell.save.file.Refusals;
  * <p>Two threads may work at once: one takes formats and names of tables, the other writes parts.
  */
 public final class OwnParts implements NewSheets {
-  /** A sheet of ours. */
   record Written(String part, List<DefinedName> names) {}
 
   private final Set<String> dropped;

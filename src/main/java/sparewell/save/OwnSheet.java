@@ -13,7 +13,6 @@ public record OwnSheet(String name, boolean front, boolean marked) {
     this(name, front, true);
   }
 
-  /** A blank sheet for the angler. */
   static OwnSheet theirs(String name) {
     return new OwnSheet(name, false, false);
   }

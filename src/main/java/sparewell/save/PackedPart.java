@@ -61,7 +61,6 @@ final class PackedPart {
     }
   }
 
-  /** Puts it into a package under a name. */
   void writeTo(ZipArchiveOutputStream out, String name) throws IOException {
     ZipArchiveEntry entry = new ZipArchiveEntry(name);
     entry.setMethod(ZipEntry.DEFLATED);

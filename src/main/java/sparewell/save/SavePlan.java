@@ -15,8 +15,7 @@ import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 
 /**
- * * Plan of the new package: the angler's entries unchanged, without those of the last run, and our
- * new * sheets.
+ * Plans the new package: the angler's entries without those of the last run, and our new sheets.
  */
 final class SavePlan {
   private static final String STYLES =

@@ -48,7 +48,6 @@ final class Signature {
         || entry.value("ContentType").filter(t -> t.contains("package.digital-sig")).isPresent();
   }
 
-  /** Ids of the package's relationships to it. */
   static Set<String> relationshipIds(WorkbookPackage book) throws WorkbookRefused {
     Set<String> ids = new TreeSet<>();
     for (Relationship r : book.relationships("")) {

@@ -31,7 +31,7 @@ public record AppendRequest(
   /** Judges a written workbook. */
   @FunctionalInterface
   public interface Proof {
-    /** Whether it holds what it should. */
+    /** Returns true where it holds what it should. */
     boolean holds(WorkbookPackage written) throws WorkbookRefused;
   }
 }

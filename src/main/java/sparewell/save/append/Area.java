@@ -30,7 +30,6 @@ record Area(int firstRow, int firstColumn, int lastRow, int lastColumn) {
             : new Area(row, column, Integer.parseInt(m.group(4)), column(m.group(3))));
   }
 
-  /** The number of a column's letters. */
   static int column(String letters) {
     int column = 0;
     for (char c : letters.toCharArray()) {
@@ -39,7 +38,6 @@ record Area(int firstRow, int firstColumn, int lastRow, int lastColumn) {
     return column;
   }
 
-  /** The letters of a column. */
   static String letters(int column) {
     StringBuilder letters = new StringBuilder();
     for (int rest = column; rest > 0; rest = (rest - 1) / 26) {

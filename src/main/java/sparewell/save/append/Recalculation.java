@@ -13,8 +13,8 @@ import sparewell.ooxml.XmlText;
 import sparewell.save.xml.XmlEdits;
 
 /**
- * What new rows ask of the workbook part: that spreadsheet programs calculate everything when they
- * open it, and that the hidden name of a filter's range goes on with the filter.
+ * Edits of the workbook part for new rows: spreadsheet programs are to calculate everything when
+ * they open it, and the hidden name of a filter's range grows with the filter.
  *
  * @see "ECMA-376 part 1, sections 18.2.2 (calcPr) and 18.2.6 (definedNames)"
  */
@@ -22,7 +22,7 @@ final class Recalculation {
   private static final Pattern FORMULA = Pattern.compile("<(?:[\\w.-]+:)?f[\\s>/]");
   private static final int OVERLAP = 100;
 
-  /** What stands before the settings of calculation. */
+  /** Sections before the settings of calculation. */
   private static final List<String> BEFORE =
       List.of("sheets", "functionGroups", "externalReferences", "definedNames");
 

@@ -49,7 +49,6 @@ final class RowAppend {
     this.root = sheet.frame().root();
   }
 
-  /** The edited part. */
   byte[] apply() throws WorkbookRefused {
     requireRoom();
     split();

@@ -70,7 +70,7 @@ final class RuleGrowth {
     return endsWithTheTable(area, added);
   }
 
-  /** Whether an area covers some of a table's columns down to its last row. */
+  /** Returns true where an area covers some of a table's columns down to its last row. */
   static boolean endsWithTheTable(Area area, NewRows added) {
     return added.lastRow() > added.headerRow()
         && area.lastRow() == added.lastRow()

@@ -89,7 +89,6 @@ record SheetRow(int number, Map<String, String> attributes, Map<Integer, Cell> c
     return Optional.ofNullable(attributes.get("s")).filter(s -> custom);
   }
 
-  /** Writes it. */
   void write(String prefix, StringBuilder out) {
     out.append('<').append(prefix).append("row r=\"").append(number).append('"');
     attributes.forEach(

@@ -4,7 +4,6 @@ package sparewell.save.file;
 public final class FileNames {
   private FileNames() {}
 
-  /** Without the extension. */
   static String stem(String name) {
     int dot = name.lastIndexOf('.');
     return dot > 0 ? name.substring(0, dot) : name;

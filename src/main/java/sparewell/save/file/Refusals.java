@@ -16,7 +16,7 @@ public final class Refusals {
 
   private Refusals() {}
 
-  /** Whether a read or write failed because there is no room left. */
+  /** Returns true where a read or write failed for want of room on the disk. */
   public static boolean diskFull(IOException e) {
     String reason = reason(e).toLowerCase(Locale.ROOT);
     return reason.contains("no space left")

@@ -36,8 +36,9 @@ public record Replacement(
   }
 
   /**
-   * Replaces the file under the lock of this run. * * @return the backup of the earlier file;
-   * absent if there was none
+   * Replaces the file under the lock of this run.
+   *
+   * @return backup of the earlier file; absent where there was none
    */
   public Optional<Path> replaceBy(Making making) throws WorkbookRefused, IOException {
     Path place = place(target);

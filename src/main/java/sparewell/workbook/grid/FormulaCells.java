@@ -41,7 +41,6 @@ public final class FormulaCells {
   /** A formula that other cells share, and where it stands. */
   private record Shared(int row, int column, String text) {}
 
-  /** Cells shown as one. */
   private record Merged(int firstRow, int firstColumn, int lastRow, int lastColumn) {
     boolean covers(int row, int column) {
       return row >= firstRow && row <= lastRow && column >= firstColumn && column <= lastColumn;

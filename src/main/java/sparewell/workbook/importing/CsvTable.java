@@ -66,7 +66,6 @@ record CsvTable(
     lines = List.copyOf(lines);
   }
 
-  /** The rows of a source. */
   static CsvTable of(ImportSource source, Optional<DateOrder> order) throws UnusableImport {
     return source.made().isPresent() ? made(source) : read(source.file(), source.sheet(), order);
   }

@@ -33,7 +33,11 @@ record FormulaColumns(List<CopiedFormula> copied, List<String> blank) {
     blank = List.copyOf(blank);
   }
 
-  /** Finds the columns. * * @param rows most rows that may be added */
+  /**
+   * Finds the columns.
+   *
+   * @param rows most rows that may be added
+   */
   static FormulaColumns of(WorkbookPackage book, TargetTable target, int rows)
       throws WorkbookRefused {
     List<RawRow> data = target.rows();

@@ -84,12 +84,10 @@ final class Incoming {
     return target;
   }
 
-  /** Adds formulas to copy down into the new rows. */
   void copy(List<CopiedFormula> formulas) {
     copied.addAll(formulas);
   }
 
-  /** Adds a note, a whole sentence. */
   void note(String sentence) {
     notes.add(sentence);
   }

@@ -103,7 +103,6 @@ record TargetTable(
         .isPresent();
   }
 
-  /** Rows other than examples. */
   List<RawRow> rows() {
     return all.stream().filter(row -> !row.example()).toList();
   }

@@ -36,7 +36,6 @@ record ValueMaker(CsvTable from, TargetTable to, UnitSystem units, DateSystem da
   private static final Pattern WHOLE = Pattern.compile("0|[1-9]\\d{0,14}");
   private static final MathContext DIGITS = new MathContext(12);
 
-  /** The values of a line, by column of the sheet. */
   List<NewCell> values(CsvTable.Line line) {
     List<NewCell> values = new ArrayList<>();
     for (BoundColumn source : from.header().columns().values()) {

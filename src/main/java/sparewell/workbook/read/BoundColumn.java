@@ -88,7 +88,6 @@ public record BoundColumn(InputColumn column, int index, String header, String u
     return isMass(column) ? plain.massUnit(system).symbol() : system.length().symbol();
   }
 
-  /** Symbols of the units that the column takes. */
   String knownUnits() {
     return isMass(column) ? "oz, lb, g, kg" : "in, ft, mm, cm, m";
   }

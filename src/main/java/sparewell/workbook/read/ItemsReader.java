@@ -40,7 +40,6 @@ final class ItemsReader {
     return stock;
   }
 
-  /** The items in stock of a style, in their order. */
   Set<ItemId> of(String style) {
     return items.getOrDefault(style, Set.of());
   }

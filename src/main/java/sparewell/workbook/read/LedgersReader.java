@@ -48,7 +48,6 @@ final class LedgersReader {
     return recounts;
   }
 
-  /** Cells that all these sheets have. */
   private record Entry(LocalDate date, ItemId item, int pieces) {}
 
   /** Absent where the row cannot be used, or is of later than the date of analysis. */

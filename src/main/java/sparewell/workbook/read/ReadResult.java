@@ -6,9 +6,10 @@ import sparewell.finding.Finding;
 import sparewell.season.Season;
 
 /**
- * Result of reading a workbook. * * @param season its content * @param findings faults and
- * assumptions, in the order of the input sheets and their rows
+ * Result of reading a workbook.
  *
+ * @param season its content
+ * @param findings faults and assumptions, in the order of the input sheets and their rows
  * @param sheetOrder names of the input sheets read, as the workbook spells them, in the order of
  *     the input sheets; for sorting more findings in
  * @param columns column numbers by sheet, as the workbook spells it, and declared column

@@ -62,7 +62,6 @@ record SettingsReader(SettingRows rows, ReadOptions options, Findings findings) 
         .orElse(UnitSystem.US);
   }
 
-  /** Reads U.S. as us. */
   private static RawCell plainUs(RawCell cell) {
     boolean dotted = cell.kind() == RawCell.Kind.TEXT && Names.fold(cell.text()).equals("u s");
     return dotted ? RawCell.text(cell.column(), "us") : cell;

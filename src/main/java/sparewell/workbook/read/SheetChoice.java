@@ -68,7 +68,6 @@ public final class SheetChoice {
         .noneMatch(sheet -> chosen.containsKey(sheet) || near.containsKey(sheet));
   }
 
-  /** Fault of a missing required sheet. */
   String missing(InputSheet sheet) {
     String meant =
         Optional.ofNullable(near.get(sheet))

@@ -25,7 +25,6 @@ final class StylesReader {
     book.each(InputSheets.STYLES, this::style);
   }
 
-  /** By name, in their order. */
   Map<String, Style> styles() {
     return styles;
   }

@@ -39,7 +39,6 @@ record AmountText(List<Term> terms, boolean comma) {
     terms = List.copyOf(terms);
   }
 
-  /** Reads the whole text; absent where any of it is no amount. */
   static Optional<AmountText> of(String text) {
     String plain = plain(text);
     Matcher matcher = TERM.matcher(plain);

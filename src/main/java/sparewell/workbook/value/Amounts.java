@@ -85,7 +85,6 @@ public final class Amounts {
     return sum;
   }
 
-  /** Sums terms; absent where there are none or a word has no size. */
   private static Optional<Double> sum(
       List<AmountText.Term> terms,
       Function<String, Optional<Double>> wordSize,
@@ -224,7 +223,6 @@ public final class Amounts {
         word -> remarks.unusable(Code.NOT_A_NUMBER, ""));
   }
 
-  /** Terms of a cell; none where it holds no amount. */
   private static List<AmountText.Term> terms(RawCell cell, Remarks remarks) {
     switch (cell.kind()) {
       case NUMBER -> {

@@ -1,34 +1,32 @@
 package sparewell.cli;
 
 import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.function.Supplier;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParameterException;
+import sparewell.run.Experiences;
+import sparewell.run.Outcome;
 import sparewell.run.RunOptions;
+import sparewell.workbook.Overrides;
 
 /**
- * Options of a command. Put together by calls, as reading it off annotations would take a twentieth
- * of a short run.
+ * A command and its options. They are put together by calls, as reading them off annotations would
+ * take a twentieth of a short run.
  */
-final class CommandForm {
+abstract class Command implements Callable<Integer> {
+  final Console console;
   private final CommandSpec spec;
 
-  private CommandForm(CommandSpec spec) {
-    this.spec = spec;
-  }
-
-  /**
-   * A command.
-   *
-   * @param work what it does, once its options have their values
-   */
-  static CommandForm of(String name, Callable<Integer> work, String... description) {
-    CommandSpec spec = CommandSpec.wrapWithoutInspection(work);
+  Command(Console console, String name, String... description) {
+    this.console = console;
+    spec = CommandSpec.wrapWithoutInspection(this);
     spec.name(name).versionProvider(new BuildVersion());
     spec.usageMessage().description(description).sortOptions(false);
-    return new CommandForm(spec);
   }
 
   /** Paths that must be given by their place: one, or a list of them. */
@@ -59,12 +57,10 @@ final class CommandForm {
     return parameter;
   }
 
-  /** An option with a value. */
   OptionSpec option(String name, String label, Class<?> type, String description) {
     return add(valued(name, label, type, description));
   }
 
-  /** An option with a value that stands for it where it is not given. */
   OptionSpec option(
       String name, String label, Class<?> type, String description, String usualValue) {
     return add(valued(name, label, type, description).defaultValue(usualValue));
@@ -74,6 +70,11 @@ final class CommandForm {
   OptionSpec reports() {
     return option(
         "--reports", "DIR", Path.class, "folder for the CSV files (${DEFAULT-VALUE})", "reports");
+  }
+
+  /** Silence, for commands that print results. */
+  OptionSpec quiet() {
+    return flag("--quiet", "print nothing but problems");
   }
 
   /** The number of backups that stay, for commands that replace a workbook. */
@@ -100,7 +101,6 @@ final class CommandForm {
     return OptionSpec.builder(name).paramLabel(label).type(type).description(description);
   }
 
-  /** An option that is there or not. */
   OptionSpec flag(String name, String description) {
     return add(bare(description, name));
   }
@@ -124,6 +124,32 @@ final class CommandForm {
     add(bare("Show this help message and exit.", "-h", "--help").usageHelp(true));
     add(bare("Print version information and exit.", "-V", "--version").versionHelp(true));
     return spec;
+  }
+
+  /** Options of an analysis that writes into the workbook itself. */
+  RunOptions usual(OptionSpec reports, OptionSpec backups) {
+    return new RunOptions(
+        LocalDateTime.now(),
+        Optional.empty(),
+        reports.getValue(),
+        Overrides.NONE,
+        false,
+        kept(backups),
+        false,
+        console.columns(),
+        new Experiences(Optional.empty()),
+        BuildVersion.number());
+  }
+
+  /** Runs the work on one workbook, prints what came of it and gives the exit code. */
+  int report(boolean silent, Supplier<Outcome> work) {
+    Outcome outcome;
+    try (Watch watch = new Watch(console, 1, silent)) {
+      outcome = work.get();
+      watch.report(1);
+    }
+    Books.report(console, silent, outcome);
+    return outcome.exitCode();
   }
 
   /** Says that what was given cannot be meant. */
