@@ -188,7 +188,7 @@ public final class EventPacker {
     Optional<Content> own =
         contents.stream().filter(content -> content.event() == event).findFirst();
     if (own.isEmpty()) {
-      return new PackingList(event, true, Optional.of(holder), event.slots(), 0, 0, List.of());
+      return new PackingList(event, true, Optional.of(holder), event.slots(), 0, List.of());
     }
     Content content = own.get();
     int wanted = 0;
@@ -210,7 +210,6 @@ public final class EventPacker {
         Optional.empty(),
         event.slots(),
         content.slots(),
-        wanted,
         lines.stream().filter(line -> line.event().equals(event.name())).toList());
   }
 }

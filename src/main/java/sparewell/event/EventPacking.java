@@ -36,7 +36,6 @@ public record EventPacking(
    * @param slots pockets of the box; absent where their number is not given
    * @param slotsUsed pockets filled; a pocket holds pieces of one item, or one pack of a style
    *     counted in packs
-   * @param slotsWanted pockets that everything wanted would fill
    * @param lines its lines
    */
   public record PackingList(
@@ -45,7 +44,6 @@ public record EventPacking(
       Optional<Event> packedFirst,
       OptionalInt slots,
       int slotsUsed,
-      int slotsWanted,
       List<Line> lines) {
     public PackingList {
       lines = List.copyOf(lines);

@@ -17,7 +17,6 @@ import sparewell.table.Tone;
 
 /** The front page: what to do now, the figures that matter, what changed, what needs mending. */
 public final class AfterTripSheet {
-  /** Tab of the sheet. */
   public static final String NAME = "After trip";
 
   /** Headings by which the next run finds the figures of this one. */

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import sparewell.load.BoatPlan;
 import sparewell.table.Drawing;
 import sparewell.units.Length;
@@ -45,7 +46,7 @@ final class BoatDrawing {
   /** Bluntness of the bow: just enough that every compartment lies within the outline. */
   private int bluntness = 2;
 
-  private final List<double[]> labels = new ArrayList<>();
+  private final List<Drawing.Point> labels = new ArrayList<>();
   private double ratio;
   private double scaleAcross;
   private double scaleDown;
@@ -68,7 +69,7 @@ final class BoatDrawing {
     plan.compartments().stream()
         .sorted(Comparator.comparingDouble(outline -> -along(outline) * wide(outline)))
         .forEach(outline -> compartment(outline, most));
-    plan.ways().forEach(this::way);
+    plan.ways().forEach(way -> arrow(way, at(way.from()), at(way.to())));
     caption(LEFT, 0.81, 0.3, "transom", Drawing.Align.LEFT);
     caption(0.67, 0.81, 0.3, "bow", Drawing.Align.RIGHT);
     caption(0.35, 0.81, 0.3, "starboard side below, port above", Drawing.Align.CENTRE);
@@ -131,83 +132,69 @@ final class BoatDrawing {
   }
 
   /** An arrow from compartment to compartment with the numbers of its steps. */
-  private void way(BoatPlan.Way way) {
-    double left = across(metres(way.from().fromTransom()));
-    double top = down(metres(way.from().fromCentreline()));
-    double wide = across(metres(way.to().fromTransom())) - left;
-    double high = down(metres(way.to().fromCentreline())) - top;
+  private void arrow(BoatPlan.Way way, Drawing.Point from, Drawing.Point to) {
+    double wide = to.acrossShare() - from.acrossShare();
+    double high = to.downShare() - from.downShare();
     // beside the centres, so that names stay free and there and back do not cover each other
     double aside = (wide > 0 ? 1 : -1) * 0.05;
-    double begin = 0.08;
-    double end = 0.92;
+    Drawing.Point begin = along(from, wide, high, aside, 0.08);
+    Drawing.Point end = along(from, wide, high, aside, 0.92);
     shapes.add(
         new Drawing.Stroke(
-            left + begin * wide,
-            top + begin * high + aside,
-            left + end * wide,
-            top + end * high + aside,
+            begin.acrossShare(),
+            begin.downShare(),
+            end.acrossShare(),
+            end.downShare(),
             false,
             true));
     String numbers =
         way.boxes().stream()
             .map(box -> String.valueOf(box.step()))
             .collect(Collectors.joining(", "));
+    Drawing.Point label =
+        clearest(
+            Stream.of(0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
+                .map(share -> along(from, wide, high, aside, share))
+                .toList());
+    labels.add(label);
     double width = (numbers.length() + 1.5) * LABEL * LETTER / ratio;
-    double share = clearShare(left, top + aside, wide, high);
-    double centre = left + share * wide;
-    double down = top + share * high + aside;
-    shapes.add(new Drawing.Area(centre - width / 2, down - LABEL / 2, width, LABEL, 0, false));
+    double left = label.acrossShare() - width / 2;
+    double top = label.downShare() - LABEL / 2;
+    shapes.add(new Drawing.Area(left, top, width, LABEL, 0, false));
     shapes.add(
         new Drawing.Caption(
-            centre - width / 2,
-            down - LABEL / 2,
-            width,
-            LABEL,
-            numbers,
-            0.8 * LABEL,
-            Drawing.Align.CENTRE,
-            true,
-            false));
+            left, top, width, LABEL, numbers, 0.8 * LABEL, Drawing.Align.CENTRE, true, false));
   }
 
-  /**
-   * The place along an arrow, of some, that lies furthest from names, marks and the labels set so
-   * far.
-   */
-  private double clearShare(double left, double top, double wide, double high) {
-    double best = 0.5;
+  private static Drawing.Point along(
+      Drawing.Point from, double wide, double high, double aside, double share) {
+    return new Drawing.Point(
+        from.acrossShare() + share * wide, from.downShare() + aside + share * high);
+  }
+
+  /** The place that lies furthest from names, marks and the labels set so far. */
+  private Drawing.Point clearest(List<Drawing.Point> places) {
+    List<Drawing.Point> taken = new ArrayList<>(labels);
+    plan.compartments().forEach(outline -> taken.add(at(outline.centre())));
+    marks().forEach(mark -> taken.add(at(mark)));
+    Drawing.Point best = places.get(0);
     double clearest = -1;
-    for (double share : new double[] {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8}) {
-      double across = left + share * wide;
-      double down = top + share * high;
+    for (Drawing.Point place : places) {
       double nearest = 1;
-      for (double[] taken : taken()) {
-        nearest = Math.min(nearest, Math.hypot((across - taken[0]) * ratio, down - taken[1]));
+      for (Drawing.Point other : taken) {
+        double across = (place.acrossShare() - other.acrossShare()) * ratio;
+        nearest = Math.min(nearest, Math.hypot(across, place.downShare() - other.downShare()));
       }
       if (nearest > clearest + 0.02) {
         clearest = nearest;
-        best = share;
+        best = place;
       }
     }
-    labels.add(new double[] {left + best * wide, top + best * high});
     return best;
   }
 
-  private List<double[]> taken() {
-    List<double[]> taken = new ArrayList<>(labels);
-    for (BoatPlan.Outline outline : plan.compartments()) {
-      double across = across(metres(outline.centre().fromTransom()));
-      taken.add(new double[] {across, down(metres(outline.centre().fromCentreline()))});
-    }
-    for (Optional<BoatPlan.Point> mark : List.of(plan.centreNow(), plan.centrePlanned())) {
-      mark.ifPresent(
-          at ->
-              taken.add(
-                  new double[] {
-                    across(metres(at.fromTransom())), down(metres(at.fromCentreline()))
-                  }));
-    }
-    return taken;
+  private List<BoatPlan.Point> marks() {
+    return Stream.of(plan.centreNow(), plan.centrePlanned()).flatMap(Optional::stream).toList();
   }
 
   /** Names the box of each number. */
@@ -225,6 +212,11 @@ final class BoatDrawing {
           new Drawing.Caption(
               LEFT, 0.87, 0.94, 0.12, text, line, Drawing.Align.LEFT, false, false));
     }
+  }
+
+  private Drawing.Point at(BoatPlan.Point point) {
+    return new Drawing.Point(
+        across(metres(point.fromTransom())), down(metres(point.fromCentreline())));
   }
 
   private double across(double station) {
@@ -250,8 +242,9 @@ final class BoatDrawing {
   private void compartment(BoatPlan.Outline outline, double most) {
     double width = along(outline) * scaleAcross;
     double height = wide(outline) * scaleDown;
-    double left = across(metres(outline.centre().fromTransom())) - width / 2;
-    double top = down(metres(outline.centre().fromCentreline())) - height / 2;
+    Drawing.Point centre = at(outline.centre());
+    double left = centre.acrossShare() - width / 2;
+    double top = centre.downShare() - height / 2;
     double grey = most > 0 ? 0.65 * outline.share() / most : 0;
     boolean unknown = outline.along().isEmpty() || outline.across().isEmpty();
     shapes.add(new Drawing.Area(left, top, width, height, grey, unknown));
@@ -260,39 +253,38 @@ final class BoatDrawing {
     List<String> lines = new ArrayList<>(wrapped(outline.name(), width * ratio, height));
     lines.add(weight);
     double[] room = clearOfMarks(left, top, width, height);
-    int longest = lines.stream().mapToInt(String::length).max().orElse(1);
-    double line = Math.min(LINE, width * ratio / (longest * LETTER));
+    double line = Math.min(LINE, width * ratio / (longest(lines) * LETTER));
     line = Math.min(line, room[1] / (lines.size() + 0.3));
     if (line < READABLE) {
       double clear = Math.max(width * ratio, height) / 2 + 0.005;
-      shapes.add(
-          new Drawing.Tag(
-              left + width / 2, top + height / 2, clear, outline.name() + "\n" + weight, TAG));
-    } else {
-      shapes.add(
-          new Drawing.Caption(
-              left,
-              room[0],
-              width,
-              room[1],
-              String.join("\n", lines),
-              line,
-              Drawing.Align.CENTRE,
-              true,
-              grey > 0.45));
+      String words = outline.name() + "\n" + weight;
+      shapes.add(new Drawing.Tag(centre.acrossShare(), centre.downShare(), clear, words, TAG));
+      return;
     }
+    shapes.add(
+        new Drawing.Caption(
+            left,
+            room[0],
+            width,
+            room[1],
+            String.join("\n", lines),
+            line,
+            Drawing.Align.CENTRE,
+            true,
+            grey > 0.45));
+  }
+
+  private static int longest(List<String> lines) {
+    return lines.stream().mapToInt(String::length).max().orElse(1);
   }
 
   /** Top and height of the part of a rectangle that no mark of the tackle's centre covers. */
   private double[] clearOfMarks(double left, double top, double width, double height) {
     double from = top;
     double to = top + height;
-    List<BoatPlan.Point> marks = new ArrayList<>();
-    plan.centreNow().ifPresent(marks::add);
-    plan.centrePlanned().ifPresent(marks::add);
-    for (BoatPlan.Point point : marks) {
-      double across = across(metres(point.fromTransom()));
-      double down = down(metres(point.fromCentreline()));
+    for (BoatPlan.Point mark : marks()) {
+      double across = at(mark).acrossShare();
+      double down = at(mark).downShare();
       boolean inside = across > left && across < left + width && down > from && down < to;
       if (inside && down - from > to - down) {
         to = down - MARK / 2;
@@ -314,8 +306,7 @@ final class BoatDrawing {
         int to = Math.min(words.length, from + perLine);
         lines.add(String.join(" ", List.of(words).subList(from, to)));
       }
-      int longest = lines.stream().mapToInt(String::length).max().orElse(1);
-      double size = Math.min(width / (longest * LETTER), height / (lines.size() + 1.3));
+      double size = Math.min(width / (longest(lines) * LETTER), height / (lines.size() + 1.3));
       size = Math.min(size, LINE);
       if (size > largest + 1e-9) {
         largest = size;
@@ -326,32 +317,21 @@ final class BoatDrawing {
   }
 
   private void legend() {
-    double size = 0.05;
-    double left = LEFT;
-    String now = "tackle's centre now" + station(plan.centreNow());
-    String planned = "with the recommended moves" + station(plan.centrePlanned());
-    boolean same = plan.centreNow().equals(plan.centrePlanned());
-    if (plan.centreNow().isPresent()) {
-      shapes.add(new Drawing.Marker(left + 0.01, 0.05, size, Drawing.Mark.OPEN_CIRCLE));
-      caption(left + 0.03, 0.02, 0.44, now, Drawing.Align.LEFT);
-      mark(plan.centreNow().get(), Drawing.Mark.OPEN_CIRCLE);
-    }
-    if (plan.centrePlanned().isPresent() && !same) {
-      shapes.add(new Drawing.Marker(0.51, 0.05, size, Drawing.Mark.DIAMOND));
-      caption(0.53, 0.02, 0.44, planned, Drawing.Align.LEFT);
-      mark(plan.centrePlanned().get(), Drawing.Mark.DIAMOND);
-    }
+    plan.centreNow()
+        .ifPresent(now -> mark(LEFT, "tackle's centre now", now, Drawing.Mark.OPEN_CIRCLE));
+    plan.centrePlanned()
+        .filter(planned -> !plan.centreNow().equals(plan.centrePlanned()))
+        .ifPresent(
+            planned -> mark(0.5, "with the recommended moves", planned, Drawing.Mark.DIAMOND));
     caption(LEFT, 0.09, 0.94, "the darker a compartment, the more it holds", Drawing.Align.LEFT);
   }
 
-  private String station(Optional<BoatPlan.Point> point) {
-    return point.map(at -> " (" + Spoken.length(at.fromTransom(), units) + ")").orElse("");
-  }
-
-  private void mark(BoatPlan.Point point, Drawing.Mark mark) {
-    double across = across(metres(point.fromTransom()));
-    double down = down(metres(point.fromCentreline()));
-    shapes.add(new Drawing.Marker(across, down, MARK, mark));
+  /** A mark in the boat, and the same with its words above. */
+  private void mark(double left, String words, BoatPlan.Point point, Drawing.Mark mark) {
+    String text = words + " (" + Spoken.length(point.fromTransom(), units) + ")";
+    shapes.add(new Drawing.Marker(left + 0.01, 0.05, 0.05, mark));
+    caption(left + 0.03, 0.02, 0.44, text, Drawing.Align.LEFT);
+    shapes.add(new Drawing.Marker(at(point).acrossShare(), at(point).downShare(), MARK, mark));
   }
 
   private void caption(double left, double top, double width, String text, Drawing.Align align) {
@@ -359,11 +339,9 @@ final class BoatDrawing {
   }
 
   private String description() {
-    StringBuilder text = new StringBuilder("Compartments from the transom forward: ");
-    List<String> parts = new ArrayList<>();
-    plan.compartments().stream()
+    return plan.compartments().stream()
         .sorted(Comparator.comparing(outline -> outline.centre().fromTransom()))
-        .forEach(outline -> parts.add(outline.name() + " " + Spoken.mass(outline.weight(), units)));
-    return text.append(String.join(", ", parts)).append('.').toString();
+        .map(outline -> outline.name() + " " + Spoken.mass(outline.weight(), units))
+        .collect(Collectors.joining(", ", "Compartments from the transom forward: ", "."));
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import sparewell.spares.BuyList;
 import sparewell.spares.BuyList.Point;
@@ -17,12 +18,10 @@ import sparewell.table.Tone;
 
 /** The buy list, in the order to buy. */
 public final class BuyListSheet {
-  /** Tab of the sheet. */
   public static final String NAME = "Buy list";
 
   private BuyListSheet() {}
 
-  /** The sheet. */
   public static ReportSheet of(BuyList list, Optional<OffSeason> offSeason) {
     List<Block> blocks = new ArrayList<>();
     blocks.add(top(list));
@@ -144,12 +143,12 @@ public final class BuyListSheet {
             : "1. Buy these first, in this order: they lower the expected shortage ("
                 + list.currency()
                 + ")",
-        columns(list.budget().isPresent()),
+        columns(list.budget().isPresent(), fills),
         list.part(fills),
         fills ? "No floor is unfilled." : "Nothing more is needed for the expected losses.");
   }
 
-  private static List<Column<BuyList.Line>> columns(boolean limited) {
+  private static List<Column<BuyList.Line>> columns(boolean limited, boolean fills) {
     return ItemColumns.among(
         List.of(
             Format.COUNT.column(
@@ -177,20 +176,18 @@ public final class BuyListSheet {
             "Cost so far",
             "Money for all lines down to this one.",
             BuyList.Line::cumulativeCost),
-        Format.NUMBER
-            .<BuyList.Line>column(
-                "shortage_before",
-                "Short before",
-                "Pieces of this item expected to be missed over the planned hours without this line.",
-                BuyList.Line::shortageBeforePieces)
-            .quiet(),
-        Format.NUMBER
-            .<BuyList.Line>column(
-                "shortage_after",
-                "Short after",
-                "Pieces of this item expected to be missed with this line bought.",
-                BuyList.Line::shortageAfterPieces)
-            .quiet(),
+        shortage(
+            fills,
+            "shortage_before",
+            "Short before",
+            "Pieces of this item expected to be missed over the planned hours without this line.",
+            BuyList.Line::shortageBeforePieces),
+        shortage(
+            fills,
+            "shortage_after",
+            "Short after",
+            "Pieces of this item expected to be missed with this line bought.",
+            BuyList.Line::shortageAfterPieces),
         limited
             ? Format.YES_NO
                 .<BuyList.Line>column(
@@ -202,6 +199,18 @@ public final class BuyListSheet {
             : Format.YES_NO.inFile("within_budget", BuyList.Line::withinBudget),
         EntryTable.into(BuyList.Line::into, BuyList.Line::open),
         EntryTable.done());
+  }
+
+  /** A column of the file alone where packs only fill floors: the sheet would show dashes. */
+  private static Column<BuyList.Line> shortage(
+      boolean fills,
+      String csvName,
+      String heading,
+      String meaning,
+      Function<BuyList.Line, Double> pieces) {
+    return fills
+        ? Format.NUMBER.inFile(csvName, pieces)
+        : Format.NUMBER.column(csvName, heading, meaning, pieces).quiet();
   }
 
   private static Table<Point> curve(BuyList list) {

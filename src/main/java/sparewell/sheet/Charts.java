@@ -39,26 +39,23 @@ final class Charts {
     Table<StyleRate> data =
         table(
             List.of(
-                column("Style", Format.TEXT, StyleRate::style),
-                column("Best estimate", Format.NUMBER, StyleRate::ratePer10Hours),
-                column("Log alone", Format.NUMBER, StyleRate::rawPer10Hours),
-                column("Low", Format.NUMBER, StyleRate::low90Per10Hours),
-                column("High", Format.NUMBER, StyleRate::high90Per10Hours)),
+                Format.TEXT.onSheet("Style", "", StyleRate::style),
+                Format.NUMBER.onSheet("Best estimate", "", StyleRate::ratePer10Hours),
+                Format.NUMBER.onSheet("Log alone", "", StyleRate::rawPer10Hours),
+                Format.NUMBER.onSheet("Low", "", StyleRate::low90Per10Hours),
+                Format.NUMBER.onSheet("High", "", StyleRate::high90Per10Hours)),
             used);
-    return some(
+    return chart(
+        Chart.Kind.BAR,
+        "What you lose of each style, with 90 % intervals",
+        "Style",
+        "Pieces lost in 10 hours",
+        "A long whisker means that there are few data yet. Where the two bars differ, the"
+            + " estimate borrows from the style's family.",
         data,
-        new Chart(
-            Chart.Kind.BAR,
-            "What you lose of each style, with 90 % intervals",
-            "Style",
-            "Pieces lost in 10 hours",
-            "A long whisker means that there are few data yet. Where the two bars differ, the"
-                + " estimate borrows from the style's family.",
-            data,
-            "Style",
-            List.of(
-                Chart.Series.of("Best estimate").between("Low", "High"),
-                Chart.Series.of("Log alone").as(Chart.Mark.MARKERS))));
+        List.of(
+            Chart.Series.of("Best estimate").between("Low", "High"),
+            Chart.Series.of("Log alone").as(Chart.Mark.MARKERS)));
   }
 
   /** Run-out chance of the items most likely to run out, against the pieces aboard. */
@@ -75,29 +72,26 @@ final class Charts {
       counts.add(pieces);
     }
     List<Column<Integer>> columns = new ArrayList<>();
-    columns.add(column("Pieces", Format.COUNT, pieces -> pieces));
+    columns.add(Format.COUNT.onSheet("Pieces", "", pieces -> pieces));
     List<Chart.Series> series = new ArrayList<>();
     for (SparesRow row : worst) {
       String name = row.item().spoken() + " (" + row.aboard() + " aboard)";
-      columns.add(column(name, Format.PROBABILITY, pieces -> row.losses().above(pieces)));
+      columns.add(Format.PROBABILITY.onSheet(name, "", pieces -> row.losses().above(pieces)));
       series.add(Chart.Series.of(name));
     }
     if (series.isEmpty()) {
       return Optional.empty();
     }
     Table<Integer> data = table(columns, counts);
-    return some(
+    return chart(
+        Chart.Kind.LINE,
+        "Chance to run out against pieces aboard: the items worst off",
+        "Pieces aboard",
+        "Chance to run out",
+        "Each piece more lowers the chance of running out; where a line flattens, further"
+            + " pieces hardly help.",
         data,
-        new Chart(
-            Chart.Kind.LINE,
-            "Chance to run out against pieces aboard: the items worst off",
-            "Pieces aboard",
-            "Chance to run out",
-            "Each piece more lowers the chance of running out; where a line flattens, further"
-                + " pieces hardly help.",
-            data,
-            "Pieces",
-            series));
+        series);
   }
 
   /** Chance that nothing important runs out, for each amount of money. */
@@ -105,18 +99,15 @@ final class Charts {
     if (curve.rows().stream().anyMatch(point -> point.nothingRunsOutProbability().isEmpty())) {
       return Optional.empty();
     }
-    return some(
+    return chart(
+        Chart.Kind.SCATTER,
+        "What the money buys",
+        "Money spent",
+        "Chance that nothing important runs out",
+        "Where the line turns flat, further money hardly lowers the risk; it only fills"
+            + " floors.",
         curve,
-        new Chart(
-            Chart.Kind.SCATTER,
-            "What the money buys",
-            "Money spent",
-            "Chance that nothing important runs out",
-            "Where the line turns flat, further money hardly lowers the risk; it only fills"
-                + " floors.",
-            curve,
-            "Money",
-            List.of(Chart.Series.of("Chance nothing runs out"))));
+        List.of(Chart.Series.of("Chance nothing runs out")));
   }
 
   /** Weight in every compartment, from the transom to the bow. */
@@ -126,50 +117,44 @@ final class Charts {
     Table<CompartmentLoad> data =
         table(
             List.of(
-                column("Compartment", Format.TEXT, CompartmentLoad::compartment),
-                column("Now", Format.MASS, CompartmentLoad::weight),
-                column("With the stow plan", Format.MASS, CompartmentLoad::plannedWeight)),
+                Format.TEXT.onSheet("Compartment", "", CompartmentLoad::compartment),
+                Format.MASS.onSheet("Now", "", CompartmentLoad::weight),
+                Format.MASS.onSheet("With the stow plan", "", CompartmentLoad::plannedWeight)),
             alongBoat);
-    return some(
+    return chart(
+        Chart.Kind.COLUMN,
+        "Tackle weight along the boat",
+        "Compartment, transom on the left, bow on the right",
+        "Weight",
+        "Light forward and heavy aft shows as tall columns on the left and low ones on the"
+            + " right.",
         data,
-        new Chart(
-            Chart.Kind.COLUMN,
-            "Tackle weight along the boat",
-            "Compartment, transom on the left, bow on the right",
-            "Weight",
-            "Light forward and heavy aft shows as tall columns on the left and low ones on the"
-                + " right.",
-            data,
-            "Compartment",
-            List.of(Chart.Series.of("Now"), Chart.Series.of("With the stow plan"))));
+        List.of(Chart.Series.of("Now"), Chart.Series.of("With the stow plan")));
   }
 
   /** Pieces lost in each month by cause. */
   static Optional<Chart> months(OffSeason view) {
     List<Column<OffSeason.MonthLine>> columns = new ArrayList<>();
-    columns.add(column("Month", Format.TEXT, Charts::month));
+    columns.add(Format.TEXT.onSheet("Month", "", Charts::month));
     List<Chart.Series> series = new ArrayList<>();
     for (OffSeason.CauseLine line : view.causes()) {
       Cause cause = line.cause();
       columns.add(
-          column(cause.word(), Format.COUNT, month -> month.pieces().getOrDefault(cause, 0)));
+          Format.COUNT.onSheet(cause.word(), "", month -> month.pieces().getOrDefault(cause, 0)));
       series.add(Chart.Series.of(cause.word()));
     }
     if (series.isEmpty()) {
       return Optional.empty();
     }
     Table<OffSeason.MonthLine> data = table(columns, view.months());
-    return some(
+    return chart(
+        Chart.Kind.STACKED_COLUMN,
+        "Losses per month by cause",
+        "Month",
+        "Pieces lost",
+        "Months with the highest losses, and what caused them.",
         data,
-        new Chart(
-            Chart.Kind.STACKED_COLUMN,
-            "Losses per month by cause",
-            "Month",
-            "Pieces lost",
-            "Months with the highest losses, and what caused them.",
-            data,
-            "Month",
-            series));
+        series);
   }
 
   private static String month(OffSeason.MonthLine line) {
@@ -187,42 +172,46 @@ final class Charts {
       rows.add(i);
     }
     List<Column<Integer>> columns = new ArrayList<>();
-    columns.add(column("Date", Format.DATE, row -> courses.get(0).points().get(row).date()));
+    columns.add(Format.DATE.onSheet("Date", "", row -> courses.get(0).points().get(row).date()));
     List<Chart.Series> series = new ArrayList<>();
     for (SeasonPlan.Course course : courses) {
       String low = course.style() + ", low";
       String high = course.style() + ", high";
       columns.add(
-          column(course.style(), Format.NUMBER, row -> course.points().get(row).expectedPieces()));
-      columns.add(column(low, Format.COUNT, row -> course.points().get(row).low90Pieces()));
-      columns.add(column(high, Format.COUNT, row -> course.points().get(row).high90Pieces()));
+          Format.NUMBER.onSheet(
+              course.style(), "", row -> course.points().get(row).expectedPieces()));
+      columns.add(Format.COUNT.onSheet(low, "", row -> course.points().get(row).low90Pieces()));
+      columns.add(Format.COUNT.onSheet(high, "", row -> course.points().get(row).high90Pieces()));
       series.add(Chart.Series.of(course.style()).between(low, high));
     }
     Table<Integer> data = table(columns, rows);
-    return some(
+    return chart(
+        Chart.Kind.BANDS,
+        "Stock left if nothing is bought: the styles that run down first",
+        "After the event of that date",
+        "Pieces left",
+        "The band holds the stock with 90 % probability; where it reaches zero, the style may"
+            + " have run out.",
         data,
-        new Chart(
-            Chart.Kind.BANDS,
-            "Stock left if nothing is bought: the styles that run down first",
-            "After the event of that date",
-            "Pieces left",
-            "The band holds the stock with 90 % probability; where it reaches zero, the style may"
-                + " have run out.",
-            data,
-            "Date",
-            series));
-  }
-
-  private static <R> Column<R> column(
-      String heading, Format format, java.util.function.Function<R, ?> value) {
-    return format.onSheet(heading, "", value);
+        series);
   }
 
   private static <R> Table<R> table(List<Column<R>> columns, List<R> rows) {
     return new Table<>("", "", columns, rows, "");
   }
 
-  private static Optional<Chart> some(Table<?> data, Chart chart) {
-    return data.rows().isEmpty() ? Optional.empty() : Optional.of(chart);
+  /** A chart over the first column of its data. */
+  private static Optional<Chart> chart(
+      Chart.Kind kind,
+      String title,
+      String xTitle,
+      String yTitle,
+      String see,
+      Table<?> data,
+      List<Chart.Series> series) {
+    String x = data.columns().get(0).heading();
+    return data.rows().isEmpty()
+        ? Optional.empty()
+        : Optional.of(new Chart(kind, title, xTitle, yTitle, see, data, x, series));
   }
 }

@@ -9,7 +9,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import sparewell.table.Block;
-import sparewell.table.Chart;
 import sparewell.table.Column;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
@@ -48,26 +47,14 @@ final class EntryFill {
             .ifPresent(kind -> filled.put(rows.table(), fill(kind, rows.table())));
       }
     }
-    List<Block> blocks = new ArrayList<>();
-    for (Block block : sheet.blocks()) {
-      if (block instanceof Block.Rows rows && filled.containsKey(rows.table())) {
-        blocks.add(new Block.Rows(filled.get(rows.table())));
-      } else if (block instanceof Chart chart && filled.containsKey(chart.data())) {
-        blocks.add(
-            new Chart(
-                chart.kind(),
-                chart.title(),
-                chart.xTitle(),
-                chart.yTitle(),
-                chart.see(),
-                filled.get(chart.data()),
-                chart.x(),
-                chart.series()));
-      } else {
-        blocks.add(block);
-      }
-    }
+    List<Block> blocks = sheet.blocks().stream().map(block -> filled(block, filled)).toList();
     return new ReportSheet(sheet.name(), sheet.answer(), blocks, sheet.largePrint());
+  }
+
+  private static Block filled(Block block, Map<Table<?>, Table<?>> filled) {
+    return block instanceof Block.Rows rows && filled.containsKey(rows.table())
+        ? new Block.Rows(filled.get(rows.table()))
+        : block;
   }
 
   /** The kind of table to type into; empty for another table. */

@@ -22,12 +22,10 @@ import sparewell.table.Tone;
 
 /** The packing list: pieces to take out of the event's box and to put into it. */
 public final class EventPackingSheet {
-  /** Tab of the sheet. */
   public static final String NAME = "Event packing";
 
   private EventPackingSheet() {}
 
-  /** The sheet. */
   public static ReportSheet of(EventPacking packing) {
     Lines top = new Lines();
     packing.lists().forEach(list -> top.add(action(list)));

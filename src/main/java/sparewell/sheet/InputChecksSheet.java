@@ -14,7 +14,6 @@ import sparewell.table.Tone;
 
 /** All findings, gravest first, each linked to its cell. */
 public final class InputChecksSheet {
-  /** Tab of the sheet. */
   public static final String NAME = "Input checks";
 
   private InputChecksSheet() {}

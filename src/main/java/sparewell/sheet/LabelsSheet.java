@@ -32,7 +32,6 @@ import sparewell.table.Table;
  * ashore, which may hold the spares of everything, gets its families alone.
  */
 public final class LabelsSheet {
-  /** Tab of the sheet. */
   public static final String NAME = "Labels";
 
   private static final char NO_BREAK_SPACE = '\u00a0';

@@ -15,7 +15,6 @@ import sparewell.table.Tone;
 
 /** Loss rates by style, and the effect of cover on them. */
 public final class LossRatesSheet {
-  /** Tab of the sheet. */
   public static final String NAME = "Loss rates";
 
   /** Headings by which the next run finds the losses that this one knew of. */
@@ -23,7 +22,6 @@ public final class LossRatesSheet {
 
   private LossRatesSheet() {}
 
-  /** The sheet. */
   public static ReportSheet of(LossModel model) {
     List<Block> blocks = new ArrayList<>();
     blocks.add(top(model));

@@ -20,7 +20,6 @@ import sparewell.table.Tone;
 
 /** All events ahead: what they use, what is left before each, what to order by when. */
 public final class SeasonPlanSheet {
-  /** Tab of the sheet. */
   public static final String NAME = "Season plan";
 
   /** Chances under it are left to the file. */
@@ -28,7 +27,6 @@ public final class SeasonPlanSheet {
 
   private SeasonPlanSheet() {}
 
-  /** The sheet. */
   public static ReportSheet of(Results results) {
     SeasonPlan plan = results.seasonPlan();
     Settings settings = results.season().settings();

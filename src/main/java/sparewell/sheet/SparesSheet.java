@@ -19,7 +19,6 @@ import sparewell.table.Tone;
 
 /** Pieces to carry of every item, and pieces to bring aboard. */
 public final class SparesSheet {
-  /** Tab of the sheet. */
   public static final String NAME = "Spares";
 
   /** Headings by which the next run finds what this one said of each item. */
@@ -28,7 +27,6 @@ public final class SparesSheet {
 
   private SparesSheet() {}
 
-  /** The sheet. */
   public static ReportSheet of(SparesReport report, BuyList buys) {
     List<Block> blocks = new ArrayList<>();
     blocks.add(top(report, buys));

@@ -27,7 +27,6 @@ import sparewell.units.UnitSystem;
 
 /** The stow plan: moves in their order, and the gain of further moves. */
 public final class StowPlanSheet {
-  /** Tab of the sheet. */
   static final String NAME = "Stow plan";
 
   /** Findings that stand on the sheet itself. */
@@ -45,7 +44,6 @@ public final class StowPlanSheet {
 
   private StowPlanSheet() {}
 
-  /** The sheet. */
   public static ReportSheet of(StowPlan plan, LoadReport report, UnitSystem units) {
     List<Block> blocks = new ArrayList<>();
     blocks.add(instructions(plan, report, units));

@@ -15,7 +15,6 @@ import sparewell.table.Tone;
 public final class TrackRecordSheet {
   private TrackRecordSheet() {}
 
-  /** The sheet. */
   public static ReportSheet of(TrackRecord record) {
     Lines lines = new Lines();
     if (record.lines().stream().anyMatch(line -> line.predictions() > 0)) {

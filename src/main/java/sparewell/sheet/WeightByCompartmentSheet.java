@@ -21,12 +21,10 @@ import sparewell.units.UnitSystem;
 
 /** Weights by compartment, and the margin to the capacity plate. */
 public final class WeightByCompartmentSheet {
-  /** Tab of the sheet. */
   static final String NAME = "Weight by compartment";
 
   private WeightByCompartmentSheet() {}
 
-  /** The sheet. */
   public static ReportSheet of(LoadReport report, List<IdleStyle> idle, UnitSystem units) {
     List<Block> blocks = new ArrayList<>();
     blocks.add(plateLines(report, units));

@@ -23,7 +23,6 @@ import sparewell.table.Tone;
 
 /** The place of every item: by item, and a page for each box to check or count it. */
 public final class WhereItIsSheet {
-  /** Tab of the sheet. */
   public static final String NAME = "Where it is";
 
   private static final int MOST_PIECES = 100_000;
@@ -60,33 +59,40 @@ public final class WhereItIsSheet {
 
   /** The sheet for what is on hand; its boxes come as they stand, from the bow aft, then ashore. */
   public static ReportSheet of(OnHand onHand, List<Compartment> compartments) {
-    Column<Holding> box =
-        Format.TEXT.column(
-            "box",
-            "Box",
-            "Box it is in; empty where it lies loose.",
-            holding -> holding.place().box());
-    Column<Holding> compartment =
-        Format.TEXT.column(
-            "compartment",
-            "Compartment",
-            "Compartment it is in.",
-            holding -> holding.place().compartment());
-    Column<Holding> count =
-        Format.COUNT
-            .<Holding>column(
-                "count",
-                "Pieces",
-                "Pieces there now: your count, less losses, with what was added and carried since.",
-                Holding::pieces)
-            .summed();
-    Table<Holding> byItem =
-        new Table<>(
-            "where-it-is.csv",
-            "By item",
-            ItemColumns.among(List.of(), Holding::item, box, compartment, count),
-            onHand.holdings().stream().sorted(BY_ITEM).toList(),
-            "Nothing in stock.");
+    Block items = new Block.Rows(byItem(onHand));
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(way(Layout.FIRST_ROW + WAY_ROWS + 1 + Layout.rowsOf(items) + 2));
+    blocks.add(items);
+    String on = "";
+    double filled = 0;
+    for (List<Holding> there : byPlace(onHand, compartments)) {
+      Place place = there.get(0).place();
+      double high = AROUND_BOX + there.size() * HIGH_ENOUGH;
+      filled += high;
+      if (blocks.size() == BEFORE_BOXES || !place.compartment().equals(on) || filled > PAGE) {
+        blocks.add(new Block.NewPage()); // boxes that stand together share a page, none is torn
+        filled = high;
+      }
+      on = place.compartment();
+      String title = place.loose() ? "Loose in %2$s" : "%1$s, in %2$s";
+      blocks.add(new Lines().heading(title, place.box(), on).small(HOW_TO_COUNT).block());
+      blocks.add(new Block.Rows(toCount(there)));
+    }
+    return new ReportSheet(
+        NAME, "Where is it? First by item; further down box by box, to count.", blocks);
+  }
+
+  private static Table<Holding> byItem(OnHand onHand) {
+    return new Table<>(
+        "where-it-is.csv",
+        "By item",
+        ItemColumns.among(List.of(), Holding::item, box(), compartment(), count()),
+        onHand.holdings().stream().sorted(BY_ITEM).toList(),
+        "Nothing in stock.");
+  }
+
+  /** One box; Counted stands behind Pieces, beside what it is compared with. */
+  private static Table<Holding> toCount(List<Holding> there) {
     Column<Holding> counted =
         Column.entry(
             "Counted",
@@ -94,29 +100,35 @@ public final class WhereItIsSheet {
             Entry.whole(0, MOST_PIECES, "Pieces counted; 0: none left; blank: not counted.")
                 .roomy(ROOM_TO_WRITE, HIGH_ENOUGH),
             holding -> Optional.empty());
-    // Behind Pieces, so that what is written stands beside what it is compared with.
-    List<Column<Holding>> toCount =
-        ItemColumns.among(List.of(), Holding::item, count, counted, box, compartment);
-    Block items = new Block.Rows(byItem);
-    List<Block> blocks = new ArrayList<>();
-    blocks.add(way(Layout.FIRST_ROW + WAY_ROWS + 1 + Layout.rowsOf(items) + 2));
-    blocks.add(items);
-    String on = "";
-    double filled = 0;
-    for (List<Holding> there : byPlace(onHand, compartments)) {
-      String standsIn = there.get(0).place().compartment();
-      double high = AROUND_BOX + there.size() * HIGH_ENOUGH;
-      filled += high;
-      if (blocks.size() == BEFORE_BOXES || !standsIn.equals(on) || filled > PAGE) {
-        blocks.add(new Block.NewPage()); // boxes that stand together share a page, none is torn
-        filled = high;
-      }
-      on = standsIn;
-      blocks.add(head(there.get(0).place()));
-      blocks.add(new Block.Rows(new Table<>("", "", toCount, there, "")));
-    }
-    return new ReportSheet(
-        NAME, "Where is it? First by item; further down box by box, to count.", blocks);
+    return new Table<>(
+        "",
+        "",
+        ItemColumns.among(List.of(), Holding::item, count(), counted, box(), compartment()),
+        there,
+        "");
+  }
+
+  private static Column<Holding> count() {
+    return Format.COUNT
+        .<Holding>column(
+            "count",
+            "Pieces",
+            "Pieces there now: your count, less losses, with what was added and carried since.",
+            Holding::pieces)
+        .summed();
+  }
+
+  private static Column<Holding> box() {
+    return Format.TEXT.column(
+        "box", "Box", "Box it is in; empty where it lies loose.", holding -> holding.place().box());
+  }
+
+  private static Column<Holding> compartment() {
+    return Format.TEXT.column(
+        "compartment",
+        "Compartment",
+        "Compartment it is in.",
+        holding -> holding.place().compartment());
   }
 
   private static Collection<List<Holding>> byPlace(OnHand onHand, List<Compartment> compartments) {
@@ -133,14 +145,6 @@ public final class WhereItIsSheet {
     return places.values();
   }
 
-  private static Block head(Place place) {
-    String title =
-        place.loose()
-            ? "Loose in " + place.compartment()
-            : place.box() + ", in " + place.compartment();
-    return new Block.Text(List.of(Block.Line.heading(title), Phrase.small(HOW_TO_COUNT)));
-  }
-
   /** The way down, and what the pages are for. */
   private static Block way(int below) {
     Block.Line link =
@@ -149,6 +153,6 @@ public final class WhereItIsSheet {
             Block.Weight.PLAIN,
             Tone.NONE,
             Optional.of(new Cell(NAME, below, 1)));
-    return new Block.Text(List.of(link, Phrase.small(HOW_TO_POST)));
+    return new Lines().add(link).small(HOW_TO_POST).block();
   }
 }

@@ -13,21 +13,12 @@ import sparewell.season.Event;
  *
  * @param events the events ahead that are planned together, in order of date; empty where planning
  *     hours are used
- * @param afloatHours hours afloat over all of it
- * @param days days they are spread over
- * @param planned whether any of the events has a plan
  * @param uses one for each style, in the order of the workbook
  * @param words what was taken and which events were joined, in an angler's words
  * @param findings what to mend in plans
  */
 public record Horizon(
-    List<Event> events,
-    double afloatHours,
-    double days,
-    boolean planned,
-    Map<String, Use> uses,
-    String words,
-    List<Finding> findings) {
+    List<Event> events, Map<String, Use> uses, String words, List<Finding> findings) {
   public Horizon {
     events = List.copyOf(events);
     uses = Collections.unmodifiableMap(new LinkedHashMap<>(uses));

@@ -1,6 +1,5 @@
 package sparewell.spares;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -65,11 +64,6 @@ public final class HorizonPlanner {
         .evenly(hours, days, "Planned for " + round(hours) + " hours afloat");
   }
 
-  /** Last day of an event. */
-  static LocalDate lastDay(Event event) {
-    return event.lastDay();
-  }
-
   private static List<Event> run(Season season) {
     List<Event> run = new ArrayList<>();
     for (Event event : ahead(season)) {
@@ -91,7 +85,7 @@ public final class HorizonPlanner {
 
   /** Whether an event begins before a free day has passed since all of a run ended. */
   static boolean follows(List<Event> run, Event event) {
-    return run.stream().anyMatch(one -> !event.date().isAfter(lastDay(one).plusDays(1)));
+    return run.stream().anyMatch(one -> !event.date().isAfter(one.lastDay().plusDays(1)));
   }
 
   private Horizon planningHours() {
@@ -112,41 +106,33 @@ public final class HorizonPlanner {
           new Horizon.Use(
               stretch(style.name(), hours * share(style.name()), days, Optional.empty()), false));
     }
-    return new Horizon(List.of(), hours, days, false, uses, words + afloatWords(), findings.list());
+    return new Horizon(List.of(), uses, words + afloatWords(), findings.list());
   }
 
   private Horizon events(List<Event> events) {
     Map<String, Horizon.Use> uses = new LinkedHashMap<>();
     for (Style style : season.styles()) {
       List<Exposure> stretches = new ArrayList<>();
-      boolean inPlan = false;
-      for (Event event : events) {
-        if (event.plan().isEmpty()) {
-          stretches.addAll(
-              stretch(
-                  style.name(),
-                  event.fishedHours() * share(style.name()),
-                  event.days(),
-                  event.cover()));
-          continue;
-        }
-        for (Event.PlanLine line : event.plan()) {
-          if (line.style().equals(style.name())) {
-            inPlan = true;
-            stretches.addAll(planned(event, line));
-          }
-        }
-      }
-      uses.put(style.name(), new Horizon.Use(stretches, inPlan));
+      events.forEach(event -> stretches.addAll(at(event, style.name())));
+      uses.put(style.name(), new Horizon.Use(stretches, inPlan(events, style.name())));
     }
-    return new Horizon(
-        events,
-        events.stream().mapToDouble(Event::fishedHours).sum(),
-        events.stream().mapToDouble(Event::days).sum(),
-        events.stream().anyMatch(event -> !event.plan().isEmpty()),
-        uses,
-        words(events) + afloatWords(),
-        findings.list());
+    return new Horizon(events, uses, words(events) + afloatWords(), findings.list());
+  }
+
+  /** The stretches of a style at one event. */
+  private List<Exposure> at(Event event, String style) {
+    return event.plan().isEmpty()
+        ? stretch(style, event.fishedHours() * share(style), event.days(), event.cover())
+        : event.plan().stream()
+            .filter(line -> line.style().equals(style))
+            .flatMap(line -> planned(event, line).stream())
+            .toList();
+  }
+
+  private static boolean inPlan(List<Event> events, String style) {
+    return events.stream()
+        .flatMap(event -> event.plan().stream())
+        .anyMatch(line -> line.style().equals(style));
   }
 
   private List<Exposure> planned(Event event, Event.PlanLine line) {

@@ -16,7 +16,6 @@ import sparewell.season.Cause;
  * @param from first day of the months looked back on
  * @param to last day, the date of analysis
  * @param afloatHours hours afloat in them, and planned for the next season
- * @param days days on the water in them
  * @param styles one for each style in stock or lost, most expensive losses first
  * @param causes losses by cause, most pieces first
  * @param months losses of every month of them by cause, in order of time
@@ -26,7 +25,6 @@ public record OffSeason(
     LocalDate from,
     LocalDate to,
     double afloatHours,
-    double days,
     List<StyleLine> styles,
     List<CauseLine> causes,
     List<MonthLine> months,

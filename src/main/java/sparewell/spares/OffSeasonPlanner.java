@@ -79,7 +79,6 @@ public final class OffSeasonPlanner {
             from,
             to,
             hours,
-            days,
             planner.lines(SparesPlanner.rows(season, onHand, forecast, next), byStyle),
             causes,
             byMonth.entrySet().stream()

@@ -32,8 +32,6 @@ public record Outlook(
    * @param item which
    * @param aboard pieces aboard now
    * @param runOutProbability chance that it runs out with what is aboard
-   * @param withoutItProbability chance that nothing else important runs out
    */
-  public record Weak(
-      ItemId item, int aboard, double runOutProbability, double withoutItProbability) {}
+  public record Weak(ItemId item, int aboard, double runOutProbability) {}
 }

@@ -34,37 +34,18 @@ final class OutlookReader {
   }
 
   Outlook read() {
-    if (watched.isEmpty()) {
-      return new Outlook(
-          0,
-          anyFull,
-          OptionalDouble.empty(),
-          OptionalDouble.empty(),
-          OptionalDouble.empty(),
-          List.of());
-    }
-    List<Outlook.Weak> weak = new ArrayList<>();
-    watched.stream()
-        .filter(row -> row.runOutNowProbability() > 0)
-        .sorted(Comparator.comparingDouble(SparesRow::runOutNowProbability).reversed())
-        .limit(WEAKEST)
-        .forEach(
-            row ->
-                weak.add(
-                    new Outlook.Weak(
-                        row.item(),
-                        row.aboard(),
-                        row.runOutNowProbability(),
-                        chance(
-                            watched.stream().filter(other -> other != row).toList(),
-                            SparesRow::aboard))));
     return new Outlook(
         watched.size(),
         anyFull,
         chance(SparesRow::aboard),
         chance(SparesRow::aboardAfterBringing),
         chance(row -> row.aboardAfterBringing() + row.buyPieces()),
-        weak);
+        watched.stream()
+            .filter(row -> row.runOutNowProbability() > 0)
+            .sorted(Comparator.comparingDouble(SparesRow::runOutNowProbability).reversed())
+            .limit(WEAKEST)
+            .map(row -> new Outlook.Weak(row.item(), row.aboard(), row.runOutNowProbability()))
+            .toList());
   }
 
   /** The chance with that many pieces of each item; absent where nothing is watched. */
@@ -74,12 +55,12 @@ final class OutlookReader {
     }
     // Much of what a list buys is not watched, and then the answer stays the same.
     List<Integer> held = watched.stream().map(pieces::applyAsInt).toList();
-    return OptionalDouble.of(known.computeIfAbsent(held, key -> chance(watched, pieces)));
+    return OptionalDouble.of(known.computeIfAbsent(held, key -> nothingRunsOut(pieces)));
   }
 
-  private double chance(List<SparesRow> rows, ToIntFunction<SparesRow> pieces) {
+  private double nothingRunsOut(ToIntFunction<SparesRow> pieces) {
     Map<String, Map<ItemId, Integer>> byStyle = new LinkedHashMap<>();
-    for (SparesRow row : rows) {
+    for (SparesRow row : watched) {
       byStyle
           .computeIfAbsent(row.item().style(), style -> new LinkedHashMap<>())
           .put(row.item(), pieces.applyAsInt(row));
@@ -87,6 +68,6 @@ final class OutlookReader {
     List<StyleStock> stocks = new ArrayList<>();
     byStyle.forEach(
         (style, items) -> stocks.add(new StyleStock(style, horizon.use(style).stretches(), items)));
-    return stocks.isEmpty() ? 1 : forecast.nothingRunsOut(stocks);
+    return forecast.nothingRunsOut(stocks);
   }
 }

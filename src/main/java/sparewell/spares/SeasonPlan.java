@@ -17,15 +17,13 @@ import sparewell.season.ItemId;
  * @param purchases what has to be bought by when, in order of date
  * @param months money by month
  * @param courses how the stock of the styles that run down first falls if nothing is bought
- * @param important whether the chances watch styles of an importance of 1 or more; else above 0
  */
 public record SeasonPlan(
     List<Stage> stages,
     List<Line> lines,
     List<Purchase> purchases,
     List<Month> months,
-    List<Course> courses,
-    boolean important) {
+    List<Course> courses) {
   public SeasonPlan {
     stages = List.copyOf(stages);
     lines = List.copyOf(lines);

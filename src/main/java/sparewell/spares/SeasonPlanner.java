@@ -127,7 +127,7 @@ public final class SeasonPlanner {
             .toList();
     List<SeasonPlan.Stage> stages = stages(watched);
     List<SeasonPlan.Purchase> purchases = purchases();
-    return new SeasonPlan(stages, lines(), purchases, months(purchases), courses(), important);
+    return new SeasonPlan(stages, lines(), purchases, months(purchases), courses());
   }
 
   /** Exposures of a style from now through event k. */
@@ -366,7 +366,7 @@ public final class SeasonPlanner {
       CountDistribution losses = forecast.styleLosses(style, through(style, k));
       points.add(
           new SeasonPlan.Point(
-              HorizonPlanner.lastDay(events.get(k)),
+              events.get(k).lastDay(),
               held - losses.mean() + losses.expectedShortage(held),
               Math.max(0, held - losses.quantile(0.95)),
               Math.max(0, held - losses.quantile(0.05))));

@@ -61,7 +61,7 @@ class HorizonPlannerTest {
         .event("C", AS_OF.plusDays(7), 8, 1);
     Horizon horizon = plan(FORECAST);
     assertEquals(List.of("A", "B"), names(horizon));
-    assertEquals(24, horizon.afloatHours());
+    assertEquals(24 * 0.25, horizon.use("Jig").hours());
     assertTrue(horizon.words().contains("A (2026-05-04"), horizon.words());
     assertTrue(horizon.words().startsWith("Planned together"), horizon.words());
   }
@@ -125,14 +125,14 @@ class HorizonPlannerTest {
         .event("Cup", AS_OF.plusDays(2), 8, 1, line("Jig", 2))
         .event("Open", AS_OF.plusDays(3), 7.5, 1);
     Horizon horizon = plan(FORECAST);
-    assertTrue(horizon.planned());
+    assertTrue(horizon.use("Jig").inPlan());
     assertTrue(horizon.words().contains("Cup (2026-05-03, 8 hours), "), horizon.words());
     assertTrue(
         horizon.words().contains("Open (2026-05-04, 7.5 hours, no plan: every style"),
         horizon.words());
     Horizon open =
         HorizonPlanner.single(maker.season(), maker.onHand(), FORECAST, horizon.events().get(1));
-    assertFalse(open.planned());
+    assertFalse(open.use("Jig").inPlan());
     assertEquals(7.5 * 0.25, open.use("Jig").hours());
   }
 

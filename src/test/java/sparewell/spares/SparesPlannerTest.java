@@ -227,7 +227,7 @@ class SparesPlannerTest {
     assertEquals(jig2 * worm4, outlook.nowProbability().getAsDouble(), 1e-9);
     assertEquals(jig3 * worm4, outlook.afterBringingProbability().getAsDouble(), 1e-9);
     assertEquals("Jig", outlook.holdingDown().get(0).item().style());
-    assertEquals(worm4, outlook.holdingDown().get(0).withoutItProbability(), 1e-9);
+    assertEquals(1 - jig2, outlook.holdingDown().get(0).runOutProbability(), 1e-9);
   }
 
   @Test
