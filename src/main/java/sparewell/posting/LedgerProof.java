@@ -3,6 +3,7 @@ package sparewell.posting;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +12,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import sparewell.finding.Cell;
+import sparewell.season.BoxMove;
 import sparewell.season.ItemId;
 import sparewell.season.Loss;
 import sparewell.season.Place;
@@ -38,6 +40,7 @@ final class LedgerProof {
   private final List<Restock> restocks = new ArrayList<>();
   private final List<Transfer> transfers = new ArrayList<>();
   private final List<Recount> recounts = new ArrayList<>();
+  private final List<BoxMove> moves = new ArrayList<>();
 
   /**
    * Nothing done yet.
@@ -59,6 +62,14 @@ final class LedgerProof {
     transfers.add(new Transfer(date, item, pieces, fromPlace, to, at));
     change(item, fromPlace, -pieces, at);
     change(item, to, pieces, at);
+  }
+
+  /** A box now stands where {@code to} is. */
+  void moved(String box, Place to, Cell at) {
+    moves.add(new BoxMove(date, box, "", to.compartment(), at));
+    OnHandCalculator.of(before).holdings().stream()
+        .filter(holding -> holding.place().box().equals(box))
+        .forEach(holding -> from.putIfAbsent(holding.item(), at));
   }
 
   private void change(ItemId item, Place place, int pieces, Cell at) {
@@ -171,7 +182,29 @@ final class LedgerProof {
         before.losses(),
         joined(before.restocks(), restocks),
         joined(before.transfers(), transfers),
-        joined(joined(before.recounts(), more), recounts));
+        joined(joined(before.recounts(), more), recounts),
+        boxMoves());
+  }
+
+  /** All moves of boxes in time, each from where the one before led. */
+  private List<BoxMove> boxMoves() {
+    Map<String, String> standing = new HashMap<>();
+    before.boxes().forEach(box -> standing.put(box.name(), box.compartment()));
+    for (int i = before.boxMoves().size() - 1; i >= 0; i--) {
+      BoxMove move = before.boxMoves().get(i);
+      standing.put(move.box(), move.from());
+    }
+    List<BoxMove> all = new ArrayList<>(joined(before.boxMoves(), moves));
+    all.sort(Comparator.comparing(BoxMove::date));
+    all.replaceAll(
+        move ->
+            new BoxMove(
+                move.date(),
+                move.box(),
+                standing.put(move.box(), move.to()),
+                move.to(),
+                move.origin()));
+    return all;
   }
 
   /** The records with a trip and its losses. */
@@ -182,7 +215,8 @@ final class LedgerProof {
         joined(season.losses(), losses),
         season.restocks(),
         season.transfers(),
-        season.recounts());
+        season.recounts(),
+        season.boxMoves());
   }
 
   private static <T> List<T> joined(List<T> some, List<T> more) {
@@ -195,19 +229,24 @@ final class LedgerProof {
       List<Loss> losses,
       List<Restock> restocks,
       List<Transfer> transfers,
-      List<Recount> recounts) {
+      List<Recount> recounts,
+      List<BoxMove> moves) {
+    Map<String, String> standing = new HashMap<>();
+    moves.forEach(move -> standing.put(move.box(), move.to()));
     return new Season(
         season.settings(),
         season.styles(),
         season.stock(),
-        season.boxes(),
+        season.boxes().stream()
+            .map(box -> box.in(standing.getOrDefault(box.name(), box.compartment())))
+            .toList(),
         season.compartments(),
         trips,
         season.styleHours(),
         losses,
         restocks,
         transfers,
-        season.boxMoves(),
+        moves,
         recounts,
         season.events(),
         season.loads(),

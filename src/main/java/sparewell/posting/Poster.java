@@ -127,6 +127,7 @@ public final class Poster {
       values.put("Box", text(row, "Box"));
       values.put("Compartment", to.get().name());
       add(InputSheets.BOX_LOG, values, row.at());
+      proof.moved(text(row, "Box"), to.get(), row.at());
     }
   }
 

@@ -2,26 +2,23 @@ package sparewell.run;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import sparewell.finding.Cell;
 import sparewell.rates.LossModel;
 import sparewell.rates.Others;
 import sparewell.rates.record.TrackRecord;
-import sparewell.season.Event;
-import sparewell.season.ItemId;
-import sparewell.season.Loss;
+import sparewell.season.Boat;
+import sparewell.season.Place;
 import sparewell.season.Season;
-import sparewell.season.Settings;
 import sparewell.season.StockRow;
-import sparewell.season.Style;
-import sparewell.season.StyleHours;
-import sparewell.season.Trip;
 
 /**
  * The loss model and the track record of the workbook analysed last. While a program runs on and
  * the angler changes what they do not rest on, such as counts and ticks, they are taken again, with
- * what the model was asked so far. Both follow from the records named here and from nothing else.
+ * what the model was asked so far. They are given the records they are known again by, and no more.
  */
 final class KeptModel {
   private static final AtomicReference<Kept> LAST = new AtomicReference<>();
@@ -29,30 +26,9 @@ final class KeptModel {
   /** Most runs with one model: what it was asked grows with every stock. */
   private static final int MOST_RUNS = 25;
 
-  private record Log(
-      Settings settings,
-      List<Style> styles,
-      List<ItemId> stocked,
-      List<Trip> trips,
-      List<StyleHours> styleHours,
-      List<Loss> losses,
-      List<Event> events) {
-    static Log of(Season season) {
-      return new Log(
-          season.settings(),
-          season.styles(),
-          season.stock().stream().map(StockRow::item).distinct().toList(),
-          season.trips(),
-          season.styleHours(),
-          season.losses(),
-          season.events());
-    }
-  }
+  private record Kept(Season log, LossModel model, Supplier<TrackRecord> record, int runs) {}
 
-  private record Kept(Log log, LossModel model, Supplier<TrackRecord> record, int runs) {}
-
-  private final Season season;
-  private final Log log;
+  private final Season log;
   private final Optional<Kept> last;
   private final Supplier<TrackRecord> record;
 
@@ -62,12 +38,46 @@ final class KeptModel {
    * @param replay how to make a track record, beside this thread
    */
   KeptModel(Season season, Function<Season, Supplier<TrackRecord>> replay) {
-    this.season = season;
-    log = Log.of(season);
+    log = log(season);
     last =
         Optional.ofNullable(LAST.get())
             .filter(kept -> kept.runs() < MOST_RUNS && kept.log().equals(log));
-    record = last.map(Kept::record).orElseGet(() -> replay.apply(season));
+    record = last.map(Kept::record).orElseGet(() -> replay.apply(log));
+  }
+
+  /** A season without what the log does not tell: of the stock, only which items there are. */
+  private static Season log(Season season) {
+    Place nowhere = new Place("", "");
+    return new Season(
+        season.settings(),
+        season.styles(),
+        season.stock().stream()
+            .map(StockRow::item)
+            .distinct()
+            .map(
+                item ->
+                    new StockRow(
+                        item,
+                        nowhere,
+                        0,
+                        Optional.empty(),
+                        Optional.empty(),
+                        OptionalInt.empty(),
+                        Optional.empty(),
+                        Cell.NOWHERE))
+            .toList(),
+        List.of(),
+        List.of(),
+        season.trips(),
+        season.styleHours(),
+        season.losses(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        season.events(),
+        List.of(),
+        Boat.UNKNOWN);
   }
 
   Supplier<TrackRecord> record() {
@@ -77,9 +87,9 @@ final class KeptModel {
   /** The model; one that leans on the experience of others is always made anew. */
   LossModel model(Optional<Others> others) {
     if (others.isPresent()) {
-      return LossModel.fit(season, others);
+      return LossModel.fit(log, others);
     }
-    LossModel model = last.map(Kept::model).orElseGet(() -> LossModel.fit(season));
+    LossModel model = last.map(Kept::model).orElseGet(() -> LossModel.fit(log));
     LAST.set(new Kept(log, model, record, last.map(Kept::runs).orElse(0) + 1));
     return model;
   }

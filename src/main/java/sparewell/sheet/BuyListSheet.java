@@ -89,7 +89,8 @@ public final class BuyListSheet {
           wanted);
     } else {
       lines.plain(
-          "That is %s of your %s%s.",
+          "That is %s of your %s%s. Budget is the money for this list: what you have spent does not"
+              + " come off it, so lower it in Settings.",
           Phrase.money(list.spent(), list.currency()),
           Phrase.money(list.budget().get(), list.currency()),
           list.spent().compareTo(list.wanted()) == 0

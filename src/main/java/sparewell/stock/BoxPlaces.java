@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import sparewell.season.Box;
 import sparewell.season.BoxMove;
 import sparewell.season.Compartment;
 import sparewell.season.Place;
@@ -13,16 +14,19 @@ import sparewell.season.Season;
 /** Whether a place was aboard or ashore on a day: boxes move. */
 final class BoxPlaces {
   private final Map<String, Compartment> compartments;
+  private final Map<String, Box> boxes;
   private final Map<String, List<BoxMove>> moves;
 
   BoxPlaces(Season season) {
     compartments = season.compartmentsByName();
+    boxes = season.boxesByName();
     moves = season.boxMoves().stream().collect(Collectors.groupingBy(BoxMove::box));
   }
 
   /** Whether it is home storage at the date of analysis. */
   boolean ashore(Place place) {
-    return isAshore(place.compartment());
+    Box box = boxes.get(place.box());
+    return isAshore(box == null ? place.compartment() : box.compartment());
   }
 
   /** Whether it was home storage on a day; a box moved on that day had been moved already. */

@@ -42,7 +42,12 @@ public final class InputRows {
           .alias("Lead time")
           .within(0, 365, "days");
   public static final InputColumn BUDGET =
-      row("Budget", Kind.MONEY, "none", "Money for the buy list.").within(0, 1e9, "");
+      row(
+              "Budget",
+              Kind.MONEY,
+              "none",
+              "Money for the buy list; lower it when you have spent of it.")
+          .within(0, 1e9, "");
   public static final InputColumn CURRENCY =
       row("Currency", Kind.TEXT, "USD", "Three-letter code of the currency (ISO 4217).");
   public static final InputColumn FILL_FACTOR =

@@ -60,9 +60,15 @@ class ReplacementTest {
 
   @Test
   void leftoversOfACrashAreRemovedAndOthersStay() throws Exception {
-    List<String> left = List.of(".season.xlsx.new.tmp", ".season.xlsx.12ab.tmp", ".season.3.tmp");
+    List<String> left = List.of(".season.xlsx.new.tmp", ".season.xlsx.12ab.tmp");
     List<String> others =
-        List.of(".season.xlsx.more.xlsx.new.tmp", ".seasons.xlsx.new.tmp", "season.tmp");
+        List.of(
+            ".season.xlsx.more.xlsx.new.tmp",
+            ".seasons.xlsx.new.tmp",
+            ".season.lock.tmp",
+            ".season.new.tmp",
+            ".season.3.tmp",
+            "season.tmp");
     for (String name : left) {
       Files.write(folder.resolve(name), new byte[1]);
     }

@@ -144,6 +144,7 @@ class SparesSheetsTest {
         text(sparesSheet));
     assertTrue(text(sparesSheet).contains("Planned for Cup (2026-05-01, 8 hours)"));
     assertTrue(text(buySheet).contains("That is 6.00 USD of your 10.00 USD"), text(buySheet));
+    assertTrue(text(buySheet).contains("lower it in Settings"), text(buySheet));
     assertTrue(text(buySheet).contains("What 20.00 USD more buys"), text(buySheet));
     assertTrue(text(buySheet).contains("1 line without a price"), text(buySheet));
     assertTrue(text(buySheet).contains("you lost 2 pieces worth 6.00 USD"), text(buySheet));

@@ -84,16 +84,14 @@ public final class RunLock implements Closeable {
     return workbook.resolveSibling("." + workbook.getFileName() + ".new.tmp");
   }
 
-  /** Removes temporary files that an interrupted run left beside the workbook. */
+  /**
+   * Removes temporary files that an interrupted run left beside the workbook. Their names hold its
+   * whole name: those without its ending are of a workbook that has none.
+   */
   public void removeLeftovers() throws IOException {
-    String full = workbook.getFileName().toString();
     Pattern ours =
         Pattern.compile(
-            "\\.(?:"
-                + Pattern.quote(full)
-                + "|"
-                + Pattern.quote(FileNames.stem(full))
-                + ")\\.[^.]+\\.tmp");
+            "\\." + Pattern.quote(workbook.getFileName().toString()) + "\\.[^.]+\\.tmp");
     try (DirectoryStream<Path> files = Files.newDirectoryStream(workbook.getParent(), ".*.tmp")) {
       for (Path other : files) {
         if (ours.matcher(other.getFileName().toString()).matches()
