@@ -124,18 +124,26 @@ final class TypedLines {
         .map(kind -> new Head(kind, texts, false));
   }
 
-  /** Lines that were sorted to above their heading: no other heading and no gap is between. */
+  /**
+   * Lines that were sorted to above their heading: no gap is between, and a title or the top of the
+   * sheet is above. Under another heading they are lines of that table, whatever table it is.
+   */
   private void above(Head head, int at) {
     int from = at;
-    while (from > 0
-        && rows.get(from - 1).number() == rows.get(from).number() - 1
-        && fits(head, rows.get(from - 1))) {
-      from--;
-      if (heads.containsKey(rows.get(from))) {
+    for (int i = at - 1; i >= 0 && !lone(rows.get(i)); i--) {
+      RawRow row = rows.get(i);
+      if (heads.containsKey(row) || ends(head, row)) {
         return;
+      }
+      if (i == from - 1 && row.number() == rows.get(from).number() - 1 && fits(head, row)) {
+        from = i;
       }
     }
     rows.subList(from, at).forEach(row -> line(head, row));
+  }
+
+  private static boolean lone(RawRow row) {
+    return row.cells().stream().filter(cell -> !cell.blank()).count() < 2;
   }
 
   private void below(Head head, RawRow row) {

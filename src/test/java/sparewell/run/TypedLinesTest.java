@@ -194,6 +194,27 @@ class TypedLinesTest {
                 .toList());
   }
 
+  /** What parts the tables is deleted, and a blank row stands among the lines of one. */
+  @Test
+  void linesRightAboveAnotherHeadingAreOfTheirOwnTable() {
+    sameTicks(
+        rows -> {
+          if (rows.stream().noneMatch(row -> row.cells().get(0).text().equals("Style"))) {
+            return rows; // steps to do are no table
+          }
+          List<RawRow> closed = new ArrayList<>();
+          int number = 1;
+          for (RawRow row : rows) {
+            boolean table = row.cells().size() > 2 && !row.cells().get(0).text().equals("Total");
+            if (table || row.number() < 12) {
+              number += number == 30 ? 2 : 1;
+              closed.add(new RawRow(number, row.cells()));
+            }
+          }
+          return closed;
+        });
+  }
+
   private static RawRow row(int number, String... texts) {
     List<RawCell> cells = new ArrayList<>();
     for (int i = 0; i < texts.length; i++) {
