@@ -57,20 +57,18 @@ public final class EventPacker {
   record Wanted(EventNeed.Item need, int pieces, int perSlot) {}
 
   /**
-   * What one event's box is to hold.
+   * Contents that one event's box is to hold.
    *
-   * @param event which
    * @param boxed whether there is a box to pack
    * @param items what is wanted, planned items first
    * @param stays what else stays in the box
    */
   record Content(Event event, boolean boxed, Map<ItemId, Wanted> items, Map<ItemId, Stay> stays) {
-    /** Whether all else goes out of the box. */
+    /** True where all else goes out of the box. */
     boolean emptied() {
       return boxed && event.slots().isPresent();
     }
 
-    /** Whether a place is the box. */
     boolean isBox(Place place) {
       return boxed && place.box().equals(event.box());
     }
@@ -81,7 +79,7 @@ public final class EventPacker {
       return (wanted == null ? 0 : wanted.pieces()) + stay(item).pieces();
     }
 
-    /** What stays of an item beyond what is wanted. */
+    /** Pieces of an item that stay beyond those wanted. */
     Stay stay(ItemId item) {
       return stays.getOrDefault(item, Stay.NONE);
     }

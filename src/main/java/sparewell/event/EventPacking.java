@@ -1,6 +1,7 @@
 package sparewell.event;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import sparewell.finding.Finding;
@@ -11,7 +12,7 @@ import sparewell.stock.OnHand;
 import sparewell.stock.PieceMove;
 
 /**
- * What to pack for the events that are planned together.
+ * Packing lists of the events that are planned together.
  *
  * @param lists one for each event, in order of date
  * @param lines what to do, from the top down: what is taken out of the boxes first, then event by
@@ -30,7 +31,6 @@ public record EventPacking(
   /**
    * The list of one event.
    *
-   * @param event which
    * @param boxed whether its box is packed; without one the list names the pieces to have at hand
    * @param packedFirst an earlier event whose turn the box has; then there are no lines yet
    * @param slots pockets of the box; absent where their number is not given
@@ -64,28 +64,22 @@ public record EventPacking(
     }
   }
 
-  /** What is done with the pieces of a line. */
+  /** Ways to handle the pieces of a line. */
   public enum Action {
     /** Out of the event's box. */
-    TAKE_OUT("take_out"),
+    TAKE_OUT,
     /** In the box already: wanted, or in nothing's way, as a pocket is free for it. */
-    LEAVE("leave"),
+    LEAVE,
     /** Into the event's box, or aboard where no box is packed. */
-    PUT_IN("put_in"),
+    PUT_IN,
     /** Wanted, but aboard elsewhere: no pocket is left, or no box is packed. */
-    STAYS_ABOARD("stays_aboard"),
+    STAYS_ABOARD,
     /** Wanted, and nowhere to be had. */
-    BUY("buy");
-
-    private final String word;
-
-    Action(String word) {
-      this.word = word;
-    }
+    BUY;
 
     /** The word in files. */
     public String word() {
-      return word;
+      return name().toLowerCase(Locale.ROOT);
     }
   }
 
@@ -93,7 +87,6 @@ public record EventPacking(
    * Pieces of one item in one place.
    *
    * @param event name of the event
-   * @param item which
    * @param action what to do with them
    * @param pieces how many, &gt; 0
    * @param from where they lie by then; absent where there are none, {@link PieceMove#OF_CHOICE}

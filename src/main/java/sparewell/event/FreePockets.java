@@ -17,7 +17,7 @@ import sparewell.stock.Homes;
 import sparewell.stock.OnHand;
 
 /**
- * What lies in an event's box beyond what the event wants, and may stay, as pockets are free.
+ * Chooses what may stay in an event's box beyond what the event wants, as pockets are free.
  *
  * <p>First stays what saves most expected shortage, then what has its only place there, such as
  * pliers or a scale, then what matters most.
@@ -47,7 +47,7 @@ final class FreePockets {
   }
 
   /**
-   * What stays in a box.
+   * Pieces that stay in a box, by item.
    *
    * @param spoken pieces that any box is to hold already
    */

@@ -16,7 +16,6 @@ import sparewell.season.ItemId;
 import sparewell.season.Place;
 import sparewell.season.Season;
 import sparewell.spares.EventNeed;
-import sparewell.stock.Holding;
 import sparewell.stock.Homes;
 import sparewell.stock.OnHand;
 import sparewell.stock.OnHand.ItemStock;
@@ -31,7 +30,7 @@ final class PackMoves {
   private final OnHand before;
   private final Map<ItemId, ItemStock> stock;
   private final List<Content> contents;
-  private final Map<ItemId, Map<Place, Integer>> pieces = new LinkedHashMap<>();
+  private final Map<ItemId, Map<Place, Integer>> pieces;
   private final List<Line> lines = new ArrayList<>();
   private final Homes homes;
 
@@ -48,16 +47,7 @@ final class PackMoves {
                 .filter(Content::emptied)
                 .map(content -> content.event().box())
                 .collect(Collectors.toSet()));
-    for (ItemStock item : before.items()) {
-      pieces.put(item.item(), new LinkedHashMap<>(Map.of(PieceMove.OF_CHOICE, item.aboard())));
-    }
-    for (Holding holding : before.holdings()) {
-      Map<Place, Integer> own = pieces.get(holding.item());
-      own.merge(holding.place(), holding.pieces(), Integer::sum);
-      if (!holding.ashore()) {
-        own.merge(PieceMove.OF_CHOICE, -holding.pieces(), Integer::sum);
-      }
-    }
+    this.pieces = before.piecesByPlace();
   }
 
   List<Line> lines() {
@@ -117,7 +107,7 @@ final class PackMoves {
     return made;
   }
 
-  /** What is not wanted, but in nothing's way. */
+  /** Pieces that are not wanted, but in nothing's way. */
   private Line stays(Content content, ItemId item) {
     Stay stay = content.stay(item);
     Place box = box(content, pieces.get(item));
@@ -237,8 +227,8 @@ final class PackMoves {
   }
 
   /**
-   * What is in the box already, then place by place aboard and ashore so that each is opened once,
-   * then what stays elsewhere, last what is nowhere to be had.
+   * Sorts lines: in the box already, then place by place aboard and ashore so that each is opened
+   * once, then what stays elsewhere, last what is nowhere to be had.
    */
   private static List<Line> placeByPlace(List<Line> lines) {
     List<Optional<Place>> places = lines.stream().map(Line::from).distinct().toList();

@@ -39,7 +39,6 @@ public record BoatPlan(
   /**
    * A compartment.
    *
-   * @param name its name
    * @param centre its centre
    * @param along its length along the boat; absent where not given
    * @param across its width across the boat; absent where not given

@@ -1,6 +1,7 @@
 package sparewell.load;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import sparewell.finding.Cell;
@@ -9,9 +10,8 @@ import sparewell.units.Length;
 import sparewell.units.Mass;
 
 /**
- * What stands and lies in a compartment aboard.
+ * Contents of a compartment aboard.
  *
- * @param compartment its name
  * @param boxes how many boxes
  * @param today boxes with contents and loose stock as they lie today, as far as known
  * @param weight the same once the boxes are packed, before any is moved
@@ -46,21 +46,15 @@ public record CompartmentLoad(
     checks = List.copyOf(checks);
   }
 
-  /** What can be said against a compartment. */
+  /** Faults of a compartment. */
   public enum Check {
-    OVER_LOAD("over load"),
-    OVER_VOLUME("over volume"),
-    NOT_CHECKED("not checked");
-
-    private final String word;
-
-    Check(String word) {
-      this.word = word;
-    }
+    OVER_LOAD,
+    OVER_VOLUME,
+    NOT_CHECKED;
 
     /** The words shown. */
     public String word() {
-      return word;
+      return name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
   }
 
@@ -69,7 +63,7 @@ public record CompartmentLoad(
     return checks.isEmpty() ? "ok" : String.join(", ", checks.stream().map(Check::word).toList());
   }
 
-  /** Whether a limit is broken. */
+  /** True where a limit is exceeded. */
   public boolean over() {
     return checks.contains(Check.OVER_LOAD) || checks.contains(Check.OVER_VOLUME);
   }

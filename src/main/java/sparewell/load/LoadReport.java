@@ -57,12 +57,12 @@ public record LoadReport(
     return compartments.stream().map(CompartmentLoad::today).reduce(Mass.ZERO, Mass::plus);
   }
 
-  /** Whether what is still to be packed changes a weight. */
+  /** True where what is still to be packed changes a weight. */
   public boolean packs() {
     return compartments.stream().anyMatch(row -> !row.today().equals(row.weight()));
   }
 
-  /** Whether every position lies on a boat; if not, no centre and no picture is given. */
+  /** True where every position lies on a boat; else no centre and no picture is given. */
   public boolean placed() {
     return compartments.isEmpty() || !boatPlan.compartments().isEmpty();
   }

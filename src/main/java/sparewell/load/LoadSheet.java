@@ -15,6 +15,7 @@ import sparewell.season.Boat;
 import sparewell.season.BoatBounds;
 import sparewell.season.Box;
 import sparewell.season.Compartment;
+import sparewell.season.Dimensions;
 import sparewell.season.FixedLoad;
 import sparewell.season.Season;
 import sparewell.stock.OnHand;
@@ -37,6 +38,7 @@ public final class LoadSheet {
   private final OnHand onHand;
   private final StowPlan plan;
   private final UnitSystem units;
+  private final Map<String, Box> boxes;
   private final Findings findings = new Findings();
 
   private LoadSheet(Season season, OnHand onHand, StowPlan plan) {
@@ -44,6 +46,7 @@ public final class LoadSheet {
     this.onHand = onHand;
     this.plan = plan;
     units = season.settings().units();
+    boxes = season.boxesByName();
   }
 
   /** The load sheet of a season as it stands, and what the plan would do to it. */
@@ -216,84 +219,53 @@ public final class LoadSheet {
   }
 
   private List<CompartmentLoad> compartments(double tackleKg) {
-    Map<String, List<BoxLoad>> boxes = new HashMap<>();
-    for (BoxLoad box : plan.loads().boxes()) {
-      boxes.computeIfAbsent(box.compartment(), name -> new ArrayList<>()).add(box);
-    }
-    Map<String, Mass> today = new HashMap<>();
-    AboardLoads lying = AboardLoads.of(season, onHand);
-    lying.boxes().forEach(box -> today.merge(box.compartment(), box.weight(), Mass::plus));
-    lying.loose().forEach(one -> today.merge(one.compartment(), one.weight(), Mass::plus));
-    Map<String, LooseLoad> loose = new HashMap<>();
-    plan.loads().loose().forEach(one -> loose.put(one.compartment(), one));
-    Map<String, Box> byName = season.boxesByName();
-    List<CompartmentLoad> rows = new ArrayList<>();
-    for (Compartment place : aboard()) {
-      rows.add(
-          row(
-              place,
-              today.getOrDefault(place.name(), Mass.ZERO),
-              boxes.getOrDefault(place.name(), List.of()),
-              Optional.ofNullable(loose.get(place.name())),
-              byName,
-              tackleKg));
-    }
-    return rows;
-  }
-
-  /** From the stern forward, of equals by name. */
-  private List<Compartment> aboard() {
+    Map<String, Mass> today = weights(AboardLoads.of(season, onHand));
+    Map<String, Mass> packed = weights(plan.loads());
     return season.compartments().stream()
         .filter(place -> !place.ashore())
         .sorted(Comparator.comparing(Compartment::fromTransom).thenComparing(Compartment::name))
+        .map(
+            place ->
+                row(
+                    place,
+                    today.getOrDefault(place.name(), Mass.ZERO),
+                    packed.getOrDefault(place.name(), Mass.ZERO),
+                    tackleKg))
         .toList();
   }
 
-  private CompartmentLoad row(
-      Compartment place,
-      Mass today,
-      List<BoxLoad> boxes,
-      Optional<LooseLoad> loose,
-      Map<String, Box> byName,
-      double tackleKg) {
-    Mass weight = loose.map(LooseLoad::weight).orElse(Mass.ZERO);
-    boolean known = loose.isEmpty() || loose.get().unknownPieces() == 0;
-    double volumeM3 = 0;
-    boolean sizesKnown = place.size().isPresent();
-    for (BoxLoad box : boxes) {
-      weight = weight.plus(box.weight());
-      known &= box.weightKnown();
-      Box itself = byName.get(box.box());
-      sizesKnown &= itself.size().isPresent();
-      volumeM3 += itself.size().map(size -> size.volumeM3()).orElse(0.0);
-    }
-    Mass planned = loose.map(LooseLoad::weight).orElse(Mass.ZERO);
-    for (BoxPlan box : plan.boxes()) {
-      planned = box.toCompartment().equals(place.name()) ? planned.plus(box.weight()) : planned;
-    }
+  private static Map<String, Mass> weights(AboardLoads loads) {
+    Map<String, Mass> weights = new HashMap<>();
+    loads.boxes().forEach(box -> weights.merge(box.compartment(), box.weight(), Mass::plus));
+    loads.loose().forEach(one -> weights.merge(one.compartment(), one.weight(), Mass::plus));
+    return weights;
+  }
+
+  private CompartmentLoad row(Compartment place, Mass today, Mass weight, double tackleKg) {
+    List<BoxLoad> here =
+        plan.loads().boxes().stream()
+            .filter(box -> box.compartment().equals(place.name()))
+            .toList();
+    Optional<LooseLoad> loose =
+        plan.loads().loose().stream()
+            .filter(one -> one.compartment().equals(place.name()))
+            .findFirst();
+    boolean known =
+        here.stream().allMatch(BoxLoad::weightKnown)
+            && loose.filter(one -> one.unknownPieces() > 0).isEmpty();
+    Mass planned =
+        plan.boxes().stream()
+            .filter(box -> box.toCompartment().equals(place.name()))
+            .map(BoxPlan::weight)
+            .reduce(loose.map(LooseLoad::weight).orElse(Mass.ZERO), Mass::plus);
     double kg = weight.in(MassUnit.KILOGRAM);
-    OptionalDouble used = OptionalDouble.empty();
-    if (place.size().isPresent()) {
-      used = OptionalDouble.of(100 * volumeM3 / place.size().get().volumeM3());
-    }
-    List<CompartmentLoad.Check> checks = new ArrayList<>();
-    boolean overLoad = place.maxLoad().isPresent() && weight.compareTo(place.maxLoad().get()) > 0;
-    double limit = 100 * season.settings().fillFactorShare() * (1 + 1e-6);
-    boolean overVolume = used.isPresent() && used.getAsDouble() > limit;
-    if (overLoad) {
-      checks.add(CompartmentLoad.Check.OVER_LOAD);
-    }
-    if (overVolume) {
-      checks.add(CompartmentLoad.Check.OVER_VOLUME);
-    }
-    boolean loadChecked = overLoad || (place.maxLoad().isPresent() && known);
-    boolean volumeChecked = overVolume || sizesKnown;
-    if (!loadChecked || !volumeChecked) {
-      checks.add(CompartmentLoad.Check.NOT_CHECKED);
-    }
+    List<Optional<Dimensions>> sizes =
+        here.stream().map(box -> boxes.get(box.box()).size()).toList();
+    OptionalDouble volume = volumePercent(place, sizes);
+    boolean sized = place.size().isPresent() && sizes.stream().allMatch(Optional::isPresent);
     return new CompartmentLoad(
         place.name(),
-        boxes.size(),
+        here.size(),
         today,
         weight,
         planned,
@@ -303,9 +275,38 @@ public final class LoadSheet {
         place.fromCentreline(),
         Moment.of(kg, place.fromTransom(), place.fromCentreline()),
         place.maxLoad(),
-        used,
-        checks,
+        volume,
+        checks(place, weight, known, volume, sized),
         place.origin());
+  }
+
+  private static OptionalDouble volumePercent(Compartment place, List<Optional<Dimensions>> sizes) {
+    double volumeM3 = 0;
+    for (Optional<Dimensions> size : sizes) {
+      volumeM3 += size.map(Dimensions::volumeM3).orElse(0.0);
+    }
+    return place.size().isPresent()
+        ? OptionalDouble.of(100 * volumeM3 / place.size().get().volumeM3())
+        : OptionalDouble.empty();
+  }
+
+  private List<CompartmentLoad.Check> checks(
+      Compartment place, Mass weight, boolean weighed, OptionalDouble volume, boolean sized) {
+    List<CompartmentLoad.Check> checks = new ArrayList<>();
+    boolean overLoad = place.maxLoad().filter(most -> weight.compareTo(most) > 0).isPresent();
+    double limit = 100 * season.settings().fillFactorShare() * (1 + 1e-6);
+    boolean overVolume = volume.orElse(0) > limit;
+    if (overLoad) {
+      checks.add(CompartmentLoad.Check.OVER_LOAD);
+    }
+    if (overVolume) {
+      checks.add(CompartmentLoad.Check.OVER_VOLUME);
+    }
+    boolean loadChecked = overLoad || place.maxLoad().isPresent() && weighed;
+    if (!loadChecked || !(overVolume || sized)) {
+      checks.add(CompartmentLoad.Check.NOT_CHECKED);
+    }
+    return checks;
   }
 
   private BoatPlan boatPlan(List<CompartmentLoad> rows, Moment tackle) {

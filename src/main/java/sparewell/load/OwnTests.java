@@ -56,14 +56,14 @@ public final class OwnTests {
             });
   }
 
-  /** Whether the test moved something over some way and the bow changed. */
+  /** True for a test whose weight, distance and change of the bow are not zero. */
   static boolean usable(Boat.TrimTest test) {
     return test.weight().milligrams() > 0
         && test.distance().micrometres() != 0
         && test.bowChange().micrometres() != 0;
   }
 
-  /** Whether the test moved something over some way and the boat heeled by less than 15 degrees. */
+  /** True for a test whose weight, distance and angle are not zero, the angle under 15 degrees. */
   static boolean usable(Boat.HeelTest test) {
     double angle = Math.abs(test.angleDegrees());
     return test.weight().milligrams() > 0

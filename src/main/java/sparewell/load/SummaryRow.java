@@ -11,7 +11,7 @@ import java.util.Optional;
  *     or degrees; absent where not known
  */
 public record SummaryRow(String quantity, Kind kind, Optional<?> value) {
-  /** What a quantity measures. */
+  /** Measures of a quantity. */
   public enum Kind {
     MASS,
     MASS_DIFFERENCE,

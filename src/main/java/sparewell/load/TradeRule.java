@@ -19,7 +19,7 @@ import sparewell.units.Length;
 import sparewell.units.Mass;
 import sparewell.units.MassUnit;
 
-/** Which boxes stand against 'light forward, heavy aft' (common practice, no source). */
+/** Finds boxes that stand against 'light forward, heavy aft' (common practice, no source). */
 final class TradeRule {
   private static final Mass FEATHERWEIGHT = Mass.of(1, MassUnit.POUND);
   private static final double LEAST_SHIFT = 0.01;
@@ -86,19 +86,11 @@ final class TradeRule {
     }
     Map<String, String> main = new HashMap<>();
     byBox.forEach(
-        (box, styles) -> {
-          String most = "";
-          Mass heaviest = Mass.ZERO;
-          for (Map.Entry<String, Mass> style : styles.entrySet()) {
-            if (style.getValue().compareTo(heaviest) > 0) {
-              heaviest = style.getValue();
-              most = style.getKey();
-            }
-          }
-          if (!most.isEmpty()) {
-            main.put(box, most);
-          }
-        });
+        (box, styles) ->
+            styles.entrySet().stream()
+                .filter(style -> style.getValue().milligrams() > 0)
+                .min(Map.Entry.comparingByValue(Comparator.reverseOrder()))
+                .ifPresent(heaviest -> main.put(box, heaviest.getKey())));
     return main;
   }
 }

@@ -11,14 +11,14 @@ public final class BoatBounds {
 
   private BoatBounds() {}
 
-  /** Returns whether a position lies on no boat. */
+  /** True for a position on no trailered boat. */
   public static boolean outside(Length fromTransom, Length fromCentreline) {
     return fromTransom.compareTo(FURTHEST_FORWARD) > 0
         || -fromTransom.micrometres() > FURTHEST_AFT.micrometres()
         || aside(fromCentreline);
   }
 
-  /** Returns whether a position is further off the centreline than any such boat is wide. */
+  /** True for an offset wider than any such boat. */
   public static boolean aside(Length fromCentreline) {
     return Math.abs(fromCentreline.micrometres()) > FURTHEST_ASIDE.micrometres();
   }

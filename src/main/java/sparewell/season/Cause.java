@@ -2,7 +2,7 @@ package sparewell.season;
 
 import java.util.Locale;
 
-/** Why a piece was lost. */
+/** Causes of loss. */
 public enum Cause {
   SNAG,
   FISH,

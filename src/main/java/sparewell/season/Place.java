@@ -1,13 +1,13 @@
 package sparewell.season;
 
 /**
- * Where stock lies: in a box, or loose in a compartment.
+ * A place of stock: a box, or loose in a compartment.
  *
  * @param box name of the box; empty where the stock lies loose
  * @param compartment name of the compartment that holds the box or the loose stock
  */
 public record Place(String box, String compartment) {
-  /** Returns whether the stock lies loose in its compartment. */
+  /** True for stock loose in its compartment. */
   public boolean loose() {
     return box.isEmpty();
   }

@@ -67,7 +67,7 @@ public record Season(
     return index(trips, Trip::id);
   }
 
-  /** Returns whether a place is home storage. */
+  /** True for home storage. */
   public boolean ashore(Place place) {
     return compartments.stream()
         .anyMatch(one -> one.ashore() && one.name().equals(place.compartment()));

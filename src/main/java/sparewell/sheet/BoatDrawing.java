@@ -103,7 +103,7 @@ final class BoatDrawing {
     scaleDown = metre;
   }
 
-  /** Returns whether a compartment's forward corner lies outside the outline. */
+  /** True for a compartment whose forward corner lies outside the outline. */
   private boolean proud(BoatPlan.Outline outline) {
     double corner = metres(outline.centre().fromTransom()) + along(outline) / 2;
     double aside = Math.abs(metres(outline.centre().fromCentreline())) + wide(outline) / 2;

@@ -34,7 +34,7 @@ final class Causes {
         .toList();
   }
 
-  /** Returns whether a finding is only that a row names one that was left out. */
+  /** True for a row that is only left out because one that it names was. */
   static boolean follows(Finding finding) {
     return finding.code() == Code.LEFT_OUT_KEY;
   }

@@ -120,7 +120,7 @@ final class Changes {
         : "";
   }
 
-  /** Returns whether fewer items in use are expected to run out than before, without any added. */
+  /** True where fewer of the same items in use are expected to run out than before. */
   private boolean safer() {
     double before = 0;
     double now = 0;

@@ -136,7 +136,7 @@ public enum EntryTable {
 
   /** The same, with cells to tick only in the rows that ask for something. */
   static <R> Column<R> done(Predicate<R> asks) {
-    Entry entry = Entry.suggesting("yes once done, or how many where fewer", "yes");
+    Entry entry = Entry.anything("yes once done, or how many where fewer", "yes");
     return Format.TEXT
         .<R>onSheet(
             DONE,

@@ -25,7 +25,7 @@ final class StowWords {
     };
   }
 
-  /** Why nothing is planned, and what to mend. */
+  /** The reason why nothing is planned, and the cell to mend. */
   static String refusal(Refusal refusal) {
     if (refusal instanceof Refusal.Outside outside) {
       return outside.places().stream()

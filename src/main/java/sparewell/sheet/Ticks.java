@@ -38,18 +38,18 @@ public final class Ticks {
       return new Amount(count, OptionalInt.empty(), "");
     }
 
-    /** Returns whether a column of that heading counts in its unit. */
+    /** True where a column of that heading counts in its unit. */
     public boolean countsIn(String heading) {
       return unit.isEmpty() || unit.equals(heading);
     }
   }
 
-  /** Returns whether it says yes. */
+  /** True for any way to say yes. */
   public static boolean isYes(Object entry) {
     return YES.contains(folded(entry));
   }
 
-  /** Returns whether it says no, which is as good as nothing. */
+  /** True for any way to say no, which counts as blank. */
   public static boolean isNo(Object entry) {
     return NO.contains(folded(entry));
   }

@@ -163,7 +163,7 @@ public final class TripCardSheet {
   }
 
   private Entry eventEntry() {
-    return Entry.suggesting(
+    return Entry.anything(
         "The event that the card is for.",
         results.season().events().stream().map(Event::name).toArray(String[]::new));
   }
@@ -185,7 +185,7 @@ public final class TripCardSheet {
   }
 
   private Entry cover() {
-    return Entry.suggesting(
+    return Entry.anything(
         "The cover you fished mostly; blank is the usual mix.",
         Stream.concat(
                 results.season().trips().stream().flatMap(trip -> trip.cover().stream()),
@@ -217,7 +217,7 @@ public final class TripCardSheet {
             Column.entry(
                 RAN_OUT,
                 "Whether you had none left before the day was over.",
-                Entry.suggesting("yes where you had none left and wanted more.", "yes"),
+                Entry.anything("yes where you had none left and wanted more.", "yes"),
                 row -> Optional.empty())),
         rows,
         "Nothing is aboard.");

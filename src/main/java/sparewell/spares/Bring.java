@@ -8,7 +8,6 @@ import sparewell.stock.PieceMove;
 /**
  * Pieces to bring aboard from one place ashore.
  *
- * @param item which
  * @param pieces how many, &gt; 0
  * @param from where they lie
  * @param to the place aboard where the item belongs; absent where there is no place aboard

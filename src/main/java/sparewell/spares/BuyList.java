@@ -11,7 +11,7 @@ import sparewell.stock.OnHand;
 import sparewell.stock.PieceMove;
 
 /**
- * What to buy, first things first.
+ * The purchases, in the order to make them.
  *
  * @param budget money at hand, where set
  * @param currency ISO 4217 code
@@ -54,7 +54,6 @@ public record BuyList(
    * Packs of one item bought one after the other.
    *
    * @param rank place in the list, from 1
-   * @param item which
    * @param fills whether the packs only fill up to the floor, since hardly any loss would meet them
    * @param packs number of packs
    * @param pieces pieces in them
@@ -80,7 +79,7 @@ public record BuyList(
       boolean bought,
       Optional<Place> into,
       boolean open) {
-    /** Whether the budget pays for it, always without one; absent where the price is not known. */
+    /** True where the budget pays for it, or none is set; absent where the price is not known. */
     public Optional<Boolean> withinBudget() {
       return cost.map(money -> bought);
     }
@@ -97,7 +96,7 @@ public record BuyList(
   }
 
   /**
-   * What an amount of money leads to.
+   * Outcome of an amount of money.
    *
    * @param money spent
    * @param shortagePieces expected pieces short over the horizon, all items, weighted with
@@ -109,7 +108,7 @@ public record BuyList(
       BigDecimal money, double shortagePieces, OptionalDouble nothingRunsOutProbability) {}
 
   /**
-   * What the next money would buy, after what is in hand.
+   * Purchases with the next money, after what is in hand.
    *
    * @param money the money
    * @param first whether no money is in hand, so that it is the first

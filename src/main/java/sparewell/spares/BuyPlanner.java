@@ -103,7 +103,7 @@ public final class BuyPlanner {
     return points;
   }
 
-  /** What packs bought lead to together with what is bought though its price is not known. */
+  /** Outcome of packs bought, together with what is bought though its price is not known. */
   private BuyList.Point boughtPoint(List<Pack> packs, List<BuyList.Line> lines, boolean fills) {
     int[] bought = count(packs);
     for (BuyList.Line line : lines) {

@@ -5,7 +5,7 @@ import sparewell.season.Event;
 import sparewell.season.Settings;
 import sparewell.season.Style;
 
-/** Which wanted chance holds: the command line's, the style's, the event's, the setting's. */
+/** The wanted chance in force: the command line's, the style's, the event's, the setting's. */
 final class ChanceWanted {
   private ChanceWanted() {}
 

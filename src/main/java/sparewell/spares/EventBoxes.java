@@ -11,7 +11,7 @@ import sparewell.season.Season;
 public final class EventBoxes {
   private EventBoxes() {}
 
-  /** Whether the event names a box, and that box does not stand ashore. */
+  /** True for an event that names a box which does not stand ashore. */
   public static boolean packed(Season season, Event event) {
     if (event.box().isEmpty()) {
       return false;

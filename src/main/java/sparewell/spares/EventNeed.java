@@ -6,9 +6,8 @@ import sparewell.season.Event;
 import sparewell.season.ItemId;
 
 /**
- * What one event alone needs.
+ * Needs of one event alone.
  *
- * @param event which
  * @param items the items it uses, in the order of the workbook
  */
 public record EventNeed(Event event, List<Item> items) {
@@ -19,7 +18,6 @@ public record EventNeed(Event event, List<Item> items) {
   /**
    * One item of the event.
    *
-   * @param item which
    * @param losses pieces lost at the event
    * @param importance weight of a missing piece
    * @param inPlan whether the event's plan names it

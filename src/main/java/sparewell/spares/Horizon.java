@@ -26,14 +26,14 @@ public record Horizon(
   }
 
   /**
-   * What is coming for one style.
+   * Coming use of one style.
    *
    * @param stretches one for each event that uses it, or the planning hours; none where it is not
    *     used
    * @param inPlan whether the plan of an event names it
    */
   public record Use(List<Exposure> stretches, boolean inPlan) {
-    /** Nothing is coming. */
+    /** No use. */
     static final Use NONE = new Use(List.of(), false);
 
     public Use {
@@ -46,7 +46,7 @@ public record Horizon(
     }
   }
 
-  /** What is coming for a style; nothing for an unknown one. */
+  /** Use of a style; {@link Use#NONE} for an unknown one. */
   public Use use(String style) {
     return uses.getOrDefault(style, Use.NONE);
   }

@@ -83,7 +83,7 @@ public final class HorizonPlanner {
         .toList();
   }
 
-  /** Whether an event begins before a free day has passed since all of a run ended. */
+  /** True for an event that begins before a free day has passed since all of a run ended. */
   static boolean follows(List<Event> run, Event event) {
     return run.stream().anyMatch(one -> !event.date().isAfter(one.lastDay().plusDays(1)));
   }

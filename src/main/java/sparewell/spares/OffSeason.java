@@ -38,7 +38,6 @@ public record OffSeason(
   /**
    * Losses.
    *
-   * @param pieces how many
    * @param money what the pieces with a known price cost
    * @param unpricedPieces pieces whose price is not known
    */
@@ -73,7 +72,6 @@ public record OffSeason(
   /**
    * One style.
    *
-   * @param style its name
    * @param lost losses in the last twelve months
    * @param expectedLossPieces losses expected over the next season
    * @param onHand pieces aboard and ashore

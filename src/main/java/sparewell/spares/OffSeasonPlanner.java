@@ -87,7 +87,7 @@ public final class OffSeasonPlanner {
             total));
   }
 
-  /** What the losses of one trip cost, at today's pack prices. */
+  /** Cost of the losses of one trip, at today's pack prices. */
   public static OffSeason.Lost cost(Season season, OnHand onHand, String trip) {
     OffSeasonPlanner planner = new OffSeasonPlanner(season, onHand);
     return season.losses().stream()

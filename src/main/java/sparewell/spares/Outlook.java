@@ -29,7 +29,6 @@ public record Outlook(
   /**
    * An item that holds the chance down.
    *
-   * @param item which
    * @param aboard pieces aboard now
    * @param runOutProbability chance that it runs out with what is aboard
    */

@@ -43,7 +43,7 @@ final class PackKnapsack {
   }
 
   /**
-   * What was chosen.
+   * A choice of packs.
    *
    * @param packs the packs, in the order of marginal analysis
    * @param gap most by which another choice could save more, pieces; 0 where proven best
@@ -60,7 +60,7 @@ final class PackKnapsack {
     return choose(packs, budget, MOST);
   }
 
-  /** The same with at most so many choices kept open. */
+  /** Keeps at most so many choices open. */
   static Choice choose(List<Pack> packs, long budget, int most) {
     // An item's later packs come after its earlier ones: those the money never reaches go.
     Map<Integer, Long> spent = new HashMap<>();

@@ -45,7 +45,6 @@ public record SeasonPlan(
   /**
    * One event.
    *
-   * @param event which
    * @param together whether no free day lies before it, so that it is bought for with the one
    *     before
    * @param expectedLossPieces pieces expected to be lost at it
@@ -71,8 +70,6 @@ public record SeasonPlan(
   /**
    * An item at an event.
    *
-   * @param event which
-   * @param item which
    * @param expectedLossPieces pieces expected to be lost at it
    * @param beforePieces pieces expected to be left before it if nothing is bought and all that lies
    *     ashore is brought
@@ -92,8 +89,6 @@ public record SeasonPlan(
    *
    * @param buyBy last day to order them
    * @param event the event they are needed at
-   * @param item which
-   * @param packs whole packs
    * @param pieces pieces in them
    * @param cost money for them; absent without a price
    * @param floorPacks of them, packs that only fill the floor
@@ -106,7 +101,7 @@ public record SeasonPlan(
       int pieces,
       Optional<BigDecimal> cost,
       int floorPacks) {
-    /** Whether losses ask for none of it. */
+    /** True where losses call for none of it. */
     public boolean onlyFloor() {
       return floorPacks == packs;
     }

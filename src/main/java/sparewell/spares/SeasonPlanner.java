@@ -144,7 +144,7 @@ public final class SeasonPlanner {
     return uses.get(k).use(style).stretches().stream().map(use -> use.ahead(steps)).toList();
   }
 
-  /** How many trips ahead an event is: the first is the next trip. */
+  /** Number of trips ahead at which an event lies: the first is the next trip. */
   private int steps(int k) {
     LocalDate now = season.settings().asOf();
     long lastYear =

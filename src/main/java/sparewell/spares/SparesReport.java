@@ -5,7 +5,7 @@ import sparewell.finding.Finding;
 import sparewell.stock.OnHand;
 
 /**
- * What to carry, what to bring aboard and what is missing.
+ * Pieces to carry, to bring aboard and to buy.
  *
  * @param horizon what it is planned for
  * @param rows one for each item in stock, in the order of the workbook

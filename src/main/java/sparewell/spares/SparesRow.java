@@ -1,14 +1,14 @@
 package sparewell.spares;
 
 import java.math.BigDecimal;
+import java.util.Locale;
 import java.util.Optional;
 import sparewell.numerics.CountDistribution;
 import sparewell.season.ItemId;
 
 /**
- * What to carry of one item.
+ * Pieces to carry of one item, to bring and to buy.
  *
- * @param item which
  * @param aboard pieces aboard now
  * @param ashore pieces in home storage now
  * @param planningHours hours its style is used over the horizon
@@ -42,22 +42,16 @@ public record SparesRow(
     Optional<BigDecimal> packPrice) {
   private static final int MOST_LOTS = 1_000;
 
-  /** What decides how many to carry. */
+  /** Rules that set the count to carry. */
   public enum Reason {
-    FLOOR("floor"),
-    LOSS_RATE("loss rate"),
-    NEEDED_AT_ONCE("needed at once"),
-    EVENT_PLAN("event plan");
-
-    private final String words;
-
-    Reason(String words) {
-      this.words = words;
-    }
+    FLOOR,
+    LOSS_RATE,
+    NEEDED_AT_ONCE,
+    EVENT_PLAN;
 
     /** The reason as the angler reads it. */
     public String words() {
-      return words;
+      return name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
   }
 

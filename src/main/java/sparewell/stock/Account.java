@@ -6,19 +6,19 @@ import sparewell.season.Place;
 final class Account {
   final Place place;
 
-  /** Whether a row of the stock sheet has the item there. */
+  /** True where a row of the stock sheet has the item there. */
   boolean inStock;
 
-  /** Whether there is a count of it, perhaps one still to come. */
+  /** True where it is counted, perhaps at a later date. */
   boolean counted;
 
-  /** Whether that count has no date. */
+  /** True where that count has no date. */
   boolean undated;
 
-  /** Whether what is there is known by now. */
+  /** True once the pieces there are known. */
   boolean open;
 
-  /** Whether it was ever bought into. */
+  /** True once pieces were bought into it. */
   boolean bought;
 
   /** Below zero where more was carried out than was there. */
@@ -30,7 +30,7 @@ final class Account {
     this.place = place;
   }
 
-  /** Whether what was lost by now may be in a count still to come. */
+  /** True where what was lost by now may be in a count still to come. */
   boolean countedLater() {
     return counted && !open;
   }

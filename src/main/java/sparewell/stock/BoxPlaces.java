@@ -11,7 +11,7 @@ import sparewell.season.Compartment;
 import sparewell.season.Place;
 import sparewell.season.Season;
 
-/** Whether a place was aboard or ashore on a day: boxes move. */
+/** Tells places aboard from those ashore on any day, as boxes move. */
 final class BoxPlaces {
   private final Map<String, Compartment> compartments;
   private final Map<String, Box> boxes;
@@ -23,13 +23,13 @@ final class BoxPlaces {
     moves = season.boxMoves().stream().collect(Collectors.groupingBy(BoxMove::box));
   }
 
-  /** Whether it is home storage at the date of analysis. */
+  /** True for home storage at the date of analysis. */
   boolean ashore(Place place) {
     Box box = boxes.get(place.box());
     return isAshore(box == null ? place.compartment() : box.compartment());
   }
 
-  /** Whether it was home storage on a day; a box moved on that day had been moved already. */
+  /** True for home storage on a day; a box moved on that day had been moved already. */
   boolean ashore(Place place, LocalDate day) {
     return moves.getOrDefault(place.box(), List.of()).stream()
         .filter(move -> move.date().isAfter(day))

@@ -99,12 +99,12 @@ public final class Homes {
         .or(() -> Optional.ofNullable(ofNewFamilies.get(family(item))));
   }
 
-  /** Returns whether its home is as good as another: nothing of its family has a place aboard. */
+  /** True where any place would do as well: nothing of its family has a place aboard. */
   public boolean open(ItemId item) {
     return !byFamily.containsKey(family(item));
   }
 
-  /** Returns whether something of the item's style has a place there already. */
+  /** True for a place that has something of the item's style already. */
   public boolean holdStyle(ItemId item) {
     return fullest(item, holding -> holding.item().style().equals(item.style())).isPresent();
   }

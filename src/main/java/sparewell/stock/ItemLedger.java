@@ -22,12 +22,12 @@ import sparewell.season.StockRow;
 import sparewell.units.Mass;
 
 /**
- * What becomes of one item in all its places, played day by day. Within a day things are added and
- * carried first, then lost, and counted last: what was done on the day of a count is in it. So the
- * order of rows means nothing, but for two counts of one place on one day.
+ * Replays one item in all its places, day by day. Within a day things are added and carried first,
+ * then lost, and counted last: what was done on the day of a count is in it. So the order of rows
+ * means nothing, but for two counts of one place on one day.
  */
 final class ItemLedger {
-  /** Of a count without a date: it is current. */
+  /** Date of a count without one: it is current. */
   private static final LocalDate CURRENT = LocalDate.MAX;
 
   private enum Part {

@@ -30,7 +30,6 @@ public record OnHand(List<Holding> holdings, List<ItemStock> items, List<Finding
   /**
    * An item over all places.
    *
-   * @param item which
    * @param aboard pieces aboard
    * @param ashore pieces in home storage
    * @param carryAtLeast the item's own floor in pieces, where set in its rows
@@ -55,8 +54,8 @@ public record OnHand(List<Holding> holdings, List<ItemStock> items, List<Finding
   }
 
   /**
-   * What will be on hand once a plan is carried out, one move after the other. What is put where
-   * the angler chooses counts as aboard and has no holding.
+   * Stock once a plan is carried out, one move after the other. What is put where the angler
+   * chooses counts as aboard and has no holding.
    *
    * @param ashore whether a place is home storage
    * @throws IllegalArgumentException for a move of pieces that do not lie there
@@ -66,6 +65,25 @@ public record OnHand(List<Holding> holdings, List<ItemStock> items, List<Finding
       return this;
     }
     return StockAfter.of(this, moves, ashore);
+  }
+
+  /**
+   * Pieces by item and place, changeable; {@link PieceMove#OF_CHOICE} has those aboard without a
+   * holding.
+   */
+  public Map<ItemId, Map<Place, Integer>> piecesByPlace() {
+    Map<ItemId, Map<Place, Integer>> pieces = new LinkedHashMap<>();
+    for (ItemStock item : items) {
+      pieces.put(item.item(), new LinkedHashMap<>(Map.of(PieceMove.OF_CHOICE, item.aboard())));
+    }
+    for (Holding holding : holdings) {
+      Map<Place, Integer> own = pieces.get(holding.item());
+      own.merge(holding.place(), holding.pieces(), Integer::sum);
+      if (!holding.ashore()) {
+        own.merge(PieceMove.OF_CHOICE, -holding.pieces(), Integer::sum);
+      }
+    }
+    return pieces;
   }
 
   /**

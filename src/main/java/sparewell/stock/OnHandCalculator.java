@@ -1,12 +1,12 @@
 package sparewell.stock;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.Function;
 import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Findings;
@@ -40,8 +40,8 @@ public final class OnHandCalculator {
   }
 
   /**
-   * What is on hand after all that the season has logged; never less than nothing: losses beyond
-   * what was there ask for a recount in the findings.
+   * Stock after all that the season has logged, never below zero: losses beyond what was there ask
+   * for a recount in the findings.
    */
   public static OnHand of(Season season) {
     return new OnHandCalculator(season).onHand();
@@ -64,7 +64,7 @@ public final class OnHandCalculator {
     List<Holding> holdings = new ArrayList<>();
     List<OnHand.ItemStock> items = new ArrayList<>();
     for (ItemLedger ledger : ledgers.values()) {
-      Optional<Mass> weight = weightEach(ledger);
+      Optional<Mass> weight = known(ledger, StockRow::weightEach, Style::weightEach);
       ledger.holdings(weight).forEach(holdings::add);
       items.add(itemStock(ledger, weight));
       ledger.report(findings);
@@ -106,30 +106,26 @@ public final class OnHandCalculator {
     }
   }
 
-  private Optional<Mass> weightEach(ItemLedger ledger) {
+  /** The first value in the item's rows, else its style's. */
+  private <T> Optional<T> known(
+      ItemLedger ledger,
+      Function<StockRow, Optional<T>> ofRow,
+      Function<Style, Optional<T>> ofStyle) {
     return ledger
         .rows()
-        .map(StockRow::weightEach)
+        .map(ofRow)
         .flatMap(Optional::stream)
         .findFirst()
-        .or(() -> style(ledger).flatMap(Style::weightEach));
-  }
-
-  private Optional<Style> style(ItemLedger ledger) {
-    return Optional.ofNullable(styles.get(ledger.item().style()));
+        .or(() -> Optional.ofNullable(styles.get(ledger.item().style())).flatMap(ofStyle));
   }
 
   private OnHand.ItemStock itemStock(ItemLedger ledger, Optional<Mass> weight) {
-    OptionalInt floor =
-        ledger.rows().map(StockRow::carryAtLeast).flatMapToInt(OptionalInt::stream).max();
-    Optional<BigDecimal> price =
-        ledger
-            .rows()
-            .map(StockRow::packPrice)
-            .flatMap(Optional::stream)
-            .findFirst()
-            .or(() -> style(ledger).flatMap(Style::packPrice));
     return new OnHand.ItemStock(
-        ledger.item(), ledger.pieces(false), ledger.pieces(true), floor, price, weight);
+        ledger.item(),
+        ledger.pieces(false),
+        ledger.pieces(true),
+        ledger.rows().map(StockRow::carryAtLeast).flatMapToInt(OptionalInt::stream).max(),
+        known(ledger, StockRow::packPrice, Style::packPrice),
+        weight);
   }
 }

@@ -7,7 +7,6 @@ import sparewell.season.Place;
 /**
  * Pieces of an item put from one place to another, as a plan asks for.
  *
- * @param item which
  * @param pieces how many, &gt; 0
  * @param from where they lie; absent where they are bought
  * @param to where they go; {@link #OF_CHOICE} where the angler chooses

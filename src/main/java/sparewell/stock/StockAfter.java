@@ -1,7 +1,6 @@
 package sparewell.stock;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Predicate;
@@ -13,19 +12,7 @@ final class StockAfter {
   private StockAfter() {}
 
   static OnHand of(OnHand before, List<PieceMove> moves, Predicate<Place> ashore) {
-    Map<ItemId, Map<Place, Integer>> pieces = new LinkedHashMap<>();
-    for (OnHand.ItemStock item : before.items()) {
-      Map<Place, Integer> own = new LinkedHashMap<>();
-      own.put(PieceMove.OF_CHOICE, item.aboard());
-      pieces.put(item.item(), own);
-    }
-    for (Holding holding : before.holdings()) {
-      Map<Place, Integer> own = pieces.get(holding.item());
-      own.merge(holding.place(), holding.pieces(), Integer::sum);
-      if (!holding.ashore()) {
-        own.merge(PieceMove.OF_CHOICE, -holding.pieces(), Integer::sum);
-      }
-    }
+    Map<ItemId, Map<Place, Integer>> pieces = before.piecesByPlace();
     for (PieceMove move : moves) {
       Map<Place, Integer> own = pieces.get(move.item());
       move.from().ifPresent(from -> take(own, from, move));

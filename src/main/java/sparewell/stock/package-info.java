@@ -1,5 +1,5 @@
 /**
- * What is on hand now: counts less losses plus restocks, by place, with its weight.
+ * Stock on hand now: counts less losses plus restocks, by place, with its weight.
  *
  * <p>First of the analyses; all but rates read its records. Nothing is estimated or advised here.
  */

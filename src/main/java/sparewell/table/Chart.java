@@ -112,12 +112,12 @@ public record Chart(
       return new Series(heading, Mark.USUAL, Optional.empty());
     }
 
-    /** The same with another mark. */
+    /** Copy with another mark. */
     public Series as(Mark newMark) {
       return new Series(heading, newMark, interval);
     }
 
-    /** The same with error bars. */
+    /** Copy with error bars. */
     public Series between(String lowHeading, String highHeading) {
       return new Series(heading, mark, Optional.of(new Interval(lowHeading, highHeading)));
     }

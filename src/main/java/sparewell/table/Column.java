@@ -72,36 +72,36 @@ public record Column<R>(
         .entered(row -> Optional.of(entry));
   }
 
-  /** The same column with cells to type into, in rows where there is an entry. */
+  /** Copy with cells to type into, in rows where there is an entry. */
   public Column<R> entered(Function<R, Optional<Entry>> newEntry) {
     return new Column<>(
         csvName, heading, format, meaning, value, tone, link, totalled, dashed, newEntry);
   }
 
-  /** The same column with other values. */
+  /** Copy with other values. */
   public Column<R> valued(Function<R, ?> newValue) {
     return new Column<>(
         csvName, heading, format, meaning, newValue, tone, link, totalled, dashed, entry);
   }
 
-  /** The same column with a state of health. */
+  /** Copy with a state of health. */
   public Column<R> toned(Function<R, Tone> newTone) {
     return new Column<>(
         csvName, heading, format, meaning, value, newTone, link, totalled, dashed, entry);
   }
 
-  /** The same column with links. */
+  /** Copy with links. */
   public Column<R> linked(Function<R, Optional<Cell>> newLink) {
     return new Column<>(
         csvName, heading, format, meaning, value, tone, newLink, totalled, dashed, entry);
   }
 
-  /** The same column with a sum under it. */
+  /** Copy with a sum under it. */
   public Column<R> summed() {
     return new Column<>(csvName, heading, format, meaning, value, tone, link, true, dashed, entry);
   }
 
-  /** The same column of numbers of at least 0 with a dash for those that show as 0. */
+  /** Copy for numbers of at least 0, with a dash for those that would show as 0. */
   public Column<R> quiet() {
     return new Column<>(
         csvName, heading, format, meaning, value, tone, link, totalled, true, entry);
@@ -112,12 +112,10 @@ public record Column<R>(
     return dashed ? format.quietPattern(units) : format.pattern(units);
   }
 
-  /** Returns whether the sheet shows it. */
   public boolean inSheet() {
     return !heading.isEmpty();
   }
 
-  /** Returns whether the CSV has it. */
   public boolean inCsv() {
     return !csvName.isEmpty();
   }

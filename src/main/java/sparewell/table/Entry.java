@@ -42,13 +42,8 @@ public record Entry(
     }
   }
 
-  /** Anything. */
-  public static Entry anything(String prompt) {
-    return new Entry(Rule.ANYTHING, List.of(), 0, 0, prompt, 0, 0);
-  }
-
-  /** Anything; the words are offered, so that most need not type. */
-  public static Entry suggesting(String prompt, String... words) {
+  /** Anything; the words, if any, are offered, so that most need not type. */
+  public static Entry anything(String prompt, String... words) {
     return new Entry(Rule.ANYTHING, List.of(words), 0, 0, prompt, 0, 0);
   }
 
@@ -67,7 +62,7 @@ public record Entry(
     return new Entry(Rule.DATE, List.of(), 0, 0, prompt, 0, 0);
   }
 
-  /** The same with room for handwriting, in points. */
+  /** Copy with room for handwriting, in points. */
   public Entry roomy(double newWidthPoints, double newHeightPoints) {
     return new Entry(rule, words, least, most, prompt, newWidthPoints, newHeightPoints);
   }

@@ -106,7 +106,7 @@ public enum Format {
     return units == UnitSystem.US ? usPattern : metricPattern;
   }
 
-  /** The same with a dash for numbers that would show as 0; for numbers of at least 0. */
+  /** Pattern for numbers of at least 0, with a dash for those that would show as 0. */
   String quietPattern(UnitSystem units) {
     String usual = pattern(units);
     if (this == PROBABILITY) {

@@ -4,7 +4,7 @@ import java.util.Optional;
 import sparewell.finding.Cell;
 
 /**
- * Where the parts of a sheet stand, so that lines elsewhere can lead to a row.
+ * Rows in which the parts of a sheet stand, so that lines elsewhere can lead there.
  *
  * <p>Row 1 holds the answer, row 2 is blank; each block is followed by a blank row. A table has one
  * row for its title if it has one, one for its headings, its rows, and one for its sums.
@@ -34,7 +34,7 @@ public final class Layout {
     return (int) Math.ceil(heightPoints(drawing) / ROW_POINTS);
   }
 
-  /** Returns whether the rows of a block are known before it is drawn. */
+  /** True for a block whose rows are known before it is drawn. */
   static boolean knows(Block block) {
     return !(block instanceof LabelGrid);
   }
@@ -66,7 +66,7 @@ public final class Layout {
     throw new IllegalArgumentException("rows are known only once drawn: " + block.getClass());
   }
 
-  /** Returns whether a table shows sums under its rows. */
+  /** True for a table that shows sums under its rows. */
   public static boolean hasSums(Table<?> table) {
     return table.columns().stream().anyMatch(column -> column.inSheet() && column.totalled());
   }

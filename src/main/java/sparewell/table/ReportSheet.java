@@ -26,7 +26,7 @@ public record ReportSheet(String name, String answer, List<Block> blocks, boolea
     return blocks.stream().filter(block -> !(block instanceof Block.FileOnly)).toList();
   }
 
-  /** The same in large print. */
+  /** Copy in large print. */
   public ReportSheet inLargePrint() {
     return new ReportSheet(name, answer, blocks, true);
   }

@@ -40,7 +40,7 @@ class EntryTest {
   /** A thing to do, and what was typed about it. */
   private record Thing(String name, int pieces, Object done) {}
 
-  private static final Entry DONE = Entry.suggesting("Type yes, or how many.", "yes");
+  private static final Entry DONE = Entry.anything("Type yes, or how many.", "yes");
 
   private static final List<Column<Thing>> COLUMNS =
       List.of(
@@ -71,8 +71,8 @@ class EntryTest {
           List.of(
               new Block.Field("Hours", Entry.number(0, 99, "Hours."), Optional.of(6.25)),
               new Block.Field(
-                  "Cover", Entry.suggesting("", "rock, flat", "\"weed\""), Optional.empty()),
-              new Block.Field("Kind", Entry.suggesting("", "a", "\"b\""), Optional.empty()),
+                  "Cover", Entry.anything("", "rock, flat", "\"weed\""), Optional.empty()),
+              new Block.Field("Kind", Entry.anything("", "a", "\"b\""), Optional.empty()),
               new Block.Field(
                   "Day", Entry.date("The day."), Optional.of(LocalDate.of(2026, 3, 8)))));
 

@@ -58,7 +58,7 @@ final class OwnSample {
             Column.of("pieces", "Pieces", Format.COUNT, "Pieces.", Line::pieces).summed(),
             Column.of("weight", "Weight", Format.ITEM_MASS, "Weight.", Line::weight),
             Column.of("chance", "Chance", Format.PROBABILITY, "Chance.", line -> 0.5),
-            Column.entry("Done", "Done.", Entry.suggesting("yes?", "yes"), line -> null),
+            Column.entry("Done", "Done.", Entry.anything("yes?", "yes"), line -> null),
             Column.of("day", "Day", Format.DATE, "Day.", Line::day)),
         lines,
         "");
