@@ -335,13 +335,8 @@ public enum Code {
   BOX_WEIGHT_UNKNOWN(
       "L-013",
       WARNING,
-      "the weight of %1$s is not fully known: %2$s",
-      "counted as at least %3$s; weigh it, full, for a better plan"),
-  LOOSE_WEIGHT_UNKNOWN(
-      "L-014",
-      WARNING,
-      "%2$d pieces lying loose in %1$s have no known weight",
-      "counted as weighing nothing: totals are 'at least'; give a weight each"),
+      "%1$s has no empty weight",
+      "it counts with what is in it alone, at least %2$s; weigh it for a better plan"),
   OVER_PLATE(
       "L-015",
       ERROR,
@@ -405,7 +400,7 @@ public enum Code {
   STYLE_WITHOUT_WEIGHT(
       "I-127",
       WARNING,
-      "style '%1$s' has stock aboard without a Weight each (%2$s pieces counted)",
+      "style '%1$s' has pieces aboard without a Weight each",
       "counted as weighing 0, so weights are too low"),
   EVENT_PAST(
       "I-128", NOTE, "event '%1$s' of %2$s is before the date of analysis", "not planned for"),

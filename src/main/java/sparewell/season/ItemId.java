@@ -13,6 +13,12 @@ public record ItemId(String style, String size, String colour) implements Compar
   private static final Comparator<ItemId> ORDER =
       Comparator.comparing(ItemId::style).thenComparing(ItemId::size).thenComparing(ItemId::colour);
 
+  /** As people look for them: sizes by what they measure. */
+  public static final Comparator<ItemId> BY_MEASURE =
+      Comparator.comparing(ItemId::style)
+          .thenComparing(ItemId::size, SizeOrder.SMALL_FIRST)
+          .thenComparing(ItemId::colour);
+
   @Override
   public int compareTo(ItemId other) {
     return ORDER.compare(this, other);

@@ -28,8 +28,7 @@ record Folded(List<Finding> all) {
   private static final Map<Code, String> TOGETHER =
       Map.ofEntries(
           Map.entry(Code.BOX_SIZE_UNKNOWN, "boxes lack sizes"),
-          Map.entry(Code.BOX_WEIGHT_UNKNOWN, "boxes are of a weight not fully known"),
-          Map.entry(Code.LOOSE_WEIGHT_UNKNOWN, "compartments hold loose pieces without a weight"),
+          Map.entry(Code.BOX_WEIGHT_UNKNOWN, "boxes have no Empty weight"),
           Map.entry(Code.STYLE_WITHOUT_WEIGHT, "styles with stock aboard have no Weight each"),
           Map.entry(
               Code.DATE_AS_FRACTION, "fractions were turned into dates by the spreadsheet program"),

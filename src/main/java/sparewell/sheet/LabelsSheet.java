@@ -1,13 +1,14 @@
 package sparewell.sheet;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import sparewell.season.Box;
 import sparewell.season.ItemId;
@@ -49,7 +50,9 @@ public final class LabelsSheet {
     season.boxes().forEach(box -> compartmentSoon.put(box.name(), box.compartment()));
     stow.boxes().forEach(plan -> compartmentSoon.put(plan.box(), plan.toCompartment()));
     List<String> colours = new ArrayList<>();
-    for (Holding holding : onHand.holdings()) {
+    List<Holding> sorted = new ArrayList<>(onHand.holdings());
+    sorted.sort(Comparator.comparing(Holding::item, ItemId.BY_MEASURE));
+    for (Holding holding : sorted) {
       if (!holding.place().loose() && holding.pieces() > 0) {
         contents
             .computeIfAbsent(holding.place().box(), box -> new ArrayList<>())
@@ -98,8 +101,8 @@ public final class LabelsSheet {
 
   /** Each style with its sizes, or each size of a style, and the codes of their colours. */
   private List<Words> styles(List<ItemId> items, boolean bySize) {
-    Map<String, Set<String>> sizes = new TreeMap<>();
-    Map<String, Set<String>> colours = new TreeMap<>();
+    Map<String, Set<String>> sizes = new LinkedHashMap<>();
+    Map<String, Set<String>> colours = new HashMap<>();
     for (ItemId item : items) {
       String what = bySize ? (item.style() + " " + unbroken(item.size())).strip() : item.style();
       Set<String> of = sizes.computeIfAbsent(what, key -> new LinkedHashSet<>());

@@ -255,7 +255,7 @@ public final class TripCardSheet {
             Comparator.comparing((Holding holding) -> !holding.place().box().equals(box))
                 .thenComparing(holding -> -fromTransom(holding))
                 .thenComparing(holding -> holding.place().name())
-                .thenComparing(Holding::item))
+                .thenComparing(Holding::item, ItemId.BY_MEASURE))
         .forEach(holding -> rows.putIfAbsent(holding.item(), holding));
     typed.rows().stream()
         .filter(row -> row.table() == EntryTable.CARD_ITEMS)

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import sparewell.finding.Cell;
 import sparewell.season.Compartment;
+import sparewell.season.ItemId;
 import sparewell.season.Place;
 import sparewell.stock.Holding;
 import sparewell.stock.OnHand;
@@ -45,7 +46,7 @@ public final class WhereItIsSheet {
           + " becomes a row of Counts. What else you find goes into Counts by hand.";
 
   private static final Comparator<Holding> BY_ITEM =
-      Comparator.comparing(Holding::item)
+      Comparator.comparing(Holding::item, ItemId.BY_MEASURE)
           .thenComparing(holding -> holding.place().name())
           .thenComparing(holding -> holding.place().compartment());
 
@@ -136,7 +137,7 @@ public final class WhereItIsSheet {
     Comparator<Holding> byBox =
         Comparator.<Holding>comparingInt(holding -> standing.indexOf(holding.place().compartment()))
             .thenComparing(holding -> holding.place().box())
-            .thenComparing(Holding::item);
+            .thenComparing(Holding::item, ItemId.BY_MEASURE);
     Map<Place, List<Holding>> places = new LinkedHashMap<>();
     onHand.holdings().stream()
         .sorted(byBox)

@@ -29,7 +29,7 @@ final class StowFindings {
     StowFindings about = new StowFindings(season, setup);
     about.boxes();
     about.places();
-    about.weights(aboard);
+    about.weights();
     return about.findings;
   }
 
@@ -155,30 +155,16 @@ final class StowFindings {
                     : "no plan was found that keeps to it: the stow plan pulls no more than now");
   }
 
-  private void weights(AboardLoads aboard) {
+  /** Boxes alone: pieces without a weight are told once for their style. */
+  private void weights() {
     for (int i = 0; i < setup.boxes.size(); i++) {
       BoxLoad load = setup.loads.get(i);
-      if (!load.weightKnown()) {
-        List<String> missing = new ArrayList<>();
-        if (!load.emptyWeightKnown()) {
-          missing.add("no empty weight");
-        }
-        if (load.unknownPieces() > 0) {
-          missing.add(load.unknownPieces() + " pieces in it without weight");
-        }
+      if (!load.emptyWeightKnown()) {
         findings.add(
             Code.BOX_WEIGHT_UNKNOWN,
-            setup.boxes.get(i).origin(),
+            setup.boxes.get(i).origin().under("Empty weight"),
             load.box(),
-            String.join(", ", missing),
             Spoken.mass(load.weight(), units));
-      }
-    }
-    for (LooseLoad loose : aboard.loose()) {
-      if (loose.unknownPieces() > 0) {
-        Compartment place = setup.places.get(setup.placeIndex.get(loose.compartment()));
-        findings.add(
-            Code.LOOSE_WEIGHT_UNKNOWN, place.origin(), place.name(), loose.unknownPieces());
       }
     }
   }

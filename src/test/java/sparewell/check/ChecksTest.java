@@ -116,6 +116,15 @@ class ChecksTest {
                 "Style|Box|Count|Weight each\nCrank|Tray A|3\nCrank|Shelf|9\nWorm|Stern|1");
     assertEquals(List.of("warning Styles A2 STYLE_WITHOUT_WEIGHT"), findings(books));
     assertEquals(
+        List.of("warning Styles A2 STYLE_WITHOUT_WEIGHT"),
+        findings(
+            books
+                .with(
+                    "Stock",
+                    "Style|Box|Count|Counted on\nCrank|Shelf|9|2026-01-01\nWorm|Stern|1|2026-01-01")
+                .with("Restocks", "Date|Style|Box|Count\n2026-02-01|Crank|Tray A|2")),
+        "bought into a box aboard");
+    assertEquals(
         List.of(),
         findings(
             books.with(
