@@ -42,22 +42,13 @@ public interface LossForecast {
    * stages, one after the other, when more is bought between them. Losses of a style at all stages
    * share one rate, which walks on from trip to trip; items share the style's losses; everything
    * that {@link #nothingRunsOut} takes into account is so here. The first chance is that of {@link
-   * #nothingRunsOut}, the others have a standard error of at most 0.8 points, mostly 0.3; more
+   * #nothingRunsOut}, the others have a standard error of at most 1.6 points, mostly 0.2; more
    * pieces never lower them, apart from that of the first stage.
    *
    * @param stocks one for each style, all with the same number of stages
    * @return one chance for each stage, never rising
    */
   double[] lastsThroughout(List<StagedStock> stocks);
-
-  /**
-   * {@link #lastsThroughout} for several ways to stock the same uses.
-   *
-   * @param ways the same styles with the same exposures in each, at least one
-   */
-  default List<double[]> eachLastsThroughout(List<List<StagedStock>> ways) {
-    return ways.stream().map(this::lastsThroughout).toList();
-  }
 
   /**
    * The stock of a style over several stages.
@@ -68,6 +59,11 @@ public interface LossForecast {
   record StagedStock(String style, List<Stage> stages) {
     public StagedStock {
       stages = List.copyOf(stages);
+    }
+
+    /** What is to last through the first stage. */
+    StyleStock first() {
+      return new StyleStock(style, stages.get(0).exposures(), stages.get(0).pieces());
     }
   }
 

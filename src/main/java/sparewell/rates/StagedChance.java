@@ -1,7 +1,6 @@
 package sparewell.rates;
 
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -35,18 +34,9 @@ final class StagedChance {
   /** Poisson chances beyond their mean that no sum of these notices. */
   private static final double NO_MASS = 1e-18;
 
-  /** Chance of running out that no mean over the futures notices. */
-  private static final double SURE = 1e-9;
+  /** ln of a chance of running out that no mean over the futures notices. */
+  private static final double SURE = Math.log(1e-9);
 
-  /** By pieces: the mean up to which running out of them is less likely than that. */
-  private static final double[] SURE_MEAN = sureMeans();
-
-  /** Most numbers to remember: 8 MB. */
-  private static final long MOST_KNOWN = 1_000_000;
-
-  private record Known(List<StagedStock> ways, double[][][] chances) {}
-
-  private final Map<String, Known> known = new HashMap<>();
   private final RateFutures futures;
   private final ToIntFunction<String> number;
   private final Function<Exposure, RateFit.Term> term;
@@ -72,110 +62,57 @@ final class StagedChance {
 
   /** Chance that nothing ran out up to and including each stage. */
   double[] chances(List<StagedStock> stocks, int stages) {
-    return chancesOfEach(List.of(stocks), stages).get(0);
-  }
-
-  /**
-   * The same for several ways to stock the same uses.
-   *
-   * @param ways the same styles with the same exposures in each
-   */
-  List<double[]> chancesOfEach(List<List<StagedStock>> ways, int stages) {
-    double[][][] all = ones(ways.size(), stages);
-    for (int i = 0; i < ways.get(0).size(); i++) {
-      int at = i;
-      times(all, style(ways.stream().map(way -> way.get(at)).toList(), stages));
+    double[][] lasting = new double[futures.count()][stages];
+    for (double[] future : lasting) {
+      Arrays.fill(future, 1);
     }
-    return Arrays.stream(all).map(StagedChance::mean).toList();
-  }
-
-  private double[][][] ones(int ways, int stages) {
-    double[][][] all = new double[ways][futures.count()][stages];
-    for (double[][] way : all) {
-      for (double[] future : way) {
-        Arrays.fill(future, 1);
-      }
-    }
-    return all;
-  }
-
-  private static void times(double[][][] all, double[][][] more) {
-    for (int way = 0; way < all.length; way++) {
-      for (int k = 0; k < all[way].length; k++) {
-        for (int j = 0; j < all[way][k].length; j++) {
-          all[way][k][j] *= more[way][k][j];
-        }
-      }
-    }
-  }
-
-  /** Chances that a style lasts, by way, future and stage; the last answers are remembered. */
-  private double[][][] style(List<StagedStock> ways, int stages) {
-    String style = ways.get(0).style();
-    synchronized (known) {
-      Known there = known.get(style);
-      if (there != null && there.ways().equals(ways)) {
-        return there.chances();
-      }
-    }
-    double[][][] chances = ones(ways.size(), stages);
-    times(chances, ways);
-    synchronized (known) {
-      if ((known.size() + 1L) * ways.size() * futures.count() * stages < MOST_KNOWN) {
-        known.put(style, new Known(ways, chances));
-      }
-    }
-    return chances;
-  }
-
-  private static double[] mean(double[][] futures) {
-    double[] mean = new double[futures[0].length];
-    for (double[] future : futures) {
-      for (int j = 0; j < mean.length; j++) {
-        mean[j] += future[j] / futures.length;
+    stocks.forEach(stock -> times(lasting, stock));
+    double[] mean = new double[stages];
+    for (double[] future : lasting) {
+      for (int j = 0; j < stages; j++) {
+        mean[j] += future[j] / lasting.length;
       }
     }
     return mean;
   }
 
-  private void times(double[][][] all, List<StagedStock> ways) {
-    StagedStock any = ways.get(0);
-    int style = number.applyAsInt(any.style());
-    StagedUse use = new StagedUse(any.stages(), term, weight);
-    int[] steps = use.steps();
-    List<Map<ItemId, int[]>> limits = ways.stream().map(way -> limits(way.stages())).toList();
-    limits.forEach(way -> way.keySet().removeIf(item -> use.number(item) < 0));
-    if (limits.stream().allMatch(Map::isEmpty)) {
+  /** Multiplies chances by future and stage with those that a style lasts. */
+  private void times(double[][] lasting, StagedStock stock) {
+    StagedUse use = new StagedUse(stock.stages(), term, weight);
+    Map<ItemId, int[]> limits = limits(stock.stages());
+    limits.keySet().removeIf(item -> use.number(item) < 0);
+    if (limits.isEmpty()) {
       return;
     }
+    int style = number.applyAsInt(stock.style());
+    int[] steps = use.steps();
+    int[] items = limits.keySet().stream().mapToInt(use::number).toArray();
+    int[][] limit = limits.values().toArray(new int[0][]);
     RandomGenerator random = new Well19937c(SEED + style);
-    for (int k = 0; k < futures.count(); k++) {
+    for (int k = 0; k < lasting.length; k++) {
       double[] rates = futures.rates(k, style, steps, random);
       double[][] means = use.means(futures, k, rates, random);
-      for (int way = 0; way < all.length; way++) {
-        for (Map.Entry<ItemId, int[]> item : limits.get(way).entrySet()) {
-          double[] lasts = lasts(means[use.number(item.getKey())], item.getValue());
-          for (int j = 0; j < lasts.length; j++) {
-            all[way][k][j] *= lasts[j];
-          }
+      for (int i = 0; i < items.length; i++) {
+        double[] lasts = lasts(means[items[i]], limit[i]);
+        for (int j = 0; j < lasts.length; j++) {
+          lasting[k][j] *= lasts[j];
         }
       }
     }
   }
 
-  /** Pieces of each item watched, by stage; an item keeps what it has until a stage says more. */
+  /**
+   * Pieces of each item watched, by stage; an item keeps what it has until a stage says more, and
+   * has that of the first stage that names it before.
+   */
   private static Map<ItemId, int[]> limits(List<Stage> stages) {
     Map<ItemId, int[]> limits = new TreeMap<>();
-    for (int j = stages.size() - 1; j >= 0; j--) {
+    for (int j = 0; j < stages.size(); j++) {
       for (Map.Entry<ItemId, Integer> named : stages.get(j).pieces().entrySet()) {
-        int[] pieces = limits.computeIfAbsent(named.getKey(), item -> new int[stages.size()]);
-        int until = j + 1;
-        while (until < pieces.length && !stages.get(until).pieces().containsKey(named.getKey())) {
-          until++;
-        }
-        // Before the first stage that names it, an item has what it has there.
-        Arrays.fill(pieces, 0, j, named.getValue());
-        Arrays.fill(pieces, j, until, named.getValue());
+        int[] known = limits.get(named.getKey());
+        int[] pieces = known == null ? new int[stages.size()] : known;
+        Arrays.fill(pieces, known == null ? 0 : j, pieces.length, named.getValue());
+        limits.put(named.getKey(), pieces);
       }
     }
     return limits;
@@ -226,38 +163,20 @@ final class StagedChance {
     return lasts;
   }
 
-  /** Whether every total is so small beside its limit that running out is next to impossible. */
+  /**
+   * Whether every total is so small beside its limit that running out is next to impossible:
+   * Chernoff's bound, P(N &ge; n) &le; e<sup>-m</sup> (e m / n)<sup>n</sup> for m below n.
+   */
   private static boolean sure(double[] means, int[] limits) {
     double passed = 0;
     for (int j = 0; j < means.length; j++) {
       passed += means[j];
-      if (passed > SURE_MEAN[Math.max(0, Math.min(limits[j], LARGE))]) {
+      double over = limits[j] + 1.0;
+      if (passed >= over || over - passed + over * Math.log(passed / over) > SURE) {
         return false;
       }
     }
     return true;
-  }
-
-  /**
-   * Beyond the mean m, Poisson chances fall at least as a geometric series of ratio m / (n + 2), so
-   * that P(N > n) &le; P(N = n + 1) / (1 - m / (n + 2)); m is sought below 0.8 (n + 2), by halving.
-   */
-  private static double[] sureMeans() {
-    double[] means = new double[LARGE + 1];
-    double logFactorial = 0;
-    for (int n = 0; n <= LARGE; n++) {
-      logFactorial += Math.log(n + 1.0);
-      double low = 0;
-      double high = 0.8 * (n + 2);
-      for (int halving = 0; halving < 40; halving++) {
-        double mean = (low + high) / 2;
-        boolean sure = (n + 1) * Math.log(mean) - mean - logFactorial < Math.log(SURE / 5);
-        low = sure ? mean : low;
-        high = sure ? high : mean;
-      }
-      means[n] = low;
-    }
-    return means;
   }
 
   private static boolean changes(int[] limits, int stage) {

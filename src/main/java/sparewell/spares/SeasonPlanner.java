@@ -247,7 +247,9 @@ public final class SeasonPlanner {
       Arrays.fill(sure, 1);
       return List.of(sure, sure);
     }
-    return forecast.eachLastsThroughout(List.of(stocks(unsure, true), stocks(unsure, false)));
+    return List.of(
+        forecast.lastsThroughout(stocks(unsure, true)),
+        forecast.lastsThroughout(stocks(unsure, false)));
   }
 
   private List<StagedStock> stocks(Map<String, Map<ItemId, ItemCourse>> byStyle, boolean bought) {

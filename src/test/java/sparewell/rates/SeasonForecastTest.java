@@ -120,8 +120,8 @@ class SeasonForecastTest {
       String event = stage.event().name();
       assertEquals(lost[k].mean(), stage.expectedLossPieces(), 4 * lost[k].error(), event);
       assertEquals(missed[k].mean(), stage.missedPieces(), 4 * missed[k].error(), event);
-      // The chance of the first is exact, the others rest on 4,000 futures (0.8 points at most,
-      // mostly 0.3).
+      // The chance of the first is exact, the others rest on 1,000 futures (1.6 points at most,
+      // mostly 0.2).
       double own = k == 0 ? 0 : 0.005;
       assertEquals(
           lasted[k].mean(),

@@ -1,6 +1,5 @@
 package sparewell.rates;
 
-import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -230,22 +229,6 @@ class StagedChanceTest {
       before = now[1];
     }
     assertThrows(IllegalArgumentException.class, () -> model.lastsThroughout(List.of()));
-  }
-
-  @Test
-  void severalWaysAtOnceAreWhatEachIsAlone() {
-    LossModel model = model();
-    List<Exposure> toad = List.of(hours(10, 1, BROWN), hours(0, 2, BROWN), hours(20, 3, BROWN));
-    List<StagedStock> none =
-        List.of(stock("Toad", toad, List.of(Map.of(BROWN, 3), Map.of(), Map.of())));
-    List<StagedStock> more =
-        List.of(stock("Toad", toad, List.of(Map.of(BROWN, 3), Map.of(BROWN, 5), Map.of())));
-    List<double[]> both = model.eachLastsThroughout(List.of(none, more));
-    assertArrayEquals(model.lastsThroughout(none), both.get(0));
-    assertArrayEquals(model.lastsThroughout(more), both.get(1));
-    List<StagedStock> other = List.of(stock("Toad", toad.subList(0, 1), List.of(Map.of(BROWN, 3))));
-    assertThrows(
-        IllegalArgumentException.class, () -> model.eachLastsThroughout(List.of(none, other)));
   }
 
   @Test
