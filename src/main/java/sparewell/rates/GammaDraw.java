@@ -1,6 +1,6 @@
 package sparewell.rates;
 
-import org.apache.commons.math3.random.RandomGenerator;
+import java.util.random.RandomGenerator;
 
 /**
  * Gamma numbers of ever changing shape. The library's distribution prepares a density that draws do

@@ -3,12 +3,11 @@ package sparewell.rates;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.SplittableRandom;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.function.ToIntFunction;
-import org.apache.commons.math3.random.RandomGenerator;
-import org.apache.commons.math3.random.Well19937c;
 import org.apache.commons.math3.special.Gamma;
 import sparewell.rates.LossForecast.Stage;
 import sparewell.rates.LossForecast.StagedStock;
@@ -88,7 +87,7 @@ final class StagedChance {
     int[] steps = use.steps();
     int[] items = limits.keySet().stream().mapToInt(use::number).toArray();
     int[][] limit = limits.values().toArray(new int[0][]);
-    RandomGenerator random = new Well19937c(SEED + style);
+    SplittableRandom random = new SplittableRandom(SEED + style);
     for (int k = 0; k < lasting.length; k++) {
       double[] rates = futures.rates(k, style, steps, random);
       double[][] means = use.means(futures, k, rates, random);

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
-import org.apache.commons.math3.random.RandomGenerator;
+import java.util.random.RandomGenerator;
 import sparewell.rates.LossForecast.Stage;
 import sparewell.rates.fit.RateFit;
 import sparewell.rates.fit.RateFutures;

@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Test;
 /** Shares of a count against scipy 1.10.1 and against counting. */
 class BetaBinomialTest {
   private static CountDistribution poisson(double mean) {
-    CountMixture mixture = new CountMixture(1);
+    CountMixture mixture = new CountMixture();
     mixture.add(1, new double[] {mean}, new double[] {1e12});
     return mixture.distribution();
   }

@@ -11,7 +11,7 @@ import sparewell.reference.Reference;
 
 class CountMixtureTest {
   private static CountDistribution one(double mean, double size) {
-    CountMixture mixture = new CountMixture(1);
+    CountMixture mixture = new CountMixture();
     mixture.add(1, new double[] {mean}, new double[] {size});
     return mixture.distribution();
   }
@@ -29,7 +29,7 @@ class CountMixtureTest {
   @Test
   void sumsOfEqualSharesAddTheirSizes() {
     // Negative binomials with one success chance add up to one with the sum of the sizes.
-    CountMixture mixture = new CountMixture(2);
+    CountMixture mixture = new CountMixture();
     mixture.add(1, new double[] {2, 3}, new double[] {1, 1.5});
     CountDistribution sum = mixture.distribution();
     for (int n = 0; n < 40; n++) {
@@ -39,7 +39,7 @@ class CountMixtureTest {
 
   @Test
   void sumsOfUnequalSharesAreConvolutions() {
-    CountMixture mixture = new CountMixture(2);
+    CountMixture mixture = new CountMixture();
     mixture.add(1, new double[] {0.4, 7}, new double[] {0.3, 12});
     CountDistribution sum = mixture.distribution();
     for (int n = 0; n < 60; n++) {
@@ -55,7 +55,7 @@ class CountMixtureTest {
   /** A small part of long tail: less than a hundred-thousandth lies beyond 1,000 pieces. */
   @Test
   void aFarTailOfLittleWeightTakesNoBundles() {
-    CountMixture mixture = new CountMixture(1);
+    CountMixture mixture = new CountMixture();
     mixture.add(0.99, new double[] {10}, new double[] {2});
     mixture.add(0.01, new double[] {60}, new double[] {0.3});
     CountDistribution sum = mixture.distribution();
@@ -72,10 +72,10 @@ class CountMixtureTest {
   void manyPartsMergeWithTheirTerms() {
     double[] days = {3, 2, 2, 1, 2, 1};
     double[] part = {0.4, 0.25, 0.15, 0.1, 0.06, 0.04};
-    CountMixture all = new CountMixture(6);
+    CountMixture all = new CountMixture();
     double[] direct = new double[60];
     for (int g = 0; g < 60; g++) {
-      CountMixture few = new CountMixture(6);
+      CountMixture few = new CountMixture();
       for (int k = 0; k < 100; k++) {
         double z = (k - 49.5) / 15;
         double[] means = new double[6];
@@ -110,7 +110,7 @@ class CountMixtureTest {
 
   @Test
   void aPartOfNothingStandsBesideThousands() {
-    CountMixture mixture = new CountMixture(1);
+    CountMixture mixture = new CountMixture();
     mixture.add(0.5, new double[] {0}, new double[] {1});
     mixture.add(0.5, new double[] {5_000}, new double[] {1e9});
     CountDistribution both = mixture.distribution();
@@ -154,7 +154,7 @@ class CountMixtureTest {
     "12000, 0.0231472087108"
   })
   void mixturesOfSmallAndLargeAgreeWithR(int n, double above) {
-    CountMixture mixture = new CountMixture(1);
+    CountMixture mixture = new CountMixture();
     mixture.add(0.3, new double[] {3}, new double[] {1.5});
     mixture.add(0.5, new double[] {300}, new double[] {0.7});
     mixture.add(0.2, new double[] {8000}, new double[] {6});
@@ -166,8 +166,8 @@ class CountMixtureTest {
   /** Merged parts are those that many hours of several kinds would take too long to count. */
   @Test
   void mergingPartsChangesLittle() {
-    CountMixture many = new CountMixture(3);
-    CountMixture few = new CountMixture(3);
+    CountMixture many = new CountMixture();
+    CountMixture few = new CountMixture();
     double[] sizes = {1.2, 2.4, 0.6};
     for (int i = 0; i < 8_000; i++) {
       double mean = 20 * Math.exp(1.5 * Math.sin(i));
@@ -198,7 +198,7 @@ class CountMixtureTest {
 
   @Test
   void mixesItsParts() {
-    CountMixture mixture = new CountMixture(1);
+    CountMixture mixture = new CountMixture();
     mixture.add(3, new double[] {0.5}, new double[] {2});
     mixture.add(1, new double[] {9}, new double[] {0.7});
     CountDistribution mixed = mixture.distribution();
@@ -211,7 +211,7 @@ class CountMixtureTest {
   }
 
   private static CountDistribution manyParts(int parts, double scale) {
-    CountMixture mixture = new CountMixture(2);
+    CountMixture mixture = new CountMixture();
     for (int i = 0; i < parts; i++) {
       mixture.add(scale * (1 + i), new double[] {0.1 * i, 2}, new double[] {1.5, 0.4 + 0.1 * i});
     }
@@ -241,7 +241,7 @@ class CountMixtureTest {
 
   @Test
   void sixtyFourPartsOfOneTermFitToo() {
-    CountMixture mixture = new CountMixture(1);
+    CountMixture mixture = new CountMixture();
     for (int i = 0; i < 64; i++) {
       mixture.add(1, new double[] {3}, new double[] {2});
     }
@@ -264,7 +264,7 @@ class CountMixtureTest {
   /** R 4.2.2: dpois(c(0, 150, 200, 250), 200), dpois(700, 700). */
   @Test
   void nearAndFarPartsDoNotDisturbEachOther() {
-    CountMixture mixture = new CountMixture(2);
+    CountMixture mixture = new CountMixture();
     mixture.add(1, new double[] {0.5, 0.5}, new double[] {1e12, 1e12});
     mixture.add(1, new double[] {50, 150}, new double[] {1e12, 1e12});
     mixture.add(1, new double[] {300, 400}, new double[] {1e12, 1e12});
@@ -280,7 +280,7 @@ class CountMixtureTest {
 
   @Test
   void nothingMixedIsNothingLost() {
-    CountDistribution none = new CountMixture(1).distribution();
+    CountDistribution none = new CountMixture().distribution();
     assertEquals(0, none.mean());
     assertEquals(1, none.probabilityOf(0));
   }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.SplittableRandom;
 import org.apache.commons.math3.distribution.GammaDistribution;
 import org.apache.commons.math3.distribution.PoissonDistribution;
 import org.apache.commons.math3.random.RandomGenerator;
@@ -153,6 +154,7 @@ class SeasonForecastTest {
   private void play(LossModel model, double[][] weights) {
     RateFutures futures = model.futures(SEASONS);
     RandomGenerator random = new Well19937c(42);
+    SplittableRandom walk = new SplittableRandom(43);
     int[] steps = steps();
     for (int i = 0; i < SEASONS; i++) {
       boolean all = true;
@@ -160,7 +162,7 @@ class SeasonForecastTest {
       int[] gone = new int[HOURS.length];
       double[][] chances = new double[HOURS.length][STYLES.length];
       for (int s = 0; s < STYLES.length; s++) {
-        double[] rates = futures.rates(i, s, steps, random);
+        double[] rates = futures.rates(i, s, steps, walk);
         for (int k = 0; k < HOURS.length; k++) {
           chances[k][s] = rates[k] * HOURS[k] * model.meanShare(STYLES[s]);
         }

@@ -294,26 +294,30 @@ final class Conditional {
     return out;
   }
 
-  /** Variance of a style's log rate given its family's mean, on average. */
-  double logVariance(int s, int family) {
-    double step = data.styles[s].step;
-    double fall = Math.exp(-(density.shape() + data.styles[s].lost) * step);
-    // The rest to the left of the first point is geometric.
-    double back = step * fall / (1 - fall);
-    double spread = back * step / (1 - fall);
-    double variance = 0;
-    for (int j = 0; j < meanWeight[family].length; j++) {
-      double[] given = given(s, mean(family, j));
-      double mean = -given[0] * back;
-      double square = given[0] * (back * back + spread);
-      for (int i = 0; i < given.length; i++) {
-        double x = i * step;
-        mean += given[i] * x;
-        square += given[i] * x * x;
-      }
-      variance += meanWeight[family][j] * Math.max(0, square - mean * mean);
+  /** Expectation of a function of a style's rate, known at each point, given its family's mean. */
+  double expected(int s, int mean, double[] function) {
+    StyleData style = data.styles[s];
+    double[] table = density.table();
+    int place = density.place(style.first * style.by - mean);
+    double all = 0;
+    double sum = 0;
+    double first = rest[s];
+    for (int i = 0; i < function.length && place < table.length; i++, place += style.by) {
+      double weight = first * likelihood[s][i] * table[place];
+      first = 1;
+      all += weight;
+      sum += weight * function[i];
     }
-    return variance;
+    if (all > SMALL) {
+      return sum / all;
+    }
+    double[] weights = new double[function.length];
+    terms(s, mean, weights);
+    double far = 0;
+    for (int i = 0; i < weights.length; i++) {
+      far += weights[i] * function[i];
+    }
+    return far;
   }
 
   /**

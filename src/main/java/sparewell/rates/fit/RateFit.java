@@ -30,6 +30,7 @@ public final class RateFit {
   public static final int DRAWS = 160;
 
   private static final int SHARE_NODES = 12;
+  private static final GaussIntegratorFactory NODES = new GaussIntegratorFactory();
   private static final double SPENT = 1e-5; // weight of a draw that learns no more
 
   private final FitInput input;
@@ -261,19 +262,29 @@ public final class RateFit {
   }
 
   private double logVariance(int style, Conditional given) {
+    StyleData its = data.styles[style];
+    double[] log = new double[its.count];
+    double[] square = new double[its.count];
+    for (int i = 1; i < its.count; i++) {
+      log[i] = i * its.step;
+      square[i] = log[i] * log[i];
+    }
+    // The first point stands for all to its left, where weights fall geometrically.
+    double fall = Math.exp(-(given.shape() + its.lost) * its.step);
+    log[0] = -its.step * fall / (1 - fall);
+    square[0] = log[0] * log[0] - log[0] * its.step / (1 - fall);
     int family = input.familyOfStyle().get(style);
-    if (!data.others.known()) {
-      return given.logVariance(style, family);
-    }
-    double[] weights = given.rate(style, family);
+    double[] weights = given.meanWeights(family);
     double mean = 0;
-    double square = 0;
-    for (int i = 0; i < weights.length; i++) {
-      double x = i * data.styles[style].step;
-      mean += weights[i] * x;
-      square += weights[i] * x * x;
+    double squareOfMean = 0;
+    double meanSquare = 0;
+    for (int j = 0; j < weights.length; j++) {
+      double here = given.expected(style, given.mean(family, j), log);
+      mean += weights[j] * here;
+      squareOfMean += weights[j] * here * here;
+      meanSquare += weights[j] * given.expected(style, given.mean(family, j), square);
     }
-    return Math.max(0, square - mean * mean);
+    return Math.max(0, meanSquare - (data.others.known() ? mean * mean : squareOfMean));
   }
 
   /**
@@ -296,18 +307,11 @@ public final class RateFit {
     if (used.isEmpty()) {
       return CountDistribution.none();
     }
-    return known.computeIfAbsent(
-        new Asked(style, used), key -> shared(style, used, all(used.size())));
-  }
-
-  private static double[] all(int terms) {
-    double[] all = new double[terms];
+    double[] all = new double[used.size()];
     Arrays.fill(all, 1);
-    return all;
-  }
-
-  private CountDistribution shared(int style, List<Term> terms, double[] scale) {
-    return Stretch.losses(List.of(new Stretch(this, style, terms, scale)), new double[] {1});
+    return known.computeIfAbsent(
+        new Asked(style, used),
+        key -> Stretch.losses(List.of(new Stretch(this, style, used, all)), new double[] {1}));
   }
 
   /**
@@ -325,7 +329,7 @@ public final class RateFit {
     if (Collections.max(rests) == 0) {
       return losses(style, terms);
     }
-    GaussIntegrator nodes = new GaussIntegratorFactory().legendre(SHARE_NODES, 0, 1);
+    GaussIntegrator nodes = NODES.legendre(SHARE_NODES, 0, 1);
     double[] weights = new double[SHARE_NODES];
     double[][] scale = new double[SHARE_NODES][terms.size()];
     int first = 0;

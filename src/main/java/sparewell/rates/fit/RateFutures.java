@@ -2,9 +2,9 @@ package sparewell.rates.fit;
 
 import java.util.List;
 import java.util.Map;
+import java.util.SplittableRandom;
 import java.util.concurrent.ConcurrentHashMap;
-import org.apache.commons.math3.random.RandomGenerator;
-import org.apache.commons.math3.random.Well19937c;
+import java.util.random.RandomGenerator;
 
 /**
  * Futures drawn jointly from a fit: in each, hyperparameters, means of the families, and a rate of
@@ -38,7 +38,7 @@ public final class RateFutures {
     }
     mean = new int[fit.input().families()][count];
     for (int f = 0; f < mean.length; f++) {
-      RandomGenerator random = new Well19937c(SEED + f);
+      SplittableRandom random = new SplittableRandom(SEED + f);
       for (int k = 0; k < count; k++) {
         Conditional given = draw[k].given();
         mean[f][k] = given.mean(f, pick(given.meanWeights(f), random.nextDouble()));
@@ -82,7 +82,7 @@ public final class RateFutures {
   }
 
   private double[] overTheLog(int style) {
-    RandomGenerator random = new Well19937c(SEED - 1 - style);
+    SplittableRandom random = new SplittableRandom(SEED - 1 - style);
     int family = fit.input().familyOfStyle().get(style);
     double[] drawn = new double[draw.length];
     for (int k = 0; k < drawn.length; k++) {

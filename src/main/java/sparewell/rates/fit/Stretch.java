@@ -124,8 +124,7 @@ final class Stretch {
   /** Pieces lost over all of it. */
   static CountDistribution losses(List<Stretch> alternatives, double[] chances) {
     boolean rough = alternatives.get(0).fit.draws().size() < FEW_DRAWS;
-    CountMixture mixture =
-        new CountMixture(alternatives.get(0).terms.size(), rough ? ROUGH_TAIL : TAIL);
+    CountMixture mixture = new CountMixture(rough ? ROUGH_TAIL : TAIL);
     for (int a = 0; a < chances.length; a++) {
       Stretch one = alternatives.get(a);
       double[][] weights = one.weights();
