@@ -228,7 +228,10 @@ public final class Club {
         : Optional.empty();
   }
 
-  /** Posterior mean of ln of the standard deviation of a style's log rate between anglers. */
+  /**
+   * ln of the standard deviation of a style's log rate between anglers, what moves all of an
+   * angler's rates included; with {@link #logBetweenSpread} its mean square is the posterior's.
+   */
   public double logBetween() {
     return rates.logBetween();
   }

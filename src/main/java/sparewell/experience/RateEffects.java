@@ -17,13 +17,17 @@ final class RateEffects {
   /** Degrees of freedom of the distribution between anglers. */
   static final double DEGREES = 5;
 
-  /** Standard deviation of the normal distribution that such a scale stands for, over the scale. */
-  static final double TO_NORMAL = 1.14; // 1 / 0.88: maximum likelihood where anglers are normal
+  /**
+   * Standard deviation that such a scale stands for, over the scale. Logs with few losses show
+   * their spread by its variance alone; only far more losses than are common would show its shape,
+   * and ask for 1.14.
+   */
+  static final double TO_NORMAL = Math.sqrt(DEGREES / (DEGREES - 2));
 
   private static final double STEP = 0.125;
   private static final double FIRST = -10;
   private static final int NODES = 125;
-  private static final double SCALE_OF_SCALE = 0.5; // half-normal prior
+  private static final double SCALE_OF_SCALE = 1; // half-normal prior
   private static final double[] SCALES = {
     0.12, 0.15, 0.19, 0.24, 0.3, 0.375, 0.47, 0.59, 0.74, 0.93, 1.2, 1.5
   };
@@ -161,20 +165,37 @@ final class RateEffects {
     return styles;
   }
 
-  /** Mean of the log of the standard deviation between anglers. */
-  double logBetween() {
+  private double logNormal(int k) {
+    return Math.log(TO_NORMAL * SCALES[k]);
+  }
+
+  private double meanLog() {
     double mean = 0;
     for (int k = 0; k < SCALES.length; k++) {
-      mean += scaleWeights[k] * Math.log(TO_NORMAL * SCALES[k]);
+      mean += scaleWeights[k] * logNormal(k);
     }
     return mean;
   }
 
-  /** Standard deviation of the same. */
-  double logBetweenSpread() {
+  /**
+   * Centre of the log of the standard deviation between anglers, such that with {@link
+   * #logBetweenSpread} the mean variance is right: the mean log would lie lower, as few logs rule
+   * out a large spread but not a small one.
+   */
+  double logBetween() {
     double square = 0;
     for (int k = 0; k < SCALES.length; k++) {
-      double away = Math.log(TO_NORMAL * SCALES[k]) - logBetween();
+      square += scaleWeights[k] * Math.exp(2 * logNormal(k));
+    }
+    return Math.log(square) / 2 - Math.pow(logBetweenSpread(), 2);
+  }
+
+  /** Posterior standard deviation of the same log. */
+  double logBetweenSpread() {
+    double square = 0;
+    double mean = meanLog();
+    for (int k = 0; k < SCALES.length; k++) {
+      double away = logNormal(k) - mean;
       square += scaleWeights[k] * away * away;
     }
     return Math.sqrt(square);

@@ -16,13 +16,12 @@ import sparewell.rates.fit.RateFit;
  * fitted with the rest. Heavy tails of both let the own log win where it disagrees.
  */
 public final class BesideClub {
-  /** Least of what an angler's rates may lie off together, and of doubt of a spread. */
-  private static final double LEAST_SHIFT = 0.22;
+  private static final double LEAST_SHIFT = 0.05; // of what all rates of an angler lie off together
+  private static final double LEAST_OWN = 0.5; // part of the variance that each has by itself
+  private static final double LEAST_DOUBT = 0.2; // of a spread, on its log scale
 
-  private static final double LEAST_DOUBT = 0.2;
-
-  /** Of typical rates beyond what is said of each; small, so that it hardly counts. */
-  private static final double TYPICAL = 0.1;
+  /** Of typical rates beyond what is said of each; so small that it does not count. */
+  private static final double TYPICAL = 0.03;
 
   private static final double TYPICAL_DOUBT = 0.3;
 
@@ -69,15 +68,26 @@ public final class BesideClub {
   private static Hyperprior prior(Club club) {
     return new Hyperprior(
         0,
-        Math.max(LEAST_SHIFT, club.shift()),
+        Math.max(LEAST_SHIFT, club.shift() / Hyperprior.RATE_SPREAD),
         Math.log(TYPICAL),
         TYPICAL_DOUBT,
-        club.logBetween(),
+        logVariation(club),
         Math.hypot(club.logBetweenSpread(), LEAST_DOUBT),
         club.daySize().mean(),
         Math.max(LEAST_DOUBT, Math.sqrt(club.daySize().variance())),
         Hyperprior.WEAK.coverSpread(),
         Hyperprior.WEAK.walk());
+  }
+
+  /**
+   * ln of the coefficient of variation v of the gamma distribution of what each rate lies off by
+   * itself. What moves all rates of an angler is fitted beside it, so it is taken off before; not
+   * all, as few logs tell little of it. &psi;'(1/v&sup2;) is about v&sup2; + v<sup>4</sup>/2.
+   */
+  private static double logVariation(Club club) {
+    double all = Math.exp(2 * club.logBetween());
+    double own = Math.max(LEAST_OWN * all, all - square(club.shift()));
+    return Math.log(Math.sqrt(1 + 2 * own) - 1) / 2;
   }
 
   private static Beliefs.Belief belief(Normal normal) {

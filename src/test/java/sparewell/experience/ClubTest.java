@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.apache.commons.math3.distribution.PoissonDistribution;
+import org.apache.commons.math3.random.Well19937c;
 import org.junit.jupiter.api.Test;
 
 class ClubTest {
@@ -72,6 +74,32 @@ class ClubTest {
     assertEquals(Club.Source.OTHERS, club.style("other", "none").source());
     assertEquals(0.32, club.cover("wood").orElseThrow().mean(), 0.02);
     assertTrue(club.cover("grass").isEmpty());
+  }
+
+  @Test
+  void sparseLogsShowHowFarAnglersDiffer() {
+    Well19937c random = new Well19937c(42);
+    double sum = 0;
+    for (int club = 0; club < 12; club++) {
+      List<Entry> rows = new ArrayList<>();
+      for (int style = 0; style < 15; style++) {
+        for (int log = 0; log < 20; log++) {
+          double mean = 2 * Math.exp(0.4 * random.nextGaussian());
+          double pieces = new PoissonDistribution(random, mean, 1e-12, 1_000).sample();
+          rows.add(
+              row(
+                  "log " + log,
+                  Kind.STYLE,
+                  Unit.PIECES_PER_HOUR_THROWN,
+                  "style " + style,
+                  Math.log((pieces + 0.5) / 25),
+                  1 / (pieces + 0.5)));
+        }
+      }
+      Club of = club(rows);
+      sum += Math.exp(2 * of.logBetween() + 2 * Math.pow(of.logBetweenSpread(), 2));
+    }
+    assertEquals(0.4, Math.sqrt(sum / 12), 0.03);
   }
 
   @Test

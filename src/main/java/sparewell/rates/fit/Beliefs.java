@@ -15,6 +15,8 @@ public record Beliefs(List<Belief> families, List<Belief> covers) {
   /** No other log is known. */
   public static final Beliefs NONE = new Beliefs(List.of(), List.of());
 
+  private static final double UNLIKE = 3.5;
+
   /**
    * A normal distribution on the log scale.
    *
@@ -37,6 +39,15 @@ public record Beliefs(List<Belief> families, List<Belief> covers) {
   /** Whether other logs are known. */
   boolean known() {
     return !families.isEmpty();
+  }
+
+  /**
+   * What is added to the common log rate of an angler whom the others tell nothing of: next to
+   * nothing among those like them, beyond {@link #UNLIKE} scales (one in sixty) as much as the weak
+   * prior leaves open. Its own log then wins at once, while intervals of the rest stay narrow.
+   */
+  static double unlike(double z) {
+    return Hyperprior.WEAK.logRateSpread() * Math.pow(z / UNLIKE, 5);
   }
 
   /** Typical log rate of a family beside the common one. */

@@ -130,6 +130,9 @@ final class FitData {
 
   /** Where to look for the common rate first, in prior standard deviations. */
   double startOfRate() {
+    if (others.known()) {
+      return 0;
+    }
     return Math.max(-4, Math.min(4, (typical - prior.logRateCentre()) / prior.logRateSpread()));
   }
 

@@ -68,6 +68,7 @@ final class Hyper {
             25,
             prior.logRateCentre()
                 + prior.logRateSpread() * z[0]
+                + (others.known() ? Beliefs.unlike(z[0]) : 0)
                 + Math.log1p(styleSpread * styleSpread) / 2
                 + (others.known() ? Math.log(mean) : 0)),
         within(0.005, 3, Math.exp(prior.logFamilyCentre() + prior.logFamilySpread() * z[1])),

@@ -30,6 +30,9 @@ public record Hyperprior(
   /** Degrees of freedom of the prior of the common log rate. */
   static final double RATE_DEGREES = 5;
 
+  /** Standard deviation of the common log rate, over its scale. */
+  public static final double RATE_SPREAD = Math.sqrt(RATE_DEGREES / (RATE_DEGREES - 2));
+
   /**
    * What is believed of a log rate's walk.
    *

@@ -147,12 +147,11 @@ public final class OwnEvidence {
   /** Of the log rate of a typical style. */
   public Optional<Normal> commonRate() {
     Hyperprior prior = fit.data().prior;
-    double degrees = Hyperprior.RATE_DEGREES;
-    double spread = prior.logRateSpread();
+    double spread = prior.logRateSpread() * Hyperprior.RATE_SPREAD;
     return divided(
         draw -> draw.given().hyper().logRate - Math.log1p(1 / draw.given().hyper().shape) / 2,
         prior.logRateCentre(),
-        spread * spread * degrees / (degrees - 2));
+        spread * spread);
   }
 
   /** Of the log of the standard deviation of the log rate between families. */
