@@ -6,9 +6,9 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.SplittableRandom;
+import java.util.random.RandomGenerator;
 import java.util.stream.IntStream;
-import org.apache.commons.math3.random.RandomGenerator;
-import org.apache.commons.math3.random.Well19937c;
 import sparewell.bench.BenchReport;
 import sparewell.bench.SimulatedWorld;
 import sparewell.numerics.CountDistribution;
@@ -142,7 +142,7 @@ public final class SeasonAheadBenchmark {
   /** Chance of no run-out at any event under the fit. */
   private static double stated(SimulatedWorld world, RateFutures futures, int style, int[] pieces) {
     int[] steps = IntStream.rangeClosed(1, EVENTS).toArray();
-    RandomGenerator random = new Well19937c(style);
+    RandomGenerator random = new SplittableRandom(style);
     double chance = 0;
     for (int k = 0; k < FUTURES; k++) {
       double size = futures.size(k);
