@@ -43,7 +43,7 @@ final class ChartBlock {
       TextBlock.put(chart.data().whenEmpty(), grid, row, Look.DEFAULT);
       return;
     }
-    Optional<Cell> table = Layout.cellOf(sheet, chart.data(), 0, "");
+    Optional<Cell> table = Layout.cellOf(sheet, chart.data(), 0);
     ChartBlock block = new ChartBlock(grid, data, table.map(Cell::row).orElse(row + 2));
     if (table.isPresent()) {
       block.find(1, false);

@@ -96,8 +96,7 @@ final class AfterEventBlocks {
   }
 
   private static Table<StyleResult> table(AfterEvent after) {
-    return new Table<>(
-        "",
+    return Table.onSheet(
         "Forecast and actual losses, the most unusual first",
         List.of(
             Format.TEXT.onSheet("Style", "Style.", StyleResult::style),

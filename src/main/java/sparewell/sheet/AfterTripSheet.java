@@ -42,7 +42,7 @@ public final class AfterTripSheet {
                 "Day by which it was to be checked.",
                 check -> check.dueOn().map(Object::toString).orElse(EntryTable.NEVER)),
             EntryTable.done());
-    Table<DueCheck> table = new Table<>("", "Boxes to check", columns, due, "");
+    Table<DueCheck> table = Table.onSheet("Boxes to check", columns, due, "");
     return new ReportSheet(NAME, "", due.isEmpty() ? List.of() : List.of(new Block.Rows(table)));
   }
 
@@ -82,8 +82,7 @@ public final class AfterTripSheet {
   }
 
   private static Table<Figure> figureTable(List<Figure> figures) {
-    return new Table<>(
-        "",
+    return Table.onSheet(
         "The figures that matter",
         List.of(
             Format.TEXT.onSheet(FIGURE, "What it is.", Figure::name),
@@ -123,7 +122,7 @@ public final class AfterTripSheet {
                     row -> row.first().severity().word())
                 .toned(row -> row.first().severity() == Severity.ERROR ? Tone.BAD : Tone.WATCH),
             Format.TEXT.onSheet("What was done", "What was done about it.", Folded::done));
-    return new Table<>("", title, columns, grave, "Nothing needs mending.");
+    return Table.onSheet(title, columns, grave, "Nothing needs mending.");
   }
 
   private static Block settings(Results results) {

@@ -215,8 +215,7 @@ public final class BuyListSheet {
   }
 
   private static Table<Point> curve(BuyList list) {
-    return new Table<>(
-        "",
+    return Table.onSheet(
         "What each amount of money does (" + list.currency() + ")",
         List.of(
             Format.MONEY.onSheet(

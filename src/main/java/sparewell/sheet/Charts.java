@@ -197,7 +197,7 @@ final class Charts {
   }
 
   private static <R> Table<R> table(List<Column<R>> columns, List<R> rows) {
-    return new Table<>("", "", columns, rows, "");
+    return Table.onSheet("", columns, rows, "");
   }
 
   /** A chart over the first column of its data. */

@@ -61,8 +61,7 @@ public final class ClubSheet {
   }
 
   private static Table<Club.Line> table(List<Club.Line> lines, double between) {
-    return new Table<>(
-        "",
+    return Table.onSheet(
         "Rates by style: pieces lost in 10 hours",
         List.of(
             Format.TEXT.onSheet("Style", "Style of lure or gear", Club.Line::style),
@@ -99,8 +98,7 @@ public final class ClubSheet {
         "Style",
         "Pieces lost in 10 hours",
         "See: the marker is the typical angler; the line reaches over nine anglers in ten.",
-        new Table<>(
-            "",
+        Table.onSheet(
             "",
             List.of(
                 Format.TEXT.onSheet("Style", "", Club.Line::style),

@@ -28,8 +28,7 @@ public final class InputChecksSheet {
             findings,
             "");
     Table<Folded> shown =
-        new Table<>(
-            "",
+        Table.onSheet(
             "",
             columns(Folded::first, Folded::messageWithCells, Folded::done),
             Folded.of(Causes.first(findings)),

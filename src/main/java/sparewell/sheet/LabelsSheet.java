@@ -155,8 +155,7 @@ public final class LabelsSheet {
   }
 
   private static Table<Code> codeTable(List<Code> codes) {
-    return new Table<>(
-        "",
+    return Table.onSheet(
         "What the colour codes mean: first letters of the colour's words, one code for one colour in the whole workbook",
         List.of(
             Format.TEXT.onSheet("Code", "Code on labels.", Code::code),

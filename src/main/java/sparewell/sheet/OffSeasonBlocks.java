@@ -35,8 +35,7 @@ final class OffSeasonBlocks {
   }
 
   private static Table<StyleLine> styles(OffSeason view, String currency) {
-    return new Table<>(
-        "",
+    return Table.onSheet(
         "Last season's losses and next season's needs by style (" + currency + ")",
         List.of(
             Format.TEXT.onSheet("Style", "Style.", StyleLine::style),
@@ -80,8 +79,7 @@ final class OffSeasonBlocks {
   }
 
   private static Table<CauseLine> causes(OffSeason view, String currency) {
-    return new Table<>(
-        "",
+    return Table.onSheet(
         "Last season's losses by cause (" + currency + ")",
         List.of(
             Format.TEXT.onSheet("Cause", "Why the pieces were lost.", line -> line.cause().word()),

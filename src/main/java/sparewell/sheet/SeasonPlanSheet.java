@@ -173,8 +173,7 @@ public final class SeasonPlanSheet {
   }
 
   private static Table<Stage> events(SeasonPlan plan, String currency) {
-    return new Table<>(
-        "",
+    return Table.onSheet(
         "1. Event by event (" + currency + ")",
         List.of(
             Format.TEXT.onSheet("Event", "Event.", stage -> stage.event().name()),
@@ -223,8 +222,7 @@ public final class SeasonPlanSheet {
   }
 
   private static Table<Purchase> purchases(SeasonPlan plan, String currency) {
-    return new Table<>(
-        "",
+    return Table.onSheet(
         "2. What to order by when (" + currency + ")",
         ItemColumns.among(
             List.of(
@@ -258,8 +256,8 @@ public final class SeasonPlanSheet {
               .<Month>onSheet("No price", "Packs whose price is not known.", Month::unpricedPacks)
               .quiet());
     }
-    return new Table<>(
-        "", "3. Money by month (" + currency + ")", columns, plan.months(), "No money is needed.");
+    return Table.onSheet(
+        "3. Money by month (" + currency + ")", columns, plan.months(), "No money is needed.");
   }
 
   /** Lines that may run out or are to be ordered; a page of safe ones would hide them. */
@@ -268,8 +266,7 @@ public final class SeasonPlanSheet {
         plan.lines().stream()
             .filter(line -> line.buyBy().isPresent() || line.runOutProbability() >= WORTH_SHOWING)
             .toList();
-    return new Table<>(
-        "",
+    return Table.onSheet(
         "What may run out, if nothing were bought ("
             + risky.size()
             + " of "

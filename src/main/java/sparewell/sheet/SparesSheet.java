@@ -108,8 +108,7 @@ public final class SparesSheet {
   }
 
   private static Table<Bring> brings(List<Bring> brings) {
-    return new Table<>(
-        "",
+    return Table.onSheet(
         "2. Bring these aboard, most useful first",
         ItemColumns.among(
             List.of(),
@@ -226,8 +225,7 @@ public final class SparesSheet {
   }
 
   private static Table<IdleStyle> idle(List<IdleStyle> idle) {
-    return new Table<>(
-        "",
+    return Table.onSheet(
         "3. Leave these ashore if you like: not thrown for long",
         List.of(
             Format.TEXT.onSheet("Style", "Style.", IdleStyle::style),

@@ -214,8 +214,7 @@ public final class StowPlanSheet {
                 row -> row.heavyForward() ? "heavy, yet forward" : "light, yet aft"),
             Format.TEXT.onSheet(
                 "The plan moves it to", "Empty where the plan leaves it.", TradeNote::planMovesTo));
-    return new Table<>(
-        "",
+    return Table.onSheet(
         "Against 'light forward, heavy aft' (common practice, no source)",
         columns,
         report.tradeNotes(),

@@ -18,7 +18,6 @@ import sparewell.finding.Severity;
 import sparewell.season.DueCheck;
 import sparewell.season.Event;
 import sparewell.season.ItemId;
-import sparewell.season.Place;
 import sparewell.season.Season;
 import sparewell.spares.Bring;
 import sparewell.spares.BuyList;
@@ -79,15 +78,17 @@ final class ToDo {
   }
 
   private void overPlate() {
-    for (Finding finding : results.findings()) {
-      if (finding.code() == Code.OVER_PLATE || finding.code() == Code.OVER_PLATE_PERSONS) {
-        steps.add(
-            Step.of(
-                Phrase.capital(finding.message()) + ". " + Phrase.capital(finding.done()),
-                Tone.BAD,
-                Optional.of(Cell.ofSheet(WeightByCompartmentSheet.NAME))));
-      }
-    }
+    results.findings().stream()
+        .filter(
+            finding ->
+                finding.code() == Code.OVER_PLATE || finding.code() == Code.OVER_PLATE_PERSONS)
+        .forEach(
+            finding ->
+                step(
+                    Phrase.capital(finding.message()) + ". " + Phrase.capital(finding.done()),
+                    Tone.BAD,
+                    WeightByCompartmentSheet.NAME,
+                    List.of()));
   }
 
   /** Asks to post ticks: they count only once posted; until then all is asked for again. */
@@ -95,18 +96,14 @@ final class ToDo {
     Typed typed = results.entered().typed();
     long ticked = typed.rows().stream().filter(Typed.Row::ticked).count();
     if (ticked > 0 || TripCardSheet.filled(typed)) {
-      String what =
-          ticked == 0
-              ? "the trip card"
-              : Phrase.count(ticked, "entry", "entries") + " typed on our sheets";
-      steps.add(
-          Step.of(
-              "Post what you ticked: "
-                  + what
-                  + " not posted yet; save, close and run 'sparewell post'"
-                  + cardWaits(typed),
-              Tone.WATCH,
-              Optional.empty()));
+      String text =
+          Phrase.text(
+              "Post what you ticked: %s not posted yet; save, close and run 'sparewell post'%s",
+              ticked == 0
+                  ? "the trip card"
+                  : Phrase.count(ticked, "entry", "entries") + " typed on our sheets",
+              cardWaits(typed));
+      steps.add(Step.of(text, Tone.WATCH, Optional.empty()));
     }
   }
 
@@ -132,15 +129,12 @@ final class ToDo {
           && !(filled && card.filter(one -> !one.equals(event)).isEmpty())) {
         boolean waits = card.filter(event::equals).isPresent();
         step(
-            "Log "
-                + event.name()
-                + " ("
-                + event.date()
-                + "): no trip of that time is in Trips, so what you lost there still counts as aboard; "
-                + (waits
-                    ? TripCardSheet.NAME + " still waits for it: type it in and post, or "
-                    : "")
-                + "delete the event if you did not fish it",
+            Phrase.text(
+                "Log %s (%s): no trip of that time is in Trips, so what you lost there still counts"
+                    + " as aboard; %sdelete the event if you did not fish it",
+                event.name(),
+                event.date(),
+                waits ? TripCardSheet.NAME + " still waits for it: type it in and post, or " : ""),
             waits ? TripCardSheet.NAME : "Trips");
       }
     }
@@ -157,18 +151,17 @@ final class ToDo {
     if (!errors.isEmpty()) {
       steps.add(
           new Step(
-              "Mend "
-                  + Phrase.count(causes.size(), "error")
-                  + " in your sheets (rows or values were left out)",
+              Phrase.text(
+                  "Mend %s in your sheets (rows or values were left out)",
+                  Phrase.count(causes.size(), "error")),
               Tone.BAD,
               Optional.of(Cell.ofSheet(InputChecksSheet.NAME)),
               details(causes, finding -> Phrase.capital(finding.message()), ToDo::place),
               waiting == 0
                   ? Optional.empty()
                   : Optional.of(
-                      waiting == 1
-                          ? "1 more row was left out because of them."
-                          : waiting + " more rows were left out because of them.")));
+                      Phrase.count(waiting, "more row was", "more rows were")
+                          + " left out because of them.")));
     }
   }
 
@@ -185,12 +178,12 @@ final class ToDo {
         details(
             brings,
             bring ->
-                bring.pieces()
-                    + " "
-                    + bring.item().spoken()
-                    + ", from "
-                    + bring.from().name()
-                    + bring.to().map(Place::name).map(name -> " to " + name).orElse(""),
+                Phrase.text(
+                    "%d %s, from %s%s",
+                    bring.pieces(),
+                    bring.item().spoken(),
+                    bring.from().name(),
+                    bring.to().map(place -> " to " + place.name()).orElse("")),
             bring -> find(SparesSheet.NAME, row -> row == bring)));
   }
 
@@ -263,36 +256,35 @@ final class ToDo {
   }
 
   private String words(List<BuyList.Line> item) {
-    int packs = item.stream().mapToInt(BuyList.Line::packs).sum();
-    int pieces = item.stream().mapToInt(BuyList.Line::pieces).sum();
-    return Phrase.packs(packs, pieces)
-        + " of "
-        + item.get(0).item().spoken()
-        + BuyWords.cost(item)
-            .map(money -> ", " + Phrase.money(money, results.buys().currency()))
-            .orElse(", price not known");
+    return Phrase.text(
+        "%s of %s, %s",
+        Phrase.packs(
+            item.stream().mapToInt(BuyList.Line::packs).sum(),
+            item.stream().mapToInt(BuyList.Line::pieces).sum()),
+        item.get(0).item().spoken(),
+        BuyWords.cost(item)
+            .map(money -> Phrase.money(money, results.buys().currency()))
+            .orElse("price not known"));
   }
 
   private void pack() {
     for (PackingList list : results.packing().lists()) {
       int out = list.pieces(Action.TAKE_OUT);
       int in = list.pieces(Action.PUT_IN);
-      if (!list.boxed() || out + in == 0) {
-        continue;
+      if (list.boxed() && out + in > 0) {
+        step(
+            Phrase.text(
+                "Pack %s for %s: %s%s%s%s",
+                list.event().box(),
+                list.event().name(),
+                out > 0 ? "take " + Phrase.count(out, "piece") + " out" : "",
+                out > 0 && in > 0 ? ", " : "",
+                in > 0 ? "put " + Phrase.count(in, "piece") + " in" : "",
+                list.shortPieces() > 0 ? "; " + list.shortPieces() + " stay short" : ""),
+            Tone.NONE,
+            EventPackingSheet.NAME,
+            List.of());
       }
-      step(
-          "Pack "
-              + list.event().box()
-              + " for "
-              + list.event().name()
-              + ": "
-              + (out > 0 ? "take " + Phrase.count(out, "piece") + " out" : "")
-              + (out > 0 && in > 0 ? ", " : "")
-              + (in > 0 ? "put " + Phrase.count(in, "piece") + " in" : "")
-              + (list.shortPieces() > 0 ? "; " + list.shortPieces() + " stay short" : ""),
-          Tone.NONE,
-          EventPackingSheet.NAME,
-          List.of());
     }
   }
 
@@ -309,9 +301,9 @@ final class ToDo {
       return;
     }
     step(
-        "Move "
-            + Phrase.count(results.stow().recommendedMoves(), "box", "boxes")
-            + " for a boat light forward and heavy aft",
+        Phrase.text(
+            "Move %s for a boat light forward and heavy aft",
+            Phrase.count(results.stow().recommendedMoves(), "box", "boxes")),
         Tone.NONE,
         StowPlanSheet.NAME,
         details(
@@ -375,7 +367,7 @@ final class ToDo {
           Table<?> table = rows.table();
           for (int i = 0; i < table.rows().size(); i++) {
             if (wanted.test(table.rows().get(i))) {
-              return Layout.cellOf(sheet, table, i, "");
+              return Layout.cellOf(sheet, table, i);
             }
           }
         }

@@ -207,8 +207,8 @@ public final class TripCardSheet {
         ItemColumns.among(
             List.of(),
             Holding::item,
-            Column.sheetOnly(
-                "One for each", Format.TEXT, "Squares to cross out.", row -> squares(row.pieces())),
+            Format.TEXT.onSheet(
+                "One for each", "Squares to cross out.", row -> squares(row.pieces())),
             Column.entry(
                 LOST,
                 "Pieces lost.",
@@ -329,17 +329,16 @@ public final class TripCardSheet {
         "",
         "How long it was thrown",
         List.of(
-            Column.sheetOnly("Style", Format.TEXT, "Style.", StyleRow::style),
-            Column.sheetOnly(
-                "Planned", Format.HOURS, "Hours in the Event plan.", StyleRow::plannedHours),
+            Format.TEXT.onSheet("Style", "Style.", StyleRow::style),
+            Format.HOURS.onSheet("Planned", "Hours in the Event plan.", StyleRow::plannedHours),
             Column.entry(
                 THROWN,
                 "Hours thrown.",
                 Entry.number(0, MOST_HOURS, "Hours thrown; blank is not at all.")
                     .roomy(0, ROW_POINTS),
                 row -> Optional.empty()),
-            Column.sheetOnly(
-                "One an hour", Format.TEXT, "Squares to cross out.", row -> squares(MOST_SQUARES))),
+            Format.TEXT.onSheet(
+                "One an hour", "Squares to cross out.", row -> squares(MOST_SQUARES))),
         styleRows(),
         "No style was thrown yet.");
   }

@@ -219,8 +219,7 @@ public final class WeightByCompartmentSheet {
                     "Weight times distance from the centreline; starboard is positive.",
                     row -> moment(row, row.fromCentreline()))
                 .summed());
-    return new Table<>(
-        "",
+    return Table.onSheet(
         "What else is aboard",
         columns,
         report.loads(),

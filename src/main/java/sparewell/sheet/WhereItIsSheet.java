@@ -101,8 +101,7 @@ public final class WhereItIsSheet {
             Entry.whole(0, MOST_PIECES, "Pieces counted; 0: none left; blank: not counted.")
                 .roomy(ROOM_TO_WRITE, HIGH_ENOUGH),
             holding -> Optional.empty());
-    return new Table<>(
-        "",
+    return Table.onSheet(
         "",
         ItemColumns.among(List.of(), Holding::item, count(), counted, box(), compartment()),
         there,

@@ -104,7 +104,7 @@ public final class Homes {
     return !byFamily.containsKey(family(item));
   }
 
-  /** True for a place that has something of the item's style already. */
+  /** True where something of the item's style has a place aboard already. */
   public boolean holdStyle(ItemId item) {
     return fullest(item, holding -> holding.item().style().equals(item.style())).isPresent();
   }

@@ -33,10 +33,9 @@ public record Column<R>(
     boolean dashed,
     Function<R, Optional<Entry>> entry) {
 
-  /** A column of both sheet and CSV. */
-  public static <R> Column<R> of(
-      String csvName, String heading, Format format, String meaning, Function<R, ?> value) {
-    return new Column<>(
+  /** A column that only shows its values. */
+  Column(String csvName, String heading, Format format, String meaning, Function<R, ?> value) {
+    this(
         csvName,
         heading,
         format,
@@ -49,17 +48,6 @@ public record Column<R>(
         row -> Optional.empty());
   }
 
-  /** A column that only the sheet has. */
-  public static <R> Column<R> sheetOnly(
-      String heading, Format format, String meaning, Function<R, ?> value) {
-    return of("", heading, format, meaning, value);
-  }
-
-  /** A column that only the CSV has. */
-  public static <R> Column<R> csvOnly(String csvName, Format format, Function<R, ?> value) {
-    return of(csvName, "", format, "", value);
-  }
-
   /**
    * A column of cells that the angler types into, in the sheet only. It is read back by its
    * heading.
@@ -68,8 +56,7 @@ public record Column<R>(
    */
   public static <R> Column<R> entry(
       String heading, String meaning, Entry entry, Function<R, ?> value) {
-    return Column.<R>sheetOnly(heading, Format.NUMBER, meaning, value)
-        .entered(row -> Optional.of(entry));
+    return Format.NUMBER.<R>onSheet(heading, meaning, value).entered(row -> Optional.of(entry));
   }
 
   /** Copy with cells to type into, in rows where there is an entry. */

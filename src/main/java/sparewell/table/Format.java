@@ -78,7 +78,7 @@ public enum Format {
    */
   public <R> Column<R> column(
       String csvName, String heading, String meaning, Function<R, ?> value) {
-    return Column.of(csvName, heading, this, meaning, value);
+    return new Column<>(csvName, heading, this, meaning, value);
   }
 
   /** A column of the sheet alone. */

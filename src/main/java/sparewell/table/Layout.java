@@ -34,11 +34,6 @@ public final class Layout {
     return (int) Math.ceil(heightPoints(drawing) / ROW_POINTS);
   }
 
-  /** True for a block whose rows are known before it is drawn. */
-  static boolean knows(Block block) {
-    return !(block instanceof LabelGrid);
-  }
-
   /** Rows that a block covers, the blank row after it not counted; not for a {@link LabelGrid}. */
   public static int rowsOf(Block block) {
     if (block instanceof Block.NewPage) {
@@ -72,31 +67,19 @@ public final class Layout {
   }
 
   /**
-   * The cell of a table's row in a sheet.
+   * First cell of a table's row in a sheet, under the sheet's declared name; absent where the table
+   * is not in the sheet or stands behind labels.
    *
-   * @param sheet the sheet that holds the table
    * @param table the table, the same object
    * @param index row of the table, from 0
-   * @param heading heading of the column; the first column where no heading is such
-   * @return the cell under the sheet's declared name; empty where the table is not in the sheet or
-   *     stands behind labels
    */
-  public static Optional<Cell> cellOf(
-      ReportSheet sheet, Table<?> table, int index, String heading) {
+  public static Optional<Cell> cellOf(ReportSheet sheet, Table<?> table, int index) {
     int row = FIRST_ROW;
     for (Block block : sheet.shown()) {
       if (block instanceof Block.Rows rows && rows.table() == table) {
-        int column = 1;
-        int seen = 0;
-        for (Column<?> one : table.columns()) {
-          seen += one.inSheet() ? 1 : 0;
-          if (one.inSheet() && one.heading().equals(heading)) {
-            column = seen;
-          }
-        }
-        return Optional.of(new Cell(sheet.name(), row + headingRow(table) + 1 + index, column));
+        return Optional.of(new Cell(sheet.name(), row + headingRow(table) + 1 + index, 1));
       }
-      if (!knows(block)) {
+      if (block instanceof LabelGrid) {
         return Optional.empty();
       }
       row += rowsOf(block) + 1;

@@ -19,4 +19,10 @@ public record Table<R>(
     columns = List.copyOf(columns);
     rows = List.copyOf(rows);
   }
+
+  /** A table that has no CSV of its own. */
+  public static <R> Table<R> onSheet(
+      String title, List<Column<R>> columns, List<R> rows, String whenEmpty) {
+    return new Table<>("", title, columns, rows, whenEmpty);
+  }
 }

@@ -33,7 +33,7 @@ class CsvRendererTest {
     List<Column<List<String>>> all = new java.util.ArrayList<>();
     for (int i = 0; i < columns; i++) {
       int at = i;
-      all.add(Column.of("c" + i, "C" + i, Format.TEXT, "", row -> row.get(at)));
+      all.add(Format.TEXT.column("c" + i, "C" + i, "", row -> row.get(at)));
     }
     return new Table<>("t.csv", "", all, rows, "");
   }
@@ -41,7 +41,7 @@ class CsvRendererTest {
   private static String one(Format format, Object value, UnitSystem units) {
     Table<Object> table =
         new Table<>(
-            "t.csv", "", List.of(Column.of("v", "V", format, "", row -> row)), List.of(value), "");
+            "t.csv", "", List.of(format.column("v", "V", "", row -> row)), List.of(value), "");
     return CsvRenderer.text(table, units).split("\r\n", -1)[1];
   }
 
@@ -165,7 +165,7 @@ class CsvRendererTest {
         };
     Table<Object> table =
         new Table<>(
-            "t.csv", "", List.of(Column.of("v", "V", format, "", row -> row)), List.of(value), "");
+            "t.csv", "", List.of(format.column("v", "V", "", row -> row)), List.of(value), "");
     assertEquals(name + "\r\n" + written + "\r\n", CsvRenderer.text(table, units));
   }
 

@@ -44,7 +44,7 @@ class EntryTest {
 
   private static final List<Column<Thing>> COLUMNS =
       List.of(
-          Column.of("thing", "Thing", Format.TEXT, "Its name.", Thing::name),
+          Format.TEXT.column("thing", "Thing", "Its name.", Thing::name),
           Column.<Thing>entry(
                   "Used", "Pieces used.", Entry.whole(0, 12, "Count."), thing -> Optional.empty())
               .entered(

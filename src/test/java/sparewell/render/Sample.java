@@ -47,25 +47,28 @@ final class Sample {
           "shelves.csv",
           "Shelves, fullest first",
           List.of(
-              Column.of("shelf", "Shelf", Format.TEXT, "Name of the shelf.", Shelf::name)
+              Format.TEXT
+                  .column("shelf", "Shelf", "Name of the shelf.", Shelf::name)
                   .linked(row -> Optional.of(new Cell("Store", row.pieces() + 1, 2))),
-              Column.of("pieces", "Pieces", Format.COUNT, "Whole pieces on it.", Shelf::pieces)
+              Format.COUNT
+                  .column("pieces", "Pieces", "Whole pieces on it.", Shelf::pieces)
                   .summed(),
-              Column.of("mass", "Weight", Format.MASS, "Weight of all pieces on it.", Shelf::mass)
+              Format.MASS
+                  .column("mass", "Weight", "Weight of all pieces on it.", Shelf::mass)
                   .summed(),
-              Column.of(
+              Format.PROBABILITY
+                  .column(
                       "run_out_chance",
                       "Chance of running out",
-                      Format.PROBABILITY,
                       "Chance that all pieces are used up before the next delivery; under 5 % is"
                           + " what was asked for.",
                       Shelf::chance)
                   .toned(Sample::tone),
-              Column.of("ratio", "Ratio", Format.NUMBER, "Used to delivered.", Shelf::ratio),
-              Column.of("cost", "Cost", Format.MONEY, "Cost of all pieces.", Shelf::cost).summed(),
-              Column.of("checked", "Last checked", Format.DATE, "Day it was seen.", Shelf::checked),
-              Column.of("full", "Full", Format.YES_NO, "Whether more would fit.", Shelf::full),
-              Column.sheetOnly("Note", Format.TEXT, "Anything else.", Shelf::note)),
+              Format.NUMBER.column("ratio", "Ratio", "Used to delivered.", Shelf::ratio),
+              Format.MONEY.column("cost", "Cost", "Cost of all pieces.", Shelf::cost).summed(),
+              Format.DATE.column("checked", "Last checked", "Day it was seen.", Shelf::checked),
+              Format.YES_NO.column("full", "Full", "Whether more would fit.", Shelf::full),
+              Format.TEXT.onSheet("Note", "Anything else.", Shelf::note)),
           SHELVES,
           "There are no shelves.");
 
@@ -161,16 +164,14 @@ final class Sample {
       days.add(new Day(LocalDate.of(2026, 4, 3).plusDays(i * i * 3L), 14 - 1.7 * i));
     }
     List<Column<Day>> columns = new ArrayList<>();
-    columns.add(Column.sheetOnly("Day", Format.DATE, "", Day::date));
+    columns.add(Format.DATE.onSheet("Day", "", Day::date));
     List<Chart.Series> series = new ArrayList<>();
     for (int i = 1; i <= 5; i++) {
       double times = 1 + 0.4 * i;
       String name = "Thing " + i;
-      columns.add(Column.sheetOnly(name, Format.NUMBER, "", day -> day.mean() * times));
-      columns.add(
-          Column.sheetOnly(name + " low", Format.NUMBER, "", day -> day.mean() * times * 0.6));
-      columns.add(
-          Column.sheetOnly(name + " high", Format.NUMBER, "", day -> day.mean() * times + 5));
+      columns.add(Format.NUMBER.onSheet(name, "", day -> day.mean() * times));
+      columns.add(Format.NUMBER.onSheet(name + " low", "", day -> day.mean() * times * 0.6));
+      columns.add(Format.NUMBER.onSheet(name + " high", "", day -> day.mean() * times + 5));
       series.add(Chart.Series.of(name).between(name + " low", name + " high"));
     }
     Table<Day> stock = new Table<>("", "", columns, days, "");
@@ -217,8 +218,8 @@ final class Sample {
           "",
           "Codes of colours",
           List.of(
-              Column.sheetOnly("Code", Format.TEXT, "Short code.", Code::code),
-              Column.sheetOnly("Colour", Format.TEXT, "What it stands for.", Code::colour)),
+              Format.TEXT.onSheet("Code", "Short code.", Code::code),
+              Format.TEXT.onSheet("Colour", "What it stands for.", Code::colour)),
           List.of(new Code("GY", "grey"), new Code("BL", "blue")),
           "");
 
@@ -227,12 +228,12 @@ final class Sample {
           "",
           "Rates",
           List.of(
-              Column.sheetOnly("Thing", Format.TEXT, "Its name.", Rate::name),
-              Column.sheetOnly("Rate", Format.NUMBER, "Uses.", Rate::rate),
-              Column.sheetOnly("Low", Format.NUMBER, "Low end.", Rate::low),
-              Column.sheetOnly("High", Format.NUMBER, "High end.", Rate::high),
-              Column.sheetOnly("Raw", Format.NUMBER, "As counted.", Rate::raw),
-              Column.sheetOnly("Place", Format.NUMBER, "Where it is.", Rate::place)),
+              Format.TEXT.onSheet("Thing", "Its name.", Rate::name),
+              Format.NUMBER.onSheet("Rate", "Uses.", Rate::rate),
+              Format.NUMBER.onSheet("Low", "Low end.", Rate::low),
+              Format.NUMBER.onSheet("High", "High end.", Rate::high),
+              Format.NUMBER.onSheet("Raw", "As counted.", Rate::raw),
+              Format.NUMBER.onSheet("Place", "Where it is.", Rate::place)),
           rates(18),
           "No rates.");
 
@@ -268,11 +269,11 @@ final class Sample {
             "",
             "",
             List.of(
-                Column.sheetOnly("Month", Format.TEXT, "", Month::month),
-                Column.sheetOnly("Broken", Format.COUNT, "", Month::broken),
-                Column.sheetOnly("Lost", Format.COUNT, "", Month::lost),
-                Column.sheetOnly("Worn", Format.COUNT, "", Month::worn),
-                Column.sheetOnly("Other", Format.COUNT, "", Month::other)),
+                Format.TEXT.onSheet("Month", "", Month::month),
+                Format.COUNT.onSheet("Broken", "", Month::broken),
+                Format.COUNT.onSheet("Lost", "", Month::lost),
+                Format.COUNT.onSheet("Worn", "", Month::worn),
+                Format.COUNT.onSheet("Other", "", Month::other)),
             months,
             "");
     List<Count> counts = new ArrayList<>();
@@ -284,10 +285,10 @@ final class Sample {
             "",
             "",
             List.of(
-                Column.sheetOnly("Pieces", Format.COUNT, "", Count::pieces),
-                Column.sheetOnly("Thing A", Format.PROBABILITY, "", Count::first),
-                Column.sheetOnly("Thing B", Format.PROBABILITY, "", Count::second),
-                Column.sheetOnly("Thing C", Format.PROBABILITY, "", Count::third)),
+                Format.COUNT.onSheet("Pieces", "", Count::pieces),
+                Format.PROBABILITY.onSheet("Thing A", "", Count::first),
+                Format.PROBABILITY.onSheet("Thing B", "", Count::second),
+                Format.PROBABILITY.onSheet("Thing C", "", Count::third)),
             counts,
             "");
     return List.of(

@@ -98,7 +98,7 @@ class SheetRendererTest {
   }
 
   private static List<String> tableNames(String... titles) throws IOException {
-    List<Column<String>> columns = List.of(Column.sheetOnly("T", Format.TEXT, "", text -> text));
+    List<Column<String>> columns = List.of(Format.TEXT.onSheet("T", "", text -> text));
     List<Block> blocks = new ArrayList<>();
     for (String title : titles) {
       blocks.add(new Block.Rows(new Table<>("", title, columns, List.of("x"), "")));
@@ -176,7 +176,7 @@ class SheetRendererTest {
         new Table<>(
             "",
             "",
-            List.of(Column.sheetOnly("V", Format.NUMBER, "", value -> value)),
+            List.of(Format.NUMBER.onSheet("V", "", value -> value)),
             List.of(Double.NaN),
             "");
     List<ReportSheet> sheets = List.of(new ReportSheet("S", "?", List.of(new Block.Rows(table))));
@@ -254,16 +254,16 @@ class SheetRendererTest {
   @Test
   void aRowIsFoundBeforeItIsDrawn() {
     ReportSheet sheet = Sample.sheets().get(1);
-    Optional<sparewell.finding.Cell> cell = Layout.cellOf(sheet, Sample.TABLE, 12, "Cost");
-    assertEquals(new sparewell.finding.Cell("Shelves", 19, 6), cell.orElseThrow());
+    Optional<sparewell.finding.Cell> cell = Layout.cellOf(sheet, Sample.TABLE, 12);
+    assertEquals(new sparewell.finding.Cell("Shelves", 19, 1), cell.orElseThrow());
     Row row = book.getSheet("Shelves").getRow(18);
     assertEquals(Sample.SHELVES.get(12).name(), row.getCell(0).getStringCellValue());
     ReportSheet charts = Sample.sheets().get(2);
-    int first = Layout.cellOf(charts, Sample.RATES, 0, "Thing").orElseThrow().row();
+    int first = Layout.cellOf(charts, Sample.RATES, 0).orElseThrow().row();
     assertEquals(
         "Thing number 1",
         book.getSheet("Charts").getRow(first - 1).getCell(0).getStringCellValue());
-    assertEquals(Optional.empty(), Layout.cellOf(Sample.sheets().get(4), Sample.CODES, 0, "Code"));
+    assertEquals(Optional.empty(), Layout.cellOf(Sample.sheets().get(4), Sample.CODES, 0));
   }
 
   @Test
@@ -271,7 +271,7 @@ class SheetRendererTest {
     List<String> odd =
         List.of("_x0041_", "a\nb", "😀 & <b> \"q\" 'a'", " blanks ", "tab\tx", "日本語", "\u0001");
     Table<String> table =
-        new Table<>("", "", List.of(Column.sheetOnly("T", Format.TEXT, "", text -> text)), odd, "");
+        new Table<>("", "", List.of(Format.TEXT.onSheet("T", "", text -> text)), odd, "");
     List<ReportSheet> sheets =
         List.of(new ReportSheet("It's & odd", "?", List.of(new Block.Rows(table))));
     try (XSSFWorkbook other = read(sheets, Sample.options())) {
@@ -290,8 +290,8 @@ class SheetRendererTest {
             "",
             "",
             List.of(
-                Column.sheetOnly("Same", Format.TEXT, "", text -> text),
-                Column.sheetOnly("SAME", Format.TEXT, "", text -> text)),
+                Format.TEXT.onSheet("Same", "", text -> text),
+                Format.TEXT.onSheet("SAME", "", text -> text)),
             List.of("x"),
             "");
     List<ReportSheet> sheets =
@@ -311,7 +311,7 @@ class SheetRendererTest {
   void manyColumnsAreNarrowButBreakNoWord() throws IOException {
     List<Column<String>> columns = new ArrayList<>();
     for (String heading : List.of("Style", "Colour", "What to do", "Afterwards", "Reason")) {
-      columns.add(Column.sheetOnly(heading, Format.TEXT, "m", row -> row));
+      columns.add(Format.TEXT.onSheet(heading, "m", row -> row));
     }
     for (String heading :
         List.of(
@@ -323,7 +323,7 @@ class SheetRendererTest {
             "Bring aboard",
             "A",
             "Buy packs")) {
-      columns.add(Column.sheetOnly(heading, Format.COUNT, "m", row -> row.length()));
+      columns.add(Format.COUNT.onSheet(heading, "m", row -> row.length()));
     }
     List<String> rows = new ArrayList<>(Collections.nCopies(39, "enough"));
     rows.add("a single value that is far longer than all the others of its column");
@@ -366,7 +366,7 @@ class SheetRendererTest {
   @Test
   void aPageThatRunsOverByAFewRowsIsKeptOne() throws IOException {
     for (int rows : List.of(58, 200)) {
-      Column<String> column = Column.sheetOnly("C", Format.TEXT, "m", row -> row);
+      Column<String> column = Format.TEXT.onSheet("C", "m", row -> row);
       Table<String> table =
           new Table<>("", "T", List.of(column), Collections.nCopies(rows, "x"), "none");
       ReportSheet sheet = new ReportSheet("S", "A", List.of(new Block.Rows(table)));

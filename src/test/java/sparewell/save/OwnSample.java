@@ -53,13 +53,14 @@ final class OwnSample {
         FILES.get(number),
         "",
         List.of(
-            Column.of("style", "Style", Format.TEXT, "a note", Line::style)
+            Format.TEXT
+                .column("style", "Style", "a note", Line::style)
                 .linked(line -> Optional.of(new Cell("Stock", 1, 1))),
-            Column.of("pieces", "Pieces", Format.COUNT, "Pieces.", Line::pieces).summed(),
-            Column.of("weight", "Weight", Format.ITEM_MASS, "Weight.", Line::weight),
-            Column.of("chance", "Chance", Format.PROBABILITY, "Chance.", line -> 0.5),
+            Format.COUNT.column("pieces", "Pieces", "Pieces.", Line::pieces).summed(),
+            Format.ITEM_MASS.column("weight", "Weight", "Weight.", Line::weight),
+            Format.PROBABILITY.column("chance", "Chance", "Chance.", line -> 0.5),
             Column.entry("Done", "Done.", Entry.anything("yes?", "yes"), line -> null),
-            Column.of("day", "Day", Format.DATE, "Day.", Line::day)),
+            Format.DATE.column("day", "Day", "Day.", Line::day)),
         lines,
         "");
   }

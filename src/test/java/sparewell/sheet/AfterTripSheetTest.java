@@ -312,7 +312,7 @@ class AfterTripSheetTest {
             .skip(number)
             .findFirst()
             .orElseThrow();
-    return Layout.cellOf(sheet, table, row, "");
+    return Layout.cellOf(sheet, table, row);
   }
 
   @Test

@@ -27,7 +27,7 @@ class FormatTest {
           MONEY,       0,       0.00,   –
           MONEY,       4.99,    4.99,   4.99""")
   void dashesStandForNothingAlone(Format format, double value, String plain, String dashed) {
-    Column<Double> column = Column.sheetOnly("Figure", format, "A figure.", number -> number);
+    Column<Double> column = format.onSheet("Figure", "A figure.", number -> number);
     assertEquals(plain, shown(value, column));
     assertEquals(dashed, shown(value, column.quiet()));
   }
