@@ -12,7 +12,6 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.function.IntSupplier;
-import java.util.stream.IntStream;
 import sparewell.finding.Cell;
 import sparewell.table.Entry;
 import sparewell.table.Layout;
@@ -48,9 +47,6 @@ final class Grid {
       return sums.stream().anyMatch(sum -> !sum.isEmpty());
     }
   }
-
-  /** Rows of one table, which are kept on one page where that costs little. */
-  record Together(int firstRow, int lastRow) {}
 
   /** Cells below each other that are filled by one rule. */
   record Stretch(int column, int firstRow, int lastRow) {
@@ -93,7 +89,9 @@ final class Grid {
   final List<Note> notes = new ArrayList<>();
   final List<ListTable> tables = new ArrayList<>();
   final List<Drawn> drawn = new ArrayList<>();
-  final List<Together> together = new ArrayList<>();
+
+  /** Rows that are kept on one page where that costs little: the last by the first. */
+  final SortedMap<Integer, Integer> together = new TreeMap<>();
 
   /** Rows of titles that stand above what is drawn from the next row on. */
   final Set<Integer> titlesOfDrawn = new HashSet<>();
@@ -205,7 +203,11 @@ final class Grid {
 
   /** Width of the first columns together, in points. */
   double pointsAcross(int columns) {
-    return IntStream.rangeClosed(1, columns).mapToDouble(this::points).reduce(0, Double::sum);
+    double points = 0;
+    for (int column = 1; column <= columns; column++) {
+      points += points(column);
+    }
+    return points;
   }
 
   double height(int row) {
@@ -214,7 +216,11 @@ final class Grid {
 
   /** Height of rows together, in points. */
   double pointsDown(int first, int last) {
-    return IntStream.rangeClosed(first, last).mapToDouble(this::height).reduce(0, Double::sum);
+    double points = 0;
+    for (int row = first; row <= last; row++) {
+      points += height(row);
+    }
+    return points;
   }
 
   int lastRow() {

@@ -98,25 +98,23 @@ final class PageBreaks {
       return 0;
     }
     return (int)
-        grid.together.stream()
+        grid.together.entrySet().stream()
             .filter(
                 table ->
                     firstRows.stream()
-                        .anyMatch(row -> row > table.firstRow() && row <= table.lastRow()))
+                        .anyMatch(row -> row > table.getKey() && row <= table.getValue()))
             .count();
   }
 
   /** Height of a table that begins in a row, or of its head where the whole is long. */
   private static double tablePoints(Grid grid, int row, double room, double smallShare) {
-    double needed = 0;
-    for (Grid.Together table : grid.together) {
-      if (table.firstRow() == row) {
-        double whole = grid.pointsDown(row, table.lastRow());
-        int headRows = Math.min(table.lastRow(), row + HEAD_ROWS - 1);
-        needed = whole <= room * smallShare ? whole : grid.pointsDown(row, headRows);
-      }
+    Integer last = grid.together.get(row);
+    if (last == null) {
+      return 0;
     }
-    return needed;
+    double whole = grid.pointsDown(row, last);
+    int headRows = Math.min(last, row + HEAD_ROWS - 1);
+    return whole <= room * smallShare ? whole : grid.pointsDown(row, headRows);
   }
 
   /** Height of what is drawn from a row on, with its title and the line of text under it. */

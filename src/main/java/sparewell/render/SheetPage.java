@@ -127,11 +127,11 @@ final class SheetPage {
       }
       int rows = Layout.rowsOf(block);
       if (block instanceof Block.Text text && text.lines().size() <= FEW_LINES) {
-        grid.together.add(new Grid.Together(row, row + rows + ROWS_AFTER_TEXT));
+        grid.together.put(row, row + rows + ROWS_AFTER_TEXT);
       } else if (block instanceof Block.Text) {
-        grid.together.add(new Grid.Together(row, row + FEW_LINES - 1)); // its heading is not left
+        grid.together.put(row, row + FEW_LINES - 1); // its heading is not left
       } else if (block instanceof Block.Rows || block instanceof Block.Form) {
-        grid.together.add(new Grid.Together(row, row + rows - 1));
+        grid.together.put(row, row + rows - 1);
       }
       row += rows + 1;
     }

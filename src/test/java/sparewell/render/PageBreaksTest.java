@@ -15,7 +15,7 @@ class PageBreaksTest {
 
   private static Grid grid(int firstRow, int lastRow) {
     Grid grid = new Grid("Sheet", new Looks(null), 1, 1);
-    grid.together.add(new Grid.Together(firstRow, lastRow));
+    grid.together.put(firstRow, lastRow);
     grid.lastPrintedRow = lastRow;
     return grid;
   }
