@@ -130,18 +130,11 @@ final class LabelFit {
 
   private static List<Grid.Run> largest(
       List<Words> head, List<Words> body, double width, double height) {
-    int fitting = -1; // larger letters never need less room
-    for (int least = 0, most = STEPS; least <= most; ) {
-      int middle = (least + most + 1) / 2;
-      if (fits(head, body, (double) middle / STEPS, width, height)) {
-        fitting = middle;
-        least = middle + 1;
-      } else {
-        most = middle - 1;
+    for (int step = STEPS; step >= 0; step--) {
+      double growth = (double) step / STEPS;
+      if (fits(head, body, growth, width, height)) {
+        return runs(head, body, growth, 1, width);
       }
-    }
-    if (fitting >= 0) {
-      return runs(head, body, (double) fitting / STEPS, 1, width);
     }
     double share = 1;
     while (share > TINIEST_SHARE && high(runs(head, body, 0, share, width), width) > height) {

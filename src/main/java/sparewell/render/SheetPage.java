@@ -37,8 +37,6 @@ final class SheetPage {
       Comparator.<PageBreaks.Breaks>comparingInt(breaks -> breaks.pages() + breaks.split())
           .thenComparingInt(PageBreaks.Breaks::split);
 
-  private SheetPage() {}
-
   private static final double LONG_SHARE = 0.6;
 
   private static final int CROWDED_COLUMNS = 10;
@@ -56,6 +54,26 @@ final class SheetPage {
 
   private static final int ROWS_AFTER_TEXT = 6;
 
+  private final ReportSheet sheet;
+  private final Grid grid;
+  private final SheetRenderer.TableNames names;
+  private final UnitSystem units;
+  private final RenderOptions options;
+  private final Map<Table<?>, SheetTable<?>> tables = new IdentityHashMap<>();
+
+  private SheetPage(
+      ReportSheet sheet,
+      Grid grid,
+      SheetRenderer.TableNames names,
+      UnitSystem units,
+      RenderOptions options) {
+    this.sheet = sheet;
+    this.grid = grid;
+    this.names = names;
+    this.units = units;
+    this.options = options;
+  }
+
   record Laid(Grid grid, Page page) {}
 
   static Laid lay(
@@ -66,12 +84,43 @@ final class SheetPage {
       RenderOptions options) {
     double print = sheet.largePrint() ? LARGE_PRINT : 1;
     Grid grid = new Grid(options.actualName(sheet.name()), looks, print, names.widthFactor());
-    List<Block> blocks = sheet.shown();
-    Map<Table<?>, SheetTable<?>> tables = new IdentityHashMap<>();
-    for (Block block : blocks) {
+    return new SheetPage(sheet, grid, names, units, options).laid();
+  }
+
+  private Laid laid() {
+    widen();
+    answer();
+    Page page = Page.fitting(width(), units);
+    int row = Layout.FIRST_ROW;
+    for (Block block : sheet.shown()) {
+      if (block instanceof LabelGrid labels) {
+        page = Page.exact(labels, units);
+        row = LabelBlock.lay(labels, page, grid, row);
+      } else {
+        lay(block, row);
+        keepTogether(block, row);
+        row += Layout.rowsOf(block) + 1;
+      }
+    }
+    grid.lastPrintedRow = Math.max(1, row - 2);
+    if (sheet.largePrint()) {
+      grid.onOnePage = true; // one sheet of paper to take along
+      page = Page.fitting(0, units).scaledTo(width());
+    } else if (!grid.exactSize) {
+      page = paged(page);
+    }
+    return new Laid(grid, page);
+  }
+
+  private double width() {
+    return grid.pointsAcross(grid.lastPrintedColumn) * grid.print;
+  }
+
+  /** Gives the columns the widths that the blocks want. */
+  private void widen() {
+    for (Block block : sheet.shown()) {
       if (block instanceof Block.Rows rows) {
-        SheetTable<?> prepared = SheetTable.of(rows.table(), units, options);
-        tables.put(rows.table(), prepared);
+        tables.put(rows.table(), SheetTable.of(rows.table(), units, options));
       }
     }
     grid.crowded =
@@ -79,70 +128,52 @@ final class SheetPage {
     for (SheetTable<?> table : tables.values()) {
       TableBlock.widen(table, grid, leads(table, tables.values()));
     }
-    for (Block block : blocks) {
+    for (Block block : sheet.shown()) {
       if (block instanceof LabelGrid labels) {
         LabelBlock.widen(labels, grid);
       } else if (block instanceof Block.Form form) {
         FormBlock.widen(form, grid);
       }
     }
-    spread(blocks, grid);
+    spread();
+  }
+
+  private void answer() {
     int across = grid.lastPrintedColumn;
     while (across > grid.textColumns && grid.pointsAcross(across) > MOST_ANSWER_POINTS) {
       across--;
     }
     TextBlock.put(sheet.answer(), grid, 1, across, Look.ANSWER);
     grid.rowsInView = grid.exactSize ? 0 : 1;
-    Page page = Page.fitting(grid.pointsAcross(grid.lastPrintedColumn) * print, units);
-    int row = Layout.FIRST_ROW;
-    for (Block block : blocks) {
-      if (block instanceof LabelGrid labels) {
-        page = Page.exact(labels, units);
-        row = LabelBlock.lay(labels, page, grid, row);
-        continue;
-      }
-      if (block instanceof Block.NewPage) {
-        grid.pageStarts.add(row + 1); // behind the blank row
-      }
-      if (block instanceof Block.Text text) {
-        TextBlock.lay(text, grid, row, options);
-      } else if (block instanceof Block.Form form) {
-        FormBlock.lay(form, grid, row, units, options);
-      } else if (block instanceof Block.Rows rows) {
-        int heading =
-            TableBlock.lay(
-                tables.get(rows.table()), grid, row, names.next(sheet, rows.table()), options);
-        keepInView(sheet, rows.table(), grid, heading);
-      }
-      if (block instanceof Chart chart) {
-        SheetTable<?> known = tables.get(chart.data());
-        ChartBlock.lay(
-            sheet,
-            chart,
-            known == null ? SheetTable.of(chart.data(), units, options) : known,
-            grid,
-            row);
-      } else if (block instanceof Drawing drawing) {
-        DrawingBlock.lay(drawing, grid, row);
-      }
-      int rows = Layout.rowsOf(block);
-      if (block instanceof Block.Text text && text.lines().size() <= FEW_LINES) {
-        grid.together.put(row, row + rows + ROWS_AFTER_TEXT);
-      } else if (block instanceof Block.Text) {
-        grid.together.put(row, row + FEW_LINES - 1); // its heading is not left
-      } else if (block instanceof Block.Rows || block instanceof Block.Form) {
-        grid.together.put(row, row + rows - 1);
-      }
-      row += rows + 1;
+  }
+
+  private void lay(Block block, int row) {
+    if (block instanceof Block.NewPage) {
+      grid.pageStarts.add(row + 1); // behind the blank row
+    } else if (block instanceof Block.Text text) {
+      TextBlock.lay(text, grid, row, options);
+    } else if (block instanceof Block.Form form) {
+      FormBlock.lay(form, grid, row, units, options);
+    } else if (block instanceof Block.Rows rows) {
+      String name = names.next(sheet, rows.table());
+      keepInView(rows.table(), TableBlock.lay(tables.get(rows.table()), grid, row, name, options));
+    } else if (block instanceof Chart chart) {
+      SheetTable<?> known = tables.get(chart.data());
+      SheetTable<?> data = known == null ? SheetTable.of(chart.data(), units, options) : known;
+      ChartBlock.lay(sheet, chart, data, grid, row);
+    } else if (block instanceof Drawing drawing) {
+      DrawingBlock.lay(drawing, grid, row);
     }
-    grid.lastPrintedRow = Math.max(1, row - 2);
-    if (sheet.largePrint()) {
-      grid.onOnePage = true; // one sheet of paper to take along
-      page = Page.fitting(0, units).scaledTo(grid.pointsAcross(grid.lastPrintedColumn) * print);
-    } else if (!grid.exactSize) {
-      page = paged(page, grid);
+  }
+
+  private void keepTogether(Block block, int row) {
+    int rows = Layout.rowsOf(block);
+    if (block instanceof Block.Text text) {
+      boolean few = text.lines().size() <= FEW_LINES;
+      grid.together.put(row, row + (few ? rows + ROWS_AFTER_TEXT : FEW_LINES - 1));
+    } else if (block instanceof Block.Rows || block instanceof Block.Form) {
+      grid.together.put(row, row + rows - 1);
     }
-    return new Laid(grid, page);
   }
 
   /**
@@ -150,10 +181,9 @@ final class SheetPage {
    * the fewest pages and tables that go on without their headings. The spreadsheet shrinks it to
    * the width, whatever fonts there are; breaks before what would be split go into the grid.
    */
-  private static Page paged(Page usual, Grid grid) {
-    double width = grid.pointsAcross(grid.lastPrintedColumn) * grid.print;
+  private Page paged(Page usual) {
     for (Page page : List.of(usual, usual.turned())) {
-      int widest = page.scaledTo(width).scalePercent();
+      int widest = page.scaledTo(width()).scalePercent();
       Page least = page.scaled(LEAST_READABLE_PERCENT);
       if ((page == usual || widest >= LEAST_TURNED_PERCENT)
           && PageBreaks.of(grid, least).pages() == 1) {
@@ -161,14 +191,14 @@ final class SheetPage {
         return page;
       }
     }
-    return readable(usual, width, grid);
+    return readable(usual, width());
   }
 
   /**
    * The page, upright or lying, of the fewest sheets of paper and tables that go on without their
    * headings, and of these with the largest print.
    */
-  private static Page readable(Page usual, double width, Grid grid) {
+  private Page readable(Page usual, double width) {
     Page best = usual.scaledTo(width);
     PageBreaks.Breaks breaks = PageBreaks.of(grid, best);
     for (Page fitting : List.of(best, usual.turned().scaledTo(width))) {
@@ -193,23 +223,24 @@ final class SheetPage {
   }
 
   /** Finds which columns text, links and drawings take. */
-  private static void spread(List<Block> blocks, Grid grid) {
+  private void spread() {
     boolean linked =
-        blocks.stream()
+        sheet.shown().stream()
             .filter(Block.Text.class::isInstance)
             .flatMap(block -> ((Block.Text) block).lines().stream())
             .anyMatch(line -> line.link().isPresent());
-    grid.textColumns = columnsFor(linked ? LINKED_TEXT_POINTS : TEXT_POINTS, grid);
+    grid.textColumns = columnsFor(linked ? LINKED_TEXT_POINTS : TEXT_POINTS);
     int last = grid.textColumns;
     if (linked) {
       double text = grid.pointsAcross(grid.textColumns);
-      grid.linkColumns = columnsFor(text + LINK_POINTS, grid);
+      grid.linkColumns = columnsFor(text + LINK_POINTS);
       last = grid.linkColumns;
     }
     boolean drawn =
-        blocks.stream().anyMatch(block -> block instanceof Chart || block instanceof Drawing);
+        sheet.shown().stream()
+            .anyMatch(block -> block instanceof Chart || block instanceof Drawing);
     if (drawn) {
-      last = Math.max(last, columnsFor(Layout.DRAWN_WIDTH_POINTS, grid));
+      last = Math.max(last, columnsFor(Layout.DRAWN_WIDTH_POINTS));
     }
     grid.lastPrintedColumn = Math.max(grid.lastPrintedColumn, last);
     grid.sideColumn = grid.lastPrintedColumn + 2;
@@ -231,7 +262,7 @@ final class SheetPage {
    * most of the sheet's rows; over other tables they would mislead. Where so much stands above them
    * that little of the screen would be left, the answer alone stays in view.
    */
-  private static void keepInView(ReportSheet sheet, Table<?> table, Grid grid, int heading) {
+  private void keepInView(Table<?> table, int heading) {
     if (heading == 0
         || grid.headingRow > 0
         || grid.rowsInView > 1
@@ -270,7 +301,7 @@ final class SheetPage {
   }
 
   /** The least number of columns from the first on that are so wide together. */
-  static int columnsFor(double points, Grid grid) {
+  private int columnsFor(double points) {
     int columns = 1;
     while (grid.pointsAcross(columns) < points) {
       columns++;

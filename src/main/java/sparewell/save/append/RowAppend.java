@@ -7,13 +7,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.IntPredicate;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import sparewell.ooxml.NewCell;
 import sparewell.ooxml.NewRows;
 import sparewell.ooxml.SheetText;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.XmlElement;
+import sparewell.save.append.Pieces.Piece;
 import sparewell.save.append.SheetRow.Cell;
 import sparewell.save.file.Refusals;
 import sparewell.save.xml.XmlEdits;
@@ -35,10 +34,10 @@ final class RowAppend {
   private final IntPredicate showsDates;
   private final String prefix;
   private final XmlElement root;
-  private final StringBuilder head = new StringBuilder();
-  private final StringBuilder tail = new StringBuilder();
   private final Map<Integer, SheetRow> targets = new TreeMap<>();
   private SheetRow model = SheetRow.fresh(0);
+  private String head = "";
+  private String tail = "";
 
   RowAppend(Path file, NewRows added, SheetText sheet, IntPredicate showsDates) {
     this.file = file;
@@ -92,50 +91,34 @@ final class RowAppend {
   /** Parts the text of the rows: what stays before and behind, and the rows that are filled. */
   private void split() throws WorkbookRefused {
     String text = sheet.rows();
-    Matcher tag =
-        Pattern.compile("<" + Pattern.quote(prefix) + "row((?:\\s[^>]*?)?)(/?)>").matcher(text);
-    Matcher closing = Pattern.compile("</" + Pattern.quote(prefix) + "row\\s*>").matcher(text);
+    Pieces rows = new Pieces(text, prefix + "row");
     int number = 0;
     int headEnd = text.length();
     int tailStart = text.length();
-    boolean behind = false;
-    for (int from = 0; tag.find(from); ) {
-      int next =
-          Optional.ofNullable(SheetRow.attributes(tag.group(1)).get("r"))
-              .filter(r -> r.matches("\\d{1,7}"))
-              .map(Integer::valueOf)
-              .orElse(number + 1);
-      if (next <= number) {
+    for (Optional<Piece> next = rows.next(); next.isPresent(); next = rows.next()) {
+      Piece row = next.get();
+      String named = row.attributes().getOrDefault("r", "");
+      int its = named.matches("\\d{1,7}") ? Integer.parseInt(named) : number + 1;
+      if (its <= number) {
         throw refused(
             "lists its rows out of order",
             "Save the workbook anew from your spreadsheet program and import again.");
       }
-      number = next;
-      int end = tag.end();
-      String inside = "";
-      if (tag.group(2).isEmpty()) {
-        if (!closing.find(end)) {
-          throw new IllegalArgumentException("a row without an end");
-        }
-        inside = text.substring(end, closing.start());
-        end = closing.end();
-      }
+      number = its;
       if (number == added.modelRow()) {
-        model = SheetRow.of(number, tag.group(1), inside, prefix);
+        model = SheetRow.of(number, row, prefix);
       }
-      if (number >= added.firstNew() && headEnd == text.length()) {
-        headEnd = tag.start();
+      if (number >= added.firstNew()) {
+        headEnd = Math.min(headEnd, row.start());
       }
-      if (number > added.lastNew() && !behind) {
-        behind = true;
-        tailStart = tag.start();
-      } else if (number >= added.firstNew() && number <= added.lastNew()) {
-        targets.put(number, SheetRow.of(number, tag.group(1), inside, prefix));
+      if (number > added.lastNew()) {
+        tailStart = Math.min(tailStart, row.start());
+      } else if (number >= added.firstNew()) {
+        targets.put(number, SheetRow.of(number, row, prefix));
       }
-      from = end;
     }
-    head.append(text, 0, headEnd);
-    tail.append(text, behind ? tailStart : text.length(), text.length());
+    head = text.substring(0, headEnd);
+    tail = text.substring(tailStart);
   }
 
   private SheetRow row(int number, List<NewCell> cells) throws WorkbookRefused {

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import sparewell.save.append.Pieces.Piece;
 
 /**
  * A row as a sheet's part holds it: its attributes, and the text of each of its cells.
@@ -43,34 +44,20 @@ record SheetRow(int number, Map<String, String> attributes, Map<Integer, Cell> c
     return new SheetRow(number, new TreeMap<>(), new TreeMap<>());
   }
 
-  /** Reads a row's attributes and what stands between its tags. */
-  static SheetRow of(int number, String attributes, String inside, String prefix) {
-    Pattern tag = Pattern.compile("<" + Pattern.quote(prefix) + "c((?:\\s[^>]*?)?)(/?)>");
-    Pattern close = Pattern.compile("</" + Pattern.quote(prefix) + "c\\s*>");
-    Matcher closing = close.matcher(inside);
+  static SheetRow of(int number, Piece row, String prefix) {
     Map<Integer, Cell> cells = new TreeMap<>();
-    Matcher cell = tag.matcher(inside);
+    Pieces found = new Pieces(row.inside(), prefix + "c");
     int column = 0;
-    for (int from = 0; cell.find(from); ) {
-      Map<String, String> named = attributes(cell.group(1));
+    for (Optional<Piece> cell = found.next(); cell.isPresent(); cell = found.next()) {
+      Map<String, String> attributes = cell.get().attributes();
       column =
-          Optional.ofNullable(named.remove("r"))
+          Optional.ofNullable(attributes.remove("r"))
               .flatMap(Area::of)
               .map(Area::firstColumn)
               .orElse(column + 1);
-      int end = cell.end();
-      String content = "";
-      if (cell.group(2).isEmpty()) {
-        if (!closing.find(end)) {
-          throw new IllegalArgumentException("a cell without an end");
-        }
-        content = inside.substring(end, closing.start());
-        end = closing.end();
-      }
-      cells.put(column, new Cell(named, content));
-      from = end;
+      cells.put(column, new Cell(attributes, cell.get().inside()));
     }
-    return new SheetRow(number, attributes(attributes), cells);
+    return new SheetRow(number, row.attributes(), cells);
   }
 
   static Map<String, String> attributes(String tag) {
