@@ -17,12 +17,7 @@ import sparewell.finding.Finding;
 import sparewell.finding.Severity;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
-import sparewell.render.RenderOptions;
-import sparewell.render.SheetRenderer;
-import sparewell.save.OwnParts;
-import sparewell.save.OwnSheet;
 import sparewell.save.OwnSheetNames;
-import sparewell.save.SaveRequest;
 import sparewell.save.SaveResult;
 import sparewell.save.WorkbookSaver;
 import sparewell.save.file.Refusals;
@@ -31,7 +26,6 @@ import sparewell.sheet.Entered;
 import sparewell.sheet.Report;
 import sparewell.sheet.ReportSheets;
 import sparewell.sheet.Results;
-import sparewell.table.ReportSheet;
 import sparewell.workbook.read.UnusableWorkbook;
 
 /** The work on one workbook: read, analyse, render, save. */
@@ -82,11 +76,25 @@ final class BookRun {
     Report report =
         ReportSheets.of(Analysis.of(read, standing, entered, options, alreadyFound(read, names)));
     Results results = report.results();
+    Settings settings = results.season().settings();
     ReportFolder.prepare(folder); // what cannot end well is not begun
     Supplier<Map<String, String>> files =
-        Beside.begin(
-            () -> ReportFolder.texts(report.sheets(), results.season().settings().units()));
-    SaveResult saved = save(read, standing, target, results, report.sheets(), names, options);
+        Beside.begin(() -> ReportFolder.texts(report.sheets(), settings.units()));
+    SaveResult saved =
+        new SheetSave(
+                report.sheets(),
+                names,
+                settings.asOf().toString(),
+                settings.currency(),
+                settings.units())
+            .into(
+                read,
+                standing,
+                target,
+                ReportSheets.FRONT::equals,
+                options.now(),
+                options.backupsKept(),
+                options.dropSignature());
     return reported(standing.file(), folder, options, report, files.get(), saved);
   }
 
@@ -146,45 +154,6 @@ final class BookRun {
     } catch (WorkbookRefused refused) {
       return Outcome.refused(book, refused, false);
     }
-  }
-
-  private static SaveResult save(
-      WorkbookPackage original,
-      WorkbookPackage standing,
-      Path target,
-      Results results,
-      List<ReportSheet> sheets,
-      Map<String, String> names,
-      RunOptions options)
-      throws WorkbookRefused {
-    Settings settings = results.season().settings();
-    RenderOptions rendering =
-        new RenderOptions(
-            settings.asOf().toString(),
-            target.getFileName().toString(),
-            settings.currency(),
-            original.date1904(),
-            names);
-    List<OwnSheet> own = own(sheets, names);
-    OwnParts parts = OwnParts.of(original, own.stream().map(OwnSheet::name).toList());
-    SheetRenderer.render(sheets, settings.units(), rendering, parts, Beside.executor());
-    return WorkbookSaver.save(
-        new SaveRequest(
-            original,
-            standing,
-            target,
-            parts,
-            own,
-            options.now(),
-            options.backupsKept(),
-            options.dropSignature()));
-  }
-
-  private static List<OwnSheet> own(List<ReportSheet> sheets, Map<String, String> names) {
-    return sheets.stream()
-        .map(ReportSheet::name)
-        .map(name -> new OwnSheet(names.getOrDefault(name, name), name.equals(ReportSheets.FRONT)))
-        .toList();
   }
 
   /** Our sheets' names in this workbook, where a sheet of the angler's has the usual one. */

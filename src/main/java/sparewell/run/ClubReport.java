@@ -13,13 +13,7 @@ import sparewell.experience.Pool;
 import sparewell.experience.Unit;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
-import sparewell.render.RenderOptions;
-import sparewell.render.SheetRenderer;
-import sparewell.save.OwnParts;
-import sparewell.save.OwnSheet;
-import sparewell.save.SaveRequest;
 import sparewell.save.SaveResult;
-import sparewell.save.WorkbookSaver;
 import sparewell.sheet.ClubSheet;
 import sparewell.table.ReportSheet;
 import sparewell.units.UnitSystem;
@@ -75,25 +69,9 @@ public final class ClubReport {
     try (WorkbookPackage book = WorkbookPackage.open(base)) {
       Map<String, String> names =
           BookRun.names(book, sheets.stream().map(ReportSheet::name).toList());
-      List<OwnSheet> own =
-          sheets.stream()
-              .map(sheet -> new OwnSheet(names.getOrDefault(sheet.name(), sheet.name()), true))
-              .toList();
-      OwnParts parts = OwnParts.of(book, own.stream().map(OwnSheet::name).toList());
-      SheetRenderer.render(
-          sheets,
-          UnitSystem.US,
-          new RenderOptions(
-              now.toLocalDate().toString(),
-              file.getFileName().toString(),
-              "USD",
-              book.date1904(),
-              names),
-          parts,
-          Beside.executor());
       SaveResult saved =
-          WorkbookSaver.save(
-              new SaveRequest(book, book, file, parts, own, now, RunOptions.USUAL_BACKUPS, false));
+          new SheetSave(sheets, names, now.toLocalDate().toString(), "USD", UnitSystem.US)
+              .into(book, book, file, name -> true, now, RunOptions.USUAL_BACKUPS, false);
       return new Written(
           "Written: "
               + file

@@ -30,18 +30,19 @@ final class LastFigures {
     if (front.isEmpty()) {
       return Optional.empty();
     }
+    BookCells cells = BookCells.of(book);
     Map<String, String> figures = new LinkedHashMap<>();
-    read(book, AfterTripSheet.NAME, List.of(AfterTripSheet.FIGURE, AfterTripSheet.NOW))
+    read(book, cells, AfterTripSheet.NAME, List.of(AfterTripSheet.FIGURE, AfterTripSheet.NOW))
         .forEach(row -> figures.put(text(row, 0), text(row, 1)));
     Map<ItemId, Integer> carries = new LinkedHashMap<>();
     Map<ItemId, Double> runOuts = new LinkedHashMap<>();
-    for (List<Optional<Object>> row : read(book, SparesSheet.NAME, SparesSheet.OF_ITEM)) {
+    for (List<Optional<Object>> row : read(book, cells, SparesSheet.NAME, SparesSheet.OF_ITEM)) {
       ItemId item = new ItemId(text(row, 0), text(row, 1), text(row, 2));
       number(row, 3).ifPresent(pieces -> carries.put(item, (int) Math.rint(pieces)));
       number(row, 4).ifPresent(chance -> runOuts.put(item, chance));
     }
     Map<String, Integer> lost = new LinkedHashMap<>();
-    read(book, LossRatesSheet.NAME, LossRatesSheet.OF_STYLE)
+    read(book, cells, LossRatesSheet.NAME, LossRatesSheet.OF_STYLE)
         .forEach(row -> number(row, 1).ifPresent(n -> lost.put(text(row, 0), (int) Math.rint(n))));
     return Optional.of(new LastRun(figures, carries, runOuts, lost));
   }
@@ -56,11 +57,12 @@ final class LastFigures {
 
   /** The rows of the first table of our sheet that has these headings. */
   private static List<List<Optional<Object>>> read(
-      WorkbookPackage book, String sheet, List<String> headings) throws WorkbookRefused {
+      WorkbookPackage book, BookCells cells, String sheet, List<String> headings)
+      throws WorkbookRefused {
     Rows rows = new Rows(headings);
     Optional<SheetEntry> own = own(book, sheet);
     if (own.isPresent()) {
-      BookCells.of(book).rows(own.get(), rows);
+      cells.rows(own.get(), rows);
     }
     return rows.found;
   }

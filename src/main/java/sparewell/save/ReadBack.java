@@ -30,30 +30,7 @@ final class ReadBack {
   static void check(WorkbookPackage original, NewPackage plan, List<OwnSheet> sheets, Path fresh)
       throws WorkbookRefused, IOException {
     try (WorkbookPackage written = open(original, fresh)) {
-      Set<String> wanted = new TreeSet<>();
-      for (String entry : original.entryNames()) {
-        String key = PartNames.key(entry);
-        if (plan.dropped().contains(key)) {
-          continue;
-        }
-        wanted.add(key);
-        if (!kept(original, plan.edited(), entry, written)) {
-          throw failed(original, entry);
-        }
-      }
-      for (Map.Entry<String, PackedPart> part : plan.added().entrySet()) {
-        wanted.add(PartNames.key(part.getKey()));
-        if (!part.getValue().is(written, part.getKey())) {
-          throw failed(original, part.getKey());
-        }
-      }
-      Set<String> there =
-          written.entryNames().stream()
-              .map(PartNames::key)
-              .collect(Collectors.toCollection(TreeSet::new));
-      if (!there.equals(wanted)) {
-        throw failed(original, "list of parts");
-      }
+      checkEntries(original, written, plan);
       EditedParts.check(original, written, plan);
       checkSheets(original, written, plan, sheets);
     }
@@ -62,31 +39,52 @@ final class ReadBack {
   /**
    * Compares a file with new rows with the original.
    *
-   * @param edited the parts that may differ, by key
    * @throws WorkbookRefused where another part differs, or the rows are not as requested
    */
-  static void checkAppended(AppendRequest append, Map<String, PackedPart> edited, Path fresh)
+  static void checkAppended(AppendRequest append, NewPackage plan, Path fresh)
       throws WorkbookRefused, IOException {
     WorkbookPackage original = append.original();
     try (WorkbookPackage written = open(original, fresh)) {
-      if (!written.entryNames().equals(original.entryNames())) {
-        throw failed(original, "list of parts");
-      }
-      for (String entry : original.entryNames()) {
-        if (!kept(original, edited, entry, written)) {
-          throw failed(original, entry);
-        }
-        if (edited.containsKey(PartNames.key(entry))) {
-          try (InputStream in = written.part(entry)) {
-            SafeXml.checkWellFormed(in);
-          } catch (XMLStreamException e) {
-            throw failed(original, entry);
-          }
+      checkEntries(original, written, plan);
+      for (String edited : plan.edited().keySet()) {
+        try (InputStream in = written.part(edited)) {
+          SafeXml.checkWellFormed(in);
+        } catch (XMLStreamException e) {
+          throw failed(original, edited);
         }
       }
       if (!append.proof().holds(written)) {
         throw failed(original, "the rows");
       }
+    }
+  }
+
+  /** Compares the lists of parts, and each part with what it should be. */
+  private static void checkEntries(
+      WorkbookPackage original, WorkbookPackage written, NewPackage plan)
+      throws WorkbookRefused, IOException {
+    Set<String> wanted = new TreeSet<>();
+    for (String entry : original.entryNames()) {
+      String key = PartNames.key(entry);
+      if (!plan.dropped().contains(key)) {
+        wanted.add(key);
+        if (!kept(original, plan.edited(), entry, written)) {
+          throw failed(original, entry);
+        }
+      }
+    }
+    for (Map.Entry<String, PackedPart> part : plan.added().entrySet()) {
+      wanted.add(PartNames.key(part.getKey()));
+      if (!part.getValue().is(written, part.getKey())) {
+        throw failed(original, part.getKey());
+      }
+    }
+    Set<String> there =
+        written.entryNames().stream()
+            .map(PartNames::key)
+            .collect(Collectors.toCollection(TreeSet::new));
+    if (!there.equals(wanted)) {
+      throw failed(original, "list of parts");
     }
   }
 

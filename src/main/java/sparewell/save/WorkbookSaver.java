@@ -152,7 +152,8 @@ public final class WorkbookSaver {
 
   private static void append(AppendRequest append, Path fresh) throws WorkbookRefused, IOException {
     Map<String, PackedPart> edited = AppendedParts.of(append, PackedPart::of);
-    new NewPackage(append.original(), Set.of(), edited, Map.of()).write(fresh);
-    ReadBack.checkAppended(append, edited, fresh);
+    NewPackage plan = new NewPackage(append.original(), Set.of(), edited, Map.of());
+    plan.write(fresh);
+    ReadBack.checkAppended(append, plan, fresh);
   }
 }

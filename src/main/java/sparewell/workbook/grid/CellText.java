@@ -45,22 +45,6 @@ final class CellText {
     return unescape(text.toString());
   }
 
-  /** The characters up to the end of the element the reader stands at, escapes as they are. */
-  static String plain(XMLStreamReader xml) throws XMLStreamException {
-    StringBuilder text = new StringBuilder();
-    int depth = 1;
-    while (depth > 0) {
-      switch (xml.next()) {
-        case XMLStreamConstants.START_ELEMENT -> depth++;
-        case XMLStreamConstants.END_ELEMENT -> depth--;
-        case XMLStreamConstants.CHARACTERS, XMLStreamConstants.CDATA, XMLStreamConstants.SPACE ->
-            text.append(xml.getText());
-        default -> {}
-      }
-    }
-    return text.toString();
-  }
-
   /**
    * Undoes {@code _x000D_}-style escapes.
    *

@@ -55,13 +55,13 @@ record SheetStream(SharedTexts texts, CellFormats formats, DateSystem dates) {
       }
       if (event == XMLStreamConstants.START_ELEMENT) {
         switch (xml.getLocalName()) {
-          case "v" -> value = CellText.plain(xml);
+          case "v" -> value = xml.getElementText();
           case "is" -> inline = CellText.read(xml);
           case "f" -> {
             formula = true;
-            CellText.plain(xml);
+            CellText.read(xml);
           }
-          default -> CellText.plain(xml);
+          default -> CellText.read(xml);
         }
       }
     }

@@ -60,10 +60,7 @@ final class BoatReader {
 
   Boat boat() {
     book.each(InputSheets.BOAT, rows::add);
-    boolean motor =
-        rows.get(InputRows.PLATE_INCLUDES_MOTOR)
-            .flatMap(n -> n.row().read(n.value(), Words::yesNo))
-            .orElse(true);
+    boolean motor = rows.read(InputRows.PLATE_INCLUDES_MOTOR, Words::yesNo).orElse(true);
     return new Boat(
         mass(InputRows.PLATE_WEIGHT),
         mass(InputRows.PLATE_PERSONS_WEIGHT),
@@ -91,9 +88,7 @@ final class BoatReader {
   private Optional<Boat.HeelTest> heelTest() {
     Optional<Mass> weight = mass(InputRows.HEEL_TEST_WEIGHT);
     Optional<Length> distance = length(InputRows.HEEL_TEST_DISTANCE);
-    Optional<Double> angle =
-        rows.get(InputRows.HEEL_TEST_ANGLE)
-            .flatMap(n -> n.row().read(n.value(), BoatReader::degrees));
+    Optional<Double> angle = rows.read(InputRows.HEEL_TEST_ANGLE, BoatReader::degrees);
     remarkIncomplete("heel", weight, distance, angle, "angle");
     return weight.flatMap(w -> distance.flatMap(d -> angle.map(a -> new Boat.HeelTest(w, d, a))));
   }

@@ -55,7 +55,7 @@ final class ItemsReader {
   private void stock(Row row) {
     Optional<ItemId> item = item(row);
     Optional<String> style = item.map(ItemId::style);
-    Optional<Place> place = places.place(row);
+    Optional<Place> place = places.place(row, "Box");
     Optional<Integer> count = styles.count(row, style);
     Optional<Mass> weight = row.mass("Weight each");
     Optional<BigDecimal> price = row.money("Pack price");

@@ -63,7 +63,7 @@ final class LedgersReader {
   }
 
   private void restock(Row row) {
-    Optional<Place> place = places.place(row);
+    Optional<Place> place = places.place(row, "Box");
     Optional<BigDecimal> cost = row.money("Cost");
     entry(row)
         .ifPresent(
@@ -91,7 +91,7 @@ final class LedgersReader {
   }
 
   private void recount(Row row) {
-    Optional<Place> place = places.place(row);
+    Optional<Place> place = places.place(row, "Box");
     entry(row)
         .ifPresent(
             e ->

@@ -140,11 +140,6 @@ final class PlacesReader {
     return true;
   }
 
-  /** The place that a row's Box names: a box, else a compartment. */
-  Optional<Place> place(Row row) {
-    return place(row, "Box");
-  }
-
   /** The place that a column names: a box, else a compartment. */
   Optional<Place> place(Row row, String column) {
     return row.key(column, placeKeys).map(this::placeOf);

@@ -4,11 +4,14 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import sparewell.finding.Code;
 import sparewell.workbook.InputColumn;
 import sparewell.workbook.InputSheet;
+import sparewell.workbook.grid.RawCell;
 import sparewell.workbook.value.Names;
 import sparewell.workbook.value.NearMiss;
+import sparewell.workbook.value.Remarks;
 import sparewell.workbook.value.Words;
 
 /** The rows of a sheet that holds a name and a value in each: Settings and Boat. */
@@ -63,6 +66,11 @@ final class SettingRows {
     return Optional.ofNullable(byName.get(column.name()))
         .filter(named -> named.row().cell(named.value().index()).isPresent())
         .filter(named -> !saysStandard(named, column));
+  }
+
+  /** Value of that name, as far as a parser can use it. */
+  <T> Optional<T> read(InputColumn column, BiFunction<RawCell, Remarks, Optional<T>> parser) {
+    return get(column).flatMap(named -> named.row().read(named.value(), parser));
   }
 
   private static boolean saysStandard(Named named, InputColumn column) {

@@ -51,13 +51,8 @@ record SettingsReader(SettingRows rows, ReadOptions options, Findings findings) 
   }
 
   private static UnitSystem units(SettingRows rows, Findings findings) {
-    return rows.get(InputRows.UNITS)
-        .flatMap(
-            n ->
-                n.row()
-                    .read(
-                        n.value(),
-                        (c, r) -> Words.choice(plainUs(c), n.value().column().choices(), r)))
+    return rows.read(
+            InputRows.UNITS, (c, r) -> Words.choice(plainUs(c), InputRows.UNITS.choices(), r))
         .map(word -> word.equals("metric") ? UnitSystem.METRIC : UnitSystem.US)
         .orElse(UnitSystem.US);
   }
@@ -105,9 +100,7 @@ record SettingsReader(SettingRows rows, ReadOptions options, Findings findings) 
   /** Value of the workbook, else the standard; absent where the standard is a word. */
   private <T> Optional<T> value(
       InputColumn column, BiFunction<RawCell, Remarks, Optional<T>> parser) {
-    return rows.get(column)
-        .flatMap(named -> named.row().read(named.value(), parser))
-        .or(() -> parser.apply(standard(column), Remarks.NONE));
+    return rows.read(column, parser).or(() -> parser.apply(standard(column), Remarks.NONE));
   }
 
   private static RawCell standard(InputColumn column) {

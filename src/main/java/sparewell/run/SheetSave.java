@@ -1,0 +1,62 @@
+package sparewell.run;
+
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Predicate;
+import sparewell.ooxml.WorkbookPackage;
+import sparewell.ooxml.WorkbookRefused;
+import sparewell.render.RenderOptions;
+import sparewell.render.SheetRenderer;
+import sparewell.save.OwnParts;
+import sparewell.save.OwnSheet;
+import sparewell.save.SaveRequest;
+import sparewell.save.SaveResult;
+import sparewell.save.WorkbookSaver;
+import sparewell.table.ReportSheet;
+import sparewell.units.UnitSystem;
+
+/**
+ * Sheets of ours for a workbook.
+ *
+ * @param names their tabs, where a sheet of the angler's has the usual name
+ * @param date date of the analysis
+ * @param currency ISO 4217 code
+ */
+record SheetSave(
+    List<ReportSheet> sheets,
+    Map<String, String> names,
+    String date,
+    String currency,
+    UnitSystem units) {
+  /**
+   * Renders the sheets and writes the workbook.
+   *
+   * @param book the workbook as it was read
+   * @param standing the workbook as it stands
+   * @param target the file to write, that of {@code standing} or another
+   * @param front sheets that stand before the angler's
+   */
+  SaveResult into(
+      WorkbookPackage book,
+      WorkbookPackage standing,
+      Path target,
+      Predicate<String> front,
+      LocalDateTime now,
+      int backupsKept,
+      boolean dropSignature)
+      throws WorkbookRefused {
+    String file = target.getFileName().toString();
+    List<OwnSheet> own =
+        sheets.stream()
+            .map(ReportSheet::name)
+            .map(name -> new OwnSheet(names.getOrDefault(name, name), front.test(name)))
+            .toList();
+    OwnParts parts = OwnParts.of(book, own.stream().map(OwnSheet::name).toList());
+    RenderOptions options = new RenderOptions(date, file, currency, book.date1904(), names);
+    SheetRenderer.render(sheets, units, options, parts, Beside.executor());
+    return WorkbookSaver.save(
+        new SaveRequest(book, standing, target, parts, own, now, backupsKept, dropSignature));
+  }
+}
