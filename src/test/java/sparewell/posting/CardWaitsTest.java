@@ -17,9 +17,9 @@ import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import sparewell.AnalysedDemo;
 import sparewell.Command;
 import sparewell.Ticking;
+import sparewell.workbook.Beginner;
 
 /** The trip card waits for an event behind until its trip is logged, whatever is run meanwhile. */
 class CardWaitsTest {
@@ -27,8 +27,25 @@ class CardWaitsTest {
   private Path book;
 
   @BeforeEach
-  void analysed() throws Exception {
-    book = AnalysedDemo.copy(folder);
+  void analysed() {
+    book =
+        Beginner.book()
+            .edit("Settings", settings -> settings.replace("2026-05-20", "2026-03-15"))
+            .edit("Losses", losses -> losses.replace("Stik", "Stick"))
+            .with(
+                "Trips",
+                "Trip|Date|Days|Hours|Cover\n"
+                    + "First outing|2026-02-02|1|6|grass\nSecond outing|2026-02-16|1|5|wood")
+            .with(
+                "Events",
+                "Event|Date|Days|Hours|Cover|Box|Slots\n"
+                    + "Stone Open|2026-03-27|3|4|rock|Jig box|12\n"
+                    + "Monday Pairs|2026-03-30|2|4|wood\n"
+                    + "Grass Open|2026-04-11|2|4|grass|Jig box|12\n"
+                    + "Club evening|2026-04-17|1|3|wood\n"
+                    + "Marrowby Two-day|2026-05-09|2|4|rock")
+            .write(folder.resolve("demo.xlsx"));
+    run("analyse");
   }
 
   private Command analyse(String asOf) throws Exception {

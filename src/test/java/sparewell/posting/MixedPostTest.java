@@ -55,7 +55,7 @@ class MixedPostTest {
   }
 
   @ParameterizedTest
-  @ValueSource(ints = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12})
+  @ValueSource(ints = {1, 2, 3, 4, 5, 6, 7, 8})
   void anyGroupingGivesTheStockOfTheLedger(int seed) {
     dice = new Random(seed);
     stock();
@@ -68,7 +68,7 @@ class MixedPostTest {
   }
 
   @ParameterizedTest
-  @ValueSource(ints = {21, 22, 23, 24, 25, 26, 27, 28, 29, 30, 31, 32})
+  @ValueSource(ints = {21, 22, 23, 24, 25, 26, 27, 28})
   void aCountStandsFromItsPostingOn(int seed) {
     dice = new Random(seed);
     stock();

@@ -168,7 +168,8 @@ class PostTest {
   @Test
   void moreThanWasAskedForIsNotGuessedAt() throws Exception {
     Ticking.edit(book, open -> Ticking.type(open, "Spares", "Done", l -> 99));
-    assertTrue(post().error().contains("99 is more than the"), post().error());
+    Command post = post();
+    assertTrue(post.error().contains("99 is more than the"), post.error());
   }
 
   @Test
@@ -261,11 +262,12 @@ class PostTest {
 
   @Test
   void postReadsTheFileOfExperienceBesideTheWorkbook() throws Exception {
+    small();
     Files.writeString(folder.resolve("experience.csv"), "no experience at all\n");
     Ticking.edit(book, open -> Ticking.type(open, "Spares", "Done", l -> "yes"));
     done(post());
     assertTrue(
-        Files.readString(folder.resolve("reports/demo/input-checks.csv"))
+        Files.readString(folder.resolve("reports/small/input-checks.csv"))
             .contains("experience.csv"));
   }
 

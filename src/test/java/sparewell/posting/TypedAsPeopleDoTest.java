@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import sparewell.AnalysedDemo;
 import sparewell.Command;
 import sparewell.Ticking;
 import sparewell.season.Season;
@@ -172,8 +173,7 @@ class TypedAsPeopleDoTest {
   /** As spreadsheet programs hold it: formulas with values, 2/3 made a date, an error. */
   @Test
   void cellsOfOtherKindsCountAsWhatTheyShow(@TempDir Path folder) throws Exception {
-    Path book = Files.copy(Path.of("workbook-templates/demo.xlsx"), folder.resolve("demo.xlsx"));
-    assertEquals(0, Command.run("analyse", book, "--reports", folder).exitCode());
+    Path book = AnalysedDemo.copy(folder);
     List<Cell> done = new ArrayList<>();
     try (XSSFWorkbook open = new XSSFWorkbook(Files.newInputStream(book))) {
       Ticking.type(open, "Buy list", "Done", line -> "yes");

@@ -18,6 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import sparewell.AnalysedDemo;
 import sparewell.Command;
 import sparewell.Ticking;
 import sparewell.finding.Cell;
@@ -37,8 +38,7 @@ class TypedLinesTest {
 
   @BeforeAll
   static void everythingIsTicked(@TempDir Path folder) throws Exception {
-    Path book = Files.copy(Path.of("workbook-templates/demo.xlsx"), folder.resolve("demo.xlsx"));
-    assertEquals(0, Command.run("analyse", book, "--reports", folder).exitCode());
+    Path book = AnalysedDemo.copy(folder);
     Ticking.edit(
         book,
         open -> {

@@ -47,7 +47,7 @@ class DemoStowTest {
    * Not by a hair: so it is with a quarter less room in every compartment, and with a sixth more.
    */
   @ParameterizedTest
-  @ValueSource(doubles = {0.65, 0.7, 0.75, 0.8, 0.9, 0.95, 1})
+  @ValueSource(doubles = {0.65, 0.75, 0.95, 1})
   void soItDoesWithLessRoomAndWithMore(double fillFactor) throws Exception {
     Demo demo = Demo.read("demo.xlsx", true);
     StowProblem room = demo.onlyRoom();
@@ -56,7 +56,7 @@ class DemoStowTest {
 
   /**
    * Proof beside the plan: with any one of these boxes on the wrong side, the forward moment of all
-   * boxes is at least 0.4 % more: the bound of a run, which needs no proven plan.
+   * boxes is at least 0.4 % more: a bound, which needs no plan.
    */
   @Test
   void noPlanAgainstPracticeIsAsGood() throws Exception {
@@ -64,11 +64,11 @@ class DemoStowTest {
     StowProblem room = demo.onlyRoom();
     double best = proven(room).cost();
     for (String box : TERMINAL_AND_JIGS) {
-      double other = solve(demo.keptTo(room, box, true)).bound();
+      double other = bound(demo.keptTo(room, box, true));
       assertTrue(other > 1.004 * best, box + " forward: " + other + " beside " + best);
     }
     for (String box : HARD_BAITS) {
-      double other = solve(demo.keptTo(room, box, false)).bound();
+      double other = bound(demo.keptTo(room, box, false));
       assertTrue(other > 1.004 * best, box + " aft: " + other + " beside " + best);
     }
   }
@@ -100,6 +100,10 @@ class DemoStowTest {
 
   private static StowSolver.Answer solve(StowProblem problem) {
     return new StowSolver(problem, Effort.USUAL).best();
+  }
+
+  private static double bound(StowProblem problem) {
+    return new StowSolver(problem, new Effort(3, 20_000, 100_000, 0, 0)).best().bound();
   }
 
   /** Proven best: with more work than a run's where that is needed, which ends with the proof. */
