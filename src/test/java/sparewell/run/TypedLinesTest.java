@@ -3,7 +3,6 @@ package sparewell.run;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -19,7 +18,6 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import sparewell.AnalysedDemo;
-import sparewell.Command;
 import sparewell.Ticking;
 import sparewell.finding.Cell;
 import sparewell.ooxml.SheetEntry;
