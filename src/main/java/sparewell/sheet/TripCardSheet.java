@@ -55,7 +55,15 @@ public final class TripCardSheet {
   private static final int MOST_HOURS = 2_000;
   private static final int MOST_LOST = 999;
   private static final int MOST_SQUARES = 10;
-  private static final double ROW_POINTS = 15;
+  private static final double LEAST_ROW_POINTS = 15;
+  private static final double MOST_ROW_POINTS = 22;
+
+  /** Rows of least height that a page holds. */
+  private static final int FULL_PAGE = 32;
+
+  /** A space that is no end of a line. */
+  private static final String APART = "\u00a0";
+
   private static final int MOST_STYLES = 10;
   private static final int MOST_ITEMS = 24;
 
@@ -200,7 +208,17 @@ public final class TripCardSheet {
     return new Block.Field(label, entry, Optional.ofNullable(there).or(() -> usual));
   }
 
-  private static Table<Holding> items(String title, List<Holding> rows) {
+  /** Few rows are higher: there is room on the page, and fingers are wet. */
+  private Entry high(Entry entry) {
+    double points = LEAST_ROW_POINTS * FULL_PAGE / Math.max(1, rows());
+    return entry.roomy(0, Math.max(LEAST_ROW_POINTS, Math.min(MOST_ROW_POINTS, points)));
+  }
+
+  private int rows() {
+    return (printed() ? typed.carded().size() : itemRows().size()) + styleRows().size();
+  }
+
+  private Table<Holding> items(String title, List<Holding> rows) {
     return new Table<>(
         "",
         title,
@@ -212,7 +230,7 @@ public final class TripCardSheet {
             Column.entry(
                 LOST,
                 "Pieces lost.",
-                Entry.whole(0, MOST_LOST, "Pieces lost; blank is none.").roomy(0, ROW_POINTS),
+                high(Entry.whole(0, MOST_LOST, "Pieces lost; blank is none.")),
                 row -> Optional.empty()),
             Column.entry(
                 RAN_OUT,
@@ -223,13 +241,13 @@ public final class TripCardSheet {
         "Nothing is aboard.");
   }
 
-  /** A square for each piece, in fives. */
+  /** A square for each piece, in fives, apart so that a blunt pencil crosses out one. */
   private static String squares(int pieces) {
     StringBuilder squares = new StringBuilder();
     for (int i = 0; i < Math.min(pieces, MOST_SQUARES); i++) {
-      squares.append(i > 0 && i % 5 == 0 ? " " : "").append('□');
+      squares.append(i == 0 ? "" : i % 5 == 0 ? APART.repeat(2) : APART).append('□');
     }
-    return squares + (pieces > MOST_SQUARES ? " +" : "");
+    return squares + (pieces > MOST_SQUARES ? APART + "+" : "");
   }
 
   /** The event's box first, then the boat from the bow to the transom, place by place. */
@@ -334,11 +352,14 @@ public final class TripCardSheet {
             Column.entry(
                 THROWN,
                 "Hours thrown.",
-                Entry.number(0, MOST_HOURS, "Hours thrown; blank is not at all.")
-                    .roomy(0, ROW_POINTS),
+                high(Entry.number(0, MOST_HOURS, "Hours thrown; blank is not at all.")),
                 row -> Optional.empty()),
             Format.TEXT.onSheet(
-                "One an hour", "Squares to cross out.", row -> squares(MOST_SQUARES))),
+                "One an hour",
+                "Squares to cross out.",
+                row ->
+                    squares(
+                        Math.max(MOST_SQUARES, (int) Math.ceil(row.plannedHours().orElse(0.0)))))),
         styleRows(),
         "No style was thrown yet.");
   }
