@@ -51,7 +51,7 @@ public final class BuyListSheet {
     }
     if (list.gapPieces() > 0) {
       lines.small(
-          "No other choice for the same money lowers that by more than %.4f pieces.",
+          "No other choice for the same money lowers that by more than another %.4f pieces.",
           list.gapPieces());
     }
     return lines.block();
@@ -155,8 +155,8 @@ public final class BuyListSheet {
             Format.COUNT.column(
                 "rank",
                 "Rank",
-                "Order to buy in: the largest fall of what you expect to miss for the money first;"
-                    + " what the budget does not pay for, then what has no price, last.",
+                "Order to buy in: the largest fall in expected shortage for the money first; last what the"
+                    + " budget does not cover, then what has no price.",
                 BuyList.Line::rank)),
         BuyList.Line::item,
         Format.COUNT

@@ -50,7 +50,7 @@ final class Charts {
         "What you lose of each style, with 90 % intervals",
         "Style",
         "Pieces lost in 10 hours",
-        "A long whisker means that there are few data yet. Where the two bars differ, the"
+        "A long whisker means few data so far. Where the two bars differ, the"
             + " estimate borrows from the style's family.",
         data,
         List.of(

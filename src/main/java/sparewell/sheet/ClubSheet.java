@@ -48,14 +48,14 @@ public final class ClubSheet {
   private static Block top(Club club, boolean thrown, double between) {
     return new Lines()
         .plain(
-            "%s put together. The same style goes with one angler up to %.1f times as fast as with"
-                + " the typical one, or as slowly, nine times in ten.",
+            "%s combined. Nine anglers in ten lose the same style at most %.1f times faster or slower"
+                + " than the typical one.",
             Phrase.count(club.anglers(), "log"), Math.exp(Z * between))
         .small(
-            "Hours are hours %s, rates are at each log's usual mix of cover. How far anglers differ"
-                + " is taken to be the same for every style; no log counts for more than 25 pieces"
-                + " of a style. Nobody can be told from these figures but where only one or two"
-                + " logs have a style.",
+            "Hours are hours %s; rates apply to each log's usual mix of cover. The spread between"
+                + " anglers is assumed to be the same for every style; no log counts for more than 25"
+                + " pieces of a style. No angler can be identified from these figures, except where"
+                + " only one or two logs have a style.",
             thrown ? "thrown" : "afloat")
         .block();
   }
@@ -94,10 +94,10 @@ public final class ClubSheet {
   private static Chart chart(List<Club.Line> lines, double between) {
     return new Chart(
         Chart.Kind.FOREST,
-        "What anglers lose of each style, nine in ten between the ends",
+        "Loss rate of each style: nine anglers in ten lie between the ends",
         "Style",
         "Pieces lost in 10 hours",
-        "See: the marker is the typical angler; the line reaches over nine anglers in ten.",
+        "The marker is the typical angler; the line spans nine anglers in ten.",
         Table.onSheet(
             "",
             List.of(

@@ -87,7 +87,7 @@ final class Figures {
     add(
         "Items that may run out",
         String.valueOf(low),
-        "Less sure to last than the chance you want.",
+        "Less likely to last than the chance you want.",
         low == 0 ? Tone.GOOD : Tone.WATCH);
   }
 

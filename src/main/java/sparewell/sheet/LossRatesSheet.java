@@ -3,6 +3,8 @@ package sparewell.sheet;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import sparewell.rates.AmongOthers;
 import sparewell.rates.CoverEffect;
 import sparewell.rates.LossModel;
 import sparewell.rates.StyleRate;
@@ -19,6 +21,8 @@ public final class LossRatesSheet {
 
   /** Headings by which the next run finds the losses that this one knew of. */
   public static final List<String> OF_STYLE = List.of("Style", "Lost");
+
+  private static final int MOST_LINES = 5;
 
   private LossRatesSheet() {}
 
@@ -50,7 +54,7 @@ public final class LossRatesSheet {
           "The rates also use the experience of %s as a prior; your own log outweighs it as it"
               + " grows. 'Rests on' says how much of each rate comes from where.",
           Phrase.count(model.otherLogs(), "other log"));
-      OthersLines.compared(model.styles()).forEach(lines::plain);
+      compared(model.styles()).forEach(lines::plain);
     }
     if (!model.converged()) {
       lines.strong(
@@ -74,7 +78,11 @@ public final class LossRatesSheet {
         new ArrayList<>(
             List.of(
                 Format.TEXT.column("style", "Style", "Style of lure or gear", StyleRate::style),
-                Format.TEXT.column("family", "Family", "Styles it leans on", StyleRate::family),
+                Format.TEXT.column(
+                    "family",
+                    "Family",
+                    "Group of styles whose rates are estimated together",
+                    StyleRate::family),
                 Format.TEXT.inFile("exposure", row -> row.basis().word()),
                 Format.COUNT.column("trips", "Trips", "Trips it was used on", StyleRate::trips),
                 Format.HOURS.column("hours", "Hours", "Hours it was used", StyleRate::usedHours),
@@ -106,9 +114,9 @@ public final class LossRatesSheet {
                     "Share of the rate that comes from the style's own log; the rest comes from its family",
                     StyleRate::ownShare)));
     if (others) {
-      columns.addAll(OthersLines.columns());
+      columns.addAll(ofOthers());
     }
-    columns.add(Format.TEXT.column("note", "Note", "What to bear in mind", StyleRate::note));
+    columns.add(Format.TEXT.column("note", "Note", "Caveats", StyleRate::note));
     return new Table<>(
         "loss-rates.csv",
         "Loss rates: pieces lost per 10 hours",
@@ -143,5 +151,51 @@ public final class LossRatesSheet {
         columns,
         rows,
         "No trip has a Cover: fill it in to see its effect on losses.");
+  }
+
+  /**
+   * Styles of which the log shows that the angler loses more or less than others, clearest first.
+   */
+  private static List<String> compared(List<StyleRate> rates) {
+    return rates.stream()
+        .filter(rate -> clear(rate).isPresent())
+        .sorted(
+            Comparator.comparingDouble(
+                    (StyleRate rate) -> -Math.abs(Math.log(clear(rate).orElseThrow().middle())))
+                .thenComparing(StyleRate::style))
+        .limit(MOST_LINES)
+        .map(rate -> compared(rate.style(), clear(rate).orElseThrow()))
+        .toList();
+  }
+
+  private static String compared(String style, AmongOthers.Times times) {
+    return Phrase.text(
+        "You lose %.1f times what others lose of %s (%.1f to %.1f).",
+        times.middle(), style, times.low90(), times.high90());
+  }
+
+  private static Optional<AmongOthers.Times> clear(StyleRate rate) {
+    return rate.amongOthers().flatMap(AmongOthers::times).filter(AmongOthers.Times::clear);
+  }
+
+  /** Columns of the sheet alone: those of the file are fixed. */
+  private static List<Column<StyleRate>> ofOthers() {
+    return List.of(
+        Format.TEXT.onSheet(
+            "Rests on",
+            "How much of the rate comes from your own log, from others' logs of the style, and from"
+                + " their logs of its family",
+            rate -> rate.amongOthers().map(among -> restsOn(rate, among)).orElse("")),
+        Format.NUMBER.onSheet(
+            "Times others",
+            "How many times what others lose of it you lose; blank where your log does not say that"
+                + " you differ",
+            rate -> clear(rate).map(AmongOthers.Times::middle)));
+  }
+
+  private static String restsOn(StyleRate rate, AmongOthers among) {
+    return Phrase.text(
+        "own log %.0f %%, others %.0f %%, family %.0f %%",
+        100 * rate.ownShare().orElse(0), 100 * among.othersShare(), 100 * among.familyShare());
   }
 }

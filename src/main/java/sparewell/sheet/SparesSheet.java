@@ -97,7 +97,7 @@ public final class SparesSheet {
     List<BuyList.Line> needed = BuyWords.bought(buys, false);
     List<BuyList.Line> now = needed.isEmpty() ? BuyWords.bought(buys, true) : needed;
     if (now.isEmpty()) {
-      return "raise the budget: it pays for nothing of the Buy list";
+      return "raise the budget: it covers nothing on the Buy list";
     }
     String fills = needed.isEmpty() ? "" : BuyWords.fills(buys);
     return Phrase.text(
@@ -170,7 +170,7 @@ public final class SparesSheet {
         Format.COUNT.column(
             "floor",
             "Floor",
-            "Least pieces to carry: Carry at least, or the item's part of what is needed at once.",
+            "Fewest pieces to carry: Carry at least, or the item's share of what is needed at once.",
             SparesRow::floor),
         Format.COUNT.column(
             "carry",

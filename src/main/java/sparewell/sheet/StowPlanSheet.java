@@ -147,7 +147,7 @@ public final class StowPlanSheet {
                 BoxPlan::bestCompartment),
             Format.NUMBER.onSheet(
                 "Reach (minutes)",
-                "What reaching for it costs a day if it does not stand at hand: half a minute, three"
+                "Minutes a day spent reaching for it where it does not stand at hand: half a minute, three"
                     + " times an hour that its lures are thrown (an assumption).",
                 row -> tenths(row.reachMinutes())),
             Format.TEXT.column(

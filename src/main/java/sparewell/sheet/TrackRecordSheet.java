@@ -70,13 +70,13 @@ public final class TrackRecordSheet {
             Format.TEXT.column(
                 "policy",
                 "Rule",
-                "How many to carry: as recommended, with the floor or without, three of each style, or by"
-                    + " the raw average",
+                "Rule for the count to carry: as recommended, with the floor or without, three of each style, or"
+                    + " by the raw average",
                 TrackRecord.Line::policy),
             Format.COUNT.column(
                 "predictions",
                 "Predictions",
-                "Styles on trips foreseen",
+                "Styles on trips with a forecast",
                 TrackRecord.Line::predictions),
             Format.COUNT.column(
                 "run_outs",
@@ -96,12 +96,12 @@ public final class TrackRecordSheet {
             Format.PROBABILITY.column(
                 "coverage_wanted",
                 "In range, wanted",
-                "Chance with which losses should fall in the range foreseen",
+                "Chance with which losses should fall in the forecast range",
                 TrackRecord.Line::coverageWantedProbability),
             Format.PROBABILITY.column(
                 "coverage_got",
                 "In range, got",
-                "Share of losses that did; a count on the edge of the range counts in part",
+                "Share of losses that did; a count at the edge of the range counts in part",
                 TrackRecord.Line::coverageGotProbability));
     return new Table<>(
         "track-record.csv", "Which rule did better", columns, record.lines(), "Nothing to show.");

@@ -6,6 +6,7 @@ import java.time.YearMonth;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -14,6 +15,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import sparewell.numerics.CountDistribution;
 import sparewell.rates.Exposure;
 import sparewell.rates.LossForecast;
@@ -132,11 +135,7 @@ public final class SeasonPlanner {
 
   /** Exposures of a style from now through event k. */
   private List<Exposure> through(String style, int k) {
-    List<Exposure> all = new ArrayList<>();
-    for (int j = 0; j <= k; j++) {
-      all.addAll(at(style, j));
-    }
-    return all;
+    return IntStream.rangeClosed(0, k).boxed().flatMap(j -> at(style, j).stream()).toList();
   }
 
   private List<Exposure> at(String style, int k) {
@@ -198,74 +197,60 @@ public final class SeasonPlanner {
   }
 
   private List<SeasonPlan.Stage> stages(List<ItemCourse> watched) {
-    List<double[]> lasting = lasting(watched);
-    double[] planned = lasting.get(0);
-    double[] unbought = lasting.get(1);
+    List<OptionalDouble> planned = lasting(watched, true);
+    List<OptionalDouble> unbought = lasting(watched, false);
     List<SeasonPlan.Stage> stages = new ArrayList<>();
     for (int k = 0; k < events.size(); k++) {
       int at = k;
       int packs = items.stream().mapToInt(item -> item.bought(at)).sum();
-      BigDecimal cost =
-          items.stream()
-              .map(item -> item.cost(item.bought(at)).orElse(BigDecimal.ZERO))
-              .reduce(BigDecimal.ZERO, BigDecimal::add);
       stages.add(
           new SeasonPlan.Stage(
               events.get(k),
               runs.get(k) < k,
               items.stream().mapToDouble(item -> item.lost(at)).sum(),
               items.stream().mapToDouble(item -> item.missed(at)).sum(),
-              watched.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(unbought[k]),
-              watched.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(planned[k]),
+              unbought.get(k),
+              planned.get(k),
               packs,
-              cost,
+              items.stream()
+                  .map(item -> item.cost(item.bought(at)).orElse(BigDecimal.ZERO))
+                  .reduce(BigDecimal.ZERO, BigDecimal::add),
               packs == 0 ? Optional.empty() : Optional.of(buyBy(k))));
     }
     return stages;
   }
 
-  private static Map<String, Map<ItemId, ItemCourse>> byStyle(List<ItemCourse> watched) {
-    Map<String, Map<ItemId, ItemCourse>> byStyle = new LinkedHashMap<>();
-    watched.forEach(
-        item ->
-            byStyle
-                .computeIfAbsent(item.style().name(), style -> new LinkedHashMap<>())
-                .put(item.stock().item(), item));
-    return byStyle;
-  }
-
   /**
-   * Chances that nothing watched has run out by the end of each event: if all is bought as planned,
-   * and if nothing is. Items that are as good as sure to last are left out: each costs time, and
-   * none counts.
+   * Chances that nothing watched has run out by the end of each event, with all bought as planned
+   * or with nothing bought; absent where nothing is watched. Items that are as good as sure to last
+   * are left out: each costs time, and none counts.
    */
-  private List<double[]> lasting(List<ItemCourse> watched) {
-    Map<String, Map<ItemId, ItemCourse>> unsure =
-        byStyle(watched.stream().filter(item -> !item.sure()).toList());
-    if (unsure.isEmpty()) {
-      double[] sure = new double[events.size()];
-      Arrays.fill(sure, 1);
-      return List.of(sure, sure);
-    }
-    return List.of(
-        forecast.lastsThroughout(stocks(unsure, true)),
-        forecast.lastsThroughout(stocks(unsure, false)));
+  private List<OptionalDouble> lasting(List<ItemCourse> watched, boolean bought) {
+    List<ItemCourse> unsure = watched.stream().filter(item -> !item.sure()).toList();
+    OptionalDouble sure = watched.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(1);
+    return unsure.isEmpty()
+        ? Collections.nCopies(events.size(), sure)
+        : Arrays.stream(forecast.lastsThroughout(stocks(unsure, bought)))
+            .mapToObj(OptionalDouble::of)
+            .toList();
   }
 
-  private List<StagedStock> stocks(Map<String, Map<ItemId, ItemCourse>> byStyle, boolean bought) {
+  private List<StagedStock> stocks(List<ItemCourse> items, boolean bought) {
+    Map<String, List<ItemCourse>> byStyle =
+        items.stream()
+            .collect(
+                Collectors.groupingBy(
+                    item -> item.style().name(), LinkedHashMap::new, Collectors.toList()));
     List<StagedStock> stocks = new ArrayList<>();
     byStyle.forEach(
         (style, own) -> {
           List<LossForecast.Stage> stages = new ArrayList<>();
           for (int k = 0; k < events.size(); k++) {
-            int at = k;
             Map<ItemId, Integer> held = new LinkedHashMap<>();
-            own.forEach(
-                (item, course) ->
-                    held.put(
-                        item,
-                        course.held()
-                            + (bought ? course.packs()[at] * course.style().piecesPerPack() : 0)));
+            for (ItemCourse item : own) {
+              int more = bought ? item.packs()[k] * item.style().piecesPerPack() : 0;
+              held.put(item.stock().item(), item.held() + more);
+            }
             stages.add(new LossForecast.Stage(at(style, k), held));
           }
           stocks.add(new StagedStock(style, stages));

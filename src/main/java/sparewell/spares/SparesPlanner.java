@@ -57,7 +57,7 @@ public final class SparesPlanner {
                 style.neededTogether()));
       }
     }
-    List<Bring> brings = BringPlanner.of(season, rows, onHand, EventBoxes.emptied(season, horizon));
+    List<Bring> brings = Bring.plan(season, rows, onHand, EventBoxes.emptied(season, horizon));
     return new SparesReport(
         horizon,
         rows,
