@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.Test;
@@ -31,6 +32,12 @@ class BeginnerTest {
     assertTrue(run.out().contains("1. Mend 2 errors in your sheets"), run.out());
     assertTrue(run.out().contains("did you mean 'Stick worm'?"), run.out());
     assertFalse(run.out().contains("no plan keeps"), run.out());
+    // His counts have no date: one warning tells what they leave out, and what to type where.
+    List<String> told = new ArrayList<>();
+    Ticking.edit(book, open -> told.addAll(Ticking.texts(open.getSheet("After trip"))));
+    assertEquals(
+        1, told.stream().filter(text -> text.matches(".*pieces left out: \\d+.*")).count());
+    assertTrue(told.toString().contains("in Settings beside 'Stock counted on'"), told.toString());
   }
 
   /**

@@ -125,6 +125,16 @@ public final class Ticking {
     return cell.getCellStyle().getBorderLeft() != org.apache.poi.ss.usermodel.BorderStyle.NONE;
   }
 
+  /** All texts of a sheet, row by row, without blank cells. */
+  public static List<String> texts(Sheet sheet) {
+    List<String> texts = new ArrayList<>();
+    for (Row row : sheet) {
+      row.forEach(cell -> texts.add(cell.toString()));
+    }
+    texts.removeIf(String::isEmpty);
+    return texts;
+  }
+
   /** What stands under a heading, line by line. */
   public static List<String> typed(Path file, String sheetName, String heading) throws Exception {
     List<String> found = new ArrayList<>();

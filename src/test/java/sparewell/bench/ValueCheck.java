@@ -83,7 +83,7 @@ class ValueCheck {
     return new Case(seed, seconds, megabytes, altered, fault);
   }
 
-  private static String fault(Command run, Path reports) throws IOException {
+  static String fault(Command run, Path reports) throws IOException {
     if (run.exitCode() != 0) {
       return run.error().strip();
     }

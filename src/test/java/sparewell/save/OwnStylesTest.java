@@ -3,6 +3,8 @@ package sparewell.save;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.sun.management.ThreadMXBean;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
@@ -48,6 +50,26 @@ class OwnStylesTest {
         assertEquals(0, look.getCoreXf().getBorderId());
       }
     }
+  }
+
+  /** Bounded by memory taken, as a time would be the machine's: 1 GB it once was. */
+  @Test
+  void aWorkbookOfVeryManyFormatsAndNamesIsTakenInLittleMemory() throws Exception {
+    String one = "<xf numFmtId=\"0\" fontId=\"0\" fillId=\"0\" borderId=\"0\" xfId=\"0\"/>";
+    Map<String, byte[]> parts = Zips.read(Files.readAllBytes(pointing("7", one.repeat(22_000))));
+    StringBuilder names = new StringBuilder("<definedNames>");
+    for (int i = 0; i < 3_660; i++) {
+      names.append("<definedName name=\"Name_" + i + "\">Stock!$A$1</definedName>");
+    }
+    Zips.edit(parts, "xl/workbook.xml", "</workbook>", names + "</definedNames></workbook>");
+    Path book = Files.write(folder.resolve("many.xlsx"), Zips.write(parts));
+    ThreadMXBean thread = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+    long before = thread.getCurrentThreadAllocatedBytes();
+    Saving.into(book);
+    long megabytes = (thread.getCurrentThreadAllocatedBytes() - before) >> 20;
+    assertTrue(megabytes < 300, megabytes + " MB");
+    String styles = Zips.text(Zips.read(Files.readAllBytes(book)), "xl/styles.xml");
+    assertTrue(styles.split("<xf ").length - 22_000 < 300, "ours beside them are few");
   }
 
   @Test

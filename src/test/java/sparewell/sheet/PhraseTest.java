@@ -2,7 +2,10 @@ package sparewell.sheet;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.util.List;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import sparewell.spares.Outlook;
 
 class PhraseTest {
   @Test
@@ -18,6 +21,17 @@ class PhraseTest {
   void packsAndSinglePiecesAreTold() {
     assertEquals("5 packs and 1 piece", Phrase.wares(5, 1));
     assertEquals("2 pieces", Phrase.wares(0, 2));
+  }
+
+  @Test
+  void importantIsSaidAsItIsCounted() {
+    OptionalDouble none = OptionalDouble.empty();
+    assertEquals(
+        "2 items in use with an importance of 1 or more",
+        Phrase.important(new Outlook(2, true, none, none, none, List.of())));
+    assertEquals(
+        "1 item in use with an importance above 0",
+        Phrase.important(new Outlook(1, false, none, none, none, List.of())));
   }
 
   @Test

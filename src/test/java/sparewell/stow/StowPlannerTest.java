@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.units.UnitSystem;
@@ -435,10 +437,18 @@ class StowPlannerTest {
   }
 
   /** Shares of the whole tackle's moment: loose stock and what stays put count. */
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2, 3})
+  void eighteenBoxesInSixCompartmentsAreStowedProvenBest(int seed) {
+    StowCases.Case drawn = StowCases.planted(18, 6, seed);
+    assertEquals(0, StowPlanner.plan(drawn.season(), drawn.onHand()).bestGapPercent());
+  }
+
   @Test
   void gapsAreSharesOfTheTacklesMoment() {
     StowCases.Case drawn = StowCases.planted(40, 10, 2);
     StowPlan plan = StowPlanner.plan(drawn.season(), drawn.onHand());
+    assertTrue(plan.bestGapPercent() <= 0.1, "40 boxes, 10 compartments: within 0.1 %");
     StowSetup setup = new StowSetup(drawn.season(), plan.loads(), drawn.onHand());
     StowSolver.Curve curve = new StowSolver(setup.problem, Effort.USUAL).curve();
     int open = 0;
