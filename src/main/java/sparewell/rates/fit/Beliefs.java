@@ -47,7 +47,7 @@ public record Beliefs(List<Belief> families, List<Belief> covers) {
    * prior leaves open. Its own log then wins at once, while intervals of the rest stay narrow.
    */
   static double unlike(double z) {
-    return Hyperprior.WEAK.logRateSpread() * Math.pow(z / UNLIKE, 5);
+    return Hyperprior.WEAK.logRateSpread() * Math.pow(z / UNLIKE, 3);
   }
 
   /** Typical log rate of a family beside the common one. */

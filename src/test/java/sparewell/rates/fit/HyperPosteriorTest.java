@@ -39,6 +39,17 @@ class HyperPosteriorTest {
   }
 
   @Test
+  void besideOthersFewAnglersLieFarOff() {
+    Beliefs others = new Beliefs(List.of(new Beliefs.Belief(-2, 0.1)), List.of());
+    double centre = Hyper.at(new double[4], Hyperprior.WEAK, NO_COVER, others).logRate;
+    for (double z : new double[] {-3.5, -1, 1, 3.5, 4}) {
+      double[] at = {z, 0, 0, 0};
+      double off = Hyper.at(at, Hyperprior.WEAK, NO_COVER, others).logRate - centre;
+      assertEquals(0.7 * z + 0.7 * Math.pow(z / 3.5, 3), off, 1e-12);
+    }
+  }
+
+  @Test
   void beyondTheRangeThereIsItsRim() {
     Hyper low = Hyper.at(new double[] {-99, -99, -99, -99}, Hyperprior.WEAK, NO_COVER);
     assertEquals(-25, low.logRate);
