@@ -10,8 +10,8 @@ import java.util.stream.Stream;
 import sparewell.run.Wrapping;
 
 /**
- * The terminal: prints plain text in what the terminal can show, and progress where somebody
- * watches.
+ * Output to a terminal or file: plain text in characters that the terminal can show, and a progress
+ * line on an interactive terminal.
  */
 public final class Console {
   private static final Map<String, String> PLAIN =
@@ -47,7 +47,7 @@ public final class Console {
    * A console on two streams.
    *
    * @param charset what the terminal can show
-   * @param watched whether standard error is a terminal that somebody looks at
+   * @param watched whether standard error is an interactive terminal
    */
   public Console(PrintStream out, PrintStream error, Charset charset, boolean watched) {
     this(out, error, charset, watched, Integer.MAX_VALUE);
@@ -104,15 +104,12 @@ public final class Console {
         .toList();
   }
 
-  /** Returns whether somebody watches the work. */
+  /** Returns whether the terminal is interactive. */
   boolean watched() {
     return watched;
   }
 
-  /**
-   * Shows how far the work is, on one line that the next call overwrites; nothing where nobody
-   * watches.
-   */
+  /** Shows progress on one line that the next call overwrites; only on an interactive terminal. */
   public synchronized void progress(int done, int all, String what) {
     if (!watched) {
       return;
@@ -126,7 +123,7 @@ public final class Console {
     progressWidth = line.length();
   }
 
-  /** Takes the progress line away. */
+  /** Clears the progress line. */
   public synchronized void clearProgress() {
     if (progressWidth > 0) {
       error.print("\r" + " ".repeat(progressWidth) + "\r");

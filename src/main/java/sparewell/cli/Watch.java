@@ -5,7 +5,7 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 
-/** Shows that work goes on, once it takes more than a second and where somebody watches. */
+/** Shows progress of work that takes more than a second, on an interactive terminal. */
 final class Watch implements AutoCloseable {
   private static final long FIRST_MILLIS = 1000;
   private static final long NEXT_MILLIS = 500;

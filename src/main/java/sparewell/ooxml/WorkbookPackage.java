@@ -306,21 +306,17 @@ public final class WorkbookPackage implements Closeable {
     }
   }
 
-  /**
-   * Returns whether another package has this entry under the same name with the same packed bytes.
-   */
+  /** Compares an entry with that of the same name in another package, by their packed bytes. */
   public boolean sameEntry(String entryName, WorkbookPackage other) throws IOException {
     return zip.sameEntry(entryName, other.zip);
   }
 
-  /**
-   * Returns whether a part has this checksum (CRC-32) and size unpacked, which opening has checked.
-   */
+  /** Compares a part's CRC-32 and unpacked size in bytes, which were verified on opening. */
   public boolean holds(String part, long checksum, long size) {
     return zip.holds(part, checksum, size);
   }
 
-  /** Copies an entry packed as it is. */
+  /** Copies an entry in packed form. */
   public void copyRaw(String entryName, ZipArchiveOutputStream to) throws IOException {
     zip.copyRaw(entryName, to);
   }

@@ -12,8 +12,8 @@ import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
 
 /**
- * Finds the elements of a text: the JDK's reader tells names and values and refuses what is not
- * well-formed, and the places are looked up beside it, as the reader's own are not reliable.
+ * Finds the elements of a text with their positions. The JDK's reader gives names and values and
+ * refuses what is not well-formed; positions are found beside it, since its own are unreliable.
  */
 final class XmlScanner {
   private static final int MOST_ELEMENTS = 1_000_000;

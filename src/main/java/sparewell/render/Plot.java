@@ -6,7 +6,7 @@ import sparewell.table.Chart;
 /**
  * A chart with its figures found in the sheet.
  *
- * @param chart what is asked for
+ * @param chart its declaration
  * @param xTitle title of the axis of categories with its unit
  * @param yTitle title of the axis of values with its unit
  * @param x categories, or the numbers across; for a forest the places of its rows

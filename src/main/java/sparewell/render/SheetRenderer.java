@@ -21,9 +21,9 @@ public final class SheetRenderer {
    *
    * @param sheets the sheets, in order
    * @param units units shown
-   * @param options what they are rendered for
-   * @param book the workbook that they will stand in
-   * @param beside what one sheet is written by while the next one is laid out
+   * @param options surroundings of the sheets
+   * @param book the workbook that receives them
+   * @param beside executor that writes one sheet while the next is laid out
    */
   public static void render(
       List<ReportSheet> sheets,

@@ -12,9 +12,9 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 
-/** Work on several workbooks at once, each judged alone. */
+/** Work on several workbooks at once; a failure of one does not affect the others. */
 public final class Batch {
-  /** Told how many workbooks are done. */
+  /** Receives the number of workbooks done. */
   @FunctionalInterface
   public interface Progress {
     /** Called after each workbook, from any thread. */
@@ -36,7 +36,7 @@ public final class Batch {
         books, progress, index -> BookRun.analyse(books.get(index), folders.get(index), options));
   }
 
-  /** Reads each workbook and tells its findings; writes nothing. */
+  /** Reads each workbook and reports its findings; writes nothing. */
   public static List<Outcome> check(List<Path> books, RunOptions options, Progress progress) {
     return each(books, progress, index -> BookRun.check(books.get(index), options));
   }

@@ -131,7 +131,7 @@ final class BookRun {
     }
   }
 
-  /** Reads and analyses a workbook and tells the findings; writes nothing. */
+  /** Analyses a workbook and reports its findings; writes nothing. */
   static Outcome check(Path book, RunOptions options) {
     try (WorkbookPackage original = WorkbookPackage.open(book)) {
       Results results =

@@ -19,7 +19,7 @@ import sparewell.finding.Finding;
 import sparewell.rates.Others;
 import sparewell.workbook.value.Names;
 
-/** The files of experience of a run, each read once: the one given, or one beside a workbook. */
+/** Files of experience of a run, each read once: the one given, or one beside a workbook. */
 public final class Experiences {
   /** Name of a file that is found by itself beside a workbook. */
   public static final String NAME = "experience.csv";
@@ -27,7 +27,7 @@ public final class Experiences {
   private final Optional<Path> given;
   private final Map<Path, Known> read = new ConcurrentHashMap<>();
 
-  /** Content of a file, or why there is none. */
+  /** Content of a file, or the reason why it has none. */
   private record Known(
       Path file, Optional<ExperienceFile.Reading> reading, Optional<Pool> pool, String fault) {
     static Known of(Path file) {
@@ -47,7 +47,7 @@ public final class Experiences {
   }
 
   /**
-   * Those of a run.
+   * Files of a run.
    *
    * @param given the file of the command line; absent: the one beside each workbook, if any
    */

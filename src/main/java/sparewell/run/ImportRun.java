@@ -26,11 +26,10 @@ public final class ImportRun {
   private ImportRun() {}
 
   /**
-   * Imports files into a workbook. All of it is worked out first: nothing is written where a file
-   * or sheet cannot be used.
+   * Imports files into a workbook. Nothing is written unless every file and sheet can be used.
    *
-   * @param order how dates in figures are written, where somebody says so
-   * @param dryRun only tell what would be added
+   * @param order order of dates in figures, where given
+   * @param dryRun true to report what would be added and write nothing
    * @param now date and time of the run
    * @param backupsKept how many backups stay, at least 1
    */

@@ -49,7 +49,7 @@ public final class PostRun {
    * Posts.
    *
    * @param date date of the rows; the workbook's date of analysis where there is none
-   * @param dryRun only tell the rows
+   * @param dryRun true to report the rows and write nothing
    */
   public static Outcome run(
       Path book, Optional<LocalDate> date, boolean dryRun, RunOptions options) {

@@ -58,12 +58,12 @@ final class ReportFolder {
   }
 
   /**
-   * Writes the files in UTF-8 without byte order mark, and takes away what an earlier run of ours
-   * wrote and this one did not. All else in the folder stays: where a file that is not ours has the
-   * name of one of ours, ours takes the name with {@code (2)}.
+   * Writes the files in UTF-8 without byte order mark and removes those of an earlier run that this
+   * one did not write. Foreign files stay; where one has the name of one of ours, ours gets {@code
+   * (2)}.
    *
    * @param texts by file name
-   * @return what to tell about names that were taken
+   * @return messages about names that were taken
    */
   static List<String> write(Path folder, Map<String, String> texts) throws IOException {
     prepare(folder);

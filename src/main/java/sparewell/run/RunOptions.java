@@ -14,12 +14,12 @@ import sparewell.workbook.read.ReadOptions;
  *     sets it
  * @param out workbook to write instead of the one read
  * @param reports folder that holds one folder of CSV files for each workbook
- * @param overrides what the command line sets in place of the workbook's settings
+ * @param overrides settings of the command line, which override those of the workbook
  * @param strict whether errors among the findings make the exit code 1
  * @param backupsKept how many backups of a workbook stay, at least 1
- * @param dropSignature whether a signed workbook is written too, without its signature
+ * @param dropSignature true to write a signed workbook without its signature
  * @param columns characters that a line of what is printed may have
- * @param experience what other logs say
+ * @param experience files of experience
  * @param version version shown on the front page
  */
 public record RunOptions(
@@ -33,7 +33,7 @@ public record RunOptions(
     int columns,
     Experiences experience,
     String version) {
-  /** Backups kept where nobody says otherwise. */
+  /** Number of backups kept by default. */
   public static final int USUAL_BACKUPS = SaveRequest.USUAL_BACKUPS;
 
   /** The part that the reading of a workbook needs. */

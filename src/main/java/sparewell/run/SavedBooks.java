@@ -16,8 +16,8 @@ import sparewell.ooxml.WorkbookRefused;
 import sparewell.save.file.OpenElsewhere;
 
 /**
- * The workbooks of a folder that somebody saved and closed. Asked again and again, as some disks
- * tell nobody of a change; a workbook counts as saved once it looks the same twice.
+ * Workbooks of a folder that were saved and closed. The folder is polled, since some file systems
+ * report no changes; a workbook counts as saved once two polls find it unchanged.
  */
 public final class SavedBooks {
   private record State(long bytes, FileTime saved) {}
@@ -75,10 +75,10 @@ public final class SavedBooks {
   }
 
   /**
-   * A workbook was worked on.
+   * Records that a workbook was processed.
    *
-   * @param written whether we wrote it: how it looks now is then our doing; else what was seen of
-   *     it before is dealt with, and a change made meanwhile is not
+   * @param written true where this program wrote it, so that its present state is done; otherwise
+   *     the state last seen is done, and a later change is still due
    */
   public void dealtWith(Path book, boolean written) {
     Optional<State> was = Optional.ofNullable(seen.get(book));

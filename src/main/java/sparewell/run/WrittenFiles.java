@@ -13,9 +13,8 @@ import java.util.regex.Pattern;
 import sparewell.ooxml.Fingerprint;
 
 /**
- * The list, kept in a folder of CSV files, of what a run wrote there: only what it names may a
- * later run take away. Lines that are none of ours are passed over, and so are names that no run
- * gives.
+ * List of the files that a run wrote into a folder of CSV files; a later run removes no others.
+ * Foreign lines and names that no run gives are ignored.
  */
 final class WrittenFiles {
   /** The list's own name. */
@@ -59,7 +58,7 @@ final class WrittenFiles {
     return byName.containsKey(file);
   }
 
-  /** Takes away what is listed, not written anew, and still as it was written. */
+  /** Removes files that are listed, not written anew, and unchanged since they were written. */
   void removeAllBut(WrittenFiles anew, Path folder) throws IOException {
     for (Map.Entry<String, Fingerprint> old : byName.entrySet()) {
       Path file = folder.resolve(old.getKey());

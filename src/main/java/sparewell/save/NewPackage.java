@@ -12,8 +12,8 @@ import sparewell.ooxml.PartNames;
 import sparewell.ooxml.WorkbookPackage;
 
 /**
- * A package made of another one's entries, copied packed as they are, but for some. Edited parts
- * keep their place, new ones come last.
+ * A package made from another one: entries are copied in packed form, edited parts keep their
+ * position, new ones come last.
  *
  * @param dropped keys of entries that are left out
  * @param edited new contents by the key of their entry

@@ -9,8 +9,8 @@ import sparewell.ooxml.WorkbookPackage;
  * Request to save our sheets.
  *
  * @param original the workbook as it was read; stays open
- * @param replaced the workbook that must not have changed meanwhile: the original, or where that is
- *     a copy with new rows, what it is a copy of
+ * @param replaced the workbook that must not have changed meanwhile: the original, or the workbook
+ *     that the original is a copy of with new rows
  * @param target the file to write: the original's own, or another ({@code --out})
  * @param own our sheets, written for the original
  * @param sheets our sheets in their order

@@ -8,8 +8,8 @@ import java.util.Optional;
 import sparewell.ooxml.SheetEntry;
 
 /**
- * The order of tabs after the run: the angler's as they were, ours where one of the same name
- * stood, else in front or behind.
+ * Order of tabs after the run: the angler's unchanged, ours in the place of one of the same name,
+ * else in front or behind.
  */
 final class SheetList {
   /**

@@ -132,7 +132,7 @@ public final class WorkbookSaver {
   }
 
   /**
-   * Writes a copy with blank sheets for the angler, which are his from then on.
+   * Writes a copy with blank sheets, which belong to the angler from then on.
    *
    * @param parts the sheets, written for the workbook
    * @param names their names, in order

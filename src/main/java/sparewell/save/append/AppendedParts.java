@@ -14,10 +14,10 @@ public final class AppendedParts {
   private AppendedParts() {}
 
   /**
-   * Edits them.
+   * Edits the parts.
    *
-   * @param pack what becomes of each as it is made, so that they are not all held unpacked
-   * @return by their keys
+   * @param pack applied to each part as it is made, so that they are not all held unpacked
+   * @return the packed parts by their keys
    */
   public static <P> Map<String, P> of(AppendRequest request, Function<byte[], P> pack)
       throws WorkbookRefused, IOException {

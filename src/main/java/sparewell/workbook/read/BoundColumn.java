@@ -14,10 +14,10 @@ import sparewell.workbook.value.Names;
 /**
  * A declared column found in a sheet.
  *
- * @param column what was declared
+ * @param column its declaration
  * @param index where it stands, counted from 1
  * @param header its header as the angler wrote it
- * @param unit what stands behind the name, in brackets or as a unit; empty without
+ * @param unit text in brackets, or unit, after the name; empty where none
  */
 public record BoundColumn(InputColumn column, int index, String header, String unit) {
   private static final Pattern BRACKETED =
