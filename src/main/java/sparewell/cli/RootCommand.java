@@ -91,13 +91,11 @@ public final class RootCommand extends Command {
       return Optional.empty();
     }
     return Optional.of(
-        "'"
-            + command.qualifiedName()
-            + "' takes one "
-            + command.positionalParameters().get(0).paramLabel()
-            + " at a time; '"
-            + more.getUnmatched().get(0)
-            + "' is one too many. Run it once for each.");
+        "'%s' takes one %s at a time; '%s' is one too many. Run it once for each."
+            .formatted(
+                command.qualifiedName(),
+                command.positionalParameters().get(0).paramLabel(),
+                more.getUnmatched().get(0)));
   }
 
   @Override

@@ -81,11 +81,7 @@ final class WatchCommand extends Command {
     Outcome outcome = Batch.analyse(List.of(book), options, (done, all) -> {}).get(0);
     saved.dealtWith(book, outcome.exitCode() != ExitCode.REFUSED);
     String result = outcome.exitCode() == ExitCode.REFUSED ? "refused: " : "";
-    return LocalDateTime.now().format(CLOCK)
-        + " "
-        + book.getFileName()
-        + ": "
-        + result
-        + outcome.inShort();
+    String time = LocalDateTime.now().format(CLOCK);
+    return "%s %s: %s%s".formatted(time, book.getFileName(), result, outcome.inShort());
   }
 }

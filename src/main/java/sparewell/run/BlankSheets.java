@@ -59,11 +59,8 @@ final class BlankSheets {
         + "<worksheet xmlns=\"http://schemas.openxmlformats.org/spreadsheetml/2006/main\">"
         + "<sheetViews><sheetView workbookViewId=\"0\"><pane ySplit=\"1\" topLeftCell=\"A2\""
         + " activePane=\"bottomLeft\" state=\"frozen\"/></sheetView></sheetViews>"
-        + "<cols>"
-        + columns
-        + "</cols><sheetData><row r=\"1\">"
-        + cells
-        + "</row></sheetData></worksheet>";
+        + "<cols>%s</cols><sheetData><row r=\"1\">%s</row></sheetData></worksheet>"
+            .formatted(columns, cells);
   }
 
   private static int format(OwnParts parts, String pattern, int builtIn, String bold) {

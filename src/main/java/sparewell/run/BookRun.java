@@ -99,11 +99,8 @@ final class BookRun {
   }
 
   private static String folder(Path book, Path target) {
-    return "--out "
-        + target
-        + " is a folder. Name the workbook to write in it, such as --out "
-        + target.resolve(book.getFileName())
-        + ". Nothing was written.";
+    return "--out %s is a folder. Name the workbook to write in it, such as --out %s. Nothing was written."
+        .formatted(target, target.resolve(book.getFileName()));
   }
 
   private static Outcome reported(

@@ -62,25 +62,15 @@ final class ImportSummary {
     if (rejected > 0) {
       int all = rejected + plans.stream().mapToInt(p -> p.added().size() + p.known()).sum();
       lines.add(
-          "ATTENTION: "
-              + rejected
-              + " of "
-              + all
-              + " rows "
-              + left
-              + "; each is named with its reason.");
+          "ATTENTION: %s of %s rows %s; each is named with its reason."
+              .formatted(rejected, all, left));
     }
   }
 
   private static String counts(SheetPlan plan, String added, String known, String rejected) {
     int rows = plan.added().size();
-    return plan.sheetName()
-        + ": "
-        + rows
-        + (rows == 1 ? " row " : " rows ")
-        + added
-        + " from "
-        + plan.file()
+    return "%s: %s %s %s from %s"
+            .formatted(plan.sheetName(), rows, rows == 1 ? "row" : "rows", added, plan.file())
         + (plan.known() == 0 ? "" : "; " + plan.known() + " " + known)
         + (plan.rejected().isEmpty() ? "" : "; " + plan.rejected().size() + " " + rejected)
         + ".";

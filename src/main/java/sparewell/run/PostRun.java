@@ -76,11 +76,9 @@ public final class PostRun {
     if (day.isAfter(asOf)) {
       return refused(
           List.of(
-              "Rows of "
-                  + day
-                  + " would not count: the workbook is analysed as of "
-                  + asOf
-                  + ". Set or clear As of in Settings, or give an earlier --date."));
+              "Rows of %s would not count: the workbook is analysed as of %s. Set or clear As of in"
+                      .formatted(day, asOf)
+                  + " Settings, or give an earlier --date."));
     }
     Posting posting = Poster.of(typed, season, day);
     if (!posting.faults().isEmpty()) {

@@ -75,11 +75,9 @@ final class ReportFolder {
       String name = free(folder, text.getKey(), text.getValue(), before);
       if (!name.equals(text.getKey())) {
         taken.add(
-            folder.resolve(text.getKey())
-                + " was not written by this program and stays as it is; what would stand there is"
-                + " in '"
-                + name
-                + "'. Move yours elsewhere, or give another folder with --reports.");
+            "%s was not written by this program and stays as it is; what would stand there is in '%s'."
+                    .formatted(folder.resolve(text.getKey()), name)
+                + " Move yours elsewhere, or give another folder with --reports.");
       }
       byte[] content = text.getValue().getBytes(StandardCharsets.UTF_8);
       now.add(name, content);

@@ -99,13 +99,9 @@ public final class ShareRun {
       if (reading.leftOut() > 0) {
         ExperienceFile.Fault first = reading.faults().get(0);
         return Optional.of(
-            to
-                + " has lines that cannot be read, the first is line "
-                + first.line()
-                + ": "
-                + first.why()
-                + ". They would be lost: mend or delete them, or give another file. Nothing was"
-                + " written.");
+            "%s has lines that cannot be read, the first is line %s: %s. They would be lost:"
+                    .formatted(to, first.line(), first.why())
+                + " mend or delete them, or give another file. Nothing was written.");
       }
       reading
           .rows()

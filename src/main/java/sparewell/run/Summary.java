@@ -27,13 +27,8 @@ final class Summary {
     lines.add("");
     lines.add("Findings: " + counts(results.findings()) + ".");
     lines.add(
-        "Written: "
-            + saved.file()
-            + " (open it at '"
-            + ReportSheets.FRONT
-            + "'), CSV files in "
-            + folder
-            + ".");
+        "Written: %s (open it at '%s'), CSV files in %s."
+            .formatted(saved.file(), ReportSheets.FRONT, folder));
     if (results.findings().stream().anyMatch(f -> f.code() == Code.SIGNATURE_DROPPED)) {
       lines.add("The digital signature is gone from it, as asked.");
     }
@@ -71,10 +66,7 @@ final class Summary {
       lines.add(
           finding.severity().word()
               + (place.isEmpty() ? "" : ", " + place + (cell.isEmpty() ? "" : " " + cell))
-              + ": "
-              + finding.message()
-              + " — "
-              + finding.done());
+              + ": %s — %s".formatted(finding.message(), finding.done()));
     }
     lines.add(book + ": " + counts(results.findings()) + ". Nothing was written.");
     return lines;

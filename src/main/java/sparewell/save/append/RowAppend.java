@@ -191,17 +191,8 @@ final class RowAppend {
   private String inline(String text) {
     // What looks like an escape of the format must not be read as one (22.9.2.19).
     String literal = text.replaceAll("_(?=x[0-9A-Fa-f]{4}_)", "_x005F_");
-    return "<"
-        + prefix
-        + "is><"
-        + prefix
-        + "t xml:space=\"preserve\">"
-        + XmlOut.text(literal)
-        + "</"
-        + prefix
-        + "t></"
-        + prefix
-        + "is>";
+    return "<%1$sis><%1$st xml:space=\"preserve\">%2$s</%1$st></%1$sis>"
+        .formatted(prefix, XmlOut.text(literal));
   }
 
   private static void put(

@@ -103,11 +103,9 @@ record FormulaColumns(List<CopiedFormula> copied, List<String> blank) {
     left.removeAll(filled);
     if (!left.isEmpty()) {
       notes.add(
-          "Formulas are not filled in: "
-              + String.join(", ", left)
-              + (left.size() == 1 ? " stays" : " stay")
-              + " blank in the new rows. Copy the formula down from the row above and see that its"
-              + " ranges reach the new rows.");
+          "Formulas are not filled in: %s %s blank in the new rows. Copy the formula down from the row"
+                  .formatted(String.join(", ", left), left.size() == 1 ? "stays" : "stay")
+              + " above and see that its ranges reach the new rows.");
     }
     return notes;
   }
