@@ -34,6 +34,7 @@ import sparewell.stock.OnHandCalculator;
 final class LedgerProof {
   private final Season before;
   private final LocalDate date;
+  private final Map<ItemId, Map<Place, Integer>> start;
   private final Map<ItemId, Map<Place, Integer>> changes = new LinkedHashMap<>();
   private final Map<ItemId, Map<Place, Integer>> counted = new LinkedHashMap<>();
   private final Map<ItemId, Cell> from = new LinkedHashMap<>();
@@ -51,6 +52,7 @@ final class LedgerProof {
   LedgerProof(Season before, LocalDate date) {
     this.before = before;
     this.date = date;
+    this.start = of(OnHandCalculator.of(before));
   }
 
   void bought(ItemId item, Place place, int pieces, Cell at) {
@@ -67,9 +69,29 @@ final class LedgerProof {
   /** A box now stands where {@code to} is. */
   void moved(String box, Place to, Cell at) {
     moves.add(new BoxMove(date, box, "", to.compartment(), at));
-    OnHandCalculator.of(before).holdings().stream()
-        .filter(holding -> holding.place().box().equals(box))
-        .forEach(holding -> from.putIfAbsent(holding.item(), at));
+    start.forEach(
+        (item, places) -> {
+          if (places.keySet().stream().anyMatch(place -> place.box().equals(box))) {
+            from.putIfAbsent(item, at);
+          }
+        });
+  }
+
+  /**
+   * Where pieces lay that the plan has in {@code planned}: where there are too few, in the place
+   * that this posting says they were brought to, as the angler may have chosen another.
+   */
+  Place lying(ItemId item, Place planned, int pieces) {
+    Map<Place, Integer> changed = changes.getOrDefault(item, Map.of());
+    int there = start.getOrDefault(item, Map.of()).getOrDefault(planned, 0);
+    if (there + changed.getOrDefault(planned, 0) >= pieces) {
+      return planned;
+    }
+    return changed.entrySet().stream()
+        .filter(change -> change.getValue() >= pieces)
+        .map(Map.Entry::getKey)
+        .min(Comparator.comparing(Place::name))
+        .orElse(planned);
   }
 
   private void change(ItemId item, Place place, int pieces, Cell at) {
@@ -151,7 +173,8 @@ final class LedgerProof {
 
   /** What was done, on top of what there was; nothing below zero. */
   private Map<ItemId, Map<Place, Integer>> wanted() {
-    Map<ItemId, Map<Place, Integer>> pieces = of(OnHandCalculator.of(before));
+    Map<ItemId, Map<Place, Integer>> pieces = new TreeMap<>();
+    start.forEach((item, places) -> pieces.put(item, new LinkedHashMap<>(places)));
     changes.forEach(
         (item, places) ->
             places.forEach(

@@ -76,12 +76,13 @@ public final class Poster {
     Optional<Place> from = place(row, fromShown, "it is not known where they lay");
     Optional<Place> to = into(row);
     if (pieces.isPresent() && pieces.getAsInt() > 0 && from.isPresent() && to.isPresent()) {
+      Place there = proof.lying(itemOf(row), from.get(), pieces.getAsInt());
       Map<String, String> values = item(row);
       values.put("Count", inUnit(row, pieces.getAsInt()));
-      values.put("From box", from.get().name());
+      values.put("From box", there.name());
       values.put("To box", to.get().name());
       add(InputSheets.TRANSFERS, values, row.at());
-      proof.carried(itemOf(row), from.get(), to.get(), pieces.getAsInt(), row.at());
+      proof.carried(itemOf(row), there, to.get(), pieces.getAsInt(), row.at());
     }
   }
 

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Function;
+import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -64,6 +65,48 @@ class TypedPlaceTest {
                     row.get("style").equals("Squarebill")
                         && row.get("compartment").equals("Port locker")
                         && row.get("box").isEmpty()));
+  }
+
+  /** The packing list takes the pieces from where the plan had them brought. */
+  @Test
+  void whatWasBroughtElsewhereIsPackedFromThere() throws Exception {
+    book =
+        Beginner.book()
+            .edit("Stock", text -> text.replaceAll("\\|(Jig|Wire|Crank) box\\|", "|Bin|"))
+            .with("Events", "Event|Date|Hours|Box|Slots\nFirst cup|2026-05-23|8|Jig box|9")
+            .with("Event plan", "Event|Style|Hours\nFirst cup|Squarebill|8")
+            .write(folder.resolve("first.xlsx"));
+    run("analyse");
+    Ticking.edit(
+        book,
+        open -> {
+          Ticking.type(
+              open,
+              "Spares",
+              "Into",
+              line -> line.at("Style").equals("Squarebill") ? "Port locker" : null);
+          for (String sheet : List.of("Spares", "Event packing")) {
+            assertTrue(
+                Ticking.type(
+                            open,
+                            sheet,
+                            "Done",
+                            line -> line.at("Style").equals("Squarebill") ? "yes" : null)
+                        .size()
+                    > 1);
+          }
+        });
+    run("post");
+    int pieces = 0;
+    int loose = 0;
+    for (CSVRecord row : Command.rows(folder.resolve("reports/first/where-it-is.csv"))) {
+      if (row.get("style").equals("Squarebill")) {
+        pieces += Integer.parseInt(row.get("count"));
+        loose += row.get("box").isEmpty() ? Integer.parseInt(row.get("count")) : 0;
+      }
+    }
+    assertEquals(8, pieces, "none was made twice");
+    assertTrue(loose > 0 && loose < 8, "some of it is packed: " + loose);
   }
 
   @Test
