@@ -1,6 +1,7 @@
 package sparewell.spares;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import sparewell.season.Settings;
 import sparewell.season.Style;
@@ -28,15 +29,15 @@ final class Floors {
    * never lowers the count of any item.
    */
   static List<Floor> of(Settings settings, Style style, List<ItemStock> items) {
-    int[] floor = new int[items.size()];
-    int[] base = new int[items.size()];
-    int together = 0;
-    for (int i = 0; i < floor.length; i++) {
-      base[i] =
-          items.get(i).carryAtLeast().orElse(style.carryAtLeast().orElse(settings.carryAtLeast()));
-      floor[i] = base[i];
-      together += base[i];
-    }
+    int[] base =
+        items.stream()
+            .mapToInt(
+                item ->
+                    item.carryAtLeast()
+                        .orElse(style.carryAtLeast().orElse(settings.carryAtLeast())))
+            .toArray();
+    int[] floor = base.clone();
+    int together = Arrays.stream(base).sum();
     for (int missing = style.neededTogether() - together; missing > 0; missing--) {
       int best = -1;
       for (int i = 0; i < floor.length; i++) {

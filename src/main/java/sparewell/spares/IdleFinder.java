@@ -1,18 +1,18 @@
 package sparewell.spares;
 
 import java.time.LocalDate;
-import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BinaryOperator;
+import java.util.stream.Collectors;
 import sparewell.season.Compartment;
 import sparewell.season.Event;
 import sparewell.season.Loss;
 import sparewell.season.Season;
-import sparewell.season.Style;
 import sparewell.season.StyleHours;
 import sparewell.season.Trip;
 import sparewell.stock.Holding;
@@ -35,36 +35,29 @@ final class IdleFinder {
     LocalDate since = since(season);
     Map<String, Trip> trips = season.tripsById();
     Map<String, LocalDate> last = new HashMap<>();
-    Optional<LocalDate> logged = Optional.empty();
+    LocalDate logged = LocalDate.MAX;
     for (StyleHours hours : season.styleHours()) {
-      Trip trip = trips.get(hours.trip());
-      if (trip != null && hours.thrownHours().orElse(1) > 0) {
-        later(last, hours.style(), trip.date());
-        if (logged.isEmpty() || trip.date().isBefore(logged.get())) {
-          logged = Optional.of(trip.date());
-        }
+      if (hours.thrownHours().orElse(1) > 0) {
+        LocalDate date = trips.get(hours.trip()).date();
+        last.merge(hours.style(), date, BinaryOperator.maxBy(Comparator.naturalOrder()));
+        logged = date.isBefore(logged) ? date : logged;
       }
     }
-    if (logged.isEmpty() || logged.get().isAfter(since)) {
+    if (logged.isAfter(since)) {
       return List.of();
     }
     for (Loss loss : season.losses()) {
-      Trip trip = trips.get(loss.trip());
-      if (trip != null && loss.lostPieces() > 0) {
-        later(last, loss.item().style(), trip.date());
+      if (loss.lostPieces() > 0) {
+        LocalDate date = trips.get(loss.trip()).date();
+        last.merge(loss.item().style(), date, BinaryOperator.maxBy(Comparator.naturalOrder()));
       }
     }
     Set<String> planned = planned(season);
-    List<IdleStyle> idle = new ArrayList<>();
-    for (Style style : season.styles()) {
-      LocalDate date = last.get(style.name());
-      if ((date == null || date.isBefore(since))
-          && style.neededAtOnce() == 0
-          && !planned.contains(style.name())) {
-        weigh(season, onHand, style.name(), Optional.ofNullable(date)).ifPresent(idle::add);
-      }
-    }
-    return idle;
+    return season.styles().stream()
+        .filter(style -> last.getOrDefault(style.name(), LocalDate.MIN).isBefore(since))
+        .filter(style -> style.neededAtOnce() == 0 && !planned.contains(style.name()))
+        .flatMap(style -> weigh(season, onHand, style.name(), last.get(style.name())).stream())
+        .toList();
   }
 
   private static LocalDate since(Season season) {
@@ -78,22 +71,15 @@ final class IdleFinder {
         .minusDays(Math.round((months - whole) * 30.4375));
   }
 
-  private static void later(Map<String, LocalDate> last, String style, LocalDate date) {
-    last.merge(style, date, (one, other) -> one.isAfter(other) ? one : other);
-  }
-
   private static Set<String> planned(Season season) {
-    Set<String> planned = new HashSet<>();
-    for (Event event : season.events()) {
-      if (!event.date().isBefore(season.settings().asOf())) {
-        event.plan().forEach(line -> planned.add(line.style()));
-      }
-    }
-    return planned;
+    return HorizonPlanner.ahead(season).stream()
+        .flatMap(event -> event.plan().stream())
+        .map(Event.PlanLine::style)
+        .collect(Collectors.toSet());
   }
 
   private static Optional<IdleStyle> weigh(
-      Season season, OnHand onHand, String style, Optional<LocalDate> lastThrown) {
+      Season season, OnHand onHand, String style, LocalDate lastThrown) {
     Map<String, Compartment> compartments = season.compartmentsByName();
     int pieces = 0;
     int unweighed = 0;
@@ -120,6 +106,8 @@ final class IdleFinder {
     }
     return pieces == 0
         ? Optional.empty()
-        : Optional.of(new IdleStyle(style, pieces, lastThrown, weight, unweighed, moment, side));
+        : Optional.of(
+            new IdleStyle(
+                style, pieces, Optional.ofNullable(lastThrown), weight, unweighed, moment, side));
   }
 }

@@ -1,7 +1,8 @@
 package sparewell.spares;
 
+import static java.math.RoundingMode.HALF_EVEN;
+
 import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
@@ -12,6 +13,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import sparewell.rates.LossForecast;
 import sparewell.season.Cause;
 import sparewell.season.ItemId;
@@ -48,43 +50,45 @@ public final class OffSeasonPlanner {
             .filter(trip -> !trip.date().isBefore(from) && !trip.date().isAfter(to))
             .toList();
     double hours = trips.stream().mapToDouble(trip -> trip.fishedHours().orElse(0)).sum();
-    double days = trips.stream().mapToDouble(Trip::days).sum();
     if (!(hours > 0)) {
       return Optional.empty();
     }
-    OffSeasonPlanner planner = new OffSeasonPlanner(season, onHand);
+    double days = trips.stream().mapToDouble(Trip::days).sum();
+    Horizon next = HorizonPlanner.ofHours(season, onHand, forecast, hours, days);
+    List<SparesRow> rows = SparesPlanner.rows(season, onHand, forecast, next);
+    return Optional.of(new OffSeasonPlanner(season, onHand).lookBack(from, to, hours, trips, rows));
+  }
+
+  private OffSeason lookBack(
+      LocalDate from, LocalDate to, double hours, List<Trip> trips, List<SparesRow> rows) {
+    Map<String, YearMonth> inside =
+        trips.stream().collect(Collectors.toMap(Trip::id, trip -> YearMonth.from(trip.date())));
     Map<String, OffSeason.Lost> byStyle = new LinkedHashMap<>();
     Map<Cause, OffSeason.Lost> byCause = new EnumMap<>(Cause.class);
     Map<YearMonth, Map<Cause, Integer>> byMonth = months(from, to);
     OffSeason.Lost total = OffSeason.Lost.NOTHING;
-    Map<String, Trip> inside = new HashMap<>();
-    trips.forEach(trip -> inside.put(trip.id(), trip));
     for (Loss loss : season.losses()) {
       if (inside.containsKey(loss.trip()) && loss.lostPieces() > 0) {
-        OffSeason.Lost lost = planner.lost(loss);
+        OffSeason.Lost lost = lost(loss);
         byStyle.merge(loss.item().style(), lost, OffSeason.Lost::plus);
         byCause.merge(loss.cause(), lost, OffSeason.Lost::plus);
-        byMonth
-            .get(YearMonth.from(inside.get(loss.trip()).date()))
-            .merge(loss.cause(), loss.lostPieces(), Integer::sum);
+        byMonth.get(inside.get(loss.trip())).merge(loss.cause(), loss.lostPieces(), Integer::sum);
         total = total.plus(lost);
       }
     }
-    List<OffSeason.CauseLine> causes = new ArrayList<>();
-    byCause.forEach((cause, lost) -> causes.add(new OffSeason.CauseLine(cause, lost)));
-    causes.sort(Comparator.comparingInt(line -> -line.lost().pieces()));
-    Horizon next = HorizonPlanner.ofHours(season, onHand, forecast, hours, days);
-    return Optional.of(
-        new OffSeason(
-            from,
-            to,
-            hours,
-            planner.lines(SparesPlanner.rows(season, onHand, forecast, next), byStyle),
-            causes,
-            byMonth.entrySet().stream()
-                .map(month -> new OffSeason.MonthLine(month.getKey(), month.getValue()))
-                .toList(),
-            total));
+    return new OffSeason(
+        from,
+        to,
+        hours,
+        lines(rows, byStyle),
+        byCause.entrySet().stream()
+            .map(cause -> new OffSeason.CauseLine(cause.getKey(), cause.getValue()))
+            .sorted(Comparator.comparingInt(line -> -line.lost().pieces()))
+            .toList(),
+        byMonth.entrySet().stream()
+            .map(month -> new OffSeason.MonthLine(month.getKey(), month.getValue()))
+            .toList(),
+        total);
   }
 
   /** Cost of the losses of one trip, at today's pack prices. */
@@ -109,19 +113,13 @@ public final class OffSeasonPlanner {
 
   private OffSeason.Lost lost(Loss loss) {
     Style style = styles.get(loss.item().style());
-    Optional<BigDecimal> price =
-        packPrices
-            .getOrDefault(loss.item(), Optional.empty())
-            .or(() -> style == null ? Optional.empty() : style.packPrice());
-    if (price.isEmpty() || style == null) {
-      return new OffSeason.Lost(loss.lostPieces(), BigDecimal.ZERO, loss.lostPieces());
-    }
-    BigDecimal money =
-        price
-            .get()
-            .multiply(BigDecimal.valueOf(loss.lostPieces()))
-            .divide(BigDecimal.valueOf(style.piecesPerPack()), 6, RoundingMode.HALF_EVEN);
-    return new OffSeason.Lost(loss.lostPieces(), money, 0);
+    return packPrices
+        .getOrDefault(loss.item(), Optional.empty())
+        .or(style::packPrice)
+        .map(price -> price.multiply(BigDecimal.valueOf(loss.lostPieces())))
+        .map(packs -> packs.divide(BigDecimal.valueOf(style.piecesPerPack()), 6, HALF_EVEN))
+        .map(money -> new OffSeason.Lost(loss.lostPieces(), money, 0))
+        .orElse(new OffSeason.Lost(loss.lostPieces(), BigDecimal.ZERO, loss.lostPieces()));
   }
 
   private List<OffSeason.StyleLine> lines(
@@ -155,13 +153,12 @@ public final class OffSeasonPlanner {
   }
 
   private static Optional<BigDecimal> cost(List<SparesRow> rows) {
-    BigDecimal cost = BigDecimal.ZERO;
-    for (SparesRow row : rows) {
-      if (row.cost().isEmpty()) {
-        return Optional.empty();
-      }
-      cost = cost.add(row.cost().get());
-    }
-    return Optional.of(cost);
+    return rows.stream().allMatch(row -> row.cost().isPresent())
+        ? rows.stream()
+            .map(SparesRow::cost)
+            .flatMap(Optional::stream)
+            .reduce(BigDecimal::add)
+            .or(() -> Optional.of(BigDecimal.ZERO))
+        : Optional.empty();
   }
 }

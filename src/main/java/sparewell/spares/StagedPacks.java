@@ -1,5 +1,6 @@
 package sparewell.spares;
 
+import java.util.Arrays;
 import java.util.List;
 import sparewell.numerics.CountDistribution;
 
@@ -36,7 +37,7 @@ final class StagedPacks {
     double left = 1 - chance - losses.get(last).above(held + packs[last] * perPack) + 1e-12;
     int[] early = postponed(losses, held, perPack, packs[last], left, true);
     int[] late = postponed(losses, held, perPack, packs[last], left, false);
-    return sum(early) <= sum(late) ? early : late;
+    return Arrays.stream(early).sum() <= Arrays.stream(late).sum() ? early : late;
   }
 
   /** Postpones with the risk that is left: in equal parts, or to the latest events first. */
@@ -63,13 +64,5 @@ final class StagedPacks {
     }
     int missing = losses.quantile(Math.max(1e-9, 1 - risk)) - held;
     return Math.max(0, (missing + perPack - 1) / perPack);
-  }
-
-  private static int sum(int[] packs) {
-    int sum = 0;
-    for (int count : packs) {
-      sum += count;
-    }
-    return sum;
   }
 }

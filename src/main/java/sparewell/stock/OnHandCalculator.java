@@ -1,5 +1,6 @@
 package sparewell.stock;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -81,12 +82,11 @@ public final class OnHandCalculator {
     UntracedLosses untraced = new UntracedLosses(season);
     Map<String, Trip> trips = season.tripsById();
     for (Loss loss : season.losses()) {
-      Trip trip = trips.get(loss.trip());
-      ItemLedger ledger = ledgers.get(loss.item());
-      if (trip != null && ledger != null) {
-        ledger.lose(trip.date(), loss.lostPieces());
-      } else if (trip != null) {
-        untraced.add(loss, trip.date());
+      LocalDate date = trips.get(loss.trip()).date();
+      if (ledgers.containsKey(loss.item())) {
+        ledgers.get(loss.item()).lose(date, loss.lostPieces());
+      } else {
+        untraced.add(loss, date);
       }
     }
     untraced.report(findings);

@@ -101,10 +101,12 @@ class OffSeasonPlannerTest {
   @Test
   void pricesAreTheItemsThenTheStyles() {
     maker
+        .style("Unpriced")
+        .add()
         .trip("a", AS_OF, 10, "Jig", 2)
         .loss("a", "Jig", "", 2, Cause.SNAG)
         .loss("a", "Jig", "never stocked", 1, Cause.SNAG)
-        .loss("a", "Unlisted", "", 4, Cause.SNAG);
+        .loss("a", "Unpriced", "", 4, Cause.SNAG);
     OnHand stocked = maker.onHand();
     OnHand.ItemStock jig = stocked.items().get(0);
     OnHand.ItemStock own =
