@@ -2,6 +2,7 @@ package sparewell.cli;
 
 import java.nio.file.Path;
 import java.time.LocalDateTime;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Supplier;
@@ -29,28 +30,15 @@ abstract class Command implements Callable<Integer> {
     spec.usageMessage().description(description).sortOptions(false);
   }
 
-  /** Paths that must be given by their place: one, or a list of them. */
+  /** A value given by its place, or a list of paths; {@code arity} says how many. */
   PositionalParamSpec parameter(String label, Class<?> type, String arity, String description) {
     PositionalParamSpec parameter =
         PositionalParamSpec.builder()
             .paramLabel(label)
             .type(type)
-            .auxiliaryTypes(Path.class)
+            .auxiliaryTypes(type == List.class ? Path.class : type)
             .arity(arity)
-            .required(true)
-            .description(description)
-            .build();
-    spec.addPositional(parameter);
-    return parameter;
-  }
-
-  /** A word that may be given by its place. */
-  PositionalParamSpec optionalParameter(String label, String description) {
-    PositionalParamSpec parameter =
-        PositionalParamSpec.builder()
-            .paramLabel(label)
-            .type(String.class)
-            .arity("0..1")
+            .required(!arity.startsWith("0"))
             .description(description)
             .build();
     spec.addPositional(parameter);
@@ -58,12 +46,18 @@ abstract class Command implements Callable<Integer> {
   }
 
   OptionSpec option(String name, String label, Class<?> type, String description) {
-    return add(valued(name, label, type, description));
+    return option(name, label, type, description, null);
   }
 
+  /** An option with a default value. */
   OptionSpec option(
       String name, String label, Class<?> type, String description, String usualValue) {
-    return add(valued(name, label, type, description).defaultValue(usualValue));
+    return add(
+        OptionSpec.builder(name)
+            .paramLabel(label)
+            .type(type)
+            .description(description)
+            .defaultValue(usualValue));
   }
 
   /** The folder for the CSV files. */
@@ -94,11 +88,6 @@ abstract class Command implements Callable<Integer> {
       throw wrong("--keep-backups must be at least 1: " + number);
     }
     return number;
-  }
-
-  private static OptionSpec.Builder valued(
-      String name, String label, Class<?> type, String description) {
-    return OptionSpec.builder(name).paramLabel(label).type(type).description(description);
   }
 
   OptionSpec flag(String name, String description) {

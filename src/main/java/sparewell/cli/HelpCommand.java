@@ -7,7 +7,8 @@ import sparewell.run.ExitCode;
 /** Shows how to use the program, or one of its commands. */
 final class HelpCommand extends Command {
   private final CommandLine program;
-  private final PositionalParamSpec command = optionalParameter("COMMAND", "command to explain");
+  private final PositionalParamSpec command =
+      parameter("COMMAND", String.class, "0..1", "command to explain");
 
   HelpCommand(Console console, CommandLine program) {
     super(console, "help", "Show how to use the program, or one of its commands.");

@@ -13,6 +13,8 @@ import sparewell.save.xml.XmlOut;
  */
 final class ContentTypesEdit {
   static final String PART = "[Content_Types].xml";
+  private static final String RELATIONSHIPS =
+      "application/vnd.openxmlformats-package.relationships+xml";
 
   private ContentTypesEdit() {}
 
@@ -29,13 +31,8 @@ final class ContentTypesEdit {
     }
     StringBuilder added = new StringBuilder();
     if (!relationshipsKnown) {
-      added.append(
-          XmlOut.tag(
-              xml.root().qualified("Default"),
-              "Extension",
-              "rels",
-              "ContentType",
-              "application/vnd.openxmlformats-package.relationships+xml"));
+      String tag = xml.root().qualified("Default");
+      added.append(XmlOut.tag(tag, "Extension", "rels", "ContentType", RELATIONSHIPS));
     }
     String override = xml.root().qualified("Override");
     newParts.forEach(
