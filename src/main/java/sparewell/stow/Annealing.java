@@ -3,18 +3,21 @@ package sparewell.stow;
 import java.util.Arrays;
 
 /**
- * Simulated annealing whose proposals are packed as well as can be: a box leaves its place, and it
- * and the boxes of a few places are packed anew at least cost. Seeded and counted in branches
- * looked at, so that the same problem gives the same plans.
+ * Local search for good plans: simulated annealing over a large neighbourhood. In each step a box
+ * must leave its place, and it and the boxes of a few places are packed anew at least cost by
+ * {@link Repacking}. Seeded and counted in branches, so that the same problem gives the same plans.
  *
  * @see "S. Kirkpatrick, C. D. Gelatt, M. P. Vecchi, Optimization by simulated annealing, Science
  *     220 (1983), from memory"
  */
 final class Annealing {
   /** Most boxes packed anew together, and most branches looked at for it. */
-  private static final int MOST_FREE = 16;
+  private static final int MOST_FREE = 12;
 
-  private static final long BRANCHES = 3_000;
+  private static final long BRANCHES = 500;
+
+  /** Temperature at the start of a cooling, as a share of what a place usually changes. */
+  private static final double HOT = 0.2;
 
   /** Temperature at the end, as a share of that at the start. */
   private static final double COLD = 0.02;
@@ -38,23 +41,21 @@ final class Annealing {
   }
 
   /**
-   * One cooling.
+   * One cooling, from the present stow.
    *
-   * @param from the plan to start at; empty for the present stow
    * @param most most boxes that may move
    * @param work branches looked at
-   * @param hotShare temperature at the start, as a share of what a place usually changes
    * @param seed of the proposals
    */
-  void anneal(int[] from, int most, long work, double hotShare, long seed) {
-    int[] place = from.length > 0 || n == 0 ? from : standing();
+  void anneal(int most, long work, long seed) {
+    int[] place = standing();
     random = seed * 0x9E3779B97F4A7C15L + 0x1234567L;
     double cost = repacking.penalised(place, most);
     keep(place, cost);
     long start = repacking.work();
     double done = 0;
     while (n > 0 && done < 1) {
-      double temperature = repacking.spread * hotShare * Math.pow(COLD, done);
+      double temperature = repacking.spread * HOT * Math.pow(COLD, done);
       double rise = -temperature * Math.log((random(1 << 20) + 0.5) / (1 << 20));
       int leaving = choose(place, most);
       if (repacking.repack(place, free, most, rise, leaving, BRANCHES)) {

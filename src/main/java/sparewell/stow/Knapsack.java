@@ -35,8 +35,6 @@ final class Knapsack {
   private long nodes;
   private double tolerance;
   private long work;
-  private double volumeMultiplier;
-  private double loadMultiplier;
 
   Knapsack(long[] boxVolume, long[] boxLoad) {
     int n = boxVolume.length;
@@ -110,16 +108,6 @@ final class Knapsack {
     return best[index];
   }
 
-  /** What another mm3 of room would be worth in the fractional knapsack. */
-  double volumeMultiplier() {
-    return volumeMultiplier;
-  }
-
-  /** What another mg of load would be worth in the fractional knapsack. */
-  double loadMultiplier() {
-    return loadMultiplier;
-  }
-
   /** Work done so far: boxes looked at and sets tried. */
   long work() {
     return work;
@@ -166,9 +154,6 @@ final class Knapsack {
       double lean = volumes / Math.max(1, volumeRoom) > loads / Math.max(1, loadRoom) ? 1 : -1;
       mix = Math.min(1 - MIX_STEP, Math.max(MIX_STEP, mix + lean * MIX_STEP));
     }
-    double critical = split == count ? 0 : ratio[split];
-    volumeMultiplier = critical * perVolume;
-    loadMultiplier = critical * perLoad;
     return fractional(0, split, 1.0);
   }
 

@@ -17,8 +17,6 @@ import java.util.Arrays;
  *     Management Science 27 (1981), from memory"
  */
 final class LagrangianBound {
-  private static final double SMOOTHING = 0.15;
-
   /** Tolerance of the knapsacks as a share of what is left to gain. */
   private static final double LOOSE = 0.002;
 
@@ -42,8 +40,9 @@ final class LagrangianBound {
   private final long[] volumeRoom;
   private final boolean[] fixed;
   private final boolean[][] chosen;
-  private final double[][] share;
-  private final double[][] room;
+
+  /** By box and place: the bound where the box stands there, see {@link #fix}. */
+  private final double[][] forced;
 
   LagrangianBound(StowProblem problem) {
     this.problem = problem;
@@ -76,27 +75,16 @@ final class LagrangianBound {
     volumeRoom = new long[m];
     fixed = new boolean[n];
     chosen = new boolean[n][m];
-    share = new double[n][m];
-    room = new double[m][2];
+    forced = new double[n][m];
   }
 
   private double side(int box, int at) {
     return problem.weightMg[box] * 1e-6 * (problem.offsetUm[at] * 1e-6);
   }
 
-  /** The multiplier of the side moment, positive for its upper limit. */
-  double sideMultiplier() {
-    return multiplier[n];
-  }
-
   /** The multiplier of a moved box, kg m. */
   double moveMultiplier() {
     return multiplier[n + 1];
-  }
-
-  /** By place: what a mm3 and a mg of its room were worth of late, kg m each. */
-  double[][] roomMultipliers() {
-    return room;
   }
 
   /** Multipliers as they are now, to come back to. */
@@ -114,9 +102,15 @@ final class LagrangianBound {
     return Arrays.stream(knapsacks).mapToLong(Knapsack::work).sum();
   }
 
-  /** How often that place took the box of late, 0..1, the last evaluations weighing most. */
-  double share(int box, int at) {
-    return share[box][at];
+  /** The open place in which the box costs least, by the bounds of {@link #fix}. */
+  int cheapest(boolean[][] open, int box) {
+    int found = -1;
+    for (int j = 0; j < m; j++) {
+      if (open[box][j] && (found < 0 || forced[box][j] < forced[box][found])) {
+        found = j;
+      }
+    }
+    return found;
   }
 
   /**
@@ -231,7 +225,6 @@ final class LagrangianBound {
       if (bound == Double.POSITIVE_INFINITY) {
         return bound;
       }
-      smooth(at == 0 ? 1 : SMOOTHING);
       if (bound > best) {
         best = bound;
         bestMultiplier = multiplier.clone();
@@ -272,18 +265,6 @@ final class LagrangianBound {
     return true;
   }
 
-  private void smooth(double weight) {
-    for (int i = 0; i < n; i++) {
-      for (int j = 0; j < m && !fixed[i]; j++) {
-        share[i][j] += weight * ((chosen[i][j] ? 1 : 0) - share[i][j]);
-      }
-    }
-    for (int j = 0; j < m; j++) {
-      room[j][0] += weight * (knapsacks[j].volumeMultiplier() - room[j][0]);
-      room[j][1] += weight * (knapsacks[j].loadMultiplier() - room[j][1]);
-    }
-  }
-
   /**
    * Closes, by its reduced cost, every place of a box that no plan cheaper than {@code target}
    * uses.
@@ -297,10 +278,10 @@ final class LagrangianBound {
       if (fixed[i]) {
         continue;
       }
-      double[] forced = forced(open[i], bound, i);
+      force(open[i], bound, i);
       boolean left = false;
       for (int j = 0; j < m; j++) {
-        if (open[i][j] && forced[j] >= target) {
+        if (open[i][j] && forced[i][j] >= target) {
           open[i][j] = false;
           closed++;
         }
@@ -314,7 +295,7 @@ final class LagrangianBound {
   }
 
   /** Bounds of the plans in which the box stands in each place, as just evaluated. */
-  private double[] forced(boolean[] open, double bound, int box) {
+  private void force(boolean[] open, double bound, int box) {
     double gone = 0;
     double[] lost = new double[m];
     for (int j = 0; j < m; j++) {
@@ -323,20 +304,18 @@ final class LagrangianBound {
         gone += lost[j];
       }
     }
-    double[] forced = new double[m];
     for (int j = 0; j < m; j++) {
       long load = loadRoom[j] - problem.weightMg[box];
       long volume = volumeRoom[j] - problem.volumeMm3[box];
       if (!open[j] || load < 0 || volume < 0) {
-        forced[j] = Double.POSITIVE_INFINITY;
+        forced[box][j] = Double.POSITIVE_INFINITY;
       } else if (chosen[box][j]) {
-        forced[j] = bound + gone - lost[j];
+        forced[box][j] = bound + gone - lost[j];
       } else {
         double here = multiplier[box] - relaxed(box, j);
-        forced[j] = bound + gone + placeValue[j] - here - without(box, j, volume, load);
+        forced[box][j] = bound + gone + placeValue[j] - here - without(box, j, volume, load);
       }
     }
-    return forced;
   }
 
   /** Value of the best set for the place without one box. */

@@ -3,12 +3,13 @@ package sparewell.stow;
 import java.util.Arrays;
 
 /**
- * Packs some boxes anew as well as can be, the others staying: depth-first over the places of each
- * box, the biggest box first. Lower bound of a branch: the least reduced costs of the boxes left,
- * less the multipliers' worth of all room that was free. On the way to a good plan a box may also
- * stay {@link #outside}, and the side limit and the number of moves may be broken, each at a
- * penalty; a few heavy boxes among many may gain more than it takes, so what completes a plan keeps
- * every limit.
+ * Branch and bound over the places of some boxes, the others staying: depth-first, the biggest box
+ * first, its place of least reduced cost first. Lower bound of a branch: the least reduced costs of
+ * the boxes left, less the price of all room that was free.
+ *
+ * <p>In local search a box may also stand {@link #outside}, and the side limit and the number of
+ * moves may be exceeded, each at a constraint-violation penalty. A few heavy boxes among many may
+ * gain more than it takes, so a search that completes plans accepts none that exceeds a limit.
  */
 final class Repacking {
   /** Penalties in units of what the place of a box usually changes. */
@@ -24,16 +25,19 @@ final class Repacking {
   /** Place number of a box that stands in no compartment. */
   final int outside;
 
+  /** By box and place, the last place being outside. */
   private final double[][] cost;
-  private final double[][] reduced;
-  private final double[][] multiplier;
-  private final double sidePenalty;
-  private double sideMultiplier;
-  private double moveMultiplier;
 
-  /**
-   * By box: the places it may go to, least reduced cost first; and all boxes, the biggest first.
-   */
+  private final double[][] reduced;
+  private final double perSideMomentOver;
+
+  // The prices in force.
+  private final double[] perVolume;
+  private final double[] perLoad;
+  private double perSideMoment;
+  private double perMove;
+
+  /** By box: all places, least reduced cost first; and all boxes, the biggest first. */
   private final int[][] options;
 
   private final int[] bySize;
@@ -51,11 +55,10 @@ final class Repacking {
   private final int[] at;
   private final int[] bestAt;
   private double bestCost;
-  private double credit;
   private boolean found;
   private boolean strict; // within all limits only
-  private long nodes;
-  private long nodeLimit;
+  private long branches;
+  private long branchLimit;
   private long work;
 
   Repacking(StowProblem problem) {
@@ -65,30 +68,23 @@ final class Repacking {
     outside = m;
     cost = new double[n][];
     double range = 0;
-    long weight = 1;
     for (int i = 0; i < n; i++) {
       cost[i] = Arrays.copyOf(problem.cost[i], m + 1);
-      double low = Double.POSITIVE_INFINITY;
-      double high = 0;
-      for (double one : problem.cost[i]) {
-        low = Math.min(low, one);
-        high = one < Double.POSITIVE_INFINITY ? Math.max(high, one) : high;
-      }
-      range += high - low;
-      cost[i][outside] = high;
-      weight += problem.weightMg[i];
+      var finite = Arrays.stream(problem.cost[i]).filter(one -> one < Double.POSITIVE_INFINITY);
+      var known = finite.summaryStatistics();
+      range += known.getMax() - known.getMin();
+      cost[i][outside] = known.getMax();
     }
     spread = Math.max(1e-6, range / Math.max(1, n));
-    long widest = 1;
-    for (long offset : problem.offsetUm) {
-      widest = Math.max(widest, Math.abs(offset));
-    }
-    sidePenalty = PENALTY * spread / (weight * 1e-6 / Math.max(1, n) * (widest * 1e-6));
     for (double[] costs : cost) {
       costs[outside] += PENALTY * spread;
     }
+    double weight = Math.max(1, Arrays.stream(problem.weightMg).average().orElse(1));
+    long widest = Arrays.stream(problem.offsetUm).map(Math::abs).max().orElse(0);
+    perSideMomentOver = PENALTY * spread / (weight * Math.max(1, widest));
     reduced = new double[n][m + 1];
-    multiplier = new double[m][2];
+    perVolume = new double[m];
+    perLoad = new double[m];
     options = new int[n][m + 1];
     bySize = new int[n];
     load = new long[m + 1];
@@ -98,33 +94,29 @@ final class Repacking {
     rest = new double[n + 1];
     at = new int[n];
     bestAt = new int[n];
-    multipliers(multiplier, 0, 0);
+    prices(new LimitPrices(problem));
   }
 
-  /**
-   * Takes up other multipliers; any give a true bound.
-   *
-   * @param room by place: of a mm3 and of a mg, kg m each
-   * @param ofSide of the side moment, positive for the upper limit
-   * @param ofMove of a moved box, kg m
-   */
-  void multipliers(double[][] room, double ofSide, double ofMove) {
-    sideMultiplier = Math.max(-sidePenalty, Math.min(sidePenalty, ofSide));
-    moveMultiplier = Math.min(PENALTY * spread, ofMove);
+  /** Takes up the multipliers in force there; any give a true bound. */
+  void prices(LimitPrices of) {
+    double mostSide = perSideMomentOver;
+    perSideMoment = Math.max(-mostSide, Math.min(mostSide, of.perSideMoment()));
+    perMove = Math.min(PENALTY * spread, of.perMove());
     for (int j = 0; j < m; j++) {
-      multiplier[j] = room[j].clone();
+      perVolume[j] = of.perVolume(j);
+      perLoad[j] = of.perLoad(j);
     }
     double[] size = new double[n];
     for (int i = 0; i < n; i++) {
-      size[i] = 1e-15 * (problem.volumeMm3[i] + problem.weightMg[i]); // decides without multipliers
+      size[i] = 1e-15 * (problem.volumeMm3[i] + problem.weightMg[i]); // decides where room is free
       for (int j = 0; j <= m; j++) {
         double use = 0;
         if (j < m) {
-          use = room[j][0] * problem.volumeMm3[i] + room[j][1] * problem.weightMg[i];
+          use = perVolume[j] * problem.volumeMm3[i] + perLoad[j] * problem.weightMg[i];
           size[i] += use;
-          use += sideMultiplier * 1e-12 * problem.weightMg[i] * problem.offsetUm[j];
+          use += perSideMoment * problem.weightMg[i] * problem.offsetUm[j];
         }
-        reduced[i][j] = cost[i][j] + use + (j == problem.now[i] ? 0 : moveMultiplier);
+        reduced[i][j] = cost[i][j] + use + (j == problem.now[i] ? 0 : perMove);
         int b = j;
         for (; b > 0 && reduced[i][options[i][b - 1]] > reduced[i][j]; b--) {
           options[i][b] = options[i][b - 1];
@@ -146,10 +138,8 @@ final class Repacking {
 
   /** Cost of a plan with penalties, kg m. */
   double penalised(int[] place, int mostMoves) {
-    most = mostMoves;
+    clear(mostMoves);
     double sum = 0;
-    side = 0;
-    moved = 0;
     for (int i = 0; i < n; i++) {
       sum += cost[i][place[i]];
       stand(i, place[i]);
@@ -157,14 +147,28 @@ final class Repacking {
     return sum + penalty();
   }
 
+  /** Nothing stands anywhere. */
+  private void clear(int mostMoves) {
+    System.arraycopy(problem.loadRoomMg, 0, load, 0, m);
+    System.arraycopy(problem.volumeRoomMm3, 0, volume, 0, m);
+    load[outside] = StowProblem.UNLIMITED;
+    volume[outside] = StowProblem.UNLIMITED;
+    side = 0;
+    moved = 0;
+    count = 0;
+    most = mostMoves;
+  }
+
   private void stand(int box, int place) {
+    load[place] -= problem.weightMg[box];
+    volume[place] -= problem.volumeMm3[box];
     side += place == outside ? 0 : problem.weightMg[box] * problem.offsetUm[place];
     moved += place == problem.now[box] ? 0 : 1;
   }
 
   private double penalty() {
     long beyond = Math.max(side - problem.sideHighest, problem.sideLowest - side);
-    double sum = beyond > 0 ? spread + sidePenalty * 1e-12 * beyond : 0;
+    double sum = beyond > 0 ? spread + perSideMomentOver * beyond : 0;
     return moved > most ? sum + PENALTY * spread * (moved - most) : sum;
   }
 
@@ -175,39 +179,26 @@ final class Repacking {
    * @param place place of each box, with room for all that stand in it
    * @param mostMoves most boxes that may move
    * @param rise what the plan may cost more, kg m
-   * @param leaving a box that may not stay where it is; -1 for none
+   * @param leaving a free box that may not stay where it is
    * @param limit most branches looked at
    * @return whether it was changed
    */
   boolean repack(int[] place, boolean[] free, int mostMoves, double rise, int leaving, long limit) {
     double total = penalised(place, mostMoves);
-    System.arraycopy(problem.loadRoomMg, 0, load, 0, m);
-    System.arraycopy(problem.volumeRoomMm3, 0, volume, 0, m);
-    load[outside] = StowProblem.UNLIMITED;
-    volume[outside] = StowProblem.UNLIMITED;
-    side = 0;
-    moved = 0;
-    count = 0;
+    clear(mostMoves);
     for (int i : bySize) {
       if (free[i]) {
         who[count++] = i;
       } else {
         total -= cost[i][place[i]];
-        load[place[i]] -= problem.weightMg[i];
-        volume[place[i]] -= problem.volumeMm3[i];
         stand(i, place[i]);
       }
     }
-    bestCost = total + rise;
     strict = false;
-    boolean possible = prepare(null, leaving, leaving < 0 ? -1 : place[leaving]);
-    if (possible) {
-      search(limit);
-      for (int k = 0; k < count && found; k++) {
-        place[who[k]] = bestAt[k];
-      }
-    }
-    return possible && found;
+    bestCost = total + rise;
+    search(null, leaving, place[leaving], limit);
+    take(place);
+    return found;
   }
 
   /**
@@ -220,24 +211,14 @@ final class Repacking {
    * @return whether all were looked at: there is no other plan
    */
   boolean complete(boolean[][] open, int mostMoves, double target, int[] place, long limit) {
-    System.arraycopy(problem.loadRoomMg, 0, load, 0, m);
-    System.arraycopy(problem.volumeRoomMm3, 0, volume, 0, m);
-    side = 0;
-    moved = 0;
-    most = mostMoves;
+    clear(mostMoves);
     count = n;
     System.arraycopy(bySize, 0, who, 0, n);
-    bestCost = target;
     strict = true;
-    if (prepare(open, -1, -1)) {
-      search(limit);
-      for (int k = 0; k < count && found; k++) {
-        place[who[k]] = bestAt[k];
-      }
-      return nodes <= nodeLimit;
-    }
-    found = false;
-    return true;
+    bestCost = target;
+    search(open, -1, -1, limit);
+    take(place);
+    return branches <= branchLimit;
   }
 
   /** Whether the last search found something. */
@@ -245,15 +226,31 @@ final class Repacking {
     return found;
   }
 
-  /** Lists where each box may go, and the bounds of the boxes left; false where one cannot go. */
-  private boolean prepare(boolean[][] open, int leaving, int from) {
-    double limit = sideMultiplier >= 0 ? problem.sideHighest : problem.sideLowest;
-    credit = sideMultiplier * 1e-12 * (limit - side) + moveMultiplier * (most - moved);
+  private void take(int[] place) {
+    for (int k = 0; k < count && found; k++) {
+      place[who[k]] = bestAt[k];
+    }
+  }
+
+  private void search(boolean[][] open, int leaving, int from, long limit) {
+    found = false;
+    branches = 0;
+    branchLimit = limit;
+    double sideLimit = perSideMoment >= 0 ? problem.sideHighest : problem.sideLowest;
+    double free = perSideMoment * (sideLimit - side) + perMove * (most - moved);
     for (int j = 0; j < m; j++) {
-      credit += multiplier[j][0] > 0 ? multiplier[j][0] * volume[j] : 0;
-      credit += multiplier[j][1] > 0 ? multiplier[j][1] * load[j] : 0;
+      free += perVolume[j] > 0 ? perVolume[j] * volume[j] : 0;
+      free += perLoad[j] > 0 ? perLoad[j] * load[j] : 0;
     }
     work += 2L * n; // even where nothing can be tried: whoever counts work must come to an end
+    if (list(open, leaving, from)) {
+      branch(0, -free, 0);
+      work += branches;
+    }
+  }
+
+  /** Lists where each box may go, and the bounds of the boxes left; false where one cannot go. */
+  private boolean list(boolean[][] open, int leaving, int from) {
     rest[count] = 0;
     for (int k = count - 1; k >= 0; k--) {
       int box = who[k];
@@ -279,16 +276,8 @@ final class Repacking {
     return true;
   }
 
-  private void search(long limit) {
-    found = false;
-    nodes = 0;
-    nodeLimit = limit;
-    branch(0, -credit, 0);
-    work += nodes;
-  }
-
   private void branch(int k, double bound, double sum) {
-    if (++nodes > nodeLimit) {
+    if (++branches > branchLimit) {
       return;
     }
     if (k == count) {
@@ -304,12 +293,10 @@ final class Repacking {
     long w = problem.weightMg[box];
     long v = problem.volumeMm3[box];
     for (int j : where[k]) {
-      if (j < 0 || bound + reduced[box][j] + rest[k + 1] >= bestCost || nodes > nodeLimit) {
+      if (j < 0 || bound + reduced[box][j] + rest[k + 1] >= bestCost || branches > branchLimit) {
         return;
       }
       if (load[j] >= w && volume[j] >= v) {
-        load[j] -= w;
-        volume[j] -= v;
         long sideBefore = side;
         int movedBefore = moved;
         stand(box, j);

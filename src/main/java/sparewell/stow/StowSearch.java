@@ -5,24 +5,29 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Search for the best plan with at most so many moves: a bound by {@link LagrangianBound}, plans by
- * {@link Annealing} with its multipliers, then an exact search, depth-first over 'box i in place j
- * or not', that closes places by their reduced costs and looks at all plans left where these are
- * few. Multipliers and bounds are taken on from one number of moves to the next. Work is counted,
- * not timed, so that the same problem gives the same answer; cut short it still gives a proven
- * bound.
+ * Search for the best plan with at most so many moves. {@link LimitPrices} prices the limits;
+ * {@link Annealing} finds good plans by those prices; {@link LagrangianBound} bounds the cost from
+ * below. Branch and bound over 'box i in place j or not' then closes places by reduced-cost fixing
+ * and looks at all plans left where these are few. Prices, multipliers and bounds are taken on from
+ * one number of moves to the next. Work is counted, not timed, so that the same problem gives the
+ * same answer; cut short it still gives a proven bound.
  */
 final class StowSearch {
+  /** Steps of the prices: the first time, and from good ones on. */
+  private static final int PRICE_STEPS = 2_000;
+
+  private static final int MORE_PRICE_STEPS = 300;
+  private static final int NODE_PRICE_STEPS = 20;
+
   /** Steps of the bound: the first two times, and once its multipliers are good. */
-  private static final int ROOT_STEPS = 400;
+  private static final int BOUND_STEPS = 400;
 
-  private static final int WARM_STEPS = 60;
+  private static final int MORE_BOUND_STEPS = 60;
 
-  /** Temperature at the start of a cooling, as a share of what a place usually changes. */
-  private static final double HOT = 0.2;
+  /** Steps of the bound at a node, at the first and once places were closed. */
+  private static final int NODE_STEPS = 30;
 
-  /** Branches that a cooling looks at, at most. */
-  private static final long COOLING = 2_000_000;
+  private static final int MORE_NODE_STEPS = 10;
 
   /** Most branches looked at to finish at once, before the annealing and at a node. */
   private static final long FINISH_ROOT = 40_000;
@@ -32,12 +37,10 @@ final class StowSearch {
   private final StowProblem problem;
   private final BestPlans plans;
   private final double ceiling;
+  private final LimitPrices prices;
   private final LagrangianBound dual;
   private final Repacking repacking;
   private final Annealing annealing;
-
-  /** Every box in its cheapest place, kg m. */
-  private final double least;
 
   /** Bounds found so far as straight lines over the number of moves: {value at 0, slope down}. */
   private final List<double[]> lines = new ArrayList<>();
@@ -54,11 +57,10 @@ final class StowSearch {
     this.problem = problem;
     this.plans = plans;
     this.ceiling = ceiling;
+    prices = new LimitPrices(problem);
     dual = new LagrangianBound(problem);
     repacking = new Repacking(problem);
     annealing = new Annealing(problem, plans, repacking);
-    least =
-        Arrays.stream(problem.cost).mapToDouble(cost -> Arrays.stream(cost).min().orElse(0)).sum();
   }
 
   /** The plan that comes closest to keeping every limit, where none does. */
@@ -66,29 +68,17 @@ final class StowSearch {
     return annealing.closest();
   }
 
-  /**
-   * Anneals with the multipliers in force: from the present stow, then from the best plan at half
-   * the temperature, and so on in turn.
-   *
-   * @param most most boxes that may move
-   * @param work branches looked at in all
-   * @param seed of the proposals
-   */
+  /** Anneals with the prices in force, see {@link Annealing#anneal}. */
   void anneal(int most, long work, long seed) {
-    long rounds = Math.max(1, work / 2 / COOLING);
-    for (long round = 0; round < rounds; round++) {
-      long its = work / 2 / rounds;
-      annealing.anneal(new int[0], most, its, HOT, 1_000 * seed + round);
-      annealing.anneal(plans.plan(most), most, its, HOT / 2, 1_000 * seed + round);
-    }
+    annealing.anneal(most, work, seed);
   }
 
   /**
-   * Searches within that much work.
+   * Prices, anneals, bounds and branches within that much work.
    *
    * @param most most boxes that may move
    * @param cooling branches that the annealing looks at
-   * @param exact work of the exact search
+   * @param exact work of branch and bound
    * @param seed of the annealing
    * @return a proven lower bound on the cost, kg m: that of the best plan where it is proven best,
    *     {@code ceiling} where there is no plan at all
@@ -96,42 +86,47 @@ final class StowSearch {
   double search(int most, long cooling, long exact, long seed) {
     mostMoves = most;
     tolerance = 1e-9 * Math.max(1, Math.abs(target()));
-    double bound = least;
+    double bound = Double.NEGATIVE_INFINITY;
     for (double[] line : lines) {
       bound = Math.max(bound, line[0] - line[1] * most);
     }
     if (closes(bound)) {
       return target();
     }
-    boolean[][] open = new boolean[problem.boxCount][problem.placeCount];
-    for (int i = 0; i < open.length; i++) {
-      for (int j = 0; j < open[i].length; j++) {
-        open[i][j] = problem.allowed(i, j);
-      }
-    }
-    boolean first = lines.size() < 2 || most < problem.boxCount && dual.moveMultiplier() == 0;
-    int steps = first ? ROOT_STEPS : WARM_STEPS;
+    boolean[][] open = open();
+    prices.ascend(open, most, target(), lines.isEmpty() ? PRICE_STEPS : MORE_PRICE_STEPS, 0.8);
+    // with all moves allowed a move has no price, so that the first row starts afresh too
+    boolean first = lines.isEmpty() || most < problem.boxCount && dual.moveMultiplier() == 0;
+    int steps = first ? BOUND_STEPS : MORE_BOUND_STEPS;
     double root = dual.ascend(open, most, bound, target(), steps, first ? 1.8 : 1.0);
     lines.add(new double[] {root + dual.moveMultiplier() * most, dual.moveMultiplier()});
     double[] multipliers = dual.multipliers();
     bound = Math.max(bound, root);
-    double found = target();
-    if (!closes(bound) && !finish(open, Math.min(FINISH_ROOT, exact))) {
-      anneal(most, cooling, seed);
-      workLimit = work() + exact;
-      found = closes(bound) ? target() : explore(open, bound, true);
+    if (closes(bound) || finish(open, Math.min(FINISH_ROOT, exact))) {
+      return target();
     }
-    found = Math.min(found, target());
+    anneal(most, cooling, seed);
+    workLimit = work() + exact;
+    double found = explore(open, bound);
     dual.multipliers(multipliers);
     return Math.min(target(), Math.max(bound, found));
   }
 
-  private void takeUp() {
-    repacking.multipliers(dual.roomMultipliers(), dual.sideMultiplier(), dual.moveMultiplier());
+  private boolean[][] open() {
+    boolean[][] open = new boolean[problem.boxCount][problem.placeCount];
+    for (int i = 0; i < open.length; i++) {
+      for (int j = 0; j < open[i].length; j++) {
+        open[i][j] =
+            problem.allowed(i, j)
+                && problem.weightMg[i] <= problem.loadRoomMg[j]
+                && problem.volumeMm3[i] <= problem.volumeRoomMm3[j];
+      }
+    }
+    return open;
   }
 
   private long work() {
-    return dual.work() + repacking.work();
+    return prices.work() + dual.work() + repacking.work();
   }
 
   /** What a plan must undercut to be of use. */
@@ -144,45 +139,45 @@ final class StowSearch {
     return bound >= target() - tolerance;
   }
 
-  private double explore(boolean[][] open, double parent, boolean top) {
+  /**
+   * Branch and bound: a bound on all plans with those places open, at least {@code parent}. The
+   * branch in which a box stands in its cheapest place is looked at in full, then that place is
+   * closed to it and the loop goes on.
+   */
+  private double explore(boolean[][] open, double parent) {
     double children = Double.POSITIVE_INFINITY;
     double bound = parent;
-    int steps = top ? 100 : 30;
-    while (true) {
-      if (work() >= workLimit) {
-        return Math.min(children, bound);
-      }
+    int steps = NODE_STEPS;
+    while (work() < workLimit) {
       bound = Math.max(bound, dual.ascend(open, mostMoves, bound, target(), steps, 0.7));
-      if (closes(bound)) {
+      if (closes(bound)
+          || dual.fix(open, mostMoves, target() - tolerance) < 0
+          || finish(open, FINISH)) {
         return Math.min(children, target());
       }
-      int closed = dual.fix(open, mostMoves, target() - tolerance);
-      if (closed < 0 || finish(open, FINISH)) {
-        return Math.min(children, target());
-      }
-      steps = closed > 0 ? 20 : 10;
-      int branch = pick(open);
-      int at = likeliest(open, branch);
+      int box = mostAtStake(open);
+      int place = dual.cheapest(open, box);
       double[] multipliers = dual.multipliers();
-      boolean[][] child = new boolean[open.length][];
-      for (int i = 0; i < child.length; i++) {
-        child[i] = open[i].clone();
-      }
-      Arrays.fill(child[branch], false);
-      child[branch][at] = true;
-      children = Math.min(children, explore(child, bound, false));
-      open[branch][at] = false;
-      dual.multipliers(multipliers);
+      boolean[][] child = Arrays.stream(open).map(boolean[]::clone).toArray(boolean[][]::new);
+      Arrays.fill(child[box], false);
+      child[box][place] = true;
+      children = Math.min(children, explore(child, bound));
       if (children <= bound) {
         return children;
       }
+      open[box][place] = false;
+      dual.multipliers(multipliers);
+      steps = MORE_NODE_STEPS;
     }
+    return Math.min(children, bound);
   }
 
   /** Looks at all plans left, if they are few: whether none of use is left. */
-  private boolean finish(boolean[][] open, long limit) {
-    takeUp();
+  private boolean finish(boolean[][] open, long most) {
+    prices.ascend(open, mostMoves, target(), NODE_PRICE_STEPS, 0.3);
+    repacking.prices(prices);
     int[] plan = new int[problem.boxCount];
+    long limit = most + 2L * plan.length; // enough for a single plan
     boolean all = repacking.complete(open, mostMoves, target() - tolerance, plan, limit);
     if (repacking.found()) {
       plans.offer(plan);
@@ -190,12 +185,11 @@ final class StowSearch {
     return all;
   }
 
-  /** The box to branch on: the places took it now and again, and its place changes much. */
-  private int pick(boolean[][] open) {
-    int branch = -1;
+  /** The box whose open places differ most in cost. */
+  private int mostAtStake(boolean[][] open) {
+    int found = -1;
     double most = -1;
     for (int i = 0; i < problem.boxCount; i++) {
-      double share = dual.share(i, likeliest(open, i));
       int count = 0;
       double low = Double.POSITIVE_INFINITY;
       double high = Double.NEGATIVE_INFINITY;
@@ -206,21 +200,9 @@ final class StowSearch {
           high = Math.max(high, problem.cost[i][j]);
         }
       }
-      double score = (high - low + 1e-6) * (0.1 + Math.min(share, 1 - share));
-      if (count > 1 && score > most) {
-        most = score;
-        branch = i;
-      }
-    }
-    return branch;
-  }
-
-  /** The open place that took the box most often of late. */
-  private int likeliest(boolean[][] open, int box) {
-    int found = -1;
-    for (int j = 0; j < problem.placeCount; j++) {
-      if (open[box][j] && (found < 0 || dual.share(box, j) > dual.share(box, found))) {
-        found = j;
+      if (count > 1 && high - low > most) {
+        most = high - low;
+        found = i;
       }
     }
     return found;

@@ -108,7 +108,8 @@ class DemoStowTest {
 
   /** Proven best: with more work than a run's where that is needed, which ends with the proof. */
   private static StowSolver.Answer proven(StowProblem problem) {
-    StowSolver.Answer answer = new StowSolver(problem, new Effort(9, 50_000, 500_000, 0, 0)).best();
+    StowSolver.Answer answer =
+        new StowSolver(problem, new Effort(2_000_000, 1, 5_000_000, 20_000_000, 0, 0)).best();
     assertTrue(answer.proven(), "proven");
     return answer;
   }

@@ -107,7 +107,7 @@ class StowSolverTest {
   }
 
   /** Bounds of the first multipliers only, plans of a few hundred branches. */
-  private static final Effort LITTLE = new Effort(1, 1_000, 0, 500, 0);
+  private static final Effort LITTLE = new Effort(1_000, 0, 0, 0, 500, 0);
 
   /** Whatever the effort, what is said of plans, of bounds and of proofs is true. */
   @Test
@@ -146,7 +146,7 @@ class StowSolverTest {
     }
     assertTrue(best >= 70, "best plans found: " + best);
     assertTrue(rowsBest >= 0.94 * rows, "best rows found: " + rowsBest + " of " + rows);
-    assertTrue(unproven > 80, "rows that are not proven: " + unproven);
+    assertTrue(unproven > 60, "rows that are not proven: " + unproven);
   }
 
   private static void isTrue(
@@ -160,6 +160,13 @@ class StowSolverTest {
       assertTrue(answer.bound() <= least[moves] + CLOSE);
       assertEquals(answer.bound() == answer.cost(), answer.proven());
     }
+  }
+
+  /** CP-SAT (OR-Tools) found 269.670183 kg m for this boat, on which no setting was tuned. */
+  @Test
+  void aBoatThatLocalSearchMissesComesWithinAThousandth() {
+    StowSolver.Answer best = new StowSolver(StowCases.problem(40, 10, 124), Effort.USUAL).best();
+    assertTrue(best.cost() <= 269.670183 * 1.001, "cost " + best.cost());
   }
 
   @Test
