@@ -103,7 +103,7 @@ class DemoStowTest {
   }
 
   private static double bound(StowProblem problem) {
-    return new StowSolver(problem, new Effort(3, 20_000, 100_000, 0, 0)).best().bound();
+    return new StowSolver(problem, new Effort(20_000, 1, 20_000, 300_000, 0, 0)).best().bound();
   }
 
   /** Proven best: with more work than a run's where that is needed, which ends with the proof. */
