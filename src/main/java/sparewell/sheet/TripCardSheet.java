@@ -2,24 +2,13 @@ package sparewell.sheet;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Collection;
-import java.util.Comparator;
-import java.util.HashMap;
-import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import sparewell.season.Event;
-import sparewell.season.ItemId;
-import sparewell.season.Loss;
-import sparewell.season.Place;
 import sparewell.season.Season;
-import sparewell.season.Style;
-import sparewell.season.StyleHours;
 import sparewell.stock.Holding;
 import sparewell.table.Block;
 import sparewell.table.Column;
@@ -27,7 +16,6 @@ import sparewell.table.Entry;
 import sparewell.table.Format;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
-import sparewell.units.Mass;
 
 /**
  * One page to take along on the next trip, and the cells to type its marks into afterwards. Posting
@@ -64,15 +52,10 @@ public final class TripCardSheet {
   /** A space that is no end of a line. */
   private static final String APART = "\u00a0";
 
-  private static final int MOST_STYLES = 10;
-  private static final int MOST_ITEMS = 24;
-
-  private static final Place NOWHERE = new Place("", "");
-  private static final Optional<Mass> NO_WEIGHT = Optional.empty();
-
   private final Results results;
   private final Typed typed;
   private final Optional<Event> event;
+  private final CardRows rows;
   private final boolean behind;
 
   /** Whether the fields stay as they are: once the event has begun the angler writes in them. */
@@ -82,6 +65,7 @@ public final class TripCardSheet {
     this.results = results;
     this.typed = results.entered().typed();
     this.event = CardEvent.of(results);
+    this.rows = new CardRows(results, event);
     LocalDate asOf = results.season().settings().asOf();
     this.behind = event.filter(one -> one.date().isBefore(asOf)).isPresent();
     boolean begun = event.filter(one -> !one.date().isAfter(asOf)).isPresent();
@@ -139,19 +123,19 @@ public final class TripCardSheet {
   /** The event's box apart from the others; a page printed before keeps its order. */
   private List<Table<Holding>> itemTables() {
     if (printed()) {
-      return List.of(items("Lost, in the order of the page you took along", asPrinted()));
+      return List.of(items("Lost, in the order of the page you took along", rows.asPrinted()));
     }
     String box = event.map(Event::box).orElse("");
-    Map<Boolean, List<Holding>> rows =
-        itemRows().stream()
+    Map<Boolean, List<Holding>> inBox =
+        rows.items().stream()
             .collect(
                 Collectors.partitioningBy(row -> !box.isEmpty() && row.place().box().equals(box)));
     List<Table<Holding>> tables = new ArrayList<>();
-    if (!rows.get(true).isEmpty()) {
-      tables.add(items("Lost out of " + box, rows.get(true)));
+    if (!inBox.get(true).isEmpty()) {
+      tables.add(items("Lost out of " + box, inBox.get(true)));
     }
-    if (!rows.get(false).isEmpty() || rows.get(true).isEmpty()) {
-      tables.add(items("Lost out of the boat's boxes", rows.get(false)));
+    if (!inBox.get(false).isEmpty() || inBox.get(true).isEmpty()) {
+      tables.add(items("Lost out of the boat's boxes", inBox.get(false)));
     }
     return tables;
   }
@@ -210,12 +194,12 @@ public final class TripCardSheet {
 
   /** Few rows are higher: there is room on the page, and fingers are wet. */
   private Entry high(Entry entry) {
-    double points = LEAST_ROW_POINTS * FULL_PAGE / Math.max(1, rows());
+    double points = LEAST_ROW_POINTS * FULL_PAGE / Math.max(1, rowCount());
     return entry.roomy(0, Math.max(LEAST_ROW_POINTS, Math.min(MOST_ROW_POINTS, points)));
   }
 
-  private int rows() {
-    return (printed() ? typed.carded().size() : itemRows().size()) + styleRows().size();
+  private int rowCount() {
+    return (printed() ? typed.carded().size() : rows.items().size()) + rows.styles().size();
   }
 
   private Table<Holding> items(String title, List<Holding> rows) {
@@ -250,105 +234,14 @@ public final class TripCardSheet {
     return squares + (pieces > MOST_SQUARES ? APART + "+" : "");
   }
 
-  /** The event's box first, then the boat from the bow to the transom, place by place. */
-  private List<Holding> itemRows() {
-    Set<ItemId> wanted = new LinkedHashSet<>();
-    event.ifPresent(
-        one ->
-            results.packing().lists().stream()
-                .filter(list -> list.event().name().equals(one.name()))
-                .flatMap(list -> list.lines().stream())
-                .forEach(line -> wanted.add(line.item())));
-    Set<String> styles = styleRows().stream().map(StyleRow::style).collect(Collectors.toSet());
-    String box = event.map(Event::box).orElse("");
-    Map<ItemId, Holding> rows = new LinkedHashMap<>();
-    results.packing().packed().holdings().stream()
-        .filter(holding -> !holding.ashore() && holding.pieces() > 0)
-        .filter(
-            holding ->
-                holding.place().box().equals(box) && !box.isEmpty()
-                    || wanted.contains(holding.item())
-                    || styles.contains(holding.item().style()))
-        .sorted(
-            Comparator.comparing((Holding holding) -> !holding.place().box().equals(box))
-                .thenComparing(holding -> -fromTransom(holding))
-                .thenComparing(holding -> holding.place().name())
-                .thenComparing(Holding::item, ItemId.BY_MEASURE))
-        .forEach(holding -> rows.putIfAbsent(holding.item(), holding));
-    typed.rows().stream()
-        .filter(row -> row.table() == EntryTable.CARD_ITEMS)
-        .forEach(row -> keep(row, rows));
-    return rows.values().stream().limit(Math.max(MOST_ITEMS, typedItems(rows.keySet()))).toList();
-  }
-
-  /** The rows of the page that the angler has on paper, whatever is packed for the next event. */
-  private List<Holding> asPrinted() {
-    String box = event.map(Event::box).orElse("");
-    Map<List<String>, Holding> here = new HashMap<>();
-    results.onHand().holdings().stream()
-        .sorted(
-            Comparator.comparing(holding -> box.isEmpty() || !holding.place().box().equals(box)))
-        .forEach(holding -> here.putIfAbsent(key(holding.item()), holding));
-    return typed.carded().stream()
-        .map(key -> here.getOrDefault(key, new Holding(item(key), NOWHERE, false, 0, NO_WEIGHT)))
-        .toList();
-  }
-
-  /** Keeps on the card what something was typed for, wherever it is now, or gone. */
-  private void keep(Typed.Row row, Map<ItemId, Holding> rows) {
-    Holding there =
-        results.packing().packed().holdings().stream()
-            .filter(holding -> key(holding.item()).equals(row.key()))
-            .findFirst()
-            .orElseGet(() -> new Holding(item(row.key()), NOWHERE, false, 0, NO_WEIGHT));
-    rows.putIfAbsent(there.item(), there);
-  }
-
-  private static ItemId item(List<String> key) {
-    return new ItemId(key.get(0), key.get(1), key.get(2));
-  }
-
-  /** Number of rows that it takes to show all that something was typed for. */
-  private int typedItems(Collection<ItemId> rows) {
-    int needed = 0;
-    int at = 0;
-    for (ItemId item : rows) {
-      at++;
-      if (typed.rows().stream()
-          .anyMatch(row -> row.table() == EntryTable.CARD_ITEMS && row.key().equals(key(item)))) {
-        needed = at;
-      }
-    }
-    return needed;
-  }
-
-  private static List<String> key(ItemId item) {
-    return List.of(item.style(), item.size(), item.colour());
-  }
-
-  private double fromTransom(Holding holding) {
-    return results.season().compartments().stream()
-        .filter(one -> one.name().equals(holding.place().compartment()))
-        .mapToDouble(one -> one.fromTransom().micrometres())
-        .findFirst()
-        .orElse(0);
-  }
-
-  /**
-   * A style that is likely to be thrown.
-   *
-   * @param style its name
-   * @param plannedHours hours planned; absent without a plan
-   */
-  record StyleRow(String style, Optional<Double> plannedHours) {}
-
-  private Table<StyleRow> styles() {
+  private Table<CardRows.StyleRow> styles() {
     return new Table<>(
         "",
         "How long it was thrown",
         List.of(
-            Format.TEXT.onSheet("Style", "Style.", StyleRow::style),
-            Format.HOURS.onSheet("Planned", "Hours in the Event plan.", StyleRow::plannedHours),
+            Format.TEXT.onSheet("Style", "Style.", CardRows.StyleRow::style),
+            Format.HOURS.onSheet(
+                "Planned", "Hours in the Event plan.", CardRows.StyleRow::plannedHours),
             Column.entry(
                 THROWN,
                 "Hours thrown.",
@@ -360,62 +253,7 @@ public final class TripCardSheet {
                 row ->
                     squares(
                         Math.max(MOST_SQUARES, (int) Math.ceil(row.plannedHours().orElse(0.0)))))),
-        styleRows(),
+        rows.styles(),
         "No style was thrown yet.");
-  }
-
-  /** The event's plan, else the styles thrown most; and those that hours were typed for. */
-  private List<StyleRow> styleRows() {
-    Map<String, StyleRow> rows = new LinkedHashMap<>();
-    event.stream()
-        .flatMap(one -> one.plan().stream())
-        .forEach(
-            line ->
-                rows.merge(
-                    line.style(),
-                    new StyleRow(line.style(), Optional.of(line.plannedHours())),
-                    TripCardSheet::both));
-    if (rows.isEmpty()) {
-      mostThrown().forEach(style -> rows.put(style, new StyleRow(style, Optional.empty())));
-    }
-    typed.rows().stream()
-        .filter(row -> row.table() == EntryTable.CARD_STYLES)
-        .map(row -> row.key().get(0))
-        .forEach(style -> rows.putIfAbsent(style, new StyleRow(style, Optional.empty())));
-    return new ArrayList<>(rows.values());
-  }
-
-  private static StyleRow both(StyleRow one, StyleRow other) {
-    return new StyleRow(
-        one.style(),
-        Optional.of(one.plannedHours().orElse(0.0) + other.plannedHours().orElse(0.0)));
-  }
-
-  /** The styles thrown most, then those lost most, then the others that are aboard, but no gear. */
-  private List<String> mostThrown() {
-    Map<String, Double> hours =
-        results.season().styleHours().stream()
-            .collect(
-                Collectors.groupingBy(
-                    StyleHours::style, Collectors.summingDouble(StyleHours::knownHours)));
-    Map<String, Integer> lost =
-        results.season().losses().stream()
-            .collect(
-                Collectors.groupingBy(
-                    loss -> loss.item().style(), Collectors.summingInt(Loss::lostPieces)));
-    Map<String, Style> styles = results.season().stylesByName();
-    return results.onHand().holdings().stream()
-        .filter(holding -> !holding.ashore() && holding.pieces() > 0)
-        .map(holding -> holding.item().style())
-        .distinct()
-        .filter(
-            style ->
-                !styles.get(style).gear() || hours.containsKey(style) || lost.containsKey(style))
-        .sorted(
-            Comparator.comparing((String style) -> -hours.getOrDefault(style, 0.0))
-                .thenComparing(style -> -lost.getOrDefault(style, 0))
-                .thenComparing(Comparator.naturalOrder()))
-        .limit(MOST_STYLES)
-        .toList();
   }
 }

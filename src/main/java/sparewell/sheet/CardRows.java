@@ -1,0 +1,187 @@
+package sparewell.sheet;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import sparewell.season.Event;
+import sparewell.season.ItemId;
+import sparewell.season.Loss;
+import sparewell.season.Place;
+import sparewell.season.Style;
+import sparewell.season.StyleHours;
+import sparewell.stock.Holding;
+import sparewell.units.Mass;
+
+/** Which items and styles stand on the trip card, and in which order. */
+final class CardRows {
+  private static final int MOST_STYLES = 10;
+  private static final int MOST_ITEMS = 24;
+
+  private static final Place NOWHERE = new Place("", "");
+  private static final Optional<Mass> NO_WEIGHT = Optional.empty();
+
+  private final Results results;
+  private final Typed typed;
+  private final Optional<Event> event;
+
+  CardRows(Results results, Optional<Event> event) {
+    this.results = results;
+    this.typed = results.entered().typed();
+    this.event = event;
+  }
+
+  /**
+   * A style that is likely to be thrown.
+   *
+   * @param style its name
+   * @param plannedHours hours planned; absent without a plan
+   */
+  record StyleRow(String style, Optional<Double> plannedHours) {}
+
+  /** The event's box first, then the boat from the bow to the transom, place by place. */
+  List<Holding> items() {
+    Set<ItemId> wanted = new LinkedHashSet<>();
+    event.ifPresent(
+        one ->
+            results.packing().lists().stream()
+                .filter(list -> list.event().name().equals(one.name()))
+                .flatMap(list -> list.lines().stream())
+                .forEach(line -> wanted.add(line.item())));
+    Set<String> styles = styles().stream().map(StyleRow::style).collect(Collectors.toSet());
+    String box = event.map(Event::box).orElse("");
+    Map<ItemId, Holding> rows = new LinkedHashMap<>();
+    results.packing().packed().holdings().stream()
+        .filter(holding -> !holding.ashore() && holding.pieces() > 0)
+        .filter(
+            holding ->
+                holding.place().box().equals(box) && !box.isEmpty()
+                    || wanted.contains(holding.item())
+                    || styles.contains(holding.item().style()))
+        .sorted(
+            Comparator.comparing((Holding holding) -> !holding.place().box().equals(box))
+                .thenComparing(holding -> -fromTransom(holding))
+                .thenComparing(holding -> holding.place().name())
+                .thenComparing(Holding::item, ItemId.BY_MEASURE))
+        .forEach(holding -> rows.putIfAbsent(holding.item(), holding));
+    typed.rows().stream()
+        .filter(row -> row.table() == EntryTable.CARD_ITEMS)
+        .forEach(row -> keep(row, rows));
+    return rows.values().stream().limit(Math.max(MOST_ITEMS, typedItems(rows.keySet()))).toList();
+  }
+
+  /** The rows of the page that the angler has on paper, whatever is packed for the next event. */
+  List<Holding> asPrinted() {
+    String box = event.map(Event::box).orElse("");
+    Map<List<String>, Holding> here = new HashMap<>();
+    results.onHand().holdings().stream()
+        .sorted(
+            Comparator.comparing(holding -> box.isEmpty() || !holding.place().box().equals(box)))
+        .forEach(holding -> here.putIfAbsent(key(holding.item()), holding));
+    return typed.carded().stream()
+        .map(key -> here.getOrDefault(key, new Holding(item(key), NOWHERE, false, 0, NO_WEIGHT)))
+        .toList();
+  }
+
+  /** Keeps on the card what something was typed for, wherever it is now, or gone. */
+  private void keep(Typed.Row row, Map<ItemId, Holding> rows) {
+    Holding there =
+        results.packing().packed().holdings().stream()
+            .filter(holding -> key(holding.item()).equals(row.key()))
+            .findFirst()
+            .orElseGet(() -> new Holding(item(row.key()), NOWHERE, false, 0, NO_WEIGHT));
+    rows.putIfAbsent(there.item(), there);
+  }
+
+  private static ItemId item(List<String> key) {
+    return new ItemId(key.get(0), key.get(1), key.get(2));
+  }
+
+  /** Number of rows that it takes to show all that something was typed for. */
+  private int typedItems(Collection<ItemId> rows) {
+    int needed = 0;
+    int at = 0;
+    for (ItemId item : rows) {
+      at++;
+      if (typed.rows().stream()
+          .anyMatch(row -> row.table() == EntryTable.CARD_ITEMS && row.key().equals(key(item)))) {
+        needed = at;
+      }
+    }
+    return needed;
+  }
+
+  private static List<String> key(ItemId item) {
+    return List.of(item.style(), item.size(), item.colour());
+  }
+
+  private double fromTransom(Holding holding) {
+    return results.season().compartments().stream()
+        .filter(one -> one.name().equals(holding.place().compartment()))
+        .mapToDouble(one -> one.fromTransom().micrometres())
+        .findFirst()
+        .orElse(0);
+  }
+
+  /** The event's plan, else the styles thrown most; and those that hours were typed for. */
+  List<StyleRow> styles() {
+    Map<String, StyleRow> rows = new LinkedHashMap<>();
+    event.stream()
+        .flatMap(one -> one.plan().stream())
+        .forEach(
+            line ->
+                rows.merge(
+                    line.style(),
+                    new StyleRow(line.style(), Optional.of(line.plannedHours())),
+                    CardRows::both));
+    if (rows.isEmpty()) {
+      mostThrown().forEach(style -> rows.put(style, new StyleRow(style, Optional.empty())));
+    }
+    typed.rows().stream()
+        .filter(row -> row.table() == EntryTable.CARD_STYLES)
+        .map(row -> row.key().get(0))
+        .forEach(style -> rows.putIfAbsent(style, new StyleRow(style, Optional.empty())));
+    return new ArrayList<>(rows.values());
+  }
+
+  private static StyleRow both(StyleRow one, StyleRow other) {
+    return new StyleRow(
+        one.style(),
+        Optional.of(one.plannedHours().orElse(0.0) + other.plannedHours().orElse(0.0)));
+  }
+
+  /** The styles thrown most, then those lost most, then the others that are aboard, but no gear. */
+  private List<String> mostThrown() {
+    Map<String, Double> hours =
+        results.season().styleHours().stream()
+            .collect(
+                Collectors.groupingBy(
+                    StyleHours::style, Collectors.summingDouble(StyleHours::knownHours)));
+    Map<String, Integer> lost =
+        results.season().losses().stream()
+            .collect(
+                Collectors.groupingBy(
+                    loss -> loss.item().style(), Collectors.summingInt(Loss::lostPieces)));
+    Map<String, Style> styles = results.season().stylesByName();
+    return results.onHand().holdings().stream()
+        .filter(holding -> !holding.ashore() && holding.pieces() > 0)
+        .map(holding -> holding.item().style())
+        .distinct()
+        .filter(
+            style ->
+                !styles.get(style).gear() || hours.containsKey(style) || lost.containsKey(style))
+        .sorted(
+            Comparator.comparing((String style) -> -hours.getOrDefault(style, 0.0))
+                .thenComparing(style -> -lost.getOrDefault(style, 0))
+                .thenComparing(Comparator.naturalOrder()))
+        .limit(MOST_STYLES)
+        .toList();
+  }
+}
