@@ -97,16 +97,15 @@ public final class CountMixture {
       return CountDistribution.none();
     }
     int bundle = bundle();
-    if (parts.stream().mapToDouble(part -> work(part, bundle)).sum() > MOST_WORK) {
+    double work = 0;
+    for (Part part : parts) {
+      double terms = bundle > 1 ? 1 : part.means().length;
+      work += terms * Math.min(part.reach() / bundle, LONGEST);
+    }
+    if (work > MOST_WORK) {
       parts = merged();
     }
     return counted(bundle);
-  }
-
-  private static double work(Part part, int bundle) {
-    return bundle > 1
-        ? Math.min(part.reach() / bundle, LONGEST)
-        : part.means().length * Math.min(part.reach(), LONGEST);
   }
 
   /** Pieces in a bundle, so that hardly anything lies beyond the longest list of bundles. */
@@ -170,16 +169,15 @@ public final class CountMixture {
   private CountDistribution counted(int bundle) {
     double[] mass = new double[64];
     for (Part part : parts) {
-      NegativeBinomialSum sum = new NegativeBinomialSum(part.means(), part.sizes(), bundle);
       double weight = part.weight() / total;
-      double left = weight;
-      for (int n = 0; n < LONGEST && left > SPENT * tail; n++) {
-        if (n == mass.length) {
-          mass = Arrays.copyOf(mass, Math.min(2 * n, LONGEST));
-        }
-        double here = weight * sum.next();
-        mass[n] += here;
-        left -= here;
+      double[] its =
+          NegativeBinomialSum.probabilities(
+              part.means(), part.sizes(), bundle, LONGEST, SPENT * tail / weight);
+      if (its.length > mass.length) {
+        mass = Arrays.copyOf(mass, its.length);
+      }
+      for (int n = 0; n < its.length; n++) {
+        mass[n] += weight * its[n];
       }
     }
     double left = 1;

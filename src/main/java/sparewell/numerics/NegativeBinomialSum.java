@@ -1,8 +1,9 @@
 package sparewell.numerics;
 
+import java.util.Arrays;
+
 /**
- * A sum of independent negative binomial counts: the probabilities of 0, 1, 2, ... one after the
- * other.
+ * Probabilities of a sum of independent negative binomial counts.
  *
  * <p>Of terms e with mean m<sub>e</sub> and size r<sub>e</sub>, p<sub>e</sub> =
  * m<sub>e</sub>/(r<sub>e</sub>+m<sub>e</sub>), the sum has probabilities with n f(n) =
@@ -18,68 +19,63 @@ public final class NegativeBinomialSum {
   private static final double RESCALE = 1e100;
   private static final double RESCALE_LOG = -230;
 
-  private final double[] share;
-  private final double[] size;
-  private final double[] flow;
-  private double f; // probability of the count reached
-  private double pending; // ln of what it is still to be multiplied with
-  private int n = -1;
+  private NegativeBinomialSum() {}
 
   /**
-   * In bundles of several pieces, the sum counts as one negative binomial of its mean and variance,
-   * less the variance that whole bundles add to it.
+   * P(N = 0), P(N = 1), ..., as far as is asked for, perhaps with zeros behind.
+   *
+   * <p>In bundles of several pieces, the sum counts as one negative binomial of its mean and
+   * variance, less the variance that whole bundles add to it.
    *
    * @param means mean of each term, &ge; 0
    * @param sizes size of each term, &gt; 0
    * @param bundle pieces in a bundle, &ge; 1
+   * @param most how many probabilities at most, &gt; 0
+   * @param tail probability that may be left out
    */
-  public NegativeBinomialSum(double[] means, double[] sizes, int bundle) {
-    if (bundle == 1) {
-      share = means.clone();
-      size = sizes;
-    } else {
+  public static double[] probabilities(
+      double[] means, double[] sizes, int bundle, int most, double tail) {
+    if (bundle > 1) {
       double mean = mean(means);
       double spread = 1 / wholeSize(means, sizes) - (bundle - 1) / Math.max(mean, 1e-12);
-      share = new double[] {mean / bundle};
-      size = new double[] {1 / Math.max(spread, 1e-12)};
+      double[] size = {1 / Math.max(spread, 1e-12)};
+      return probabilities(new double[] {mean / bundle}, size, 1, most, tail);
     }
-    flow = new double[share.length];
+    double[] share = new double[means.length];
+    double[] flow = new double[means.length];
     double logZero = 0;
     for (int e = 0; e < share.length; e++) {
-      logZero -= size[e] * Math.log1p(share[e] / size[e]);
-      share[e] /= size[e] + share[e];
+      logZero -= sizes[e] * Math.log1p(means[e] / sizes[e]);
+      share[e] = means[e] / (sizes[e] + means[e]);
     }
-    pending = Math.min(0, logZero - FLOOR);
-    f = Math.exp(Math.max(logZero, FLOOR));
-  }
-
-  /** P(N = 0), then that of 1, and so on. */
-  public double next() {
-    n++;
-    if (n > 0) {
-      double sum = 0;
-      for (int e = 0; e < share.length; e++) {
-        flow[e] = share[e] * (flow[e] + size[e] * f);
-        sum += flow[e];
+    double f = Math.exp(Math.max(logZero, FLOOR));
+    double pending = Math.min(0, logZero - FLOOR); // ln of what f is still to be multiplied with
+    double[] chances = new double[Math.min(most, 32)];
+    double left = 1;
+    for (int n = 0; n < most && left > tail; n++) {
+      if (n > 0) {
+        double sum = 0;
+        for (int e = 0; e < share.length; e++) {
+          flow[e] = share[e] * (flow[e] + sizes[e] * f);
+          sum += flow[e];
+        }
+        f = sum / n;
       }
-      f = sum / n;
+      if (pending < 0 && f > RESCALE) {
+        double by = Math.max(RESCALE_LOG, pending);
+        f *= Math.exp(by);
+        for (int e = 0; e < flow.length; e++) {
+          flow[e] *= Math.exp(by);
+        }
+        pending -= by;
+      }
+      if (n == chances.length) {
+        chances = Arrays.copyOf(chances, Math.min(most, 2 * n));
+      }
+      chances[n] = pending < 0 ? f * Math.exp(pending) : f;
+      left -= chances[n];
     }
-    if (pending == 0) {
-      return f;
-    }
-    if (f > RESCALE) {
-      rescale(Math.max(RESCALE_LOG, pending));
-    }
-    return f * Math.exp(pending);
-  }
-
-  private void rescale(double log) {
-    double by = Math.exp(log);
-    f *= by;
-    for (int e = 0; e < flow.length; e++) {
-      flow[e] *= by;
-    }
-    pending -= log;
+    return chances;
   }
 
   /** Mean of the sum. */

@@ -163,13 +163,12 @@ public final class JointChance<S> {
    * Expectation over a sum of negative binomials; in bundles off by 0.03 at most, else by 1e-12.
    */
   private static double expect(Lasting demand, double[] means, double[] sizes) {
-    NegativeBinomialSum lost = new NegativeBinomialSum(means, sizes, demand.bundle());
+    double[] lasts = demand.lasts();
+    double[] lost =
+        NegativeBinomialSum.probabilities(means, sizes, demand.bundle(), lasts.length, NOTHING);
     double sum = 0;
-    double left = 1;
-    for (int n = 0; n < demand.lasts().length && left > NOTHING; n++) {
-      double chance = lost.next();
-      sum += chance * demand.lasts()[n];
-      left -= chance;
+    for (int n = 0; n < lost.length; n++) {
+      sum += lost[n] * lasts[n];
     }
     return sum;
   }
