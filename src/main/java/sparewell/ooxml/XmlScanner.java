@@ -22,7 +22,11 @@ final class XmlScanner {
 
   private final String text;
   private final XMLStreamReader xml;
+  private final Matcher attribute;
   private final Deque<Open> open = new ArrayDeque<>();
+
+  /** Characters since the last start tag. */
+  private final StringBuilder content = new StringBuilder();
 
   /** Place up to which tags have been met. */
   private int at;
@@ -35,10 +39,9 @@ final class XmlScanner {
       int start,
       int startTagEnd,
       List<XmlElement.Attribute> attributes,
-      List<XmlElement> children,
-      StringBuilder content) {
-    XmlElement closed(int endTagStart, int end) {
-      String inside = children.isEmpty() ? content.toString() : "";
+      List<XmlElement> children) {
+    XmlElement closed(int endTagStart, int end, CharSequence text) {
+      String inside = children.isEmpty() ? text.toString() : "";
       return new XmlElement(
           prefix,
           name,
@@ -56,6 +59,7 @@ final class XmlScanner {
   XmlScanner(String text, XMLStreamReader xml) {
     this.text = text;
     this.xml = xml;
+    this.attribute = ATTRIBUTE.matcher(text);
   }
 
   XmlElement root() throws XMLStreamException {
@@ -67,14 +71,15 @@ final class XmlScanner {
         if (++count > MOST_ELEMENTS) {
           throw new XMLStreamException("more elements than any workbook needs");
         }
+        content.setLength(0);
         open.push(started());
       } else if (event == XMLStreamConstants.END_ELEMENT) {
         root = ended(open.pop());
         if (!open.isEmpty()) {
           open.peek().children().add(root);
         }
-      } else if (xml.hasText() && !open.isEmpty() && event != XMLStreamConstants.COMMENT) {
-        open.peek().content().append(xml.getText());
+      } else if (xml.hasText() && event != XMLStreamConstants.COMMENT) {
+        content.append(xml.getText());
       }
     }
     xml.close();
@@ -91,17 +96,16 @@ final class XmlScanner {
         start,
         at,
         attributes(start),
-        new ArrayList<>(),
-        new StringBuilder());
+        new ArrayList<>());
   }
 
   private XmlElement ended(Open element) throws XMLStreamException {
     if (text.charAt(element.startTagEnd() - 2) == '/') {
-      return element.closed(element.startTagEnd(), element.startTagEnd());
+      return element.closed(element.startTagEnd(), element.startTagEnd(), "");
     }
     int start = nextTag();
     at = tagEnd(start);
-    return element.closed(start, at);
+    return element.closed(start, at, content);
   }
 
   /** Where the next tag begins, behind comments and the like. */
@@ -134,10 +138,10 @@ final class XmlScanner {
 
   private List<XmlElement.Attribute> attributes(int start) {
     List<XmlElement.Attribute> all = new ArrayList<>();
-    Matcher found = ATTRIBUTE.matcher(text).region(start, at);
+    attribute.region(start, at);
     int index = 0;
-    while (found.find()) {
-      String qualified = found.group(1);
+    while (attribute.find()) {
+      String qualified = attribute.group(1);
       int colon = qualified.indexOf(':');
       String prefix = qualified.substring(0, Math.max(0, colon));
       String name = qualified.substring(colon + 1);
@@ -148,7 +152,8 @@ final class XmlScanner {
               ? Objects.toString(xml.getNamespaceURI(colon < 0 ? "" : name), "")
               : xml.getAttributeValue(index++);
       all.add(
-          new XmlElement.Attribute(prefix, name, namespace, value, found.start(1), found.end()));
+          new XmlElement.Attribute(
+              prefix, name, namespace, value, attribute.start(1), attribute.end()));
     }
     return all;
   }

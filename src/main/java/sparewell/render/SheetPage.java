@@ -194,10 +194,7 @@ final class SheetPage {
     return readable(usual, width());
   }
 
-  /**
-   * The page, upright or lying, of the fewest sheets of paper and tables that go on without their
-   * headings, and of these with the largest print.
-   */
+  /** The same where it takes several pages; of equal ones that with the largest print. */
   private Page readable(Page usual, double width) {
     Page best = usual.scaledTo(width);
     PageBreaks.Breaks breaks = PageBreaks.of(grid, best);

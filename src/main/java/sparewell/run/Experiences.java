@@ -35,14 +35,16 @@ public final class Experiences {
         ExperienceFile.Reading reading = ExperienceFile.read(file);
         return new Known(file, Optional.of(reading), Optional.of(Pool.of(reading.rows())), "");
       } catch (NotExperience none) {
-        return new Known(file, Optional.empty(), Optional.empty(), none.getMessage());
+        return unread(file, none.getMessage());
       } catch (NoSuchFileException missing) {
-        return new Known(
-            file, Optional.empty(), Optional.empty(), file + ": there is no such file.");
+        return unread(file, file + ": there is no such file.");
       } catch (IOException disk) {
-        return new Known(
-            file, Optional.empty(), Optional.empty(), file + " cannot be read from the disk.");
+        return unread(file, file + " cannot be read from the disk.");
       }
+    }
+
+    private static Known unread(Path file, String fault) {
+      return new Known(file, Optional.empty(), Optional.empty(), fault);
     }
   }
 
