@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import java.util.SplittableRandom;
 import org.apache.commons.math3.distribution.BetaDistribution;
 import org.apache.commons.math3.distribution.GammaDistribution;
@@ -64,7 +63,7 @@ final class AllocationWorld {
     double[] used = new double[STYLES];
     for (int s = 0; s < STYLES; s++) {
       int f = random.nextInt(FAMILIES);
-      styles.add(style("S" + s, "F" + f));
+      styles.add(SeasonSketch.style("S" + s, "F" + f, OptionalDouble.empty()));
       rate[s] = Math.exp(familyMean[f] + styleSpread * random.nextGaussian());
       used[s] = new BetaDistribution(random, 2, 2).sample();
       double mean = EVENT_HOURS * rate[s] * Math.exp(slope * (THICKNESS[2] - 0.5));
@@ -114,22 +113,6 @@ final class AllocationWorld {
   private static int draw(RandomGenerator random, double mean, double size) {
     double rate = new GammaDistribution(random, size, mean / size).sample();
     return rate < 1e-12 ? 0 : new PoissonDistribution(random, rate, 1e-12, 100_000).sample();
-  }
-
-  private static Style style(String name, String family) {
-    return new Style(
-        name,
-        family,
-        Optional.empty(),
-        false,
-        1,
-        Optional.empty(),
-        OptionalInt.empty(),
-        0,
-        1,
-        1,
-        OptionalDouble.empty(),
-        Cell.NOWHERE);
   }
 
   static ItemId item(int style) {

@@ -19,16 +19,7 @@ class ChecksTest {
   }
 
   private static List<String> findings(Books books) {
-    return Checks.of(Reading.of(books).season()).stream().map(ChecksTest::line).toList();
-  }
-
-  private static String line(Finding finding) {
-    return String.join(
-        " ",
-        finding.severity().word(),
-        finding.at().sheet(),
-        finding.at().reference(),
-        finding.code().name());
+    return Checks.of(Reading.of(books).season()).stream().map(Reading::line).toList();
   }
 
   @Test

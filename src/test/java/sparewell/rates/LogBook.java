@@ -37,20 +37,7 @@ public final class LogBook {
   }
 
   public LogBook style(String name, String family, OptionalDouble chance, String... colours) {
-    styles.add(
-        new Style(
-            name,
-            family,
-            Optional.empty(),
-            false,
-            1,
-            Optional.empty(),
-            OptionalInt.empty(),
-            0,
-            1,
-            1,
-            chance,
-            Cell.NOWHERE));
+    styles.add(SeasonSketch.style(name, family, chance));
     for (String colour : colours) {
       stocked(new ItemId(name, "", colour));
     }

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import sparewell.finding.Cell;
 import sparewell.units.Length;
 import sparewell.units.LengthUnit;
@@ -42,6 +43,38 @@ public final class SeasonSketch {
   public List<Event> events = List.of();
   public List<FixedLoad> loads = List.of();
   public Boat boat = Boat.UNKNOWN;
+
+  /** A box of which nothing is known but where it stands. */
+  public static Box box(String name, String compartment) {
+    return new Box(
+        name,
+        compartment,
+        Optional.empty(),
+        Optional.empty(),
+        "",
+        false,
+        false,
+        Optional.empty(),
+        OptionalInt.empty(),
+        Cell.NOWHERE);
+  }
+
+  /** A style that counts pieces and of which nothing more is known. */
+  public static Style style(String name, String family, OptionalDouble chance) {
+    return new Style(
+        name,
+        family,
+        Optional.empty(),
+        false,
+        1,
+        Optional.empty(),
+        OptionalInt.empty(),
+        0,
+        1,
+        1,
+        chance,
+        Cell.NOWHERE);
+  }
 
   /** Sketch of a season. */
   public static SeasonSketch of(Season season) {

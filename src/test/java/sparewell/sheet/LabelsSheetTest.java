@@ -4,11 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import java.util.Optional;
-import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
-import sparewell.finding.Cell;
-import sparewell.season.Box;
 import sparewell.season.Season;
 import sparewell.season.SeasonSketch;
 import sparewell.spares.SeasonMaker;
@@ -23,20 +19,6 @@ import sparewell.table.ReportSheet;
 
 /** What stands on the labels of a few boxes. */
 class LabelsSheetTest {
-  private static Box box(String name, String compartment) {
-    return new Box(
-        name,
-        compartment,
-        Optional.empty(),
-        Optional.empty(),
-        "",
-        false,
-        false,
-        Optional.empty(),
-        OptionalInt.empty(),
-        Cell.NOWHERE);
-  }
-
   private static ReportSheet sheet() {
     SeasonMaker maker =
         new SeasonMaker()
@@ -51,7 +33,11 @@ class LabelsSheetTest {
     }
     SeasonSketch sketch = SeasonSketch.of(maker.season());
     sketch.boxes =
-        List.of(box("J1", "Bow"), box("J2", "Bow"), box("New", "Bow"), box("Tub", "Garage"));
+        List.of(
+            SeasonSketch.box("J1", "Bow"),
+            SeasonSketch.box("J2", "Bow"),
+            SeasonSketch.box("New", "Bow"),
+            SeasonSketch.box("Tub", "Garage"));
     Season season = sketch.season();
     StowPlan stow = StowPlanner.plan(season, maker.onHand());
     return LabelsSheet.of(season, maker.onHand(), stow);

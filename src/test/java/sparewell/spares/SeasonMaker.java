@@ -188,18 +188,7 @@ public final class SeasonMaker {
   }
 
   private SeasonMaker box(String name, String compartment) {
-    boxes.add(
-        new Box(
-            name,
-            compartment,
-            Optional.empty(),
-            Optional.empty(),
-            "",
-            false,
-            false,
-            Optional.empty(),
-            OptionalInt.empty(),
-            Cell.NOWHERE));
+    boxes.add(SeasonSketch.box(name, compartment));
     return this;
   }
 

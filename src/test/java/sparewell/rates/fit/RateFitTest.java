@@ -268,18 +268,7 @@ class RateFitTest {
               1));
     }
     Hyperprior weak = Hyperprior.WEAK;
-    Hyperprior perMinute =
-        new Hyperprior(
-            weak.logRateCentre() - Math.log(60),
-            weak.logRateSpread(),
-            weak.logFamilyCentre(),
-            weak.logFamilySpread(),
-            weak.logStyleCentre(),
-            weak.logStyleSpread(),
-            weak.logSizeCentre(),
-            weak.logSizeSpread(),
-            weak.coverSpread(),
-            weak.walk());
+    Hyperprior perMinute = Priors.weak(weak.logRateCentre() - Math.log(60), weak.walk());
     RateFit fit = RateFit.of(new FitInput(families(6, 2), 2, 3, log), weak, RateFit.DRAWS);
     RateFit other = RateFit.of(new FitInput(families(6, 2), 2, 3, minutes), perMinute, 160);
     for (int s = 0; s < 6; s++) {

@@ -59,7 +59,8 @@ public record Reading(Season season, List<Finding> findings) {
     return findings.stream().map(Reading::line).toList();
   }
 
-  private static String line(Finding finding) {
+  /** Like {@code error Stock E3 NOT_A_NUMBER}. */
+  public static String line(Finding finding) {
     return String.join(
         " ",
         finding.severity().word(),
