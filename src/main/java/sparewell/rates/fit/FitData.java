@@ -68,10 +68,6 @@ final class FitData {
   /** Family of each style. */
   final List<Integer> familyOf;
 
-  FitData(FitInput input) {
-    this(input, Hyperprior.WEAK, Beliefs.NONE);
-  }
-
   FitData(FitInput input, Hyperprior prior, Beliefs others) {
     this.prior = prior;
     this.others = others;

@@ -34,11 +34,6 @@ final class Hyper {
     this.multiplier = multiplier;
   }
 
-  /** Decodes a point where no other log is known. */
-  static Hyper at(double[] z, Hyperprior prior, double[] mix) {
-    return at(z, prior, mix, Beliefs.NONE);
-  }
-
   /**
    * Decodes a point; what lies beyond the range in which sums are right counts as its rim. What
    * other logs tell of rates is at their mix of covers, so that the common log rate then moves with

@@ -36,7 +36,8 @@ class ConditionalTest {
   private static final int[] LOST = {10, 0, 0, 70, 0};
 
   private static FitData data(List<Observation> log) {
-    return new FitData(new FitInput(List.of(0, 0, 0, 1, 2), 3, 0, log));
+    return new FitData(
+        new FitInput(List.of(0, 0, 0, 1, 2), 3, 0, log), Hyperprior.WEAK, Beliefs.NONE);
   }
 
   private static double logChance(int style, double a, double mean) {

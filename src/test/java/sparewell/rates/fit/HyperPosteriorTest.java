@@ -19,14 +19,18 @@ class HyperPosteriorTest {
 
   @Test
   void aPointIsDecodedOnTheLogScale() {
-    Hyper centre = Hyper.at(new double[4], Hyperprior.WEAK, NO_COVER);
+    Hyper centre = Hyper.at(new double[4], Hyperprior.WEAK, NO_COVER, Beliefs.NONE);
     // A typical style loses 0.06 an hour; rates with CV 0.5 have a mean a factor sqrt(1.25) above.
     assertEquals(Math.log(0.06 * Math.sqrt(1.25)), centre.logRate, 1e-12);
     assertEquals(0.4, centre.familySpread, 1e-12);
     assertEquals(4, centre.shape, 1e-12);
     assertEquals(2, centre.size, 1e-12);
     Hyper off =
-        Hyper.at(new double[] {1, -1, 2, 0.5, 1, -1}, Hyperprior.WEAK, new double[] {0.25, 0.75});
+        Hyper.at(
+            new double[] {1, -1, 2, 0.5, 1, -1},
+            Hyperprior.WEAK,
+            new double[] {0.25, 0.75},
+            Beliefs.NONE);
     double style = 0.5 * Math.exp(1.4);
     assertEquals(Math.log(0.06) + 0.7 + Math.log(1 + style * style) / 2, off.logRate, 1e-12);
     assertEquals(0.4 * Math.exp(-0.8), off.familySpread, 1e-12);
@@ -51,12 +55,13 @@ class HyperPosteriorTest {
 
   @Test
   void beyondTheRangeThereIsItsRim() {
-    Hyper low = Hyper.at(new double[] {-99, -99, -99, -99}, Hyperprior.WEAK, NO_COVER);
+    Hyper low =
+        Hyper.at(new double[] {-99, -99, -99, -99}, Hyperprior.WEAK, NO_COVER, Beliefs.NONE);
     assertEquals(-25, low.logRate);
     assertEquals(0.005, low.familySpread);
     assertEquals(400, low.shape, 1e-9);
     assertEquals(0.01, low.size);
-    Hyper high = Hyper.at(new double[] {99, 99, 99, 99}, Hyperprior.WEAK, NO_COVER);
+    Hyper high = Hyper.at(new double[] {99, 99, 99, 99}, Hyperprior.WEAK, NO_COVER, Beliefs.NONE);
     assertEquals(25, high.logRate);
     assertEquals(3, high.familySpread);
     assertEquals(1 / (3.5 * 3.5), high.shape, 1e-12);
@@ -175,11 +180,11 @@ class HyperPosteriorTest {
   }
 
   private static HyperPosterior posterior(FitInput input, int draws) {
-    return HyperPosterior.of(new FitData(input), draws);
+    return HyperPosterior.of(new FitData(input, Hyperprior.WEAK, Beliefs.NONE), draws);
   }
 
   private static double mean(FitInput input, HyperPosterior posterior, int style) {
-    StyleData data = new FitData(input).styles[style];
+    StyleData data = new FitData(input, Hyperprior.WEAK, Beliefs.NONE).styles[style];
     double mean = 0;
     for (HyperPosterior.Draw draw : posterior.draws()) {
       double[] weights = draw.given().rate(style, input.familyOfStyle().get(style));
@@ -215,7 +220,7 @@ class HyperPosteriorTest {
       log.add(new Observation(0, 0, 3, 1, Observation.MIX, lost, false, 1));
     }
     FitInput input = new FitInput(List.of(0), 1, 0, log);
-    FitData data = new FitData(input);
+    FitData data = new FitData(input, Hyperprior.WEAK, Beliefs.NONE);
     double sum = 0;
     double mean = 0;
     double none = 0;
@@ -227,7 +232,7 @@ class HyperPosteriorTest {
         z[k] = 0.8 * (rest % (2 * most + 1) - most);
         rest /= 2 * most + 1;
       }
-      Hyper hyper = Hyper.at(z, Hyperprior.WEAK, NO_COVER);
+      Hyper hyper = Hyper.at(z, Hyperprior.WEAK, NO_COVER, Beliefs.NONE);
       Conditional given = new Conditional(data, hyper, true);
       double weight = Math.exp(given.logEvidence() + Hyper.logPrior(z) + 8);
       double[] weights = given.rate(0, 0);
@@ -264,17 +269,21 @@ class HyperPosteriorTest {
     HyperPosterior first = posterior(input(8, 0), 32);
     for (int covers : new int[] {0, 2}) {
       FitInput grown = input(16, covers);
-      HyperPosterior later = first.after(new FitData(grown), 32);
+      HyperPosterior later = first.after(new FitData(grown, Hyperprior.WEAK, Beliefs.NONE), 32);
       HyperPosterior anew = posterior(grown, RateFit.DRAWS);
       assertTrue(later.converged());
       assertTrue(later.draws().size() <= 32 && later.effective() > 8);
       for (int s = 0; s < 4; s++) {
         assertEquals(mean(grown, anew, s), mean(grown, later, s), 0.08 * mean(grown, anew, s));
       }
-      assertTrue(later.after(new FitData(input(30, covers)), 32).effective() > 8);
+      assertTrue(
+          later.after(new FitData(input(30, covers), Hyperprior.WEAK, Beliefs.NONE), 32).effective()
+              > 8);
     }
     // With a cover less there is nothing to go on from.
-    HyperPosterior bare = posterior(input(8, 3), 32).after(new FitData(input(8, 0)), 32);
+    HyperPosterior bare =
+        posterior(input(8, 3), 32)
+            .after(new FitData(input(8, 0), Hyperprior.WEAK, Beliefs.NONE), 32);
     assertEquals(mean(input(8, 0), first, 1), mean(input(8, 0), bare, 1), 1e-9);
   }
 
@@ -293,7 +302,8 @@ class HyperPosteriorTest {
             new Observation(0, 0, 10, 1, Observation.MIX, 4, false, 0.5),
             new Observation(1, 0, 5, 1, Observation.MIX, 3, true, 1),
             new Observation(1, 0, 70, 1, Observation.MIX, 0, true, 1)); // tells nothing
-    FitData data = new FitData(new FitInput(List.of(0, 0), 1, 0, log));
+    FitData data =
+        new FitData(new FitInput(List.of(0, 0), 1, 0, log), Hyperprior.WEAK, Beliefs.NONE);
     // 5 pieces in 10 hours, and half a piece in as many hours as the prior has it.
     double rate = 5.5 / (10 + 0.5 / 0.06);
     assertEquals((Math.log(rate) - Math.log(0.06)) / 0.7, data.startOfRate(), 1e-12);
