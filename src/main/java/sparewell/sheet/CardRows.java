@@ -1,6 +1,5 @@
 package sparewell.sheet;
 
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -80,24 +79,26 @@ final class CardRows {
   /** The rows of the page that the angler has on paper, whatever is packed for the next event. */
   List<Holding> asPrinted() {
     String box = event.map(Event::box).orElse("");
-    Map<List<String>, Holding> here = new HashMap<>();
+    Map<ItemId, Holding> here = new HashMap<>();
     results.onHand().holdings().stream()
         .sorted(
             Comparator.comparing(holding -> box.isEmpty() || !holding.place().box().equals(box)))
-        .forEach(holding -> here.putIfAbsent(key(holding.item()), holding));
+        .forEach(holding -> here.putIfAbsent(holding.item(), holding));
     return typed.carded().stream()
-        .map(key -> here.getOrDefault(key, new Holding(item(key), NOWHERE, false, 0, NO_WEIGHT)))
+        .map(CardRows::item)
+        .map(item -> here.getOrDefault(item, new Holding(item, NOWHERE, false, 0, NO_WEIGHT)))
         .toList();
   }
 
   /** Keeps on the card what something was typed for, wherever it is now, or gone. */
   private void keep(Typed.Row row, Map<ItemId, Holding> rows) {
+    ItemId item = item(row.key());
     Holding there =
         results.packing().packed().holdings().stream()
-            .filter(holding -> key(holding.item()).equals(row.key()))
+            .filter(holding -> holding.item().equals(item))
             .findFirst()
-            .orElseGet(() -> new Holding(item(row.key()), NOWHERE, false, 0, NO_WEIGHT));
-    rows.putIfAbsent(there.item(), there);
+            .orElse(new Holding(item, NOWHERE, false, 0, NO_WEIGHT));
+    rows.putIfAbsent(item, there);
   }
 
   private static ItemId item(List<String> key) {
@@ -106,20 +107,13 @@ final class CardRows {
 
   /** Number of rows that it takes to show all that something was typed for. */
   private int typedItems(Collection<ItemId> rows) {
-    int needed = 0;
-    int at = 0;
-    for (ItemId item : rows) {
-      at++;
-      if (typed.rows().stream()
-          .anyMatch(row -> row.table() == EntryTable.CARD_ITEMS && row.key().equals(key(item)))) {
-        needed = at;
-      }
-    }
-    return needed;
-  }
-
-  private static List<String> key(ItemId item) {
-    return List.of(item.style(), item.size(), item.colour());
+    List<ItemId> typedFor =
+        typed.rows().stream()
+            .filter(row -> row.table() == EntryTable.CARD_ITEMS)
+            .map(row -> item(row.key()))
+            .toList();
+    List<ItemId> all = List.copyOf(rows);
+    return typedFor.stream().mapToInt(item -> all.indexOf(item) + 1).max().orElse(0);
   }
 
   private double fromTransom(Holding holding) {
@@ -132,29 +126,17 @@ final class CardRows {
 
   /** The event's plan, else the styles thrown most; and those that hours were typed for. */
   List<StyleRow> styles() {
-    Map<String, StyleRow> rows = new LinkedHashMap<>();
+    Map<String, Double> planned = new LinkedHashMap<>();
     event.stream()
         .flatMap(one -> one.plan().stream())
-        .forEach(
-            line ->
-                rows.merge(
-                    line.style(),
-                    new StyleRow(line.style(), Optional.of(line.plannedHours())),
-                    CardRows::both));
-    if (rows.isEmpty()) {
-      mostThrown().forEach(style -> rows.put(style, new StyleRow(style, Optional.empty())));
-    }
+        .forEach(line -> planned.merge(line.style(), line.plannedHours(), Double::sum));
+    Set<String> styles = new LinkedHashSet<>(planned.isEmpty() ? mostThrown() : planned.keySet());
     typed.rows().stream()
         .filter(row -> row.table() == EntryTable.CARD_STYLES)
-        .map(row -> row.key().get(0))
-        .forEach(style -> rows.putIfAbsent(style, new StyleRow(style, Optional.empty())));
-    return new ArrayList<>(rows.values());
-  }
-
-  private static StyleRow both(StyleRow one, StyleRow other) {
-    return new StyleRow(
-        one.style(),
-        Optional.of(one.plannedHours().orElse(0.0) + other.plannedHours().orElse(0.0)));
+        .forEach(row -> styles.add(row.key().get(0)));
+    return styles.stream()
+        .map(style -> new StyleRow(style, Optional.ofNullable(planned.get(style))))
+        .toList();
   }
 
   /** The styles thrown most, then those lost most, then the others that are aboard, but no gear. */

@@ -103,19 +103,17 @@ public final class TripCardSheet {
     String trip = event.map(one -> one.name() + ", " + one.date()).orElse("the next trip you make");
     List<Block> blocks = new ArrayList<>();
     blocks.add(
-        new Block.Text(
-            List.of(
-                Block.Line.of("Afloat: cross out a square for each piece lost and hour thrown."),
-                Block.Line.of(
-                    "At home: type the sums into the framed cells and post them. Typed sums wait"
-                        + " here until then, an empty card for "
-                        + CardEvent.DAYS_TO_WAIT
-                        + " days."))));
+        new Lines()
+            .plain("Afloat: cross out a square for each piece lost and hour thrown.")
+            .plain(
+                "At home: type the sums into the framed cells and post them. Typed sums wait here"
+                    + " until then, an empty card for %d days.",
+                CardEvent.DAYS_TO_WAIT)
+            .block());
     blocks.add(new Block.Form(fields()));
     itemTables().forEach(table -> blocks.add(new Block.Rows(table)));
     blocks.add(new Block.Rows(styles()));
-    blocks.add(
-        new Block.Text(List.of(Block.Line.of(" "), Block.Line.of(NOTE + " " + "_".repeat(64)))));
+    blocks.add(new Lines().plain(" ").plain(NOTE + " " + "_".repeat(64)).block());
     String title = behind ? "Type in and post " + trip : "Take this page along on " + trip;
     return new ReportSheet(NAME, title, blocks).inLargePrint();
   }
@@ -203,8 +201,7 @@ public final class TripCardSheet {
   }
 
   private Table<Holding> items(String title, List<Holding> rows) {
-    return new Table<>(
-        "",
+    return Table.onSheet(
         title,
         ItemColumns.among(
             List.of(),
@@ -235,8 +232,7 @@ public final class TripCardSheet {
   }
 
   private Table<CardRows.StyleRow> styles() {
-    return new Table<>(
-        "",
+    return Table.onSheet(
         "How long it was thrown",
         List.of(
             Format.TEXT.onSheet("Style", "Style.", CardRows.StyleRow::style),
