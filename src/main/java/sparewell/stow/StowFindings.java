@@ -13,7 +13,7 @@ import sparewell.units.Mass;
 import sparewell.units.Spoken;
 import sparewell.units.UnitSystem;
 
-/** What to say about limits: those broken now, those that conflict, and what was not checked. */
+/** Findings about limits: which are exceeded now, which conflict, and which went unchecked. */
 final class StowFindings {
   private final StowSetup setup;
   private final UnitSystem units;
@@ -24,7 +24,7 @@ final class StowFindings {
     units = season.settings().units();
   }
 
-  /** Findings about the stow as it is. */
+  /** Findings about the present stow. */
   static Findings about(Season season, AboardLoads aboard, StowSetup setup) {
     StowFindings about = new StowFindings(season, setup);
     about.boxes();
@@ -129,9 +129,9 @@ final class StowFindings {
   }
 
   /**
-   * What to say where the tackle pulls to a side over the tolerance, now or as planned.
+   * Reports a side moment over the tolerance, now or in the plan.
    *
-   * @param tried the problem that was solved, whose side limit may be wider
+   * @param tried the problem that was solved; its side limits may be wider than the tolerance
    */
   static void side(Season season, StowSetup setup, StowProblem tried, Findings findings) {
     UnitSystem units = season.settings().units();
@@ -170,10 +170,11 @@ final class StowFindings {
   }
 
   /**
-   * Which limits the closest plan still breaks, by how much, and which of them is in the way.
+   * Reports that no plan keeps every limit: which limits the closest plan exceeds, by how much, and
+   * which kind of limit would have to give way.
    *
-   * @param closest place of each box
-   * @param proven whether it is proven that no plan keeps every limit
+   * @param closest place of each box in the plan of least constraint violation
+   * @param proven whether infeasibility is proven
    */
   static Finding conflict(Season season, StowSetup setup, int[] closest, boolean proven) {
     List<String> broken = new StowFindings(season, setup).broken(closest);

@@ -19,17 +19,18 @@ import sparewell.units.Mass;
 import sparewell.units.UnitSystem;
 
 /**
- * The season as a stowing problem: which boxes may move, what stays and is taken off the limits,
- * and the way back from numbers to names. Boxes and compartments stand in the order of their names,
- * so that the order of the rows settles nothing.
+ * Translates a season into a {@link StowProblem}: the boxes that may be moved are assigned, and
+ * whatever stays where it is uses up its share of the limits beforehand. Keeps the way back from
+ * indices to boxes and compartments, which are sorted by name so that the order of the rows never
+ * matters.
  */
 final class StowSetup {
-  /** Least side tolerance where none is set: 60 lb in, or 70 kg cm, kg m. */
+  /** Least side tolerance where none is set, kg m: 60 lb in, or 70 kg cm. */
   private static final double LEAST_TOLERANCE_US = 60 * 0.45359237 * 0.0254;
 
   private static final double LEAST_TOLERANCE_METRIC = 0.7;
 
-  /** Why a box is not moved, or FREE where it may be. */
+  /** Whether a box may be moved, and if not, why. */
   enum Role {
     FREE,
     STAYS_PUT,
@@ -42,10 +43,10 @@ final class StowSetup {
   final List<Role> roles = new ArrayList<>();
   final Map<String, Integer> placeIndex = new HashMap<>();
 
-  /** Index among the boxes of each box of the problem. */
+  /** Index in {@link #boxes} of each box of the problem. */
   final List<Integer> free = new ArrayList<>();
 
-  /** Mass of loose stock and of boxes that stay, by place, mg. */
+  /** By place: mass of loose stock and of boxes that stay, mg. */
   final long[] fixedMassMg;
 
   final long[] fixedVolumeMm3;
@@ -55,20 +56,17 @@ final class StowSetup {
   final long fixedMoment;
   final long tackleMassMg;
 
-  /** How far over the usual tolerance, a rule of thumb, nothing is moved for it; our choice. */
+  /** Up to this multiple of the usual tolerance, a rule of thumb, nothing is moved; our choice. */
   private static final double LITTLE_OVER = 1.25;
 
-  /** Most side moment of the tackle either way, mg um. */
+  /** Largest side moment of the tackle to either side, mg um. */
   final long sideTolerance;
 
-  /** The angler's own, where that is set. */
+  /** The tolerance set by the angler, if any. */
   final Optional<Settings.SideTolerance> ownTolerance;
 
-  /** What each box costs a day if it does not stand at hand; absent where no hours are known. */
+  /** By box: minutes a day lost if it does not stand at hand; absent where no hours are known. */
   final Optional<Map<String, Double>> reachMinutes;
-
-  /** By box of the problem and place: weight x station, and what reaching it is worth, kg m. */
-  final double[][] weighed;
 
   final StowProblem problem;
 
@@ -130,26 +128,25 @@ final class StowSetup {
             .map(own -> Math.round(own.kgM() * 1e12))
             .orElse(usualTolerance(season.settings().units(), mass));
     reachMinutes = Reach.minutesByBox(season, onHand);
-    weighed = weighed(season.settings().reachWorth());
-    problem = problem();
+    problem = problem(season.settings().reachWorth());
   }
 
-  /** What the tackle pulls to either side as it stands, mg um. */
+  /** Side moment of the tackle as it stands, to whichever side, mg um. */
   long pullNow() {
     return Math.abs(fixedSideMoment + problem.sideMoment(problem.now));
   }
 
   /**
-   * Whether that is over the usual tolerance by so little that no box is moved for it alone. The
-   * best plan often stands at the tolerance, and a few pieces lost or bought since must not undo
-   * it.
+   * Whether the side moment exceeds the usual tolerance by so little that no box is moved for it
+   * alone. The best plan often lies at the tolerance; a few pieces lost or bought since must not
+   * undo it.
    */
   boolean pullsLittle() {
     long pull = pullNow();
     return ownTolerance.isEmpty() && pull > sideTolerance && pull <= LITTLE_OVER * sideTolerance;
   }
 
-  /** A tenth of the tackle's mass at 12 in (30 cm), but not less than anyone would notice. */
+  /** A tenth of the tackle's mass at an arm of 12 in (30 cm), but at least what one notices. */
   private static long usualTolerance(UnitSystem units, long massMg) {
     boolean us = units == UnitSystem.US;
     Length arm = us ? Length.of(12, LengthUnit.INCH) : Length.of(30, LengthUnit.CENTIMETRE);
@@ -157,7 +154,7 @@ final class StowSetup {
     return Math.max(Math.round(least * 1e12), Math.round(0.1 * massMg * arm.micrometres()));
   }
 
-  /** A hair more than the product, so that a full compartment is not over by rounding. */
+  /** Rounded up a little, so that a full compartment does not exceed it by rounding. */
   private static long usable(double volumeM3, double fillShare) {
     return (long) Math.ceil(volumeM3 * fillShare * 1e9 * (1 + 1e-9));
   }
@@ -173,38 +170,38 @@ final class StowSetup {
     return places.stream().anyMatch(place -> takes(place, box)) ? Role.FREE : Role.FITS_NOWHERE;
   }
 
-  /** Whether the place could hold the box if it held nothing else that moves. */
+  /** Whether the box may go there at all, room aside. */
   static boolean takes(Compartment place, Box box) {
     return (place.atHand() || !box.atHand()) && fits(place, box);
   }
 
-  /** Whether the box goes in, in some orientation; where a size is blank that is not checked. */
+  /** Whether the box fits in some orientation; true where either size is unknown. */
   static boolean fits(Compartment place, Box box) {
     return place.size().isEmpty()
         || box.size().isEmpty()
         || box.size().get().fitsInto(place.size().get());
   }
 
-  /** The compartments aboard that are said to stand on no boat. */
+  /** Compartments aboard whose position lies outside any boat. */
   List<Compartment> outside() {
     return places.stream()
         .filter(place -> BoatBounds.outside(place.fromTransom(), place.fromCentreline()))
         .toList();
   }
 
-  /** The box of that index in the problem. */
+  /** The box with that index in the problem. */
   Box box(int index) {
     return boxes.get(free.get(index));
   }
 
-  /** Distance from the hindmost to the foremost compartment, m. */
+  /** Distance from the aftmost to the foremost compartment, m. */
   double spanMetres() {
     var stations = places.stream().mapToLong(place -> place.fromTransom().micrometres());
     var range = stations.summaryStatistics();
     return places.isEmpty() ? 0 : (range.getMax() - range.getMin()) * 1e-6;
   }
 
-  /** The tackle with the boxes of the problem as assigned. */
+  /** Weight and moments of the tackle under that assignment. */
   Moment standing(int[] place) {
     long moment = fixedMoment;
     for (int i = 0; i < place.length; i++) {
@@ -214,16 +211,7 @@ final class StowSetup {
     return new Moment(tackleMassMg * 1e-6, moment * 1e-12, side * 1e-12);
   }
 
-  /** What is minimised, as assigned, also where the plan breaks limits, kg m. */
-  double weighed(int[] place) {
-    double sum = 0;
-    for (int i = 0; i < place.length; i++) {
-      sum += weighed[i][place[i]];
-    }
-    return sum;
-  }
-
-  /** Minutes a day spent reaching boxes, as assigned; absent where no hours are known. */
+  /** Minutes a day spent reaching boxes under that assignment; absent where no hours are known. */
   OptionalDouble reach(int[] place) {
     if (reachMinutes.isEmpty()) {
       return OptionalDouble.empty();
@@ -242,21 +230,19 @@ final class StowSetup {
     return reachMinutes.map(all -> all.getOrDefault(box.name(), 0.0)).orElse(0.0);
   }
 
-  private double[][] weighed(Length reachWorth) {
-    double[][] sums = new double[free.size()][places.size()];
-    double perMinute = reachWorth.micrometres() * 1e-6 * (tackleMassMg * 1e-6);
-    for (int i = 0; i < sums.length; i++) {
-      double kilograms = loads.get(free.get(i)).weight().milligrams() * 1e-6;
-      for (int at = 0; at < sums[i].length; at++) {
-        Compartment place = places.get(at);
-        double reach = place.atHand() ? 0 : minutes(box(i)) * perMinute;
-        sums[i][at] = kilograms * (place.fromTransom().micrometres() * 1e-6) + reach;
-      }
+  /** Weight x station plus what reaching the box is worth, kg m; infinite where it may not go. */
+  private double cost(int index, Compartment place, Length reachWorth) {
+    Box box = box(index);
+    if (!takes(place, box)) {
+      return Double.POSITIVE_INFINITY;
     }
-    return sums;
+    double kilograms = loads.get(free.get(index)).weight().milligrams() * 1e-6;
+    double perMinute = reachWorth.micrometres() * 1e-6 * (tackleMassMg * 1e-6);
+    double reach = place.atHand() ? 0 : minutes(box) * perMinute;
+    return kilograms * (place.fromTransom().micrometres() * 1e-6) + reach;
   }
 
-  private StowProblem problem() {
+  private StowProblem problem(Length reachWorth) {
     int boxCount = free.size();
     int placeCount = places.size();
     long[] weight = new long[boxCount];
@@ -269,7 +255,7 @@ final class StowSetup {
       volume[i] = volumeMm3(box);
       now[i] = placeIndex.get(box.compartment());
       for (int at = 0; at < placeCount; at++) {
-        cost[i][at] = takes(places.get(at), box) ? weighed[i][at] : Double.POSITIVE_INFINITY;
+        cost[i][at] = cost(i, places.get(at), reachWorth);
       }
     }
     long[] offset = new long[placeCount];
