@@ -446,7 +446,7 @@ class StowPlannerTest {
 
   @Test
   void gapsAreSharesOfTheTacklesMoment() {
-    StowCases.Case drawn = StowCases.planted(40, 10, 2);
+    StowCases.Case drawn = StowCases.planted(40, 10, 1);
     StowPlan plan = StowPlanner.plan(drawn.season(), drawn.onHand());
     assertTrue(plan.bestGapPercent() <= 0.1, "40 boxes, 10 compartments: within 0.1 %");
     StowSetup setup = new StowSetup(drawn.season(), plan.loads(), drawn.onHand());
