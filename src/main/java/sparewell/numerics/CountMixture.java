@@ -180,9 +180,13 @@ public final class CountMixture {
         mass[n] += weight * its[n];
       }
     }
+    int most = mass.length;
+    while (most > 1 && mass[most - 1] == 0) {
+      most--; // zeros behind the probabilities of all parts
+    }
     double left = 1;
     int cut = 0;
-    while (cut < mass.length && left >= tail) {
+    while (cut < most && left >= tail) {
       left -= mass[cut++];
     }
     return CountDistribution.of(Arrays.copyOf(mass, cut), mean / total, bundle);

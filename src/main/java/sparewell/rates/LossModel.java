@@ -35,6 +35,7 @@ import sparewell.season.Season;
  */
 public final class LossModel implements LossForecast {
   private static final int FUTURES = 1_000;
+  private static final double FAR = 1e-4; // of losses that count as more than any stock
 
   private final SeasonHistory history;
   private final RateFit fit;
@@ -249,7 +250,7 @@ public final class LossModel implements LossForecast {
         }
       }
       if (!weights.isEmpty()) {
-        int most = fit.losses(style, demand.terms()).cut() - 1;
+        int most = fit.losses(style, demand.terms()).quantile(1 - FAR);
         lasting.add(JointChance.Lasting.of(demand.terms(), weights, limits, rest, most));
       }
     }
