@@ -139,6 +139,7 @@ class CommandLineTest extends CommandFixture {
     Process run =
         new ProcessBuilder(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
                 "-cp",
                 System.getProperty("java.class.path"),
                 "sparewell.Main",

@@ -41,6 +41,7 @@ class WrittenFilesTest extends CommandFixture {
     Process run =
         new ProcessBuilder(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
                 "-Djava.io.tmpdir=" + missing,
                 "-cp",
                 System.getProperty("java.class.path"),
