@@ -171,7 +171,7 @@ final class LedgerProof {
         .orElse(date);
   }
 
-  /** What was done, on top of what there was; nothing below zero. */
+  /** Stock with all that was done added; nothing below zero. */
   private Map<ItemId, Map<Place, Integer>> wanted() {
     Map<ItemId, Map<Place, Integer>> pieces = new TreeMap<>();
     start.forEach((item, places) -> pieces.put(item, new LinkedHashMap<>(places)));

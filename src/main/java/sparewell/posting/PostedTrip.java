@@ -91,7 +91,7 @@ final class PostedTrip {
     return typed.rows().stream().filter(row -> row.table() == table).toList();
   }
 
-  /** What the card says, else the event's day, else that of the posting. */
+  /** Value on the card, else the event's day, else that of the posting. */
   private LocalDate day(Optional<Event> event) {
     Object there = typed.card().get(TripCardSheet.DATE);
     if (there instanceof LocalDate day) {

@@ -207,7 +207,7 @@ public final class Poster {
     return OptionalInt.empty();
   }
 
-  /** Of what is sold singly, a pack is a piece. */
+  /** A pack of a style sold singly is a piece. */
   private static boolean counts(Typed.Row row, Ticks.Amount done) {
     boolean single = asked(row).equals(Ticks.whole(row.shown().get("Pieces")));
     return done.countsIn(heading(row)) || single && done.countsIn("Pieces");
@@ -221,7 +221,7 @@ public final class Poster {
     return Ticks.whole(row.shown().get(heading(row)));
   }
 
-  /** Of what is done or not, 1 is as good as yes, and 0 as nothing. */
+  /** For a step that is done or not, 1 counts as yes and 0 as blank. */
   private boolean yes(Typed.Row row) {
     Object entry = row.entries().get(EntryTable.DONE);
     int count = Ticks.whole(entry).orElse(-1);

@@ -30,7 +30,7 @@ public record AmongOthers(
    * @param high90 95 % point
    */
   public record Times(double middle, double low90, double high90) {
-    /** Whether the log says that the angler differs from others. */
+    /** True if the log says that the angler differs from others. */
     public boolean clear() {
       return low90 > 1 || high90 < 1;
     }

@@ -20,7 +20,7 @@ public final class BesideClub {
   private static final double LEAST_OWN = 0.5; // part of the variance that each has by itself
   private static final double LEAST_DOUBT = 0.2; // of a spread, on its log scale
 
-  /** Of typical rates beyond what is said of each; so small that it does not count. */
+  /** Spread of typical rates beyond what is known of each; negligible. */
   private static final double TYPICAL = 0.03;
 
   private static final double TYPICAL_DOUBT = 0.3;

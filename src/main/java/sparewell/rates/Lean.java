@@ -42,7 +42,7 @@ record Lean(
     findings = List.copyOf(findings);
   }
 
-  /** What a season leans on. */
+  /** Sources that a season leans on. */
   static Lean on(Optional<Others> others, Season season, SeasonHistory history) {
     if (others.isEmpty()) {
       return alone(history, List.of());

@@ -17,7 +17,7 @@ public interface LossForecast {
    */
   double meanShare(String style);
 
-  /** Whether rates are per hour afloat because no trip has style hours. */
+  /** True if rates are per hour afloat because no trip has style hours. */
   boolean perHourAfloat();
 
   /** Pieces of the style lost over all the exposures together. */
@@ -61,7 +61,7 @@ public interface LossForecast {
       stages = List.copyOf(stages);
     }
 
-    /** What is to last through the first stage. */
+    /** Stock that is to last through the first stage. */
     StyleStock first() {
       return new StyleStock(style, stages.get(0).exposures(), stages.get(0).pieces());
     }

@@ -120,12 +120,12 @@ public final class LossModel implements LossForecast {
     return covers;
   }
 
-  /** What was assumed, and what to bear in mind. */
+  /** Assumptions made, and cautions. */
   public List<Finding> findings() {
     return findings;
   }
 
-  /** Whether the fit settled; where not, a stated fallback stands in. */
+  /** True if the fit settled; where not, a stated fallback stands in. */
   public boolean converged() {
     return fit.converged();
   }
@@ -164,7 +164,10 @@ public final class LossModel implements LossForecast {
     return losses;
   }
 
-  /** What an item is asked for: terms, its weight, and that of the others among which it stands. */
+  /**
+   * Loss distribution wanted of an item: terms, its weight, and that of the others among which it
+   * stands.
+   */
   private record Among(List<RateFit.Term> terms, double own, double rest) {}
 
   private CountDistribution losses(int style, List<Among> demands) {

@@ -2,7 +2,7 @@ package sparewell.rates;
 
 import sparewell.experience.Club;
 
-/** What to bear in mind of a rate that may lean on other logs, in an angler's words. */
+/** Note on a rate that may lean on other logs, in an angler's words. */
 final class OthersNote {
   private OthersNote() {}
 

@@ -12,7 +12,7 @@ import sparewell.rates.fit.Observation;
 import sparewell.rates.fit.OwnEvidence;
 import sparewell.rates.fit.RateFit;
 
-/** What one log says, as rows for others: no people, waters, boxes, money or dates. */
+/** Evidence of one log, as rows for others: no people, waters, boxes, money or dates. */
 public final class OwnRows {
   private final RateFit fit;
   private final Log log;
@@ -47,7 +47,7 @@ public final class OwnRows {
     }
   }
 
-  /** What rows rest on. */
+  /** Trips, hours and pieces behind the rows. */
   private static final class Behind {
     private final java.util.Set<Integer> trips = new java.util.HashSet<>();
     private double hours;

@@ -35,7 +35,7 @@ public record StyleRate(
     OptionalDouble ownShare,
     Optional<AmongOthers> amongOthers,
     String note) {
-  /** What the hours of a rate are. */
+  /** Kind of hours that a rate is per. */
   public enum Basis {
     /** Hours the style was thrown. */
     STYLE_HOURS("style_hours"),

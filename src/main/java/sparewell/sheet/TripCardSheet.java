@@ -58,7 +58,7 @@ public final class TripCardSheet {
   private final CardRows rows;
   private final boolean behind;
 
-  /** Whether the fields stay as they are: once the event has begun the angler writes in them. */
+  /** True if the fields stay as they are: once the event has begun the angler writes in them. */
   private final boolean kept;
 
   private TripCardSheet(Results results) {
@@ -75,7 +75,7 @@ public final class TripCardSheet {
             || stays() && (begun || event.isEmpty());
   }
 
-  /** Whether the card that lies there is for the same event; one for any trip has no date. */
+  /** True if the card that lies there is for the same event; one for any trip has no date. */
   private boolean stays() {
     return event.isPresent()
         ? event(typed, results.season()).equals(event)

@@ -24,7 +24,7 @@ public record Typed(
     strays = List.copyOf(strays);
   }
 
-  /** What is left once the ticks are posted, and with them a card that tells of a trip. */
+  /** Entries left once the ticks are posted, and with them a card that tells of a trip. */
   public Typed unposted() {
     boolean card = !TripCardSheet.filled(this);
     return new Typed(

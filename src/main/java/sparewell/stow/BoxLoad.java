@@ -13,7 +13,7 @@ import sparewell.units.Mass;
  */
 public record BoxLoad(
     String box, String compartment, Mass weight, int unknownPieces, boolean emptyWeightKnown) {
-  /** Whether all of its weight is known. */
+  /** True if all of its weight is known. */
   public boolean weightKnown() {
     return emptyWeightKnown && unknownPieces == 0;
   }

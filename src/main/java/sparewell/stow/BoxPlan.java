@@ -32,7 +32,7 @@ public record BoxPlan(
     Reason reason,
     OptionalDouble reachMinutes,
     Cell origin) {
-  /** Whether the recommended plan moves it. */
+  /** True if the recommended plan moves it. */
   public boolean moves() {
     return step.isPresent();
   }

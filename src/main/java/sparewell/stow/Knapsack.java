@@ -103,7 +103,7 @@ final class Knapsack {
     return order[index];
   }
 
-  /** Whether the set found holds the box of that index. */
+  /** True if the set found holds the box of that index. */
   boolean holds(int index) {
     return best[index];
   }

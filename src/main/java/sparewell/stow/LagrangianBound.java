@@ -27,7 +27,7 @@ final class LagrangianBound {
   private final int n;
   private final int m;
 
-  /** Of each box, then of side moment and of a move. */
+  /** Multipliers of each box, then of the side moment and of a move. */
   private final double[] multiplier;
 
   private final double[] subgradient;

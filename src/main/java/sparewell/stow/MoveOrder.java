@@ -102,7 +102,7 @@ final class MoveOrder {
     return roomFor(box, place, NO_BOX);
   }
 
-  /** Whether the box finds room once {@code leaving} is gone from where it stands. */
+  /** True if the box finds room once {@code leaving} is gone from where it stands. */
   private boolean roomFor(int box, int place, int leaving) {
     boolean leaves = leaving != NO_BOX && at[leaving] == place;
     long loadThen = load[place] - (leaves ? problem.weightMg[leaving] : 0) + problem.weightMg[box];

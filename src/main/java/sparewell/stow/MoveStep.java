@@ -22,7 +22,7 @@ public record MoveStep(
     String to,
     String swappedWith,
     boolean overSide) {
-  /** What is done with the box. */
+  /** Action on the box. */
   public enum Kind {
     /** It goes to its new compartment. */
     MOVE,

@@ -19,7 +19,7 @@ final class Repacking {
   private final int n;
   private final int m;
 
-  /** What the place of a box changes on average, kg m. */
+  /** Mean change of the cost by the place of a box, kg m. */
   final double spread;
 
   /** Place number of a box that stands in no compartment. */
@@ -221,7 +221,7 @@ final class Repacking {
     return branches <= branchLimit;
   }
 
-  /** Whether the last search found something. */
+  /** True if the last search found something. */
   boolean found() {
     return found;
   }

@@ -45,7 +45,7 @@ public record StowPlan(
     findings = List.copyOf(findings);
   }
 
-  /** What came of the search. */
+  /** Outcome of the search. */
   public enum Outcome {
     /** No box aboard, or none that may be moved. */
     NOTHING_TO_MOVE,

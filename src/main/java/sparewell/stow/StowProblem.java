@@ -110,7 +110,7 @@ final class StowProblem {
     return sums;
   }
 
-  /** Whether every limit is kept. */
+  /** True if every limit is kept. */
   boolean feasible(int[] place) {
     for (int box = 0; box < boxCount; box++) {
       if (!allowed(box, place[box])) {

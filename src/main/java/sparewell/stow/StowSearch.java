@@ -129,12 +129,12 @@ final class StowSearch {
     return prices.work() + dual.work() + repacking.work();
   }
 
-  /** What a plan must undercut to be of use. */
+  /** Cost that a plan must undercut to be of use, kg m. */
   private double target() {
     return Math.min(ceiling, plans.cost(mostMoves));
   }
 
-  /** Whether nothing of use can lie above that bound. */
+  /** True if nothing of use can lie above that bound. */
   private boolean closes(double bound) {
     return bound >= target() - tolerance;
   }

@@ -30,7 +30,7 @@ final class StowSetup {
 
   private static final double LEAST_TOLERANCE_METRIC = 0.7;
 
-  /** Whether a box may be moved, and if not, why. */
+  /** True if a box may be moved, and if not, why. */
   enum Role {
     FREE,
     STAYS_PUT,
@@ -170,12 +170,12 @@ final class StowSetup {
     return places.stream().anyMatch(place -> takes(place, box)) ? Role.FREE : Role.FITS_NOWHERE;
   }
 
-  /** Whether the box may go there at all, room aside. */
+  /** True if the box may go there at all, room aside. */
   static boolean takes(Compartment place, Box box) {
     return (place.atHand() || !box.atHand()) && fits(place, box);
   }
 
-  /** Whether the box fits in some orientation; true where either size is unknown. */
+  /** True if the box fits in some orientation; true where either size is unknown. */
   static boolean fits(Compartment place, Box box) {
     return place.size().isEmpty()
         || box.size().isEmpty()

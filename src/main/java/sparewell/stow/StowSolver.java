@@ -38,7 +38,7 @@ final class StowSolver {
       return cost < Double.POSITIVE_INFINITY;
     }
 
-    /** Whether it is proven best, or proven that there is none. */
+    /** True if it is proven best, or proven that there is none. */
     boolean proven() {
       return bound == cost;
     }
@@ -84,7 +84,7 @@ final class StowSolver {
     return answer(all, bound);
   }
 
-  /** Whether hardly anything is left to gain beside what the best plan found gains. */
+  /** True if hardly anything is left to gain beside what the best plan found gains. */
   private boolean near(double bound) {
     double best = Math.min(ceiling, plans.cost(problem.boxCount));
     double now = plans.cost(0);

@@ -36,7 +36,7 @@ public record Beliefs(List<Belief> families, List<Belief> covers) {
     covers = List.copyOf(covers);
   }
 
-  /** Whether other logs are known. */
+  /** True if other logs are known. */
   boolean known() {
     return !families.isEmpty();
   }

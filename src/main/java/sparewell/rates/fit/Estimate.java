@@ -11,7 +11,7 @@ import java.util.stream.IntStream;
  * @param high90 95 % point
  */
 public record Estimate(double mean, double low90, double high90) {
-  /** Of a quantity whose logarithm has weights on a grid. */
+  /** Estimate of a quantity whose logarithm has weights on a grid. */
   static Estimate ofGrid(double mean, double[] weights, int first, double step, double power) {
     return new Estimate(
         mean,
@@ -48,7 +48,7 @@ public record Estimate(double mean, double low90, double high90) {
     return (first + i + t) * step;
   }
 
-  /** Of a quantity told by weighted draws: between two draws the distribution is even. */
+  /** Estimate of a quantity given by weighted draws: between two draws the distribution is even. */
   static Estimate ofDraws(double[] values, double[] weights) {
     int[] order =
         IntStream.range(0, values.length)

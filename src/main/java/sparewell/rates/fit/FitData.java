@@ -33,7 +33,7 @@ final class FitData {
   /** Widest step of a style in use. */
   final double widest;
 
-  /** What was logged of each style. */
+  /** Log of each style. */
   final StyleData[] styles;
 
   /** Numbers of the styles of each family. */
@@ -62,7 +62,7 @@ final class FitData {
   /** Prior of the hyperparameters. */
   final Hyperprior prior;
 
-  /** What other logs tell. */
+  /** Beliefs from other logs. */
   final Beliefs others;
 
   /** Family of each style. */

@@ -14,7 +14,7 @@ package sparewell.rates.fit;
  * @param logSizeCentre ln of the size of a day's extra variation
  * @param logSizeSpread standard deviation of that
  * @param coverSpread standard deviation of the log multiplier of a cover
- * @param walk of the variance by which a log rate wanders from trip to trip
+ * @param walk of the variance by which a log rate walks from trip to trip
  */
 public record Hyperprior(
     double logRateCentre,
@@ -47,8 +47,7 @@ public record Hyperprior(
   /**
    * The weak prior in use: a typical style loses around 0.6 pieces in 10 hours; families differ by
    * a factor of about 1.5, styles within a family likewise; a day's losses vary about as much again
-   * as chance alone would have them; in 40 trips a rate wanders by about a quarter, perhaps by
-   * half.
+   * as chance alone would have them; in 40 trips a rate walks by about a quarter, perhaps by half.
    */
   public static final Hyperprior WEAK =
       new Hyperprior(

@@ -36,12 +36,15 @@ public final class OwnEvidence {
    */
   public record Normal(double mean, double variance) {}
 
-  /** Of a fit under the weak prior, without other logs. */
+  /** Evidence of a fit under the weak prior, without other logs. */
   public OwnEvidence(RateFit fit) {
     this.fit = fit;
   }
 
-  /** Of a style's rate per hour at the log's mix of covers; absent where it was never used. */
+  /**
+   * Evidence on a style's rate per hour, at the log's mix of covers; absent where it was never
+   * used.
+   */
   public Optional<Gamma> rate(int style) {
     if (fit.data().styles[style].empty()) {
       return Optional.empty();
@@ -107,7 +110,7 @@ public final class OwnEvidence {
         : Optional.empty();
   }
 
-  /** Of the log rate of a family's typical style; absent where none was used. */
+  /** Evidence on the log rate of a family's typical style; absent where none was used. */
   public Optional<Normal> family(int family) {
     double mean = 0;
     double precision = 0;
@@ -130,7 +133,7 @@ public final class OwnEvidence {
     return normal(mean, precision);
   }
 
-  /** Of the log multiplier of a cover, against the log's mix of covers. */
+  /** Evidence on the log multiplier of a cover, against the log's mix of covers. */
   public Optional<Normal> cover(int cover) {
     double[] mix = fit.data().mix;
     double squares = 0;
@@ -144,7 +147,7 @@ public final class OwnEvidence {
     return divided(draw -> Math.log(draw.multiplier(cover)), centre, before);
   }
 
-  /** Of the log rate of a typical style. */
+  /** Evidence on the log rate of a typical style. */
   public Optional<Normal> commonRate() {
     Hyperprior prior = fit.data().prior;
     double spread = prior.logRateSpread() * Hyperprior.RATE_SPREAD;
@@ -154,7 +157,7 @@ public final class OwnEvidence {
         spread * spread);
   }
 
-  /** Of the log of the standard deviation of the log rate between families. */
+  /** Evidence on the log of the standard deviation of the log rate between families. */
   public Optional<Normal> familySpread() {
     return divided(
         draw -> Math.log(draw.given().hyper().familySpread),
@@ -162,7 +165,7 @@ public final class OwnEvidence {
         fit.data().prior.logFamilySpread() * fit.data().prior.logFamilySpread());
   }
 
-  /** Of the log of the coefficient of variation of rates within a family. */
+  /** Evidence on the log of the coefficient of variation of rates within a family. */
   public Optional<Normal> styleSpread() {
     return divided(
         draw -> -Math.log(draw.given().hyper().shape) / 2,
@@ -170,7 +173,7 @@ public final class OwnEvidence {
         fit.data().prior.logStyleSpread() * fit.data().prior.logStyleSpread());
   }
 
-  /** Of the log of the size of a day's extra variation. */
+  /** Evidence on the log of the size of a day's extra variation. */
   public Optional<Normal> daySize() {
     return divided(
         draw -> Math.log(draw.given().hyper().size),

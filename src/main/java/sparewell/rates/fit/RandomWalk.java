@@ -34,7 +34,7 @@ record RandomWalk(double perTrip, double[] trips) {
   /** The trips of one style, in time. */
   record Trips(int[] number, double[] error, double[] information, double[] weight) {}
 
-  /** What the log tells of the walk, given the mean rates as fitted. */
+  /** Evidence of the log on the walk, given the mean rates as fitted. */
   static RandomWalk of(
       FitData data, List<HyperPosterior.Draw> draws, double[] rate, Hyperprior prior) {
     RandomWalk none = new RandomWalk(0, new double[rate.length]);

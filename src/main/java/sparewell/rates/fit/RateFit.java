@@ -151,7 +151,7 @@ public final class RateFit {
     return new RateFit(this, hyper.learning(chance), learnt);
   }
 
-  /** Whether a peak was found and the draws around it carry the posterior. */
+  /** True if a peak was found and the draws around it carry the posterior. */
   public boolean converged() {
     return hyper.converged();
   }
@@ -161,7 +161,7 @@ public final class RateFit {
     return hyper.effective();
   }
 
-  /** What was fitted. */
+  /** Data of the fit. */
   public FitInput input() {
     return input;
   }

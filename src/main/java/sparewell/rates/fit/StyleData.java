@@ -47,7 +47,7 @@ final class StyleData {
   private final List<Observation> censored = new ArrayList<>();
   private final List<Table> tables = new ArrayList<>();
 
-  /** What the trips of one cover tell. */
+  /** Trips of one cover. */
   private record Table(int cover, int first, double pieces, double[] byDays, double[] byPieces) {}
 
   private StyleData(List<Observation> trips, double step, int by, int first, int count) {
@@ -175,7 +175,7 @@ final class StyleData {
     return Math.max(LEAST_SHIFT, Math.min(MOST_SHIFT, shift));
   }
 
-  /** Whether there is nothing to learn from. */
+  /** True if there is nothing to learn from. */
   boolean empty() {
     return tables.isEmpty() && censored.isEmpty();
   }

@@ -19,7 +19,7 @@ import sparewell.season.Style;
 import sparewell.season.StyleHours;
 import sparewell.season.Trip;
 
-/** What was logged of each trip: hours and losses of each style. */
+/** Log of each trip: hours and losses of each style. */
 public final class TripLog {
   private final Map<String, Integer> styleNumber = new LinkedHashMap<>();
   private final Map<String, Map<String, Double>> hours = new LinkedHashMap<>(); // by trip, style
@@ -49,7 +49,7 @@ public final class TripLog {
     }
   }
 
-  /** Whether the hours of a trip are logged style by style. */
+  /** True if the hours of a trip are logged style by style. */
   boolean hasStyleHours(Trip trip) {
     return hours.containsKey(trip.id());
   }

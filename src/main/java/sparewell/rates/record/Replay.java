@@ -18,7 +18,7 @@ import sparewell.season.Trip;
  * of hours, covers, losses) is never looked at; only the names of styles and families are those of
  * the whole season. After each trip the weights over (rate, draw) learn what happened; when twice
  * as many trips are known, the whole log is fitted anew. Each trip is foreseen as if it were the
- * next one of that fit: how far rates may wander in between is left out.
+ * next one of that fit: how far rates may walk in between is left out.
  */
 final class Replay {
   /** Trips known before the first one foreseen. */
@@ -60,7 +60,7 @@ final class Replay {
     return fits;
   }
 
-  /** Whether a trip is left to foresee. */
+  /** True if a trip is left to foresee. */
   boolean hasNext() {
     return next < trips.size();
   }

@@ -144,7 +144,7 @@ final class TripsReader {
     return all;
   }
 
-  /** What a row left out tells all the same: that the style it means was thrown on that trip. */
+  /** A row left out still tells that the style it means was thrown on that trip. */
   private static Optional<StyleHours> unread(
       Row row, String trip, Optional<String> style, Keys styles) {
     Cell fault = row.at(style.isPresent() ? "Hours" : "Style");

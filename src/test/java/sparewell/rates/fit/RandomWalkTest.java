@@ -13,7 +13,7 @@ import org.apache.commons.math3.distribution.MultivariateNormalDistribution;
 import org.junit.jupiter.api.Test;
 import sparewell.reference.Reference;
 
-/** How far rates wander. */
+/** Variance of the random walk of rates. */
 class RandomWalkTest {
   private static final int[] TRIPS = {0, 1, 5};
   private static final double[] ERRORS = {0.5, -1, 2};
@@ -96,7 +96,7 @@ class RandomWalkTest {
   }
 
   /** Six styles, each losing a piece on every so-many-th trip, which changes half way. */
-  private static double[] wander(int trips, int before, int after) {
+  private static double[] walk(int trips, int before, int after) {
     List<Observation> log = new ArrayList<>();
     for (int t = 0; t < trips; t++) {
       for (int s = 0; s < 6; s++) {
@@ -110,9 +110,9 @@ class RandomWalkTest {
   }
 
   @Test
-  void ratesThatChangeWanderMoreThanRatesThatStay() {
-    double[] stay = wander(60, 4, 4);
-    double[] change = wander(60, 2, 8);
+  void ratesThatChangeWalkMoreThanRatesThatStay() {
+    double[] stay = walk(60, 4, 4);
+    double[] change = walk(60, 2, 8);
     assertTrue(change[0] > 3 * stay[0], change[0] + " and " + stay[0]);
     assertEquals(0, change[1], "a style without trips has its family's rate of today");
   }
@@ -120,8 +120,8 @@ class RandomWalkTest {
   @Test
   void aLongLogOfRatesThatStaySaysSo() {
     // Under the prior alone, four times the trips would leave four times the variance.
-    double few = wander(100, 4, 4)[0];
-    double many = wander(400, 4, 4)[0];
+    double few = walk(100, 4, 4)[0];
+    double many = walk(400, 4, 4)[0];
     assertTrue(many < 2.5 * few, many + " and " + few);
   }
 
