@@ -4,7 +4,7 @@ import java.util.List;
 import sparewell.workbook.InputSheet;
 
 /**
- * What a posting adds.
+ * Rows that a posting adds.
  *
  * @param rows the rows, in the order in which they are appended
  * @param faults what cannot be posted, whole sentences; where there is any, nothing is

@@ -1,5 +1,5 @@
 /**
- * What the angler ticked, counted and logged on our sheets, as rows of his own sheets.
+ * Ticks, counts and the trip card of our sheets, turned into rows of his own sheets.
  *
  * <p>Nothing is read or written here: typed entries in, rows or faults out.
  */

@@ -1,7 +1,7 @@
 package sparewell.rates;
 
 /**
- * What a category of cover multiplies loss rates with, relative to the mix of covers logged.
+ * Multiplier of loss rates in a category of cover, relative to the mix of covers logged.
  *
  * @param cover the category as first spelled
  * @param trips trips logged in it

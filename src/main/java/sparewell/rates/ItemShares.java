@@ -13,7 +13,7 @@ import sparewell.season.Season;
 import sparewell.season.StockRow;
 
 /**
- * How the items of a style share its losses: Dirichlet with parameter &alpha;/n + past losses of
+ * Shares of the items in the losses of a style: Dirichlet with parameter &alpha;/n + past losses of
  * the item, n items.
  *
  * @param weights Dirichlet parameter of each item, by style

@@ -20,7 +20,7 @@ import sparewell.rates.history.UsualShares;
 import sparewell.season.Season;
 
 /**
- * What a season's rates lean on beside its own log.
+ * Sources that a season's rates lean on beside its own log.
  *
  * @param club what others say; absent where nobody else is known
  * @param history the season's; for a blank log with the others' usual shares of hours

@@ -163,7 +163,7 @@ final class StagedChance {
   }
 
   /**
-   * Whether every total is so small beside its limit that running out is next to impossible:
+   * True if every total is so small beside its limit that running out is next to impossible:
    * Chernoff's bound, P(N &ge; n) &le; e<sup>-m</sup> (e m / n)<sup>n</sup> for m below n.
    */
   private static boolean sure(double[] means, int[] limits) {

@@ -138,8 +138,8 @@ public final class BuyPlanner {
   }
 
   /**
-   * What the next money buys after what is in hand: without a budget nothing is, so it is the first
-   * of the list. Where the list is paid it goes beyond it, unless as much is left anyway.
+   * Purchases of the next money after what is in hand: without a budget nothing is, so it is the
+   * first of the list. Where the list is paid it goes beyond it, unless as much is left anyway.
    */
   private Optional<BuyList.More> more(Basket basket) {
     long extra = source.units(MORE);

@@ -35,7 +35,7 @@ public final class Homes {
   private final Map<String, Place> ofNewFamilies = new HashMap<>();
 
   /**
-   * Of a stock.
+   * Homes in a stock.
    *
    * @param except boxes that are no home, such as one that is packed anew for each event
    */

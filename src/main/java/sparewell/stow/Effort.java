@@ -1,7 +1,7 @@
 package sparewell.stow;
 
 /**
- * How much is searched, counted in steps and not in seconds, so that the same workbook gives the
+ * Effort of the search, counted in steps and not in seconds, so that the same workbook gives the
  * same plan on every machine. A short annealing and a branch and bound prove an easy boat's plan; a
  * hard one is annealed slowly, several times, and bounded once more.
  *

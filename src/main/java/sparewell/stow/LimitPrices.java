@@ -28,7 +28,8 @@ final class LimitPrices {
   private final int ofMove;
 
   /**
-   * Of the volume of each place, the load of each place, side moment (positive: its upper limit).
+   * Prices of the volume of each place, the load of each place, side moment (positive: its upper
+   * limit).
    */
   private final double[] multiplier;
 

@@ -19,7 +19,7 @@ import sparewell.stock.OnHand;
  */
 public final class StowPlanner {
   /**
-   * What a move must bring: the tackle's centre comes aft by this share of the way from the
+   * Gain that a move must bring: the tackle's centre comes aft by this share of the way from the
    * hindmost to the foremost compartment. Since the same charge counts on every run, a plan carried
    * out leaves nothing to ask for.
    */

@@ -137,7 +137,7 @@ final class StowSetup {
   }
 
   /**
-   * Whether the side moment exceeds the usual tolerance by so little that no box is moved for it
+   * True if the side moment exceeds the usual tolerance by so little that no box is moved for it
    * alone. The best plan often lies at the tolerance; a few pieces lost or bought since must not
    * undo it.
    */

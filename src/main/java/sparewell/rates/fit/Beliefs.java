@@ -3,8 +3,8 @@ package sparewell.rates.fit;
 import java.util.List;
 
 /**
- * What other logs tell before the first trip of this one. Then each style is a family of its own:
- * what a family's mean rate is to other styles, the others' typical rate is to this angler's.
+ * Beliefs from other logs before the first trip of this one. Then each style is a family of its
+ * own: what a family's mean rate is to other styles, the others' typical rate is to this angler's.
  *
  * @param families typical log rate per hour in each family, to which the common log rate adds;
  *     empty where no other log is known
@@ -42,7 +42,7 @@ public record Beliefs(List<Belief> families, List<Belief> covers) {
   }
 
   /**
-   * What is added to the common log rate of an angler whom the others tell nothing of: next to
+   * Variance added to the common log rate of an angler whom the others tell nothing of: next to
    * nothing among those like them, beyond {@link #UNLIKE} scales (one in sixty) as much as the weak
    * prior leaves open. Its own log then wins at once, while intervals of the rest stay narrow.
    */

@@ -10,8 +10,8 @@ import org.apache.commons.math3.linear.RealVector;
 import sparewell.numerics.QuasiNewton;
 
 /**
- * What a log tells of the hyperparameters: weighted draws, by importance sampling around the peak
- * of their posterior.
+ * Posterior of the hyperparameters: weighted draws, by importance sampling around the peak of their
+ * posterior.
  *
  * @param draws those that carry weight; the weights sum to 1
  * @param effective how many equally weighted draws they are worth

@@ -1,8 +1,8 @@
 package sparewell.rates.fit;
 
 /**
- * What is believed before the first trip, weakly: a location and a spread for each hyperparameter
- * on its log scale. Our own choice; its effect is measured by the calibration benchmark.
+ * Weak priors before the first trip: a location and a spread for each hyperparameter on its log
+ * scale. Our own choice; its effect is measured by the calibration benchmark.
  *
  * @param logRateCentre ln of the pieces of a typical style lost per hour
  * @param logRateSpread scale of that, as a Student t with {@link #RATE_DEGREES} degrees of freedom,
@@ -34,7 +34,7 @@ public record Hyperprior(
   public static final double RATE_SPREAD = Math.sqrt(RATE_DEGREES / (RATE_DEGREES - 2));
 
   /**
-   * What is believed of a log rate's walk.
+   * Prior of the variance of a log rate's walk.
    *
    * @param logCentre ln of its variance for each trip; minus infinity where rates stay
    * @param logSpread standard deviation of that

@@ -3,7 +3,7 @@ package sparewell.rates.fit;
 import sparewell.numerics.NegativeBinomial;
 
 /**
- * What happened to one style on one trip.
+ * Hours and losses of one style on one trip.
  *
  * @param style number of the style, from 0
  * @param trip number of the trip in time, from 0

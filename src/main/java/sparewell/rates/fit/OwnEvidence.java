@@ -4,8 +4,8 @@ import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 
 /**
- * What a log alone says, its prior divided out, so that logs of several anglers can be put together
- * without counting the prior again and again.
+ * Evidence of a log alone, its prior divided out, so that logs of several anglers can be put
+ * together without counting the prior again and again.
  *
  * <p>Of a style's rate: the likelihood, averaged over the draws of the other quantities, in the
  * shape of a gamma density, &lambda;<sup>y</sup> e<sup>-h&lambda;</sup>; a normal shape would be

@@ -233,8 +233,7 @@ public final class RateFit {
   }
 
   /**
-   * What a cover multiplies rates with, relative to the mix of covers logged, with its 90 %
-   * interval.
+   * Multiplier of rates in a cover, relative to the mix of covers logged, with its 90 % interval.
    *
    * @param cover as in {@link Term}
    */

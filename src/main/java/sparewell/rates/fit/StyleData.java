@@ -153,8 +153,8 @@ final class StyleData {
   }
 
   /**
-   * What the pieces lost are worth as independent events: y losses of a negative binomial tell no
-   * more than its size.
+   * Number of independent events that the pieces lost are worth: y losses of a negative binomial
+   * tell no more than its size.
    */
   static double effectivePieces(List<Observation> trips, double size) {
     double lost = 0;

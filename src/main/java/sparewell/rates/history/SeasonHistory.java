@@ -62,7 +62,7 @@ public record SeasonHistory(
   }
 
   /**
-   * What the given trips tell, and no others.
+   * History of the given trips, and no others.
    *
    * @param log of the season
    * @param trips with hours, in time

@@ -10,7 +10,7 @@ import sparewell.season.Style;
 import sparewell.season.Trip;
 
 /**
- * What share of the hours afloat each style is thrown on average, over the trips with style hours.
+ * Mean share of the hours afloat that each style is thrown, over the trips with style hours.
  *
  * @param mean mean share by style, &ge; 0; 1 for all where rates are per hour afloat, but 0 for
  *     gear where no trip is logged

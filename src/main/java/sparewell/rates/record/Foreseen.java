@@ -4,7 +4,7 @@ import sparewell.numerics.CountDistribution;
 import sparewell.rates.history.StyleUse;
 
 /**
- * What was foreseen of a style on a trip, and what happened.
+ * Forecast of a style on a trip, and the outcome.
  *
  * @param use what happened, with the hours that were known of then
  * @param chanceProbability wanted chance that the pieces carried last

@@ -35,7 +35,7 @@ public record TrackRecord(
   }
 
   /**
-   * How a policy did.
+   * Outcome of a policy.
    *
    * @param policy which: recommendation, flat three, raw average or recommendation with floor
    * @param predictions styles on trips foreseen
