@@ -4,7 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * Variance of rates from the log to the trips ahead: a local-level model.
+ * Variance by which log rates walk from the log to the trips ahead: a local-level model.
  *
  * <p>A log tells the mean rate over its trips; what is asked for is the rate on the next one. The
  * log rate is taken as a random walk with variance q for each trip. Over an even log of n trips,
