@@ -111,14 +111,17 @@ public final class CountMixture {
   /** Pieces in a bundle, so that hardly anything lies beyond the longest list of bundles. */
   private int bundle() {
     int bundle = 1;
-    while (bundle < MOST_BUNDLE && beyond((double) bundle * LONGEST) > FAR_TAIL * total) {
+    while (bundle < MOST_BUNDLE && moreBeyond((double) bundle * LONGEST)) {
       bundle *= 2;
     }
     return bundle;
   }
 
-  /** Weight beyond so many pieces, of gamma distributions with the parts' means and variances. */
-  private double beyond(double pieces) {
+  /**
+   * True if more than {@link #FAR_TAIL} lies beyond so many pieces, of gamma distributions with the
+   * parts' means and variances; the sum ends where that is clear.
+   */
+  private boolean moreBeyond(double pieces) {
     double sum = 0;
     for (Part part : parts) {
       if (part.reach() > pieces) {
@@ -128,9 +131,12 @@ public final class CountMixture {
                 ? 1
                 : Gamma.regularizedGammaQ(shape, shape * pieces / part.centre(), 1e-6, 10_000);
         sum += part.weight() * its;
+        if (sum > FAR_TAIL * total) {
+          return true;
+        }
       }
     }
-    return sum;
+    return false;
   }
 
   /**
