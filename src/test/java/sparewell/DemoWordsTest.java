@@ -4,8 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.InputStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
@@ -13,12 +11,11 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVRecord;
-import org.apache.poi.ss.usermodel.Sheet;
-import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import sparewell.workbook.InputSheets;
+import sparewell.workbook.OpenBook;
 
 /** What one sheet of the analysed demo says agrees with the others and with the files. */
 class DemoWordsTest {
@@ -30,12 +27,8 @@ class DemoWordsTest {
   @BeforeAll
   static void read() throws Exception {
     Path demo = AnalysedDemo.copy(folder);
-    try (InputStream in = Files.newInputStream(demo);
-        XSSFWorkbook book = new XSSFWorkbook(in)) {
-      for (Sheet sheet : book) {
-        SAID.put(sheet.getSheetName(), Ticking.texts(sheet));
-      }
-    }
+    OpenBook book = OpenBook.of(demo);
+    book.sheets().forEach(sheet -> SAID.put(sheet, Ticking.texts(book, sheet)));
   }
 
   private static List<CSVRecord> rows(String file) throws Exception {

@@ -1,21 +1,12 @@
 package sparewell;
 
-import java.io.InputStream;
-import java.io.OutputStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
-import org.apache.poi.ss.usermodel.Cell;
-import org.apache.poi.ss.usermodel.CellType;
-import org.apache.poi.ss.usermodel.DataFormatter;
-import org.apache.poi.ss.usermodel.Row;
-import org.apache.poi.ss.usermodel.Sheet;
-import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import sparewell.workbook.OpenBook;
 
 /** Types into our sheets as the angler does with another program. */
 public final class Ticking {
@@ -31,20 +22,14 @@ public final class Ticking {
   /** Changes a workbook in another program. */
   @FunctionalInterface
   public interface Edit {
-    void edit(XSSFWorkbook book);
+    void edit(OpenBook book);
   }
 
   /** Opens, changes and saves. */
-  public static void edit(Path file, Edit edit) throws Exception {
-    XSSFWorkbook book;
-    try (InputStream in = Files.newInputStream(file)) {
-      book = new XSSFWorkbook(in);
-    }
+  public static void edit(Path file, Edit edit) {
+    OpenBook book = OpenBook.of(file);
     edit.edit(book);
-    try (OutputStream out = Files.newOutputStream(file)) {
-      book.write(out);
-    }
-    book.close();
+    book.save();
   }
 
   /**
@@ -54,103 +39,79 @@ public final class Ticking {
    * @return the lines that got something
    */
   public static List<Line> type(
-      XSSFWorkbook book, String sheetName, String heading, Function<Line, Object> entry) {
-    DataFormatter shown = new DataFormatter();
+      OpenBook book, String sheet, String heading, Function<Line, Object> entry) {
     List<Line> typed = new ArrayList<>();
-    Sheet sheet = book.getSheet(sheetName);
-    Map<String, Integer> columns = new HashMap<>();
-    for (Row row : sheet) {
+    Map<String, Integer> columns = Map.of();
+    for (OpenBook.Row row : book.rows(sheet)) {
       Map<String, Integer> here = new HashMap<>();
-      for (Cell cell : row) {
-        if (cell.getCellType() == CellType.STRING) {
-          here.putIfAbsent(
-              cell.getStringCellValue().replaceAll(" \\([^)]*\\)$", ""), cell.getColumnIndex());
-        }
-      }
+      row.cells()
+          .forEach(
+              (column, cell) -> {
+                if (cell.isText()) {
+                  here.putIfAbsent(cell.text().replaceAll(" \\([^)]*\\)$", ""), column);
+                }
+              });
       if (here.containsKey(heading)) {
         columns = here;
         continue;
       }
-      if (row.getCell(0) == null || row.getCell(0).toString().isEmpty()) {
+      if (row.text(1).isEmpty()) {
         columns = Map.of();
       }
       Integer at = columns.get(heading);
-      if (at == null || row.getCell(at) == null) {
-        continue;
-      }
-      Map<String, String> cells = new HashMap<>();
-      columns.forEach(
-          (name, column) -> cells.put(name, shown.formatCellValue(row.getCell(column))));
-      if (!framed(row.getCell(at))) {
+      if (at == null || !row.cell(at).framed()) {
         continue; // only rows that ask for something have such a cell
       }
-      Line line = new Line(sheetName, cells);
+      Map<String, String> cells = new HashMap<>();
+      columns.forEach((name, column) -> cells.put(name, row.text(column)));
+      Line line = new Line(sheet, cells);
       Object value = entry.apply(line);
       if (value != null) {
-        row.getCell(at).setBlank(); // else a text that stands in its cell stays
-      }
-      if (value instanceof Number number) {
-        row.getCell(at).setCellValue(number.doubleValue());
-      } else if (value != null && !value.toString().isEmpty()) {
-        row.getCell(at).setCellValue(value.toString());
-      }
-      if (value != null) {
+        row.cell(at).set(value);
         typed.add(line);
       }
     }
     return typed;
   }
 
-  /** Types beside a label. */
-  public static void field(XSSFWorkbook book, String sheetName, String label, Object value) {
-    for (Row row : book.getSheet(sheetName)) {
-      Cell first = row.getCell(0);
-      if (first != null && first.toString().equals(label)) {
-        row.getCell(1).setBlank();
-        if (value instanceof Number number) {
-          row.getCell(1).setCellValue(number.doubleValue());
-        } else if (value instanceof LocalDate day) {
-          row.getCell(1).setCellValue(day);
-        } else {
-          row.getCell(1).setCellValue(value.toString());
-        }
-        return;
-      }
-    }
-    throw new IllegalArgumentException("no field " + label);
-  }
-
-  /** Whether a cell has the frame of those to type into. */
-  private static boolean framed(Cell cell) {
-    return cell.getCellStyle().getBorderLeft() != org.apache.poi.ss.usermodel.BorderStyle.NONE;
-  }
-
-  /** All texts of a sheet, row by row, without blank cells. */
-  public static List<String> texts(Sheet sheet) {
-    List<String> texts = new ArrayList<>();
-    for (Row row : sheet) {
-      row.forEach(cell -> texts.add(cell.toString()));
-    }
-    texts.removeIf(String::isEmpty);
-    return texts;
+  /** Lines of a sheet's tables that have a column to type into. */
+  public static List<Line> lines(Path file, String sheet, String heading) {
+    List<Line> lines = new ArrayList<>();
+    type(
+        OpenBook.of(file),
+        sheet,
+        heading,
+        line -> {
+          lines.add(line);
+          return null;
+        });
+    return lines;
   }
 
   /** What stands under a heading, line by line. */
-  public static List<String> typed(Path file, String sheetName, String heading) throws Exception {
-    List<String> found = new ArrayList<>();
-    try (InputStream in = Files.newInputStream(file);
-        XSSFWorkbook book = new XSSFWorkbook(in)) {
-      type(
-          book,
-          sheetName,
-          heading,
-          line -> {
-            if (!line.at(heading).isEmpty()) {
-              found.add(line.at(heading));
-            }
-            return null;
-          });
-    }
-    return found;
+  public static List<String> typed(Path file, String sheet, String heading) {
+    return lines(file, sheet, heading).stream()
+        .map(line -> line.at(heading))
+        .filter(entry -> !entry.isEmpty())
+        .toList();
+  }
+
+  /** Types beside a label. */
+  public static void field(OpenBook book, String sheet, String label, Object value) {
+    book.rows(sheet).stream()
+        .filter(row -> row.text(1).equals(label))
+        .findFirst()
+        .orElseThrow()
+        .cell(2)
+        .set(value);
+  }
+
+  /** All texts of a sheet, row by row, without blank cells. */
+  public static List<String> texts(OpenBook book, String sheet) {
+    return book.rows(sheet).stream()
+        .flatMap(row -> row.cells().values().stream())
+        .map(OpenBook.Cell::text)
+        .filter(text -> !text.isEmpty())
+        .toList();
   }
 }

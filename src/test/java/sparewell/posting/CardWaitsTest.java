@@ -4,22 +4,16 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.InputStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
-import org.apache.poi.ss.usermodel.DataFormatter;
-import org.apache.poi.ss.usermodel.Row;
-import org.apache.poi.ss.usermodel.Sheet;
-import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import sparewell.Command;
 import sparewell.Ticking;
 import sparewell.workbook.Beginner;
+import sparewell.workbook.OpenBook;
 
 /** The trip card waits for an event behind until its trip is logged, whatever is run meanwhile. */
 class CardWaitsTest {
@@ -49,15 +43,7 @@ class CardWaitsTest {
   }
 
   private Command analyse(String asOf) throws Exception {
-    Ticking.edit(
-        book,
-        open -> {
-          for (Row row : open.getSheet("Settings")) {
-            if (row.getCell(0) != null && row.getCell(0).toString().equals("As of")) {
-              row.getCell(1).setCellValue(LocalDate.parse(asOf));
-            }
-          }
-        });
+    Ticking.edit(book, open -> Ticking.field(open, "Settings", "As of", LocalDate.parse(asOf)));
     return run("analyse");
   }
 
@@ -67,45 +53,23 @@ class CardWaitsTest {
     return run;
   }
 
-  /** Rows of a sheet as shown. */
-  private List<List<String>> rows(String name) throws Exception {
-    DataFormatter shown = new DataFormatter();
-    List<List<String>> rows = new ArrayList<>();
-    try (InputStream in = Files.newInputStream(book);
-        XSSFWorkbook open = new XSSFWorkbook(in)) {
-      Sheet sheet = open.getSheet(name);
-      for (Row row : sheet) {
-        List<String> cells = new ArrayList<>();
-        row.forEach(cell -> cells.add(shown.formatCellValue(cell)));
-        rows.add(cells);
-      }
-    }
-    return rows;
+  private List<OpenBook.Row> rows(String name) {
+    return OpenBook.of(book).rows(name);
   }
 
-  private String field(String label) throws Exception {
+  private String field(String label) {
     return rows("Trip card").stream()
-        .filter(row -> row.size() > 1 && row.get(0).equals(label))
-        .map(row -> row.get(1))
+        .filter(row -> row.text(1).equals(label))
+        .map(row -> row.text(2))
         .findFirst()
         .orElseThrow();
   }
 
   /** Style, size and colour of each row of the card. */
-  private List<String> items() throws Exception {
-    List<String> items = new ArrayList<>();
-    Ticking.edit(
-        book,
-        open ->
-            Ticking.type(
-                open,
-                "Trip card",
-                "Lost",
-                line -> {
-                  items.add(line.at("Style") + line.at("Size") + line.at("Colour"));
-                  return null;
-                }));
-    return items;
+  private List<String> items() {
+    return Ticking.lines(book, "Trip card", "Lost").stream()
+        .map(line -> line.at("Style") + line.at("Size") + line.at("Colour"))
+        .toList();
   }
 
   @Test
@@ -128,13 +92,14 @@ class CardWaitsTest {
     assertEquals(printed, items());
     assertEquals(printed.size(), Ticking.typed(book, "Trip card", "Lost").size());
     run("post");
-    List<List<String>> trips = rows("Trips");
+    List<OpenBook.Row> trips = rows("Trips");
     assertTrue(
         trips.stream()
-            .anyMatch(row -> row.get(0).equals("Stone Open") && row.get(3).startsWith("26")),
+            .anyMatch(row -> row.text(1).equals("Stone Open") && row.text(4).equals("26")),
         trips.toString());
     assertEquals(
-        printed.size(), rows("Losses").stream().filter(row -> row.contains("Stone Open")).count());
+        printed.size(),
+        rows("Losses").stream().filter(row -> row.text(1).equals("Stone Open")).count());
     assertEquals("Club evening", field("Trip"), "the next event behind that is not logged");
     assertEquals("", field("Hours fished"));
     analyse("2026-05-03");
@@ -159,15 +124,7 @@ class CardWaitsTest {
 
   @Test
   void aTripTypedIntoTripsSetsTheCardFree() throws Exception {
-    Ticking.edit(
-        book,
-        open -> {
-          Sheet trips = open.getSheet("Trips");
-          Row row = trips.createRow(trips.getLastRowNum() + 1);
-          row.createCell(0).setCellValue("At the reservoir");
-          row.createCell(1).setCellValue("2026-03-28");
-          row.createCell(3).setCellValue(9);
-        });
+    Ticking.edit(book, open -> open.add("Trips", "At the reservoir", "2026-03-28", null, 9));
     Command after = analyse("2026-03-30");
     assertFalse(after.out().contains("still waits"), after.out());
     assertEquals("Monday Pairs", field("Trip"));
@@ -189,7 +146,7 @@ class CardWaitsTest {
           Ticking.field(open, "Trip card", "Date", LocalDate.parse("2026-03-14"));
         });
     run("post");
-    assertTrue(rows("Trips").stream().anyMatch(row -> row.get(0).equals("Lake day")));
+    assertTrue(rows("Trips").stream().anyMatch(row -> row.text(1).equals("Lake day")));
     assertEquals("Stone Open", field("Trip"));
   }
 
@@ -198,9 +155,9 @@ class CardWaitsTest {
     Ticking.edit(
         book,
         open -> {
-          for (Row row : open.getSheet("Events")) {
-            if (row.getCell(0) != null && row.getCell(0).toString().equals("Stone Open")) {
-              row.getCell(0).setCellValue("Rock Open");
+          for (OpenBook.Row row : open.rows("Events")) {
+            if (row.text(1).equals("Stone Open")) {
+              row.cell(1).set("Rock Open");
             }
           }
         });

@@ -37,7 +37,7 @@ class GroupedPostTest {
           book,
           open -> {
             for (String sheet : List.of("Spares", "Buy list")) {
-              if (open.getSheet(sheet) != null) {
+              if (open.sheets().contains(sheet)) {
                 Ticking.type(
                     open,
                     sheet,
@@ -71,21 +71,12 @@ class GroupedPostTest {
 
   @Test
   void ticksPostedInAnyGroupingGiveTheSameStock() throws Exception {
-    List<String> lines = new ArrayList<>();
     Path probe = analysed("probe");
-    Ticking.edit(
-        probe,
-        open ->
-            Ticking.type(
-                open,
-                "Buy list",
-                "Done",
-                l -> {
-                  if (!lines.contains(item("Buy list", l))) {
-                    lines.add(item("Buy list", l));
-                  }
-                  return null;
-                }));
+    List<String> lines =
+        Ticking.lines(probe, "Buy list", "Done").stream()
+            .map(line -> item("Buy list", line))
+            .distinct()
+            .toList();
     Files.delete(probe);
     assertTrue(lines.size() > 1, lines.toString());
     Map<String, String> atOnce = posted("whole", List.of(lines));

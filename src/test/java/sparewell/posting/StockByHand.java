@@ -68,8 +68,7 @@ final class StockByHand {
    *
    * @param beyond whether also what the budget does not pay for
    */
-  static Map<String, Integer> tickAll(Path book, Map<String, Integer> before, boolean beyond)
-      throws Exception {
+  static Map<String, Integer> tickAll(Path book, Map<String, Integer> before, boolean beyond) {
     Map<String, Integer> after = new TreeMap<>(before);
     Ticking.edit(
         book,
@@ -89,7 +88,7 @@ final class StockByHand {
             carry(after, line, Integer.parseInt(line.at("Pieces")));
           }
           Ticking.type(open, "Stow plan", "Done", l -> "yes");
-          if (open.getSheet("After trip") != null) {
+          if (open.sheets().contains("After trip")) {
             Ticking.type(open, "After trip", "Done", l -> "yes");
           }
         });

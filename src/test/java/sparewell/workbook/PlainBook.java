@@ -160,7 +160,7 @@ final class PlainBook {
     return all.append("</sst>").toString();
   }
 
-  private static String escaped(String text) {
+  static String escaped(String text) {
     return text.replace("&", "&amp;").replace("<", "&lt;").replace("\"", "&quot;");
   }
 }
