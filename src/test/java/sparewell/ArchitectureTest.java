@@ -8,6 +8,7 @@ import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.sli
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.tngtech.archunit.core.domain.JavaAccess;
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
@@ -20,6 +21,7 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -131,5 +133,79 @@ class ArchitectureTest {
   @Test
   void noCircles() {
     slices().matching("sparewell.(**)").should().beFreeOfCycles().check(CODE);
+  }
+
+  /** What gives the words of a finding, a step, a refusal or a row that was left out. */
+  private static final Set<String> WORDS =
+      Set.of(
+          "finding.Finding.message",
+          "finding.Finding.done",
+          "finding.Finding.details",
+          "ooxml.WorkbookRefused.getMessage",
+          "ooxml.WorkbookRefused.problem",
+          "ooxml.WorkbookRefused.words",
+          "workbook.read.UnusableWorkbook.faults",
+          "workbook.importing.Rejected.reason",
+          "sheet.Folded.message",
+          "sheet.Step.text",
+          "sheet.Step$Detail.text",
+          "table.Block$Line.text");
+
+  private static final Set<String> TAKING_APART =
+      Set.of(
+          "startsWith",
+          "endsWith",
+          "contains",
+          "indexOf",
+          "split",
+          "matches",
+          "replace",
+          "replaceAll",
+          "replaceFirst");
+
+  /** A class that is given such words shows them: it asks nothing of them and takes none apart. */
+  @Test
+  void wordsAreForShowing() {
+    Map<String, String> given = new TreeMap<>();
+    Map<String, String> takenApart = new TreeMap<>();
+    for (JavaClass type : CODE) {
+      String name = type.getFullName().replaceFirst("\\$.*", "");
+      for (JavaAccess<?> access : type.getAccessesFromSelf()) {
+        String owner = access.getTargetOwner().getFullName();
+        String target = owner.replaceFirst("^sparewell\\.", "") + "." + access.getName();
+        if (WORDS.contains(target)) {
+          given.putIfAbsent(name, target);
+        } else if (owner.equals("java.util.regex.Pattern") && access.getName().equals("matcher")
+            || owner.equals("java.lang.String") && TAKING_APART.contains(access.getName())) {
+          takenApart.put(name, access.getDescription());
+        }
+      }
+    }
+    assertTrue(given.size() > 10, given.toString());
+    takenApart.keySet().retainAll(given.keySet());
+    takenApart.remove("sparewell.workbook.importing.RejectedFile"); // makes CSV text of them
+    assertEquals(Map.of(), takenApart);
+  }
+
+  /** The steps to take are made in one place, and each command that needs them asks once. */
+  @Test
+  void whatToDoIsWorkedOutOnceARun() {
+    assertEquals(List.of("sparewell.sheet.ReportSheets.of"), users("sparewell.sheet.ToDo"));
+    assertEquals(
+        List.of("sparewell.run.BookRun.check", "sparewell.run.BookRun.written"),
+        CODE.get("sparewell.sheet.ReportSheets").getMethodCallsToSelf().stream()
+            .filter(call -> call.getTarget().getRawReturnType().getSimpleName().equals("Report"))
+            .map(call -> call.getOriginOwner().getFullName() + "." + call.getOrigin().getName())
+            .sorted()
+            .toList());
+  }
+
+  /** Where code outside a class calls it, once a call. */
+  private static List<String> users(String type) {
+    return CODE.get(type).getCodeUnitCallsToSelf().stream()
+        .filter(call -> !call.getOriginOwner().getFullName().equals(type))
+        .map(call -> call.getOriginOwner().getFullName() + "." + call.getOrigin().getName())
+        .sorted()
+        .toList();
   }
 }

@@ -100,8 +100,7 @@ final class ImportSummary {
     List<String> lines = new ArrayList<>();
     for (SheetPlan plan : plans) {
       for (Rejected row : plan.rejected().stream().limit(MOST_REJECTED).toList()) {
-        String end = row.reason().endsWith("?") ? "" : ".";
-        lines.add(plan.file() + " line " + row.line() + " rejected: " + row.reason() + end);
+        lines.add(plan.file() + " line " + row.line() + " rejected: " + row.reason());
       }
       if (plan.rejected().size() > MOST_REJECTED) {
         lines.add(

@@ -195,10 +195,10 @@ class ImportRunTest extends ImportFixture {
         List.of(
             folder
                 + "/t.csv line 3 rejected: '2026-15-01' in Date is not a date between 1950 and"
-                + " 2199; write it like 2026-05-03.",
+                + " 2199; write it like 2026-05-03",
             folder
                 + "/l.csv line 3 rejected: 'T9' in Trip is in a row that was left out: line 3"
-                + " of t.csv; correct that row first."),
+                + " of t.csv; correct that row first"),
         outcome.problems());
     assertEquals(2, season().trips().size());
   }
@@ -250,7 +250,7 @@ class ImportRunTest extends ImportFixture {
             folder
                 + "/in.csv line 2 rejected: the name 'T1' in Trip is that of row 2, a trip of"
                 + " 2026-03-01; rename this one, for example to 'T1 2026-05-20', in its"
-                + " losses and style hours too."),
+                + " losses and style hours too"),
         outcome.problems());
   }
 }
