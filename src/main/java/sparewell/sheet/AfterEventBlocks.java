@@ -15,12 +15,13 @@ import sparewell.spares.OffSeasonPlanner;
 import sparewell.stock.Holding;
 import sparewell.stock.Homes;
 import sparewell.table.Block;
-import sparewell.table.Format;
 import sparewell.table.Table;
 import sparewell.table.Tone;
 
 /** The last event: losses against the forecast, cost, what to put back and what to check. */
 final class AfterEventBlocks {
+  private static final Columns<StyleResult> COLUMNS = Columns.of("After the event");
+
   private static final double UNUSUAL = 0.05;
   private static final int MOST_THROWN = 3;
 
@@ -99,22 +100,12 @@ final class AfterEventBlocks {
     return Table.onSheet(
         "Forecast and actual losses, the most unusual first",
         List.of(
-            Format.TEXT.onSheet("Style", "Style.", StyleResult::style),
-            Format.HOURS.onSheet("Hours", "Hours it was thrown.", StyleResult::hours),
-            Format.NUMBER
-                .<StyleResult>onSheet(
-                    "Foreseen",
-                    "Pieces expected to be lost in these hours, forecast from the trips before.",
-                    StyleResult::expectedPieces)
-                .summed(),
-            Format.COUNT
-                .<StyleResult>onSheet("Lost", "Pieces lost.", StyleResult::lostPieces)
-                .summed(),
-            Format.PROBABILITY
-                .<StyleResult>onSheet(
-                    "How usual",
-                    "Two-sided probability of a result at least as far from the forecast.",
-                    StyleResult::unusualProbability)
+            COLUMNS.column("Style", StyleResult::style),
+            COLUMNS.column("Hours", StyleResult::hours),
+            COLUMNS.column("Foreseen", StyleResult::expectedPieces),
+            COLUMNS.column("Lost", StyleResult::lostPieces),
+            COLUMNS
+                .column("How usual", StyleResult::unusualProbability)
                 .toned(one -> one.unusualProbability() < UNUSUAL ? Tone.WATCH : Tone.NONE)),
         after.styles(),
         "No style has hours on that trip.");

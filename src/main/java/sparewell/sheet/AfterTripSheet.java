@@ -18,6 +18,8 @@ import sparewell.table.Tone;
 /** The front page: what to do now, the figures that matter, what changed, what needs mending. */
 public final class AfterTripSheet {
   public static final String NAME = "After trip";
+  private static final Columns<DueCheck> CHECKS = Columns.of("Boxes to check");
+  private static final Columns<Folded> MENDING = Columns.of("To mend");
 
   /** Headings by which the next run finds the figures of this one. */
   public static final String FIGURE = "Figure";
@@ -33,14 +35,12 @@ public final class AfterTripSheet {
     List<DueCheck> due = DueCheck.of(results.season());
     List<Column<DueCheck>> columns =
         List.of(
-            Format.TEXT
-                .<DueCheck>onSheet("Box", "Box.", check -> check.box().name())
+            CHECKS
+                .column("Box", check -> check.box().name())
                 .linked(check -> Optional.of(check.box().origin())),
-            Format.TEXT.onSheet("Where", "Where it stands.", check -> check.box().compartment()),
-            Format.TEXT.onSheet(
-                "Due on",
-                "Day by which it was to be checked.",
-                check -> check.dueOn().map(Object::toString).orElse(EntryTable.NEVER)),
+            CHECKS.column("Where", check -> check.box().compartment()),
+            CHECKS.column(
+                "Due on", check -> check.dueOn().map(Object::toString).orElse(EntryTable.NEVER)),
             EntryTable.done());
     Table<DueCheck> table = Table.onSheet("Boxes to check", columns, due, "");
     return new ReportSheet(NAME, "", due.isEmpty() ? List.of() : List.of(new Block.Rows(table)));
@@ -107,21 +107,14 @@ public final class AfterTripSheet {
                 grave.size(), all.size());
     List<Column<Folded>> columns =
         List.of(
-            Format.TEXT.onSheet(
-                "What is wrong", "What is wrong.", row -> Phrase.capital(row.message())),
-            Format.TEXT
-                .<Folded>onSheet(
-                    "Where",
-                    "Its cell, of several the first; click to go there.",
-                    row -> Phrase.place(row.first().at()))
+            MENDING.column("What is wrong", row -> Phrase.capital(row.message())),
+            MENDING
+                .column("Where", row -> Phrase.place(row.first().at()))
                 .linked(row -> Optional.of(row.first().at()).filter(at -> at.row() > 0)),
-            Format.TEXT
-                .<Folded>onSheet(
-                    "How grave",
-                    "error = left out, or a limit is broken; warning = read under an assumption.",
-                    row -> row.first().severity().word())
+            MENDING
+                .column("How grave", row -> row.first().severity().word())
                 .toned(row -> row.first().severity() == Severity.ERROR ? Tone.BAD : Tone.WATCH),
-            Format.TEXT.onSheet("What was done", "What was done about it.", Folded::done));
+            MENDING.column("What was done", Folded::done));
     return Table.onSheet(title, columns, grave, "Nothing needs mending.");
   }
 

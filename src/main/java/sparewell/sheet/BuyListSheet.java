@@ -4,14 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 import sparewell.spares.BuyList;
 import sparewell.spares.BuyList.Point;
 import sparewell.spares.OffSeason;
 import sparewell.table.Block;
 import sparewell.table.Column;
-import sparewell.table.Format;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.table.Tone;
@@ -19,6 +17,8 @@ import sparewell.table.Tone;
 /** The buy list, in the order to buy. */
 public final class BuyListSheet {
   public static final String NAME = "Buy list";
+  private static final Columns<BuyList.Line> LINES = Columns.of("Buy list");
+  private static final Columns<Point> CURVE = Columns.of("Money");
 
   private BuyListSheet() {}
 
@@ -149,85 +149,31 @@ public final class BuyListSheet {
         fills ? "No floor is unfilled." : "Nothing more is needed for the expected losses.");
   }
 
+  /** Where packs only fill floors, shortages would show as dashes: they are in the file alone. */
   private static List<Column<BuyList.Line>> columns(boolean limited, boolean fills) {
-    return ItemColumns.among(
-        List.of(
-            Format.COUNT.column(
-                "rank",
-                "Rank",
-                "Order to buy in: the largest fall in expected shortage for the money first; last what the"
-                    + " budget does not cover, then what has no price.",
-                BuyList.Line::rank)),
+    return Columns.among(
+        List.of(LINES.column("rank", BuyList.Line::rank)),
         BuyList.Line::item,
-        Format.COUNT
-            .<BuyList.Line>column("packs", "Packs", "Whole packs to buy.", BuyList.Line::packs)
-            .summed(),
-        Format.COUNT
-            .<BuyList.Line>column("pieces", "Pieces", "Pieces in them.", BuyList.Line::pieces)
-            .summed(),
-        Format.MONEY
-            .<BuyList.Line>column(
-                "cost",
-                "Cost",
-                "Money for these packs; empty where the price is not known.",
-                BuyList.Line::cost)
-            .summed(),
-        Format.MONEY.column(
-            "cumulative_cost",
-            "Cost so far",
-            "Money for all lines down to this one.",
-            BuyList.Line::cumulativeCost),
-        shortage(
-            fills,
-            "shortage_before",
-            "Short before",
-            "Pieces of this item expected to be missed over the planned hours without this line.",
-            BuyList.Line::shortageBeforePieces),
-        shortage(
-            fills,
-            "shortage_after",
-            "Short after",
-            "Pieces of this item expected to be missed with this line bought.",
-            BuyList.Line::shortageAfterPieces),
-        limited
-            ? Format.YES_NO
-                .<BuyList.Line>column(
-                    "within_budget",
-                    "Within budget",
-                    "Whether the budget pays for it; empty where the price is not known.",
-                    BuyList.Line::withinBudget)
-                .toned(line -> line.bought() ? Tone.GOOD : Tone.WATCH)
-            : Format.YES_NO.inFile("within_budget", BuyList.Line::withinBudget),
+        LINES.column("packs", BuyList.Line::packs),
+        LINES.column("pieces", BuyList.Line::pieces),
+        LINES.column("cost", BuyList.Line::cost),
+        LINES.column("cumulative_cost", BuyList.Line::cumulativeCost),
+        LINES.column("shortage_before", BuyList.Line::shortageBeforePieces, !fills),
+        LINES.column("shortage_after", BuyList.Line::shortageAfterPieces, !fills),
+        LINES
+            .column("within_budget", BuyList.Line::withinBudget, limited)
+            .toned(line -> line.bought() ? Tone.GOOD : Tone.WATCH),
         EntryTable.into(BuyList.Line::into, BuyList.Line::open),
         EntryTable.done());
-  }
-
-  /** A column of the file alone where packs only fill floors: the sheet would show dashes. */
-  private static Column<BuyList.Line> shortage(
-      boolean fills,
-      String csvName,
-      String heading,
-      String meaning,
-      Function<BuyList.Line, Double> pieces) {
-    return fills
-        ? Format.NUMBER.inFile(csvName, pieces)
-        : Format.NUMBER.column(csvName, heading, meaning, pieces).quiet();
   }
 
   private static Table<Point> curve(BuyList list) {
     return Table.onSheet(
         "What each amount of money does (" + list.currency() + ")",
         List.of(
-            Format.MONEY.onSheet(
-                "Money", "Money spent from the top of the list down.", Point::money),
-            Format.NUMBER.onSheet(
-                "Short on average",
-                "Pieces missed over the planned hours on average; important ones count more.",
-                Point::shortagePieces),
-            Format.PROBABILITY.onSheet(
-                "Chance nothing runs out",
-                "Chance that no important item runs out over the planned hours.",
-                Point::nothingRunsOutProbability)),
+            CURVE.column("Money", Point::money),
+            CURVE.column("Short on average", Point::shortagePieces),
+            CURVE.column("Chance nothing runs out", Point::nothingRunsOutProbability)),
         list.curve().size() < 2 ? List.of() : list.curve(),
         list.lines().isEmpty() ? "Nothing to buy." : "Nothing listed has a price.");
   }

@@ -13,6 +13,8 @@ import sparewell.table.Table;
 
 /** Rates of a club's logs together: a workbook of its own, in which nobody is named. */
 public final class ClubSheet {
+  private static final Columns<Club.Line> COLUMNS = Columns.of("Club rates");
+
   private static final double Z = 1.6448536269514722; // 95 % point of a standard normal
   private static final int MOST_STYLES = 40;
 
@@ -64,29 +66,19 @@ public final class ClubSheet {
     return Table.onSheet(
         "Rates by style: pieces lost in 10 hours",
         List.of(
-            Format.TEXT.onSheet("Style", "Style of lure or gear", Club.Line::style),
-            Format.TEXT.onSheet("Family", "Its family", Club.Line::family),
-            Format.COUNT.onSheet("Logs", "Logs that have it", Club.Line::logs),
-            Format.COUNT.onSheet("Trips", "Trips on which it was thrown", Club.Line::trips),
-            Format.HOURS.onSheet("Hours", "Hours in all logs", Club.Line::hours),
-            Format.COUNT.onSheet("Lost", "Pieces lost in those hours", Club.Line::pieces),
-            Format.NUMBER.onSheet("Typical", "Rate of the typical angler", line -> at(line, 0)),
-            Format.NUMBER.onSheet(
-                "Typical, low",
-                "The typical rate is higher than this with 95 % chance",
-                line -> at(line, -Z * Math.sqrt(line.typical().variance()))),
-            Format.NUMBER.onSheet(
-                "Typical, high",
-                "The typical rate is lower than this with 95 % chance",
-                line -> at(line, Z * Math.sqrt(line.typical().variance()))),
-            Format.NUMBER.onSheet(
-                "Anglers from",
-                "Nineteen anglers in twenty lose more than this",
-                line -> at(line, -spread(line, between))),
-            Format.NUMBER.onSheet(
-                "Anglers to",
-                "Nineteen anglers in twenty lose less than this",
-                line -> at(line, spread(line, between)))),
+            COLUMNS.column("Style", Club.Line::style),
+            COLUMNS.column("Family", Club.Line::family),
+            COLUMNS.column("Logs", Club.Line::logs),
+            COLUMNS.column("Trips", Club.Line::trips),
+            COLUMNS.column("Hours", Club.Line::hours),
+            COLUMNS.column("Lost", Club.Line::pieces),
+            COLUMNS.column("Typical", line -> at(line, 0)),
+            COLUMNS.column(
+                "Typical, low", line -> at(line, -Z * Math.sqrt(line.typical().variance()))),
+            COLUMNS.column(
+                "Typical, high", line -> at(line, Z * Math.sqrt(line.typical().variance()))),
+            COLUMNS.column("Anglers from", line -> at(line, -spread(line, between))),
+            COLUMNS.column("Anglers to", line -> at(line, spread(line, between)))),
         lines,
         "No log has a rate.");
   }

@@ -9,7 +9,6 @@ import sparewell.season.Place;
 import sparewell.stock.PieceMove;
 import sparewell.table.Column;
 import sparewell.table.Entry;
-import sparewell.table.Format;
 
 /**
  * A table of ours with cells that the angler types into: how its rows are known again from run to
@@ -116,11 +115,8 @@ public enum EntryTable {
 
   /** The column of places where pieces go, with cells to type into where another would do. */
   static <R> Column<R> into(Function<R, Optional<Place>> to, Predicate<R> open) {
-    return Format.TEXT
-        .<R>onSheet(
-            INTO,
-            "The place aboard that holds most of the item, else of its style or family, else with room.",
-            row -> Phrase.place(to.apply(row).orElse(PieceMove.OF_CHOICE)))
+    return Columns.<R>of("To do")
+        .column(INTO, row -> Phrase.place(to.apply(row).orElse(PieceMove.OF_CHOICE)))
         .entered(row -> open.test(row) ? Optional.of(named()) : Optional.empty());
   }
 
@@ -137,11 +133,8 @@ public enum EntryTable {
   /** The same, with cells to tick only in the rows that ask for something. */
   static <R> Column<R> done(Predicate<R> asks) {
     Entry entry = Entry.anything("yes once done, or how many where fewer", "yes");
-    return Format.TEXT
-        .<R>onSheet(
-            DONE,
-            "Type yes once it is done, or how many where it was fewer; 'sparewell post' books it.",
-            row -> Optional.empty())
+    return Columns.<R>of("To do")
+        .column(DONE, row -> Optional.empty())
         .entered(row -> asks.test(row) ? Optional.of(entry) : Optional.empty());
   }
 }

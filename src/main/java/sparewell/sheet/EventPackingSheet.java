@@ -23,6 +23,7 @@ import sparewell.table.Tone;
 /** The packing list: pieces to take out of the event's box and to put into it. */
 public final class EventPackingSheet {
   public static final String NAME = "Event packing";
+  private static final Columns<Line> COLUMNS = Columns.of("Event packing");
 
   private EventPackingSheet() {}
 
@@ -153,53 +154,26 @@ public final class EventPackingSheet {
 
   /** The event is named above the table, and in each row only where there are several. */
   private static List<Column<Line>> columns(boolean several, Set<String> boxed, boolean chances) {
-    return ItemColumns.among(
+    return Columns.among(
         List.of(
-            several
-                ? Format.TEXT.column("event", "Event", "Event.", Line::event)
-                : Format.TEXT.inFile("event", Line::event),
-            Format.TEXT
-                .<Line>onSheet(
-                    "What to do", "What to do before the event.", EventPackingSheet::words)
+            COLUMNS.column("event", Line::event, several),
+            COLUMNS
+                .column("What to do", EventPackingSheet::words)
                 .toned(line -> line.action() == Action.BUY ? Tone.WATCH : Tone.NONE)),
         Line::item,
-        Format.COUNT.column("pieces", "Pieces", "Pieces of this line.", Line::pieces),
-        Format.TEXT.column(
-            "from_box",
-            "From box",
-            "Box they lie in by then; empty where they lie loose or there are none.",
-            line -> line.from().map(Place::box).orElse("")),
-        Format.TEXT.column(
-            "from_compartment",
-            "From compartment",
-            "Compartment of that box, or of the loose pieces.",
-            line -> line.from().map(Place::compartment).orElse("")),
-        Format.TEXT
-            .<Line>onSheet(
-                EntryTable.INTO, "Where they go; empty where they stay.", EventPackingSheet::into)
+        COLUMNS.column("pieces", Line::pieces),
+        COLUMNS.column("from_box", line -> line.from().map(Place::box).orElse("")),
+        COLUMNS.column("from_compartment", line -> line.from().map(Place::compartment).orElse("")),
+        COLUMNS
+            .column(EntryTable.INTO, EventPackingSheet::into)
             .entered(
                 line ->
                     line.to().filter(PieceMove.OF_CHOICE::equals).map(place -> EntryTable.named())),
-        chances
-            ? Format.PROBABILITY
-                .<Line>column(
-                    "run_out_chance",
-                    "Run-out chance",
-                    "Chance that the event costs more of the item than is aboard by then.",
-                    Line::runOutProbability)
-                .quiet()
-            : Format.PROBABILITY.inFile("run_out_chance", Line::runOutProbability),
+        COLUMNS.column("run_out_chance", Line::runOutProbability, chances),
         Format.COUNT.inFile("short", Line::shortPieces),
         Format.TEXT.inFile("action", line -> line.action().word()),
         Format.COUNT.inFile("slots", Line::slots),
-        Format.COUNT
-            .<Line>onSheet(
-                "Slots",
-                "Pockets of the event's box that the pieces fill, beyond those shared with a line"
-                    + " above.",
-                line -> boxed.contains(line.event()) ? line.slots() : 0)
-            .quiet()
-            .summed(),
+        COLUMNS.column("Slots", line -> boxed.contains(line.event()) ? line.slots() : 0),
         EntryTable.done(line -> line.move().isPresent()));
   }
 

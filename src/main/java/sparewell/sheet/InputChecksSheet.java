@@ -7,7 +7,6 @@ import sparewell.finding.Finding;
 import sparewell.finding.Severity;
 import sparewell.table.Block;
 import sparewell.table.Column;
-import sparewell.table.Format;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.table.Tone;
@@ -40,27 +39,17 @@ public final class InputChecksSheet {
   /** The columns of a table of findings, one or several of a kind in a row. */
   private static <R> List<Column<R>> columns(
       Function<R, Finding> finding, Function<R, String> message, Function<R, String> done) {
+    Columns<R> columns = Columns.of(NAME);
     return List.of(
-        Format.TEXT
-            .<R>column(
-                "severity",
-                "Severity",
-                "error = a row or value was left out or a limit is broken; warning = read under an"
-                    + " assumption; note = worth knowing.",
-                row -> finding.apply(row).severity().word())
+        columns
+            .column("severity", row -> finding.apply(row).severity().word())
             .toned(row -> tone(finding.apply(row).severity())),
-        Format.TEXT.column(
-            "sheet", "Sheet", "Sheet it is about.", row -> finding.apply(row).at().sheet()),
-        Format.TEXT
-            .<R>column(
-                "cell",
-                "Cell",
-                "Cell it is about, of several the first; click to go there. Empty for a whole"
-                    + " sheet.",
-                row -> finding.apply(row).at().reference())
+        columns.column("sheet", row -> finding.apply(row).at().sheet()),
+        columns
+            .column("cell", row -> finding.apply(row).at().reference())
             .linked(row -> Optional.of(finding.apply(row).at()).filter(at -> at.row() > 0)),
-        Format.TEXT.column("message", "What is wrong", "What is wrong.", message),
-        Format.TEXT.column("done", "What was done", "What the analyser did about it.", done));
+        columns.column("message", message),
+        columns.column("done", done));
   }
 
   private static String answer(List<Finding> findings) {

@@ -20,7 +20,6 @@ import sparewell.stock.Holding;
 import sparewell.stock.OnHand;
 import sparewell.stow.StowPlan;
 import sparewell.table.Block;
-import sparewell.table.Format;
 import sparewell.table.LabelGrid;
 import sparewell.table.LabelGrid.Label;
 import sparewell.table.LabelGrid.Size;
@@ -34,6 +33,7 @@ import sparewell.table.Table;
  */
 public final class LabelsSheet {
   public static final String NAME = "Labels";
+  private static final Columns<Code> CODES = Columns.of("Labels");
 
   private static final char NO_BREAK_SPACE = '\u00a0';
   private static final String LINE = "_".repeat(16);
@@ -157,9 +157,7 @@ public final class LabelsSheet {
   private static Table<Code> codeTable(List<Code> codes) {
     return Table.onSheet(
         "What the colour codes mean: first letters of the colour's words, one code for one colour in the whole workbook",
-        List.of(
-            Format.TEXT.onSheet("Code", "Code on labels.", Code::code),
-            Format.TEXT.onSheet("Colour", "Colour it stands for.", Code::colour)),
+        List.of(CODES.column("Code", Code::code), CODES.column("Colour", Code::colour)),
         codes,
         "No colours in boxes.");
   }

@@ -14,6 +14,8 @@ import sparewell.units.UnitSystem;
 
 /** The load sheet's totals, centres, margins and test results as one table. */
 final class LoadSummary {
+  private static final Columns<SummaryRow> COLUMNS = Columns.of("Load summary");
+
   private static final Map<String, String> WORDS =
       Map.ofEntries(
           Map.entry("tackle_weight", "Tackle weight"),
@@ -40,16 +42,9 @@ final class LoadSummary {
     List<Column<SummaryRow>> columns =
         List.of(
             Format.TEXT.inFile("quantity", SummaryRow::quantity),
-            Format.TEXT.onSheet(
-                "Quantity",
-                "What is measured.",
-                row -> WORDS.getOrDefault(row.quantity(), row.quantity())),
-            Format.NUMBER.column(
-                "value",
-                "Value",
-                "Its value; empty where it is not known or not checked.",
-                row -> value(row, units)),
-            Format.TEXT.column("unit", "Unit", "Its unit.", row -> unit(row, units)));
+            COLUMNS.column("Quantity", row -> WORDS.getOrDefault(row.quantity(), row.quantity())),
+            COLUMNS.column("value", row -> value(row, units)),
+            COLUMNS.column("unit", row -> unit(row, units)));
     return new Table<>(
         "load-summary.csv", "Load summary", columns, report.summary(), "Nothing to add up.");
   }

@@ -18,6 +18,8 @@ import sparewell.table.Tone;
 /** Loss rates by style, and the effect of cover on them. */
 public final class LossRatesSheet {
   public static final String NAME = "Loss rates";
+  private static final Columns<StyleRate> RATES = Columns.of("Loss rates");
+  private static final Columns<CoverEffect> COVERS = Columns.of("Effect of cover");
 
   /** Headings by which the next run finds the losses that this one knew of. */
   public static final List<String> OF_STYLE = List.of("Style", "Lost");
@@ -77,46 +79,21 @@ public final class LossRatesSheet {
     List<Column<StyleRate>> columns =
         new ArrayList<>(
             List.of(
-                Format.TEXT.column("style", "Style", "Style of lure or gear", StyleRate::style),
-                Format.TEXT.column(
-                    "family",
-                    "Family",
-                    "Group of styles whose rates are estimated together",
-                    StyleRate::family),
+                RATES.column("style", StyleRate::style),
+                RATES.column("family", StyleRate::family),
                 Format.TEXT.inFile("exposure", row -> row.basis().word()),
-                Format.COUNT.column("trips", "Trips", "Trips it was used on", StyleRate::trips),
-                Format.HOURS.column("hours", "Hours", "Hours it was used", StyleRate::usedHours),
-                Format.COUNT.column(
-                    "lost", "Lost", "Pieces lost in those hours", StyleRate::lostPieces),
-                Format.NUMBER.column(
-                    "raw_per_10h",
-                    "Log alone",
-                    "Pieces lost divided by hours, times 10: your log alone",
-                    StyleRate::rawPer10Hours),
-                Format.NUMBER.column(
-                    "rate_per_10h",
-                    "Best estimate",
-                    "Estimated pieces lost per 10 hours, from the style's own log and its family",
-                    StyleRate::ratePer10Hours),
-                Format.NUMBER.column(
-                    "low90_per_10h",
-                    "Low",
-                    "The rate on the next trip is above this with 95 % probability",
-                    StyleRate::low90Per10Hours),
-                Format.NUMBER.column(
-                    "high90_per_10h",
-                    "High",
-                    "The rate on the next trip is below this with 95 % probability",
-                    StyleRate::high90Per10Hours),
-                Format.PROBABILITY.column(
-                    "own_share",
-                    "Own share",
-                    "Share of the rate that comes from the style's own log; the rest comes from its family",
-                    StyleRate::ownShare)));
+                RATES.column("trips", StyleRate::trips),
+                RATES.column("hours", StyleRate::usedHours),
+                RATES.column("lost", StyleRate::lostPieces),
+                RATES.column("raw_per_10h", StyleRate::rawPer10Hours),
+                RATES.column("rate_per_10h", StyleRate::ratePer10Hours),
+                RATES.column("low90_per_10h", StyleRate::low90Per10Hours),
+                RATES.column("high90_per_10h", StyleRate::high90Per10Hours),
+                RATES.column("own_share", StyleRate::ownShare)));
     if (others) {
       columns.addAll(ofOthers());
     }
-    columns.add(Format.TEXT.column("note", "Note", "Caveats", StyleRate::note));
+    columns.add(RATES.column("note", StyleRate::note));
     return new Table<>(
         "loss-rates.csv",
         "Loss rates: pieces lost per 10 hours",
@@ -128,23 +105,11 @@ public final class LossRatesSheet {
   private static Table<CoverEffect> covers(List<CoverEffect> rows) {
     List<Column<CoverEffect>> columns =
         List.of(
-            Format.TEXT.column("cover", "Cover", "Kind of cover fished", CoverEffect::cover),
-            Format.COUNT.column("trips", "Trips", "Trips logged in it", CoverEffect::trips),
-            Format.NUMBER.column(
-                "multiplier",
-                "Losses times",
-                "Factor by which this cover multiplies losses, relative to your usual mix",
-                CoverEffect::multiplier),
-            Format.NUMBER.column(
-                "low90",
-                "Low",
-                "The factor is above this with 95 % probability",
-                CoverEffect::low90),
-            Format.NUMBER.column(
-                "high90",
-                "High",
-                "The factor is below this with 95 % probability",
-                CoverEffect::high90));
+            COVERS.column("cover", CoverEffect::cover),
+            COVERS.column("trips", CoverEffect::trips),
+            COVERS.column("multiplier", CoverEffect::multiplier),
+            COVERS.column("low90", CoverEffect::low90),
+            COVERS.column("high90", CoverEffect::high90));
     return new Table<>(
         "cover-effects.csv",
         "Effect of cover on losses",
@@ -181,16 +146,9 @@ public final class LossRatesSheet {
   /** Columns of the sheet alone: those of the file are fixed. */
   private static List<Column<StyleRate>> ofOthers() {
     return List.of(
-        Format.TEXT.onSheet(
-            "Rests on",
-            "How much of the rate comes from your own log, from others' logs of the style, and from"
-                + " their logs of its family",
-            rate -> rate.amongOthers().map(among -> restsOn(rate, among)).orElse("")),
-        Format.NUMBER.onSheet(
-            "Times others",
-            "How many times what others lose of it you lose; blank where your log does not say that"
-                + " you differ",
-            rate -> clear(rate).map(AmongOthers.Times::middle)));
+        RATES.column(
+            "Rests on", rate -> rate.amongOthers().map(among -> restsOn(rate, among)).orElse("")),
+        RATES.column("Times others", rate -> clear(rate).map(AmongOthers.Times::middle)));
   }
 
   private static String restsOn(StyleRate rate, AmongOthers among) {

@@ -6,11 +6,13 @@ import sparewell.spares.OffSeason;
 import sparewell.spares.OffSeason.CauseLine;
 import sparewell.spares.OffSeason.StyleLine;
 import sparewell.table.Block;
-import sparewell.table.Format;
 import sparewell.table.Table;
 
 /** The off-season part of the buy list: what last season cost, and what a whole next one needs. */
 final class OffSeasonBlocks {
+  private static final Columns<StyleLine> STYLES = Columns.of("Last season by style");
+  private static final Columns<CauseLine> CAUSES = Columns.of("Last season by cause");
+
   private OffSeasonBlocks() {}
 
   static List<Block> of(OffSeason view, String currency) {
@@ -38,42 +40,14 @@ final class OffSeasonBlocks {
     return Table.onSheet(
         "Last season's losses and next season's needs by style (" + currency + ")",
         List.of(
-            Format.TEXT.onSheet("Style", "Style.", StyleLine::style),
-            Format.COUNT
-                .<StyleLine>onSheet(
-                    "Lost last season",
-                    "Pieces lost in the last twelve months.",
-                    line -> line.lost().pieces())
-                .quiet()
-                .summed(),
-            Format.MONEY
-                .<StyleLine>onSheet(
-                    "Worth",
-                    "What they cost at today's pack price; pieces without a price count nothing.",
-                    line -> line.lost().money())
-                .quiet()
-                .summed(),
-            Format.NUMBER
-                .<StyleLine>onSheet(
-                    "Expected next season",
-                    "Pieces expected to be lost in as many hours.",
-                    StyleLine::expectedLossPieces)
-                .quiet(),
-            Format.COUNT.onSheet("On hand", "Pieces aboard and ashore.", StyleLine::onHand),
-            Format.COUNT.onSheet(
-                "Start with",
-                "Pieces to start the season with, so that each item lasts with the chance wanted.",
-                StyleLine::wanted),
-            Format.COUNT
-                .<StyleLine>onSheet(
-                    "Buy packs", "Whole packs to buy in the off-season.", StyleLine::buyPacks)
-                .quiet()
-                .summed(),
-            Format.MONEY
-                .<StyleLine>onSheet(
-                    "Cost", "Money for them; empty where a price is not known.", StyleLine::cost)
-                .quiet()
-                .summed()),
+            STYLES.column("Style", StyleLine::style),
+            STYLES.column("Lost last season", line -> line.lost().pieces()),
+            STYLES.column("Worth", line -> line.lost().money()),
+            STYLES.column("Expected next season", StyleLine::expectedLossPieces),
+            STYLES.column("On hand", StyleLine::onHand),
+            STYLES.column("Start with", StyleLine::wanted),
+            STYLES.column("Buy packs", StyleLine::buyPacks),
+            STYLES.column("Cost", StyleLine::cost)),
         view.styles(),
         "No style in stock.");
   }
@@ -82,14 +56,9 @@ final class OffSeasonBlocks {
     return Table.onSheet(
         "Last season's losses by cause (" + currency + ")",
         List.of(
-            Format.TEXT.onSheet("Cause", "Why the pieces were lost.", line -> line.cause().word()),
-            Format.COUNT
-                .<CauseLine>onSheet("Pieces", "Pieces lost.", line -> line.lost().pieces())
-                .summed(),
-            Format.MONEY
-                .<CauseLine>onSheet(
-                    "Worth", "What they cost at today's pack price.", line -> line.lost().money())
-                .summed()),
+            CAUSES.column("Cause", line -> line.cause().word()),
+            CAUSES.column("Pieces", line -> line.lost().pieces()),
+            CAUSES.column("Worth", line -> line.lost().money())),
         view.causes(),
         "No loss in the last twelve months.");
   }

@@ -13,7 +13,6 @@ import sparewell.spares.SeasonPlan.Purchase;
 import sparewell.spares.SeasonPlan.Stage;
 import sparewell.table.Block;
 import sparewell.table.Column;
-import sparewell.table.Format;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.table.Tone;
@@ -21,6 +20,10 @@ import sparewell.table.Tone;
 /** All events ahead: what they use, what is left before each, what to order by when. */
 public final class SeasonPlanSheet {
   public static final String NAME = "Season plan";
+  private static final Columns<Stage> EVENTS = Columns.of("Season plan: events");
+  private static final Columns<Purchase> ORDERS = Columns.of("Season plan: orders");
+  private static final Columns<Month> MONTHS = Columns.of("Season plan: money");
+  private static final Columns<Line> LINES = Columns.of("Season plan: items");
 
   /** Chances under it are left to the file. */
   private static final double WORTH_SHOWING = 0.01;
@@ -176,43 +179,17 @@ public final class SeasonPlanSheet {
     return Table.onSheet(
         "1. Event by event (" + currency + ")",
         List.of(
-            Format.TEXT.onSheet("Event", "Event.", stage -> stage.event().name()),
-            Format.DATE.onSheet("Date", "Its first day.", stage -> stage.event().date()),
-            Format.NUMBER
-                .<Stage>onSheet(
-                    "Expected loss",
-                    "Pieces of all items expected to be lost at it.",
-                    Stage::expectedLossPieces)
-                .summed(),
-            Format.NUMBER
-                .<Stage>onSheet(
-                    "Missed if nothing is bought",
-                    "Of them, pieces that would not be there any more.",
-                    Stage::missedPieces)
-                .quiet()
-                .summed(),
-            Format.PROBABILITY
-                .<Stage>onSheet(
-                    "Chance if nothing bought",
-                    "Chance that nothing important has run out by its end if nothing is bought.",
-                    Stage::unboughtProbability)
+            EVENTS.column("Event", stage -> stage.event().name()),
+            EVENTS.column("Date", stage -> stage.event().date()),
+            EVENTS.column("Expected loss", Stage::expectedLossPieces),
+            EVENTS.column("Missed if nothing is bought", Stage::missedPieces),
+            EVENTS
+                .column("Chance if nothing bought", Stage::unboughtProbability)
                 .toned(stage -> tone(stage.unboughtProbability().orElse(1))),
-            Format.PROBABILITY.onSheet(
-                "Chance with this plan",
-                "The same with everything below bought in time.",
-                Stage::plannedProbability),
-            Format.COUNT
-                .<Stage>onSheet("Packs", "Packs to order for it.", Stage::packs)
-                .quiet()
-                .summed(),
-            Format.MONEY
-                .<Stage>onSheet("Cost", "Money for them, as far as prices are known.", Stage::cost)
-                .quiet()
-                .summed(),
-            Format.DATE.onSheet(
-                "Order by",
-                "Last day to order; empty where nothing is to be ordered.",
-                Stage::buyBy)),
+            EVENTS.column("Chance with this plan", Stage::plannedProbability),
+            EVENTS.column("Packs", Stage::packs),
+            EVENTS.column("Cost", Stage::cost),
+            EVENTS.column("Order by", Stage::buyBy)),
         plan.stages(),
         "No event lies ahead.");
   }
@@ -224,18 +201,14 @@ public final class SeasonPlanSheet {
   private static Table<Purchase> purchases(SeasonPlan plan, String currency) {
     return Table.onSheet(
         "2. What to order by when (" + currency + ")",
-        ItemColumns.among(
+        Columns.among(
             List.of(
-                Format.DATE.onSheet("Order by", "Last day to order.", Purchase::buyBy),
-                Format.TEXT.onSheet(
-                    "For", "The event it is needed at.", one -> one.event().name())),
+                ORDERS.column("Order by", Purchase::buyBy),
+                ORDERS.column("For", one -> one.event().name())),
             Purchase::item,
-            Format.COUNT.<Purchase>onSheet("Packs", "Whole packs.", Purchase::packs).summed(),
-            Format.COUNT.<Purchase>onSheet("Pieces", "Pieces in them.", Purchase::pieces).summed(),
-            Format.MONEY
-                .<Purchase>onSheet(
-                    "Cost", "Money for them; empty where the price is not known.", Purchase::cost)
-                .summed()),
+            ORDERS.column("Packs", Purchase::packs),
+            ORDERS.column("Pieces", Purchase::pieces),
+            ORDERS.column("Cost", Purchase::cost)),
         plan.forLosses(),
         "The expected losses call for no order.");
   }
@@ -244,17 +217,11 @@ public final class SeasonPlanSheet {
     List<Column<Month>> columns =
         new ArrayList<>(
             List.of(
-                Format.TEXT.onSheet(
-                    "Month", "Month to order in.", month -> month.month().toString()),
-                Format.COUNT.<Month>onSheet("Packs", "Packs to order.", Month::packs).summed(),
-                Format.MONEY
-                    .<Month>onSheet("Money", "Money for those with a price.", Month::money)
-                    .summed()));
+                MONTHS.column("Month", month -> month.month().toString()),
+                MONTHS.column("Packs", Month::packs),
+                MONTHS.column("Money", Month::money)));
     if (plan.months().stream().anyMatch(month -> month.unpricedPacks() > 0)) {
-      columns.add(
-          Format.COUNT
-              .<Month>onSheet("No price", "Packs whose price is not known.", Month::unpricedPacks)
-              .quiet());
+      columns.add(MONTHS.column("No price", Month::unpricedPacks));
     }
     return Table.onSheet(
         "3. Money by month (" + currency + ")", columns, plan.months(), "No money is needed.");
@@ -280,32 +247,14 @@ public final class SeasonPlanSheet {
   }
 
   private static List<Column<Line>> columns() {
-    return ItemColumns.among(
+    return Columns.among(
         List.of(
-            Format.TEXT.column("event", "Event", "Event.", line -> line.event().name()),
-            Format.DATE.column("date", "Date", "Its first day.", line -> line.event().date())),
+            LINES.column("event", line -> line.event().name()),
+            LINES.column("date", line -> line.event().date())),
         Line::item,
-        Format.NUMBER.column(
-            "expected_loss",
-            "Expected loss",
-            "Pieces expected to be lost at the event.",
-            Line::expectedLossPieces),
-        Format.NUMBER.column(
-            "aboard_before",
-            "Left before",
-            "Pieces expected to be left before the event, all that lies ashore brought aboard.",
-            Line::beforePieces),
-        Format.PROBABILITY
-            .<Line>column(
-                "run_out_chance",
-                "Run-out chance",
-                "Chance that it has run out by the end of the event.",
-                Line::runOutProbability)
-            .quiet(),
-        Format.DATE.column(
-            "buy_by",
-            "Order by",
-            "Last day to order more of it for this event; empty where there is enough.",
-            Line::buyBy));
+        LINES.column("expected_loss", Line::expectedLossPieces),
+        LINES.column("aboard_before", Line::beforePieces),
+        LINES.column("run_out_chance", Line::runOutProbability),
+        LINES.column("buy_by", Line::buyBy));
   }
 }

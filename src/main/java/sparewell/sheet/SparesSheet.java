@@ -20,6 +20,9 @@ import sparewell.table.Tone;
 /** Pieces to carry of every item, and pieces to bring aboard. */
 public final class SparesSheet {
   public static final String NAME = "Spares";
+  private static final Columns<Bring> BRINGS = Columns.of("Bring aboard");
+  private static final Columns<SparesRow> SPARES = Columns.of("Spares");
+  private static final Columns<IdleStyle> IDLE = Columns.of("Idle styles");
 
   /** Headings by which the next run finds what this one said of each item. */
   public static final List<String> OF_ITEM =
@@ -110,11 +113,11 @@ public final class SparesSheet {
   private static Table<Bring> brings(List<Bring> brings) {
     return Table.onSheet(
         "2. Bring these aboard, most useful first",
-        ItemColumns.among(
+        Columns.among(
             List.of(),
             Bring::item,
-            Format.TEXT.onSheet("From", "Where the pieces lie ashore.", move -> move.from().name()),
-            Format.COUNT.onSheet("Pieces", "Pieces to take from this place.", Bring::pieces),
+            BRINGS.column("From", move -> move.from().name()),
+            BRINGS.column("Pieces", Bring::pieces),
             EntryTable.into(Bring::to, Bring::open),
             EntryTable.done()),
         brings,
@@ -138,79 +141,29 @@ public final class SparesSheet {
   }
 
   private static List<Column<SparesRow>> columns() {
-    return ItemColumns.among(
+    return Columns.among(
         List.of(),
         SparesRow::item,
-        Format.TEXT
-            .<SparesRow>onSheet("To do", "What to do about this item now.", SparesSheet::toDo)
+        SPARES
+            .column("To do", SparesSheet::toDo)
             .toned(
                 row ->
                     row.bringAboard() + row.buyPacks() == 0
                         ? Tone.GOOD
                         : row.aboard() == 0 && row.used() ? Tone.BAD : Tone.WATCH),
-        Format.COUNT.column("aboard", "Aboard", "Pieces aboard now.", SparesRow::aboard),
-        Format.COUNT
-            .<SparesRow>column("ashore", "Ashore", "Pieces in home storage now.", SparesRow::ashore)
-            .quiet(),
+        SPARES.column("aboard", SparesRow::aboard),
+        SPARES.column("ashore", SparesRow::ashore),
         Format.HOURS.inFile("planning_hours", SparesRow::planningHours),
-        Format.NUMBER
-            .<SparesRow>column(
-                "expected_loss",
-                "Expected loss",
-                "Pieces of the item lost over the planned hours, on average.",
-                SparesRow::expectedLossPieces)
-            .quiet(),
-        Format.PROBABILITY
-            .<SparesRow>column(
-                "run_out_chance_now",
-                "Run-out chance now",
-                "Chance that losses exceed the pieces aboard now.",
-                SparesRow::runOutNowProbability)
-            .quiet(),
-        Format.COUNT.column(
-            "floor",
-            "Floor",
-            "Fewest pieces to carry: Carry at least, or the item's share of what is needed at once.",
-            SparesRow::floor),
-        Format.COUNT.column(
-            "carry",
-            "Carry",
-            "Pieces to carry: the least that lasts with the chance wanted, never under the floor.",
-            SparesRow::carry),
-        Format.PROBABILITY
-            .<SparesRow>column(
-                "run_out_chance_at_carry",
-                "Run-out chance at carry",
-                "Chance that losses exceed the pieces to carry.",
-                SparesRow::runOutAtCarryProbability)
-            .quiet(),
-        Format.TEXT.column(
-            "reason", "Reason", "What decides the count to carry.", row -> row.reason().words()),
-        Format.COUNT
-            .<SparesRow>column(
-                "bring_aboard",
-                "Bring aboard",
-                "Pieces to bring from home storage.",
-                SparesRow::bringAboard)
-            .quiet()
-            .summed(),
+        SPARES.column("expected_loss", SparesRow::expectedLossPieces),
+        SPARES.column("run_out_chance_now", SparesRow::runOutNowProbability),
+        SPARES.column("floor", SparesRow::floor),
+        SPARES.column("carry", SparesRow::carry),
+        SPARES.column("run_out_chance_at_carry", SparesRow::runOutAtCarryProbability),
+        SPARES.column("reason", row -> row.reason().words()),
+        SPARES.column("bring_aboard", SparesRow::bringAboard),
         Format.COUNT.inFile("buy_pieces", SparesRow::buyPieces),
-        Format.COUNT
-            .<SparesRow>column(
-                "buy_packs",
-                "Buy packs",
-                "Whole packs to buy for what is still short after bringing.",
-                SparesRow::buyPacks)
-            .quiet()
-            .summed(),
-        Format.MONEY
-            .<SparesRow>column(
-                "cost",
-                "Cost",
-                "Money for those packs; empty where the price is not known.",
-                SparesRow::cost)
-            .quiet()
-            .summed());
+        SPARES.column("buy_packs", SparesRow::buyPacks),
+        SPARES.column("cost", SparesRow::cost));
   }
 
   private static String toDo(SparesRow row) {
@@ -228,24 +181,11 @@ public final class SparesSheet {
     return Table.onSheet(
         "3. Leave these ashore if you like: not thrown for long",
         List.of(
-            Format.TEXT.onSheet("Style", "Style.", IdleStyle::style),
-            Format.COUNT.onSheet("Pieces aboard", "Pieces aboard.", IdleStyle::pieces),
-            Format.DATE.onSheet(
-                "Last thrown",
-                "Last trip with hours or a loss of it; empty where there is none.",
-                IdleStyle::lastThrown),
-            Format.MASS
-                .<IdleStyle>onSheet(
-                    "Weight",
-                    "Weight of the pieces aboard, as far as known.",
-                    IdleStyle::knownWeight)
-                .summed(),
-            Format.COUNT
-                .<IdleStyle>onSheet(
-                    "Pieces without weight",
-                    "Pieces aboard whose weight is not known, so the true weight is more.",
-                    IdleStyle::unweighedPieces)
-                .quiet()),
+            IDLE.column("Style", IdleStyle::style),
+            IDLE.column("Pieces aboard", IdleStyle::pieces),
+            IDLE.column("Last thrown", IdleStyle::lastThrown),
+            IDLE.column("Weight", IdleStyle::knownWeight),
+            IDLE.column("Pieces without weight", IdleStyle::unweighedPieces)),
         idle,
         "No style aboard has gone unused for the set months, or the log is too short to tell.");
   }

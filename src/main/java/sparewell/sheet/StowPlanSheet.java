@@ -18,7 +18,6 @@ import sparewell.stow.MoveStep;
 import sparewell.stow.StowPlan;
 import sparewell.table.Block;
 import sparewell.table.Column;
-import sparewell.table.Format;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.table.Tone;
@@ -27,6 +26,10 @@ import sparewell.units.UnitSystem;
 
 /** The stow plan: moves in their order, and the gain of further moves. */
 public final class StowPlanSheet {
+  private static final Columns<BoxPlan> BOXES = Columns.of("Stow plan");
+  private static final Columns<CurveRow> CURVE = Columns.of("Stow plan: moves");
+  private static final Columns<TradeNote> NOTES = Columns.of("Stow plan: boxes to swap");
+
   static final String NAME = "Stow plan";
 
   /** Findings that stand on the sheet itself. */
@@ -116,42 +119,15 @@ public final class StowPlanSheet {
   private static Table<BoxPlan> boxes(StowPlan plan) {
     List<Column<BoxPlan>> columns =
         List.of(
-            Format.TEXT
-                .<BoxPlan>column("box", "Box", "A box aboard.", BoxPlan::box)
-                .linked(row -> Optional.of(row.origin())),
-            Format.MASS.column(
-                "weight",
-                "Weight",
-                "Box and contents, as far as their weight is known.",
-                BoxPlan::weight),
-            Format.TEXT.column(
-                "from_compartment", "From", "Where it stands now.", BoxPlan::fromCompartment),
-            Format.TEXT.column(
-                "to_compartment",
-                "To",
-                "Where the recommended plan puts it.",
-                BoxPlan::toCompartment),
-            Format.YES_NO
-                .<BoxPlan>column(
-                    "move", "Move", "Whether the recommended plan moves it.", BoxPlan::moves)
-                .toned(row -> row.moves() ? Tone.WATCH : Tone.NONE),
-            Format.COUNT.column(
-                "step",
-                "Step",
-                "Order of its move, so that there is room when it is its turn.",
-                BoxPlan::step),
-            Format.TEXT.column(
-                "best_compartment",
-                "Best place",
-                "Where the best plan found would put it, whatever the number of moves.",
-                BoxPlan::bestCompartment),
-            Format.NUMBER.onSheet(
-                "Reach (minutes)",
-                "Minutes a day spent reaching for it where it does not stand at hand: half a minute, three"
-                    + " times an hour that its lures are thrown (an assumption).",
-                row -> tenths(row.reachMinutes())),
-            Format.TEXT.column(
-                "reason", "Reason", "Why it is moved or not.", row -> row.reason().word()),
+            BOXES.column("box", BoxPlan::box).linked(row -> Optional.of(row.origin())),
+            BOXES.column("weight", BoxPlan::weight),
+            BOXES.column("from_compartment", BoxPlan::fromCompartment),
+            BOXES.column("to_compartment", BoxPlan::toCompartment),
+            BOXES.column("move", BoxPlan::moves).toned(row -> row.moves() ? Tone.WATCH : Tone.NONE),
+            BOXES.column("step", BoxPlan::step),
+            BOXES.column("best_compartment", BoxPlan::bestCompartment),
+            BOXES.column("Reach (minutes)", row -> tenths(row.reachMinutes())),
+            BOXES.column("reason", row -> row.reason().word()),
             EntryTable.done(BoxPlan::moves));
     return new Table<>(
         "stow-plan.csv",
@@ -170,30 +146,12 @@ public final class StowPlanSheet {
   private static Table<CurveRow> curve(StowPlan plan) {
     List<Column<CurveRow>> columns =
         List.of(
-            Format.COUNT.column("moves", "Moves", "Boxes moved at most.", CurveRow::moves),
-            Format.LENGTH.column(
-                "tackle_centre",
-                "Tackle centre",
-                "Centre of the tackle forward of the transom, in the best plan found with so many"
-                    + " moves.",
-                CurveRow::tackleCentre),
-            Format.PERCENT.column(
-                "gain_pct",
-                "Gain",
-                "Share of the way from the centre now to the best centre, in percent.",
-                CurveRow::gainPercent),
-            Format.NUMBER.column(
-                "gap_pct",
-                "A better plan saves at most (%)",
-                "By how much a better plan with so many moves could at most bring the tackle further"
-                    + " aft, in percent of its distance from the transom; 0 = proven best.",
-                CurveRow::gapPercent),
-            Format.YES_NO
-                .<CurveRow>column(
-                    "feasible",
-                    "Within limits",
-                    "Whether a plan with so many moves that keeps every limit was found.",
-                    CurveRow::feasible)
+            CURVE.column("moves", CurveRow::moves),
+            CURVE.column("tackle_centre", CurveRow::tackleCentre),
+            CURVE.column("gain_pct", CurveRow::gainPercent),
+            CURVE.column("gap_pct", CurveRow::gapPercent),
+            CURVE
+                .column("feasible", CurveRow::feasible)
                 .toned(row -> row.feasible() ? Tone.NONE : Tone.BAD));
     return new Table<>(
         "stow-moves.csv", "What further moves would gain", columns, plan.curve(), "No moves.");
@@ -202,18 +160,13 @@ public final class StowPlanSheet {
   private static Table<TradeNote> notes(LoadReport report) {
     List<Column<TradeNote>> columns =
         List.of(
-            Format.TEXT.onSheet("Box", "A box aboard.", TradeNote::box),
-            Format.TEXT.onSheet(
-                "Mostly", "The style that weighs most in it.", TradeNote::mainStyle),
-            Format.MASS.onSheet("Weight", "Box and contents.", TradeNote::weight),
-            Format.TEXT.onSheet("Stands in", "Where it stands.", TradeNote::compartment),
-            Format.TEXT.onSheet(
-                "Note",
-                "Heavier or lighter than the median box, ahead of or behind the middle between the"
-                    + " hindmost and the foremost compartment.",
-                row -> row.heavyForward() ? "heavy, yet forward" : "light, yet aft"),
-            Format.TEXT.onSheet(
-                "The plan moves it to", "Empty where the plan leaves it.", TradeNote::planMovesTo));
+            NOTES.column("Box", TradeNote::box),
+            NOTES.column("Mostly", TradeNote::mainStyle),
+            NOTES.column("Weight", TradeNote::weight),
+            NOTES.column("Stands in", TradeNote::compartment),
+            NOTES.column(
+                "Note", row -> row.heavyForward() ? "heavy, yet forward" : "light, yet aft"),
+            NOTES.column("The plan moves it to", TradeNote::planMovesTo));
     return Table.onSheet(
         "Against 'light forward, heavy aft' (common practice, no source)",
         columns,

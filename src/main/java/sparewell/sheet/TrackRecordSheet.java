@@ -6,13 +6,14 @@ import java.util.stream.Collectors;
 import sparewell.rates.record.TrackRecord;
 import sparewell.table.Block;
 import sparewell.table.Column;
-import sparewell.table.Format;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.table.Tone;
 
 /** The recommendations replayed on the trips behind. */
 public final class TrackRecordSheet {
+  private static final Columns<TrackRecord.Line> COLUMNS = Columns.of("Track record");
+
   private TrackRecordSheet() {}
 
   public static ReportSheet of(TrackRecord record) {
@@ -67,42 +68,13 @@ public final class TrackRecordSheet {
   private static Table<TrackRecord.Line> table(TrackRecord record) {
     List<Column<TrackRecord.Line>> columns =
         List.of(
-            Format.TEXT.column(
-                "policy",
-                "Rule",
-                "Rule for the count to carry: as recommended, with the floor or without, three of each style, or"
-                    + " by the raw average",
-                TrackRecord.Line::policy),
-            Format.COUNT.column(
-                "predictions",
-                "Predictions",
-                "Styles on trips with a forecast",
-                TrackRecord.Line::predictions),
-            Format.COUNT.column(
-                "run_outs",
-                "Run-outs",
-                "How often more was lost than the rule would have carried",
-                TrackRecord.Line::runOuts),
-            Format.PERCENT.column(
-                "run_out_pct",
-                "Share of run-outs",
-                "The same in percent of the predictions",
-                TrackRecord.Line::runOutPercent),
-            Format.NUMBER.column(
-                "mean_carried",
-                "Carried",
-                "Pieces of a style carried on a trip, on average",
-                TrackRecord.Line::meanCarried),
-            Format.PROBABILITY.column(
-                "coverage_wanted",
-                "In range, wanted",
-                "Chance with which losses should fall in the forecast range",
-                TrackRecord.Line::coverageWantedProbability),
-            Format.PROBABILITY.column(
-                "coverage_got",
-                "In range, got",
-                "Share of losses that did; a count at the edge of the range counts in part",
-                TrackRecord.Line::coverageGotProbability));
+            COLUMNS.column("policy", TrackRecord.Line::policy),
+            COLUMNS.column("predictions", TrackRecord.Line::predictions),
+            COLUMNS.column("run_outs", TrackRecord.Line::runOuts),
+            COLUMNS.column("run_out_pct", TrackRecord.Line::runOutPercent),
+            COLUMNS.column("mean_carried", TrackRecord.Line::meanCarried),
+            COLUMNS.column("coverage_wanted", TrackRecord.Line::coverageWantedProbability),
+            COLUMNS.column("coverage_got", TrackRecord.Line::coverageGotProbability));
     return new Table<>(
         "track-record.csv", "Which rule did better", columns, record.lines(), "Nothing to show.");
   }

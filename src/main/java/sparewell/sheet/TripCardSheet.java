@@ -13,7 +13,6 @@ import sparewell.stock.Holding;
 import sparewell.table.Block;
 import sparewell.table.Column;
 import sparewell.table.Entry;
-import sparewell.table.Format;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 
@@ -24,6 +23,9 @@ import sparewell.table.Table;
 public final class TripCardSheet {
   /** Tab of the sheet. */
   public static final String NAME = "Trip card";
+
+  private static final Columns<Holding> ITEMS = Columns.of("Trip card: items");
+  private static final Columns<CardRows.StyleRow> STYLES = Columns.of("Trip card: styles");
 
   public static final String EVENT = "Event";
   public static final String TRIP = "Trip";
@@ -203,11 +205,10 @@ public final class TripCardSheet {
   private Table<Holding> items(String title, List<Holding> rows) {
     return Table.onSheet(
         title,
-        ItemColumns.among(
+        Columns.among(
             List.of(),
             Holding::item,
-            Format.TEXT.onSheet(
-                "One for each", "Squares to cross out.", row -> squares(row.pieces())),
+            ITEMS.column("One for each", row -> squares(row.pieces())),
             Column.entry(
                 LOST,
                 "Pieces lost.",
@@ -235,17 +236,15 @@ public final class TripCardSheet {
     return Table.onSheet(
         "How long it was thrown",
         List.of(
-            Format.TEXT.onSheet("Style", "Style.", CardRows.StyleRow::style),
-            Format.HOURS.onSheet(
-                "Planned", "Hours in the Event plan.", CardRows.StyleRow::plannedHours),
+            STYLES.column("Style", CardRows.StyleRow::style),
+            STYLES.column("Planned", CardRows.StyleRow::plannedHours),
             Column.entry(
                 THROWN,
                 "Hours thrown.",
                 high(Entry.number(0, MOST_HOURS, "Hours thrown; blank is not at all.")),
                 row -> Optional.empty()),
-            Format.TEXT.onSheet(
+            STYLES.column(
                 "One an hour",
-                "Squares to cross out.",
                 row ->
                     squares(
                         Math.max(MOST_SQUARES, (int) Math.ceil(row.plannedHours().orElse(0.0)))))),

@@ -21,6 +21,9 @@ import sparewell.units.UnitSystem;
 
 /** Weights by compartment, and the margin to the capacity plate. */
 public final class WeightByCompartmentSheet {
+  private static final Columns<CompartmentLoad> WEIGHTS = Columns.of("Weight by compartment");
+  private static final Columns<FixedLoad> LOADS = Columns.of("Loads");
+
   static final String NAME = "Weight by compartment";
 
   private WeightByCompartmentSheet() {}
@@ -99,14 +102,7 @@ public final class WeightByCompartmentSheet {
   private static Table<CompartmentLoad> weights(LoadReport report) {
     List<Column<CompartmentLoad>> columns = new ArrayList<>(columns());
     if (report.packs()) {
-      columns.add(
-          2,
-          Format.MASS
-              .<CompartmentLoad>onSheet(
-                  "Weight today",
-                  "What it holds as everything lies today, as far as known.",
-                  CompartmentLoad::today)
-              .summed());
+      columns.add(2, WEIGHTS.column("Weight today", CompartmentLoad::today));
     }
     return new Table<>(
         "weight-by-compartment.csv",
@@ -118,67 +114,19 @@ public final class WeightByCompartmentSheet {
 
   private static List<Column<CompartmentLoad>> columns() {
     return List.of(
-        Format.TEXT
-            .<CompartmentLoad>column(
-                "compartment",
-                "Compartment",
-                "A compartment aboard; storage ashore is left out.",
-                CompartmentLoad::compartment)
+        WEIGHTS
+            .column("compartment", CompartmentLoad::compartment)
             .linked(row -> Optional.of(row.origin())),
-        Format.COUNT
-            .<CompartmentLoad>column(
-                "boxes", "Boxes", "Boxes standing in it.", CompartmentLoad::boxes)
-            .summed(),
-        Format.MASS
-            .<CompartmentLoad>column(
-                "weight",
-                "Weight",
-                "Boxes as packed, and loose items, as far as their weight is known.",
-                CompartmentLoad::weight)
-            .summed(),
+        WEIGHTS.column("boxes", CompartmentLoad::boxes),
+        WEIGHTS.column("weight", CompartmentLoad::weight),
         Format.PERCENT.inFile("share_pct", CompartmentLoad::sharePercent),
-        Format.LENGTH.column(
-            "from_transom",
-            "From transom",
-            "Station of the compartment's centre, forward of the transom.",
-            CompartmentLoad::fromTransom),
-        Format.LENGTH.column(
-            "from_centreline",
-            "From centreline",
-            "Side offset of its centre; starboard is positive, port negative.",
-            CompartmentLoad::fromCentreline),
-        Format.MOMENT
-            .<CompartmentLoad>column(
-                "moment",
-                "Moment",
-                "Weight times distance from the transom.",
-                row -> row.moment().momentKgM())
-            .summed(),
-        Format.MOMENT
-            .<CompartmentLoad>column(
-                "side_moment",
-                "Side moment",
-                "Weight times distance from the centreline; starboard is positive.",
-                row -> row.moment().sideMomentKgM())
-            .summed(),
-        Format.MASS.column(
-            "max_load",
-            "Max load",
-            "Most the compartment may hold, from the Compartments sheet.",
-            CompartmentLoad::maxLoad),
-        Format.PERCENT.column(
-            "volume_used_pct",
-            "Volume used",
-            "Volume of its boxes in percent of the compartment's whole volume; the fill factor"
-                + " in Settings is the limit.",
-            CompartmentLoad::volumeUsedPercent),
-        Format.TEXT
-            .<CompartmentLoad>column(
-                "status",
-                "Status",
-                "ok, over load, over volume, or not checked where a limit or size is missing.",
-                CompartmentLoad::status)
-            .toned(WeightByCompartmentSheet::tone));
+        WEIGHTS.column("from_transom", CompartmentLoad::fromTransom),
+        WEIGHTS.column("from_centreline", CompartmentLoad::fromCentreline),
+        WEIGHTS.column("moment", row -> row.moment().momentKgM()),
+        WEIGHTS.column("side_moment", row -> row.moment().sideMomentKgM()),
+        WEIGHTS.column("max_load", CompartmentLoad::maxLoad),
+        WEIGHTS.column("volume_used_pct", CompartmentLoad::volumeUsedPercent),
+        WEIGHTS.column("status", CompartmentLoad::status).toned(WeightByCompartmentSheet::tone));
   }
 
   private static Tone tone(CompartmentLoad row) {
@@ -191,34 +139,13 @@ public final class WeightByCompartmentSheet {
   private static Table<FixedLoad> loads(LoadReport report) {
     List<Column<FixedLoad>> columns =
         List.of(
-            Format.TEXT
-                .<FixedLoad>onSheet("Load", "As listed on the Loads sheet.", FixedLoad::name)
-                .linked(row -> Optional.of(row.origin())),
-            Format.TEXT.onSheet(
-                "Kind",
-                "Hull never counts toward the plate; the motor where the plate includes it.",
-                row -> row.kind().word()),
-            Format.MASS.<FixedLoad>onSheet("Weight", "Its weight.", FixedLoad::weight).summed(),
-            Format.LENGTH.onSheet(
-                "From transom",
-                "Station of its centre, forward of the transom.",
-                FixedLoad::fromTransom),
-            Format.LENGTH.onSheet(
-                "From centreline",
-                "Side offset of its centre; starboard is positive.",
-                FixedLoad::fromCentreline),
-            Format.MOMENT
-                .<FixedLoad>onSheet(
-                    "Moment",
-                    "Weight times distance from the transom.",
-                    row -> moment(row, row.fromTransom()))
-                .summed(),
-            Format.MOMENT
-                .<FixedLoad>onSheet(
-                    "Side moment",
-                    "Weight times distance from the centreline; starboard is positive.",
-                    row -> moment(row, row.fromCentreline()))
-                .summed());
+            LOADS.column("Load", FixedLoad::name).linked(row -> Optional.of(row.origin())),
+            LOADS.column("Kind", row -> row.kind().word()),
+            LOADS.column("Weight", FixedLoad::weight),
+            LOADS.column("From transom", FixedLoad::fromTransom),
+            LOADS.column("From centreline", FixedLoad::fromCentreline),
+            LOADS.column("Moment", row -> moment(row, row.fromTransom())),
+            LOADS.column("Side moment", row -> moment(row, row.fromCentreline())));
     return Table.onSheet(
         "What else is aboard",
         columns,

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
 import sparewell.table.Column;
-import sparewell.table.Format;
 
 /** The column that tells which weights are 'at least'; it stands only where some are. */
 final class WeightKnown {
@@ -17,10 +16,8 @@ final class WeightKnown {
     }
     List<Column<R>> shown = new ArrayList<>(columns);
     shown.add(
-        Format.TEXT.onSheet(
-            "Weight is",
-            "Whether all of the weight is known; 'at least' where it is not.",
-            row -> known.test(row) ? "known" : "at least"));
+        Columns.<R>of("Weights")
+            .column("Weight is", row -> known.test(row) ? "known" : "at least"));
     return shown;
   }
 }

@@ -16,7 +16,6 @@ import sparewell.stock.OnHand;
 import sparewell.table.Block;
 import sparewell.table.Column;
 import sparewell.table.Entry;
-import sparewell.table.Format;
 import sparewell.table.Layout;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
@@ -25,6 +24,7 @@ import sparewell.table.Tone;
 /** The place of every item: by item, and a page for each box to check or count it. */
 public final class WhereItIsSheet {
   public static final String NAME = "Where it is";
+  private static final Columns<Holding> COLUMNS = Columns.of("Where it is");
 
   private static final int MOST_PIECES = 100_000;
 
@@ -87,7 +87,7 @@ public final class WhereItIsSheet {
     return new Table<>(
         "where-it-is.csv",
         "By item",
-        ItemColumns.among(List.of(), Holding::item, box(), compartment(), count()),
+        Columns.among(List.of(), Holding::item, box(), compartment(), count()),
         onHand.holdings().stream().sorted(BY_ITEM).toList(),
         "Nothing in stock.");
   }
@@ -103,32 +103,21 @@ public final class WhereItIsSheet {
             holding -> Optional.empty());
     return Table.onSheet(
         "",
-        ItemColumns.among(List.of(), Holding::item, count(), counted, box(), compartment()),
+        Columns.among(List.of(), Holding::item, count(), counted, box(), compartment()),
         there,
         "");
   }
 
   private static Column<Holding> count() {
-    return Format.COUNT
-        .<Holding>column(
-            "count",
-            "Pieces",
-            "Pieces there now: your count, less losses, with what was added and carried since.",
-            Holding::pieces)
-        .summed();
+    return COLUMNS.column("count", Holding::pieces);
   }
 
   private static Column<Holding> box() {
-    return Format.TEXT.column(
-        "box", "Box", "Box it is in; empty where it lies loose.", holding -> holding.place().box());
+    return COLUMNS.column("box", holding -> holding.place().box());
   }
 
   private static Column<Holding> compartment() {
-    return Format.TEXT.column(
-        "compartment",
-        "Compartment",
-        "Compartment it is in.",
-        holding -> holding.place().compartment());
+    return COLUMNS.column("compartment", holding -> holding.place().compartment());
   }
 
   private static Collection<List<Holding>> byPlace(OnHand onHand, List<Compartment> compartments) {
