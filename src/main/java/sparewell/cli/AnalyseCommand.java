@@ -9,7 +9,7 @@ import picocli.CommandLine.Model.OptionSpec;
 import sparewell.run.Batch;
 import sparewell.run.Experiences;
 import sparewell.run.RunOptions;
-import sparewell.workbook.InputRows;
+import sparewell.workbook.InputSheets;
 import sparewell.workbook.Overrides;
 import sparewell.workbook.Range;
 import sparewell.workbook.TypedChance;
@@ -77,7 +77,7 @@ final class AnalyseCommand extends Command {
 
   private Optional<BigDecimal> budget() {
     Optional<BigDecimal> asked = Optional.ofNullable(budget.getValue());
-    Range allowed = InputRows.BUDGET.range().orElseThrow();
+    Range allowed = InputSheets.SETTING_ROWS.column("Budget").range().orElseThrow();
     if (asked.isPresent() && !allowed.holds(asked.get().doubleValue())) {
       throw wrong("--budget must be " + allowed.words() + ": " + asked.get().toPlainString());
     }

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
-import sparewell.workbook.InputRows;
+import sparewell.workbook.InputSheets;
 
 /** Options of every command over workbooks. */
 final class BookOptions {
@@ -30,7 +30,7 @@ final class BookOptions {
 
   Optional<LocalDate> asOf() {
     Optional<LocalDate> asked = Optional.ofNullable(asOf.getValue());
-    if (asked.isPresent() && !InputRows.isPlausible(asked.get())) {
+    if (asked.isPresent() && !InputSheets.isPlausible(asked.get())) {
       throw form.wrong("--as-of must be a date between 1950 and 2199: " + asked.get());
     }
     return asked;

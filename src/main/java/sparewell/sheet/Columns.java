@@ -1,15 +1,12 @@
 package sparewell.sheet;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
+import sparewell.declared.DeclaredTable;
 import sparewell.season.ItemId;
 import sparewell.table.Column;
 import sparewell.table.Format;
@@ -21,7 +18,7 @@ import sparewell.table.Format;
  * @param <R> the row type
  */
 final class Columns<R> {
-  private static final Map<String, Map<String, String[]>> DECLARED = read("columns.txt");
+  private static final Map<String, Map<String, List<String>>> DECLARED = read("columns.txt");
 
   private final String table;
 
@@ -45,15 +42,15 @@ final class Columns<R> {
 
   /** The same, in the file alone unless {@code onSheet}. */
   Column<R> column(String name, Function<R, ?> value, boolean onSheet) {
-    String[] declared = DECLARED.get(table).get(name);
+    List<String> declared = DECLARED.get(table).get(name);
     if (declared == null) {
       throw new IllegalArgumentException("no column '" + name + "' of " + table);
     }
-    String[] format = declared[2].split(" ");
+    String[] format = declared.get(2).split(" ");
     Format shown = Format.valueOf(format[0].toUpperCase(Locale.ROOT));
     Column<R> column =
         onSheet
-            ? shown.column(declared[0], declared[1], declared[3], value)
+            ? shown.column(declared.get(0), declared.get(1), declared.get(3), value)
             : shown.inFile(name, value);
     for (int i = 1; i < format.length; i++) {
       column = format[i].equals("sum") ? column.summed() : column.quiet();
@@ -77,26 +74,13 @@ final class Columns<R> {
   }
 
   /** Each line's fields, by the name of its table and its own. */
-  private static Map<String, Map<String, String[]>> read(String file) {
-    Map<String, Map<String, String[]>> tables = new HashMap<>();
-    String table = "";
-    for (String line : text(file).split("\n")) {
-      if (line.startsWith("[")) {
-        table = line.substring(1, line.indexOf(']'));
-        tables.put(table, new HashMap<>());
-      } else if (!line.isEmpty() && !line.startsWith("#")) {
-        String[] fields = line.split(" *\\| ");
-        tables.get(table).put(fields[fields[0].isEmpty() ? 1 : 0], fields);
-      }
+  private static Map<String, Map<String, List<String>>> read(String file) {
+    Map<String, Map<String, List<String>>> tables = new HashMap<>();
+    for (DeclaredTable table : DeclaredTable.read(Columns.class, file)) {
+      Map<String, List<String>> columns = new HashMap<>();
+      table.rows().forEach(row -> columns.put(row.get(row.get(0).isEmpty() ? 1 : 0), row));
+      tables.put(table.name(), columns);
     }
     return tables;
-  }
-
-  private static String text(String file) {
-    try (InputStream in = Columns.class.getResourceAsStream(file)) {
-      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-    } catch (IOException damaged) {
-      throw new UncheckedIOException(damaged);
-    }
   }
 }

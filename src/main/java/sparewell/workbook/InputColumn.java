@@ -77,74 +77,21 @@ public record InputColumn(
     BY_ROW
   }
 
-  static InputColumn required(String name, Kind kind, String meaning) {
-    return plain(name, kind, true, "", meaning);
-  }
-
-  static InputColumn optional(String name, Kind kind, String standard, String meaning) {
-    return plain(name, kind, false, standard, meaning);
-  }
-
-  private static InputColumn plain(
-      String name, Kind kind, boolean required, String standard, String meaning) {
-    List<String> none = List.of();
-    return new InputColumn(
-        name, kind, required, none, "", none, none, standard, false, Optional.empty(), meaning);
-  }
-
-  InputColumn refersTo(String sheet) {
-    return with(choices, sheet, aliases, fileHeadings, standardForBad, range);
-  }
-
-  InputColumn oneOf(String... words) {
-    return with(List.of(words), refersTo, aliases, fileHeadings, standardForBad, range);
-  }
-
-  InputColumn alias(String... headers) {
-    return with(choices, refersTo, List.of(headers), fileHeadings, standardForBad, range);
-  }
-
-  /** Copy with further headers for files to import. */
-  InputColumn inFiles(String... headers) {
-    return with(choices, refersTo, aliases, List.of(headers), standardForBad, range);
-  }
-
   /** Copy for files to import, which accepts their headers too. */
   InputColumn ofFile() {
     List<String> all = new ArrayList<>(aliases);
     all.addAll(fileHeadings);
-    return with(choices, refersTo, all, fileHeadings, standardForBad, range);
-  }
-
-  /** Copy whose unusable cells count as blank. */
-  InputColumn forgiving() {
-    return with(choices, refersTo, aliases, fileHeadings, true, range);
-  }
-
-  /** Copy whose values must lie between these, both included. */
-  InputColumn within(double least, double most, String unit) {
-    Range allowed = new Range(least, most, unit);
-    return with(choices, refersTo, aliases, fileHeadings, standardForBad, Optional.of(allowed));
-  }
-
-  private InputColumn with(
-      List<String> someChoices,
-      String sheet,
-      List<String> headers,
-      List<String> inFiles,
-      boolean forBad,
-      Optional<Range> allowed) {
     return new InputColumn(
         name,
         kind,
         required,
-        someChoices,
-        sheet,
-        headers,
-        inFiles,
+        choices,
+        refersTo,
+        all,
+        fileHeadings,
         standard,
-        forBad,
-        allowed,
+        standardForBad,
+        range,
         meaning);
   }
 }

@@ -9,7 +9,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import sparewell.workbook.DateOrder;
 import sparewell.workbook.InputColumn;
-import sparewell.workbook.InputRows;
+import sparewell.workbook.InputSheets;
 import sparewell.workbook.read.BoundColumn;
 import sparewell.workbook.value.Dates;
 import sparewell.workbook.value.Names;
@@ -87,7 +87,7 @@ record FileDates(Optional<DateOrder> order, Optional<String> proof) {
             case MDY -> LocalDate.of(last, first, second);
             case YMD -> LocalDate.of(CENTURY + first, second, third);
           };
-      return Optional.of(date).filter(InputRows::isPlausible);
+      return Optional.of(date).filter(InputSheets::isPlausible);
     } catch (DateTimeException notADay) {
       return Optional.empty();
     }

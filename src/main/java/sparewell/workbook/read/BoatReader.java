@@ -12,8 +12,6 @@ import sparewell.season.Boat;
 import sparewell.season.FixedLoad;
 import sparewell.units.Length;
 import sparewell.units.Mass;
-import sparewell.workbook.InputColumn;
-import sparewell.workbook.InputRows;
 import sparewell.workbook.InputSheets;
 import sparewell.workbook.grid.RawCell;
 import sparewell.workbook.value.Amounts;
@@ -25,7 +23,7 @@ final class BoatReader {
   private static final double MOST_DEGREES = 45;
 
   private final Book book;
-  private final SettingRows rows = new SettingRows(InputSheets.BOAT, InputRows.BOAT);
+  private final SettingRows rows = new SettingRows(InputSheets.BOAT, InputSheets.BOAT_ROWS);
 
   BoatReader(Book book) {
     this.book = book;
@@ -60,35 +58,31 @@ final class BoatReader {
 
   Boat boat() {
     book.each(InputSheets.BOAT, rows::add);
-    boolean motor = rows.read(InputRows.PLATE_INCLUDES_MOTOR, Words::yesNo).orElse(true);
+    boolean motor = rows.read("Plate includes motor", Words::yesNo).orElse(true);
     return new Boat(
-        mass(InputRows.PLATE_WEIGHT),
-        mass(InputRows.PLATE_PERSONS_WEIGHT),
-        motor,
-        trimTest(),
-        heelTest());
+        mass("Plate weight"), mass("Plate persons weight"), motor, trimTest(), heelTest());
   }
 
-  private Optional<Mass> mass(InputColumn column) {
-    return rows.get(column).flatMap(n -> n.row().someMass(n.value()));
+  private Optional<Mass> mass(String name) {
+    return rows.get(name).flatMap(n -> n.row().someMass(n.value()));
   }
 
-  private Optional<Length> length(InputColumn column) {
-    return rows.get(column).flatMap(n -> n.row().length(n.value()));
+  private Optional<Length> length(String name) {
+    return rows.get(name).flatMap(n -> n.row().length(n.value()));
   }
 
   private Optional<Boat.TrimTest> trimTest() {
-    Optional<Mass> weight = mass(InputRows.TRIM_TEST_WEIGHT);
-    Optional<Length> distance = length(InputRows.TRIM_TEST_DISTANCE);
-    Optional<Length> change = length(InputRows.TRIM_TEST_BOW_CHANGE);
+    Optional<Mass> weight = mass("Trim test weight");
+    Optional<Length> distance = length("Trim test distance");
+    Optional<Length> change = length("Trim test bow change");
     remarkIncomplete("trim", weight, distance, change, "bow change");
     return weight.flatMap(w -> distance.flatMap(d -> change.map(c -> new Boat.TrimTest(w, d, c))));
   }
 
   private Optional<Boat.HeelTest> heelTest() {
-    Optional<Mass> weight = mass(InputRows.HEEL_TEST_WEIGHT);
-    Optional<Length> distance = length(InputRows.HEEL_TEST_DISTANCE);
-    Optional<Double> angle = rows.read(InputRows.HEEL_TEST_ANGLE, BoatReader::degrees);
+    Optional<Mass> weight = mass("Heel test weight");
+    Optional<Length> distance = length("Heel test distance");
+    Optional<Double> angle = rows.read("Heel test angle (deg)", BoatReader::degrees);
     remarkIncomplete("heel", weight, distance, angle, "angle");
     return weight.flatMap(w -> distance.flatMap(d -> angle.map(a -> new Boat.HeelTest(w, d, a))));
   }

@@ -21,9 +21,9 @@ final class SettingRows {
 
   private final Map<String, Named> byName = new HashMap<>();
   private final InputSheet sheet;
-  private final List<InputColumn> known;
+  private final InputSheet known;
 
-  SettingRows(InputSheet sheet, List<InputColumn> known) {
+  SettingRows(InputSheet sheet, InputSheet known) {
     this.sheet = sheet;
     this.known = known;
   }
@@ -36,7 +36,7 @@ final class SettingRows {
       return;
     }
     int valueIndex = row.column("Value").index();
-    Optional<BoundColumn> bound = BoundColumn.of(known, valueIndex, name.get());
+    Optional<BoundColumn> bound = BoundColumn.of(known.columns(), valueIndex, name.get());
     if (bound.isEmpty()) {
       row.say(nameColumn, Code.UNKNOWN_SETTING, name.get(), sheet.name(), meant(name.get()));
       return;
@@ -55,22 +55,22 @@ final class SettingRows {
   }
 
   private String meant(String name) {
-    List<String> names = known.stream().map(column -> Names.fold(column.name())).toList();
+    List<String> names = known.columns().stream().map(column -> Names.fold(column.name())).toList();
     return NearMiss.of(Names.fold(name), names)
-        .map(near -> "; did you mean '" + known.get(names.indexOf(near)).name() + "'?")
+        .map(near -> "; did you mean '" + known.columns().get(names.indexOf(near)).name() + "'?")
         .orElse("");
   }
 
   /** The row of that name, where it has a value other than the word for its standard. */
-  Optional<Named> get(InputColumn column) {
-    return Optional.ofNullable(byName.get(column.name()))
+  Optional<Named> get(String name) {
+    return Optional.ofNullable(byName.get(name))
         .filter(named -> named.row().cell(named.value().index()).isPresent())
-        .filter(named -> !saysStandard(named, column));
+        .filter(named -> !saysStandard(named, known.column(name)));
   }
 
   /** Value of that name, as far as a parser can use it. */
-  <T> Optional<T> read(InputColumn column, BiFunction<RawCell, Remarks, Optional<T>> parser) {
-    return get(column).flatMap(named -> named.row().read(named.value(), parser));
+  <T> Optional<T> read(String name, BiFunction<RawCell, Remarks, Optional<T>> parser) {
+    return get(name).flatMap(named -> named.row().read(named.value(), parser));
   }
 
   private static boolean saysStandard(Named named, InputColumn column) {

@@ -14,8 +14,6 @@ import sparewell.season.Settings;
 import sparewell.units.Length;
 import sparewell.units.LengthUnit;
 import sparewell.units.UnitSystem;
-import sparewell.workbook.InputColumn;
-import sparewell.workbook.InputRows;
 import sparewell.workbook.InputSheets;
 import sparewell.workbook.TypedChance;
 import sparewell.workbook.grid.DateSystem;
@@ -41,7 +39,7 @@ record SettingsReader(SettingRows rows, ReadOptions options, Findings findings) 
 
   private static SettingRows rows(
       Optional<InputTable> table, UnitSystem units, DateSystem dates, Findings findings) {
-    SettingRows rows = new SettingRows(InputSheets.SETTINGS, InputRows.SETTINGS);
+    SettingRows rows = new SettingRows(InputSheets.SETTINGS, InputSheets.SETTING_ROWS);
     if (table.isPresent()) {
       for (RawRow raw : table.get().rows()) {
         rows.add(new Row(table.get(), raw, units, dates, findings));
@@ -52,7 +50,9 @@ record SettingsReader(SettingRows rows, ReadOptions options, Findings findings) 
 
   private static UnitSystem units(SettingRows rows, Findings findings) {
     return rows.read(
-            InputRows.UNITS, (c, r) -> Words.choice(plainUs(c), InputRows.UNITS.choices(), r))
+            "Units",
+            (c, r) ->
+                Words.choice(plainUs(c), InputSheets.SETTING_ROWS.column("Units").choices(), r))
         .map(word -> word.equals("metric") ? UnitSystem.METRIC : UnitSystem.US)
         .orElse(UnitSystem.US);
   }
@@ -65,32 +65,32 @@ record SettingsReader(SettingRows rows, ReadOptions options, Findings findings) 
   private Settings settings(UnitSystem units) {
     Optional<TypedChance> given = options.overrides().chance();
     given.filter(TypedChance::isPercent).ifPresent(this::remarkPercent);
-    Optional<LocalDate> asOf = rows.get(InputRows.AS_OF).flatMap(n -> n.row().date(n.value()));
-    Optional<Double> chance = value(InputRows.CHANCE_WANTED, Amounts::chance);
-    Optional<BigDecimal> budget = value(InputRows.BUDGET, Amounts::money);
+    Optional<LocalDate> asOf = rows.get("As of").flatMap(n -> n.row().date(n.value()));
+    Optional<Double> chance = value("Chance wanted", Amounts::chance);
+    Optional<BigDecimal> budget = value("Budget", Amounts::money);
     LocalDate analysed = options.overrides().asOf().or(() -> asOf).orElse(options.today());
     return new Settings(
         units,
         analysed,
-        value(InputRows.CARRY_AT_LEAST, Amounts::pieces).orElseThrow(),
+        value("Carry at least", Amounts::pieces).orElseThrow(),
         stockCountedOn(analysed),
         given.map(TypedChance::probability).or(() -> chance).orElseThrow(),
         given.isPresent(),
-        value(InputRows.PLANNING_HOURS, Amounts::hours).orElseThrow(),
-        value(InputRows.PLANNING_DAYS, Amounts::days).orElseThrow(),
-        value(InputRows.LEAD_TIME, Amounts::number).orElseThrow(),
+        value("Planning hours", Amounts::hours).orElseThrow(),
+        value("Planning days", Amounts::days).orElseThrow(),
+        value("Lead time (days)", Amounts::number).orElseThrow(),
         options.overrides().budget().or(() -> budget),
-        value(InputRows.CURRENCY, SettingsReader::currency).orElseThrow(),
-        value(InputRows.FILL_FACTOR, Amounts::number).orElseThrow(),
+        value("Currency", SettingsReader::currency).orElseThrow(),
+        value("Fill factor", Amounts::number).orElseThrow(),
         sideTolerance(units),
-        length(InputRows.REACH_WORTH),
-        value(InputRows.IDLE_AFTER, Amounts::number).orElseThrow(),
-        optional(value(InputRows.HALF_LIFE, Amounts::number)),
+        length("Reach worth"),
+        value("Idle after (months)", Amounts::number).orElseThrow(),
+        optional(value("Half-life (months)", Amounts::number)),
         labels());
   }
 
   private Optional<LocalDate> stockCountedOn(LocalDate asOf) {
-    Optional<SettingRows.Named> named = rows.get(InputRows.STOCK_COUNTED_ON);
+    Optional<SettingRows.Named> named = rows.get("Stock counted on");
     Optional<LocalDate> date = named.flatMap(n -> n.row().date(n.value()));
     date.filter(day -> day.isAfter(asOf))
         .ifPresent(day -> named.get().row().say("Value", Code.COUNTED_IN_FUTURE, day, asOf));
@@ -98,13 +98,12 @@ record SettingsReader(SettingRows rows, ReadOptions options, Findings findings) 
   }
 
   /** Value of the workbook, else the standard; absent where the standard is a word. */
-  private <T> Optional<T> value(
-      InputColumn column, BiFunction<RawCell, Remarks, Optional<T>> parser) {
-    return rows.read(column, parser).or(() -> parser.apply(standard(column), Remarks.NONE));
+  private <T> Optional<T> value(String name, BiFunction<RawCell, Remarks, Optional<T>> parser) {
+    return rows.read(name, parser).or(() -> parser.apply(standard(name), Remarks.NONE));
   }
 
-  private static RawCell standard(InputColumn column) {
-    return RawCell.text(0, column.standard());
+  private static RawCell standard(String name) {
+    return RawCell.text(0, InputSheets.SETTING_ROWS.column(name).standard());
   }
 
   private static OptionalDouble optional(Optional<Double> value) {
@@ -131,7 +130,7 @@ record SettingsReader(SettingRows rows, ReadOptions options, Findings findings) 
 
   /** In kg m; the angler gives lb in or kg cm, or names another pair of units. */
   private Optional<Settings.SideTolerance> sideTolerance(UnitSystem units) {
-    return rows.get(InputRows.SIDE_TOLERANCE)
+    return rows.get("Side tolerance")
         .flatMap(
             n ->
                 n.row()
@@ -144,13 +143,13 @@ record SettingsReader(SettingRows rows, ReadOptions options, Findings findings) 
   }
 
   private Settings.LabelPage labels() {
-    Length width = length(InputRows.LABEL_WIDTH);
-    int across = value(InputRows.LABELS_ACROSS, Amounts::pieces).orElseThrow();
+    Length width = length("Label width");
+    int across = value("Labels across", Amounts::pieces).orElseThrow();
     int fitting = (int) Math.max(1, WIDEST_PAPER_MM / width.in(LengthUnit.MILLIMETRE));
     if (across > fitting) {
       Cell at =
-          rows.get(InputRows.LABELS_ACROSS)
-              .or(() -> rows.get(InputRows.LABEL_WIDTH))
+          rows.get("Labels across")
+              .or(() -> rows.get("Label width"))
               .map(SettingsReader::cell)
               .orElse(Cell.NOWHERE);
       String millimetres = Numbers.plain(width.in(LengthUnit.MILLIMETRE));
@@ -158,15 +157,15 @@ record SettingsReader(SettingRows rows, ReadOptions options, Findings findings) 
     }
     return new Settings.LabelPage(
         width,
-        length(InputRows.LABEL_HEIGHT),
+        length("Label height"),
         Math.min(across, fitting),
-        value(InputRows.LABELS_DOWN, Amounts::pieces).orElseThrow());
+        value("Labels down", Amounts::pieces).orElseThrow());
   }
 
-  private Length length(InputColumn column) {
-    return rows.get(column)
+  private Length length(String name) {
+    return rows.get(name)
         .flatMap(named -> named.row().length(named.value()))
-        .or(() -> Amounts.length(standard(column), LengthUnit.MILLIMETRE, Remarks.NONE))
+        .or(() -> Amounts.length(standard(name), LengthUnit.MILLIMETRE, Remarks.NONE))
         .orElseThrow();
   }
 }

@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import sparewell.finding.Code;
-import sparewell.workbook.InputRows;
+import sparewell.workbook.InputSheets;
 import sparewell.workbook.grid.DateSystem;
 import sparewell.workbook.grid.RawCell;
 
@@ -38,7 +38,7 @@ public final class Dates {
           case NUMBER -> dayNumber(cell, dates, remarks);
           default -> Optional.empty();
         };
-    Optional<LocalDate> good = date.filter(InputRows::isPlausible);
+    Optional<LocalDate> good = date.filter(InputSheets::isPlausible);
     if (good.isEmpty()) {
       remarks.unusable(Code.NOT_A_DATE, "");
     }
@@ -79,7 +79,7 @@ public final class Dates {
 
   private static Optional<LocalDate> dayNumber(RawCell cell, DateSystem dates, Remarks remarks) {
     Optional<LocalDate> date = dates.date(cell.number());
-    date.filter(InputRows::isPlausible)
+    date.filter(InputSheets::isPlausible)
         .ifPresent(day -> remarks.assumed(Code.ASSUMED_DATE, day.toString()));
     return date;
   }

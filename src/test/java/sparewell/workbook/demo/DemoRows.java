@@ -12,7 +12,6 @@ import java.util.List;
 import java.util.Map;
 import sparewell.units.UnitSystem;
 import sparewell.workbook.InputColumn;
-import sparewell.workbook.InputRows;
 import sparewell.workbook.InputSheets;
 import sparewell.workbook.demo.DemoStyle.Item;
 
@@ -56,7 +55,7 @@ public final class DemoRows {
 
   private List<List<Object>> settings() {
     List<List<Object>> rows = new ArrayList<>();
-    for (InputColumn row : InputRows.SETTINGS) {
+    for (InputColumn row : InputSheets.SETTING_ROWS.columns()) {
       Object value =
           switch (row.name()) {
             case "As of" -> DemoSeason.AS_OF;
@@ -229,7 +228,7 @@ public final class DemoRows {
 
   private static List<List<Object>> boat() {
     List<List<Object>> rows = new ArrayList<>();
-    for (InputColumn row : InputRows.BOAT) {
+    for (InputColumn row : InputSheets.BOAT_ROWS.columns()) {
       Object value =
           switch (row.name()) {
             case "Plate weight" -> pounds(1750);

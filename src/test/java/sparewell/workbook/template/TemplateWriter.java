@@ -13,7 +13,6 @@ import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import sparewell.units.UnitSystem;
 import sparewell.workbook.InputColumn;
-import sparewell.workbook.InputRows;
 import sparewell.workbook.InputSheet;
 import sparewell.workbook.InputSheets;
 import sparewell.workbook.demo.DemoRows;
@@ -64,9 +63,11 @@ final class TemplateWriter {
 
   private static Optional<List<InputColumn>> named(InputSheet form) {
     if (form == InputSheets.SETTINGS) {
-      return Optional.of(InputRows.SETTINGS);
+      return Optional.of(InputSheets.SETTING_ROWS.columns());
     }
-    return form == InputSheets.BOAT ? Optional.of(InputRows.BOAT) : Optional.empty();
+    return form == InputSheets.BOAT
+        ? Optional.of(InputSheets.BOAT_ROWS.columns())
+        : Optional.empty();
   }
 
   private static byte[] tab(InputSheet form) {
