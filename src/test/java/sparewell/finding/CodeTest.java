@@ -1,0 +1,27 @@
+package sparewell.finding;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import sparewell.declared.DeclaredTable;
+
+class CodeTest {
+  @Test
+  void everyLineOfTheFileIsAKindInTheSameOrder() {
+    List<String> lines =
+        DeclaredTable.read(Code.class, "codes.txt").stream()
+            .flatMap(table -> table.rows().stream())
+            .map(row -> row.get(0))
+            .toList();
+    assertTrue(lines.size() > 100, "lines: " + lines.size());
+    assertEquals(Stream.of(Code.values()).map(Code::name).toList(), lines);
+  }
+
+  @Test
+  void noIdServesTwice() {
+    assertEquals(Code.values().length, Stream.of(Code.values()).map(Code::id).distinct().count());
+  }
+}
