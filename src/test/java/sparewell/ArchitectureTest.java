@@ -19,6 +19,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -138,53 +139,57 @@ class ArchitectureTest {
   /** What gives the words of a finding, a step, a refusal or a row that was left out. */
   private static final Set<String> WORDS =
       Set.of(
-          "finding.Finding.message",
-          "finding.Finding.done",
-          "finding.Finding.details",
-          "ooxml.WorkbookRefused.getMessage",
-          "ooxml.WorkbookRefused.problem",
-          "ooxml.WorkbookRefused.words",
-          "workbook.read.UnusableWorkbook.faults",
-          "workbook.importing.Rejected.reason",
-          "sheet.Folded.message",
-          "sheet.Step.text",
-          "sheet.Step$Detail.text",
-          "table.Block$Line.text");
+          "sparewell.finding.Finding.message",
+          "sparewell.finding.Finding.done",
+          "sparewell.finding.Finding.details",
+          "sparewell.ooxml.WorkbookRefused.getMessage",
+          "sparewell.ooxml.WorkbookRefused.problem",
+          "sparewell.ooxml.WorkbookRefused.words",
+          "sparewell.workbook.read.UnusableWorkbook.faults",
+          "sparewell.workbook.importing.Rejected.reason",
+          "sparewell.sheet.Folded.message",
+          "sparewell.sheet.Step.text",
+          "sparewell.sheet.Step$Detail.text",
+          "sparewell.table.Block$Line.text");
 
   private static final Set<String> TAKING_APART =
       Set.of(
-          "startsWith",
-          "endsWith",
-          "contains",
-          "indexOf",
-          "split",
-          "matches",
-          "replace",
-          "replaceAll",
-          "replaceFirst");
+          "java.util.regex.Pattern.matcher",
+          "java.lang.String.startsWith",
+          "java.lang.String.endsWith",
+          "java.lang.String.contains",
+          "java.lang.String.indexOf",
+          "java.lang.String.split",
+          "java.lang.String.matches",
+          "java.lang.String.replace",
+          "java.lang.String.replaceAll",
+          "java.lang.String.replaceFirst");
+
+  private static final Set<String> FILE_CHANGING =
+      Set.of(
+          "java.io.File.delete",
+          "java.io.File.renameTo",
+          "java.io.FileOutputStream.<init>",
+          "java.io.FileWriter.<init>",
+          "java.io.RandomAccessFile.<init>",
+          "java.nio.file.Files.copy",
+          "java.nio.file.Files.createTempFile",
+          "java.nio.file.Files.delete",
+          "java.nio.file.Files.deleteIfExists",
+          "java.nio.file.Files.move",
+          "java.nio.file.Files.newBufferedWriter",
+          "java.nio.file.Files.newOutputStream",
+          "java.nio.file.Files.write",
+          "java.nio.file.Files.writeString");
 
   /** A class that is given such words shows them: it asks nothing of them and takes none apart. */
   @Test
   void wordsAreForShowing() {
-    Map<String, String> given = new TreeMap<>();
-    Map<String, String> takenApart = new TreeMap<>();
-    for (JavaClass type : CODE) {
-      String name = type.getFullName().replaceFirst("\\$.*", "");
-      for (JavaAccess<?> access : type.getAccessesFromSelf()) {
-        String owner = access.getTargetOwner().getFullName();
-        String target = owner.replaceFirst("^sparewell\\.", "") + "." + access.getName();
-        if (WORDS.contains(target)) {
-          given.putIfAbsent(name, target);
-        } else if (owner.equals("java.util.regex.Pattern") && access.getName().equals("matcher")
-            || owner.equals("java.lang.String") && TAKING_APART.contains(access.getName())) {
-          takenApart.put(name, access.getDescription());
-        }
-      }
-    }
-    assertTrue(given.size() > 10, given.toString());
-    takenApart.keySet().retainAll(given.keySet());
+    Set<String> takenApart = callers(TAKING_APART);
+    takenApart.retainAll(callers(WORDS));
     takenApart.remove("sparewell.workbook.importing.RejectedFile"); // makes CSV text of them
-    assertEquals(Map.of(), takenApart);
+    assertEquals(Set.of(), takenApart);
+    assertTrue(callers(WORDS).size() > 10);
   }
 
   /** The steps to take are made in one place, and each command that needs them asks once. */
@@ -207,5 +212,54 @@ class ArchitectureTest {
         .map(call -> call.getOriginOwner().getFullName() + "." + call.getOrigin().getName())
         .sorted()
         .toList();
+  }
+
+  /** DEVELOPERS.md tells what bounds each. */
+  @Test
+  void onlyTheseRemoveOrReplaceFiles() {
+    assertEquals(
+        Set.of(
+            "sparewell.experience.file.LogId",
+            "sparewell.run.ClubReport",
+            "sparewell.run.NewBook",
+            "sparewell.run.ReportFolder",
+            "sparewell.run.Scratch",
+            "sparewell.run.ShareRun",
+            "sparewell.run.WrittenFiles",
+            "sparewell.save.file.Backups",
+            "sparewell.save.file.Replacement",
+            "sparewell.save.file.RunLock",
+            "sparewell.workbook.importing.RejectedFile"),
+        callers(FILE_CHANGING));
+  }
+
+  /** The classes that call one of these, nested ones as part of their class. */
+  private static Set<String> callers(Set<String> targets) {
+    Set<String> callers = new TreeSet<>();
+    for (JavaClass type : CODE) {
+      for (JavaAccess<?> access : type.getAccessesFromSelf()) {
+        if (targets.contains(access.getTargetOwner().getFullName() + "." + access.getName())) {
+          callers.add(type.getFullName().replaceFirst("\\$.*", ""));
+        }
+      }
+    }
+    return callers;
+  }
+
+  /** Which numbers are read as percent is decided in one place, whoever gives a chance. */
+  @Test
+  void whatIsReadAsPercentIsSaidOnce() throws IOException {
+    try (Stream<Path> sources = Files.walk(Path.of("src/main/java"))) {
+      List<String> deciding = new ArrayList<>();
+      for (Path source : sources.filter(Files::isRegularFile).toList()) {
+        String text = Files.readString(source);
+        if (text.contains(" 99.9")
+            && text.lines()
+                .anyMatch(line -> line.contains(" 99.9") && !line.matches(".*[*\"].*"))) {
+          deciding.add(source.getFileName().toString());
+        }
+      }
+      assertEquals(List.of("TypedChance.java"), deciding);
+    }
   }
 }

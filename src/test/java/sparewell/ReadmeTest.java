@@ -30,7 +30,7 @@ class ReadmeTest {
   /** The rows of README's table of rates: style to hours, lost, raw, rate, low, high and note. */
   private static Map<String, List<String>> ratesIn(String readme) {
     Map<String, List<String>> rows = new HashMap<>();
-    String table = readme.split("\\| style \\| hours .*\n.*\n")[1].split("\n\n")[0];
+    String table = readme.split("\\| Style \\| Hours .*\n.*\n")[1].split("\n\n")[0];
     table
         .lines()
         .map(line -> line.substring(1, line.length() - 1).split("\\|", -1))

@@ -187,7 +187,9 @@ class ImportRunTest extends ImportFixture {
   void lossesOnATripOfTheSameImport() throws Exception {
     Outcome outcome =
         take(
-            source(InputSheets.LOSSES, csv("l.csv", LOSSES + "T8,Worm,,,1,\nT9,Worm,,,1,\n")),
+            source(
+                InputSheets.LOSSES,
+                csv("l.csv", LOSSES + "T8,Worm,,,1,\nT9,Worm,,,1,\nT1,Wrom,,,1,\n")),
             source(
                 InputSheets.TRIPS,
                 csv("t.csv", "Trip,Date,Hours\nT8,2026-05-01,5\nT9,2026-15-01,5\n")));
@@ -198,7 +200,10 @@ class ImportRunTest extends ImportFixture {
                 + " 2199; write it like 2026-05-03",
             folder
                 + "/l.csv line 3 rejected: 'T9' in Trip is in a row that was left out: line 3"
-                + " of t.csv; correct that row first"),
+                + " of t.csv; correct that row first",
+            folder
+                + "/l.csv line 4 rejected: 'Wrom' in Style is not in the sheet Styles; did you mean"
+                + " 'Worm'?"),
         outcome.problems());
     assertEquals(2, season().trips().size());
   }

@@ -441,6 +441,18 @@ class AfterTripSheetTest {
   }
 
   @Test
+  void whereNothingHasAnImportanceOfOneTheRestIsCounted() {
+    SeasonMaker maker = new SeasonMaker().style("Jig").importance(0.5).add();
+    maker.aboard("Jig", "black", "J1", 9).trip("t", AS_OF.minusDays(40), 8, "Jig", 4);
+    AfterTripSheet.Figure chance =
+        Figures.of(results(maker)).stream()
+            .filter(figure -> figure.name().equals(Figures.CHANCE_NOW))
+            .findFirst()
+            .orElseThrow();
+    assertEquals("Of 1 item in use with an importance above 0.", chance.meaning());
+  }
+
+  @Test
   void saysNotCheckedWithoutAPlate() {
     List<AfterTripSheet.Figure> figures = Figures.of(results(plenty()));
     assertTrue(

@@ -27,14 +27,18 @@ class FoldedTest {
       findings.add(
           Finding.of(Code.STYLE_WITHOUT_WEIGHT, new Cell("Styles", row, 3), "s" + row, "" + row));
     }
+    for (int row = 2; row <= 7; row++) {
+      findings.add(Finding.of(Code.BOX_SIZE_UNKNOWN, new Cell("Boxes", row, 3), "Box " + row));
+    }
     findings.add(Finding.of(Code.RECOUNT, new Cell("Stock", 3, 5), "Jig", "2"));
     List<Folded> folded = Folded.of(findings);
-    assertEquals(2, folded.size());
+    assertEquals(3, folded.size());
+    assertEquals("6 boxes lack sizes (C2, C3, C4, C5, C6, C7)", folded.get(1).messageWithCells());
     assertEquals("5 styles with stock aboard have no Weight each", folded.get(0).message());
     assertEquals(
         "5 styles with stock aboard have no Weight each (C2, C3, C4, C5, C6)",
         folded.get(0).messageWithCells());
-    assertEquals(findings.get(5).message(), folded.get(1).messageWithCells());
+    assertEquals(findings.get(11).message(), folded.get(2).messageWithCells());
     assertEquals(2, Folded.of(findings.subList(0, 2)).size(), "two are told one by one");
   }
 

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
+import sparewell.finding.Severity;
 
 /** What is said about limits, to the word and the number; amounts are worked by hand. */
 class StowFindingsTest {
@@ -141,6 +142,14 @@ class StowFindingsTest {
     assertEquals(
         List.of("the tackle pulls to port with 200 kg·cm; the side tolerance set is 150 kg·cm"),
         said(port));
+    assertTrue(
+        port.plan().findings().stream()
+            .anyMatch(
+                finding ->
+                    finding.code() == Code.SIDE_OVER_TOLERANCE
+                        && finding.severity() == Severity.WARNING
+                        && finding.at().equals(new Cell("Settings", 2, 2))),
+        "a warning at the setting's cell");
     Boats starboard =
         new Boats()
             .compartment("Starboard", 50, 50, 0)

@@ -206,7 +206,7 @@ class NamesReadTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"", "0", "-2", "long", "#"})
+  @ValueSource(strings = {"", "0", "0.01", "-2", "long", "#"})
   void aTripWithoutHoursKeepsItsLosses(String hours) {
     Reading reading = Reading.with("Trips", "Trip|Date|Hours\nT1|2026-03-01|" + hours);
     assertEquals(1, reading.findings().size());
