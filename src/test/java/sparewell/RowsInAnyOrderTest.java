@@ -2,22 +2,15 @@ package sparewell;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import java.io.InputStream;
-import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
-import java.util.stream.IntStream;
-import org.apache.poi.ss.usermodel.Cell;
-import org.apache.poi.ss.usermodel.CellStyle;
-import org.apache.poi.ss.usermodel.Row;
-import org.apache.poi.ss.usermodel.Sheet;
-import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -25,6 +18,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import sparewell.workbook.Books;
 import sparewell.workbook.InputSheet;
 import sparewell.workbook.InputSheets;
+import sparewell.workbook.OpenBook;
 
 /** The same rows in another order give the same files: equal choices are settled by name. */
 class RowsInAnyOrderTest {
@@ -136,58 +130,15 @@ class RowsInAnyOrderTest {
   private Path shuffled(Path book, int seed) throws Exception {
     Path other = folder.resolve("other").resolve(book.getFileName());
     Files.createDirectories(other.getParent());
+    Files.copy(book, other, StandardCopyOption.REPLACE_EXISTING);
     Random dice = new Random(seed);
-    try (InputStream in = Files.newInputStream(book);
-        XSSFWorkbook workbook = new XSSFWorkbook(in)) {
-      for (InputSheet form : InputSheets.ALL) {
-        Sheet sheet = workbook.getSheet(form.name());
-        if (sheet != null) {
-          shuffle(sheet, dice);
-        }
-      }
-      try (OutputStream out = Files.newOutputStream(other)) {
-        workbook.write(out);
+    OpenBook open = OpenBook.of(other);
+    for (InputSheet form : InputSheets.ALL) {
+      if (open.sheets().contains(form.name())) {
+        open.shuffle(form.name(), dice);
       }
     }
+    open.save();
     return other;
-  }
-
-  /** What a cell holds and how it looks; dates are numbers with the look of a date. */
-  private record Held(Object value, CellStyle look) {}
-
-  private static void shuffle(Sheet sheet, Random dice) {
-    int columns = sheet.getRow(0).getLastCellNum();
-    List<List<Held>> rows = new ArrayList<>();
-    for (int r = 1; r <= sheet.getLastRowNum(); r++) {
-      Row row = sheet.getRow(r);
-      rows.add(IntStream.range(0, columns).mapToObj(c -> held(row, c)).toList());
-    }
-    Collections.shuffle(rows, dice);
-    for (int r = 0; r < rows.size(); r++) {
-      for (int c = 0; c < columns; c++) {
-        put(sheet.getRow(r + 1).getCell(c), rows.get(r).get(c));
-      }
-    }
-  }
-
-  private static Held held(Row row, int column) {
-    Cell cell = row.getCell(column, Row.MissingCellPolicy.CREATE_NULL_AS_BLANK);
-    Object value =
-        switch (cell.getCellType()) {
-          case BLANK -> "";
-          case NUMERIC -> cell.getNumericCellValue();
-          default -> cell.getStringCellValue();
-        };
-    return new Held(value, cell.getCellStyle());
-  }
-
-  private static void put(Cell cell, Held held) {
-    cell.setBlank();
-    cell.setCellStyle(held.look());
-    if (held.value() instanceof Double number) {
-      cell.setCellValue(number);
-    } else if (!held.value().equals("")) {
-      cell.setCellValue(held.value().toString());
-    }
   }
 }

@@ -5,9 +5,12 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Random;
 import java.util.TreeMap;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
@@ -104,6 +107,17 @@ public final class OpenBook {
     }
   }
 
+  /** Puts all rows but the first into another order; their cells and looks go along. */
+  public void shuffle(String sheet, Random dice) {
+    TreeMap<Integer, Row> rows = rowsOf(sheet);
+    List<Row> order = new ArrayList<>(rows.values());
+    Collections.shuffle(order.subList(1, order.size()), dice);
+    List<Integer> numbers = List.copyOf(rows.keySet());
+    for (int i = 0; i < numbers.size(); i++) {
+      rows.put(numbers.get(i), order.get(i).at(numbers.get(i)));
+    }
+  }
+
   /** Saves in the file's place. */
   public void save() {
     open.forEach(
@@ -166,6 +180,15 @@ public final class OpenBook {
       return cells.containsKey(column) ? cells.get(column).text() : "";
     }
 
+    private Row at(int other) {
+      Row moved = new Row(other);
+      cells.forEach(
+          (column, cell) ->
+              moved.cells.put(
+                  column, new Cell(CellReference.convertNumToColString(column - 1) + other, cell)));
+      return moved;
+    }
+
     private String xml() {
       String inside = cells.values().stream().map(cell -> cell.xml).collect(Collectors.joining());
       return "<row" + attributes + ">" + inside + "</row>";
@@ -188,6 +211,12 @@ public final class OpenBook {
       at = attribute(cell, "r");
       style = attribute(cell, "s");
       xml = cell.group();
+    }
+
+    private Cell(String at, Cell like) {
+      this.at = at;
+      style = like.style;
+      xml = like.xml.replaceFirst(" r=\"[^\"]*\"", " r=\"" + at + "\"");
     }
 
     /** Where it stands, such as B3. */
