@@ -101,6 +101,15 @@ class LauncherTest {
     }
   }
 
+  /** Measured: the slower compiler doubles the work of each of the first analyses. */
+  @Test
+  void whatAWatchedFolderBringsIsDoneBeforeTheSlowerCompilerPays() throws Exception {
+    Files.createDirectories(folder.resolve("books"));
+    String quick = "-XX:TieredStopAtLevel=1";
+    assertTrue(run("", java(), "" + launcher, "watch", "books").lines().contains(quick));
+    assertFalse(run("", java(), "" + launcher, "analyse", "books").lines().contains(quick));
+  }
+
   @Test
   void oldJavaIsTold() throws Exception {
     Files.writeString(folder.resolve("mine.xlsx"), "not read");

@@ -114,6 +114,12 @@ class WindowsCheck {
   }
 
   @Test
+  void whatAWatchedFolderBringsIsDoneBeforeTheSlowerCompilerPays() throws Exception {
+    Run run = run(USUAL, "watch " + dropped(folder.resolve("all my books")));
+    assertTrue(run.words().contains("-XX:TieredStopAtLevel=1"));
+  }
+
+  @Test
   void theSecondStartUsesTheArchiveOfTheFirst() throws Exception {
     run(USUAL, dropped(folder.resolve("Köder.xlsx")));
     forget();
