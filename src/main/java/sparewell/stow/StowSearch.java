@@ -34,6 +34,14 @@ final class StowSearch {
 
   private static final long FINISH = 5_000;
 
+  /**
+   * Work of the proof tried before the annealing, which is as dear, and how often it may fail: then
+   * the boat is a hard one.
+   */
+  private static final long FIRST_PROOF = 300_000;
+
+  private static final int MOST_FAILED = 2;
+
   private final StowProblem problem;
   private final BestPlans plans;
   private final double ceiling;
@@ -46,6 +54,7 @@ final class StowSearch {
   private final List<double[]> lines = new ArrayList<>();
 
   private int mostMoves;
+  private int failedProofs;
   private long workLimit;
   private double tolerance;
 
@@ -74,7 +83,7 @@ final class StowSearch {
   }
 
   /**
-   * Prices, anneals, bounds and branches within that much work.
+   * Prices, bounds, anneals where no quick proof does, and branches within that much work.
    *
    * @param most most boxes that may move
    * @param cooling branches that the annealing looks at
@@ -100,16 +109,29 @@ final class StowSearch {
     int steps = first ? BOUND_STEPS : MORE_BOUND_STEPS;
     double root = dual.ascend(open, most, bound, target(), steps, first ? 1.8 : 1.0);
     lines.add(new double[] {root + dual.moveMultiplier() * most, dual.moveMultiplier()});
-    double[] multipliers = dual.multipliers();
     bound = Math.max(bound, root);
     if (closes(bound) || finish(open, Math.min(FINISH_ROOT, exact))) {
       return target();
     }
+    if (failedProofs < MOST_FAILED) {
+      double[] kept = prices.multipliers();
+      bound = Math.max(bound, explored(bound, Math.min(exact, FIRST_PROOF)));
+      if (closes(bound)) {
+        return target();
+      }
+      failedProofs++;
+      prices.multipliers(kept);
+    }
     anneal(most, cooling, seed);
+    return Math.min(target(), Math.max(bound, explored(bound, exact)));
+  }
+
+  private double explored(double bound, long exact) {
+    double[] multipliers = dual.multipliers();
     workLimit = work() + exact;
-    double found = explore(open, bound);
+    double found = explore(open(), bound);
     dual.multipliers(multipliers);
-    return Math.min(target(), Math.max(bound, found));
+    return found;
   }
 
   private boolean[][] open() {

@@ -111,8 +111,9 @@ final class StowSolver {
     List<Double> bounds = new ArrayList<>();
     double bound = best.bound();
     for (int k = last; k >= 0; k--) {
-      double its =
-          k == 0 ? plans.cost(0) : search.search(k, effort.rowCooling(), effort.rowExact(), k);
+      double cost = plans.cost(k);
+      boolean known = k == 0 || cost - bound < tolerance(cost); // as good as with more moves
+      double its = known ? cost : search.search(k, effort.rowCooling(), effort.rowExact(), k);
       bound = Math.max(bound, its);
       bounds.add(0, bound);
     }
