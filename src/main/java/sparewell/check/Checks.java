@@ -24,7 +24,6 @@ public final class Checks {
 
   private Checks() {}
 
-  /** Findings of all rules. */
   public static List<Finding> of(Season season) {
     Findings findings = new Findings();
     ALL.forEach(rule -> rule.check(season, findings));

@@ -49,7 +49,6 @@ abstract class Command implements Callable<Integer> {
     return option(name, label, type, description, null);
   }
 
-  /** An option with a default value. */
   OptionSpec option(
       String name, String label, Class<?> type, String description, String usualValue) {
     return add(

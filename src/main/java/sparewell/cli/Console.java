@@ -66,7 +66,6 @@ public final class Console {
     this.watched = watched;
   }
 
-  /** The console of this process. */
   public static Console ofProcess() {
     Charset charset =
         Stream.of("stdout.encoding", "sun.stdout.encoding", "native.encoding")
@@ -80,13 +79,11 @@ public final class Console {
     return new Console(System.out, System.err, charset, watched, width);
   }
 
-  /** A line on standard output. */
   public synchronized void say(String line) {
     clearProgress();
     lines(line).forEach(out::println);
   }
 
-  /** A line on standard error. */
   public synchronized void complain(String line) {
     clearProgress();
     lines(line).forEach(error::println);
@@ -123,7 +120,6 @@ public final class Console {
     progressWidth = line.length();
   }
 
-  /** Clears the progress line. */
   public synchronized void clearProgress() {
     if (progressWidth > 0) {
       error.print("\r" + " ".repeat(progressWidth) + "\r");
@@ -132,12 +128,10 @@ public final class Console {
     }
   }
 
-  /** Standard output for the command-line library. */
   PrintWriter out() {
     return out;
   }
 
-  /** Standard error for the command-line library. */
   PrintWriter error() {
     return error;
   }

@@ -73,7 +73,6 @@ public final class EventPacker {
       return boxed && place.box().equals(event.box());
     }
 
-    /** Pieces of an item that the box is to hold. */
     int pieces(ItemId item) {
       Wanted wanted = items.get(item);
       return (wanted == null ? 0 : wanted.pieces()) + stay(item).pieces();
@@ -84,7 +83,6 @@ public final class EventPacker {
       return stays.getOrDefault(item, Stay.NONE);
     }
 
-    /** Pockets filled. */
     int slots() {
       return items.values().stream()
               .mapToInt(item -> SlotFill.slots(item.pieces(), item.perSlot()))

@@ -49,7 +49,6 @@ public record EventPacking(
       lines = List.copyOf(lines);
     }
 
-    /** Pieces of all lines of these actions. */
     public int pieces(Action... actions) {
       List<Action> asked = List.of(actions);
       return lines.stream()
@@ -64,7 +63,6 @@ public record EventPacking(
     }
   }
 
-  /** Ways to handle the pieces of a line. */
   public enum Action {
     /** Out of the event's box. */
     TAKE_OUT,
@@ -77,7 +75,6 @@ public record EventPacking(
     /** Wanted, and nowhere to be had. */
     BUY;
 
-    /** The word in files. */
     public String word() {
       return name().toLowerCase(Locale.ROOT);
     }
@@ -109,7 +106,6 @@ public record EventPacking(
       return action == Action.BUY ? pieces : 0;
     }
 
-    /** As a move; absent where nothing moves. */
     public Optional<PieceMove> move() {
       return to.map(there -> new PieceMove(item, pieces, from, there));
     }

@@ -199,7 +199,6 @@ final class PackMoves {
     return Math.max(0, pieces.get(item).get(place) - kept);
   }
 
-  /** The event's box as a place. */
   private Place box(Content content, Map<Place, Integer> own) {
     String name = content.event().box();
     return own.keySet().stream()

@@ -46,7 +46,6 @@ final class SlotFill {
     return pieces;
   }
 
-  /** Pockets that so many pieces take. */
   static int slots(int pieces, int perSlot) {
     return (pieces + perSlot - 1) / perSlot;
   }

@@ -14,12 +14,10 @@ public record Cell(String sheet, int row, int column, String heading) {
   /** Place of a finding that belongs to no sheet. */
   public static final Cell NOWHERE = new Cell("", 0, 0);
 
-  /** A place whose column is known. */
   public Cell(String sheet, int row, int column) {
     this(sheet, row, column, "");
   }
 
-  /** The whole of a sheet. */
   public static Cell ofSheet(String sheet) {
     return new Cell(sheet, 0, 0);
   }

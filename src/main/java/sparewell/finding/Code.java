@@ -161,42 +161,32 @@ public enum Code {
     }
   }
 
-  /** Stable id. */
   public String id() {
     return id;
   }
 
-  /** Part of the program that it is about. */
   public About about() {
     return about;
   }
 
-  /** Severity of its findings. */
   public Severity severity() {
     return severity;
   }
 
-  /** Format of the fault. */
   String message() {
     return message;
   }
 
-  /** Format of the consequence. */
   String done() {
     return done;
   }
 
   /** Subject of a finding, given by the first letter of its id. */
   public enum About {
-    /** The angler's sheets. */
     INPUT('I'),
-    /** Loss rates and forecasts. */
     RATES('N'),
-    /** Items to carry, buy and pack. */
     SPARES('S'),
-    /** Weights, the plate and places of boxes. */
     LOAD('L'),
-    /** Sheets written into the workbook. */
     SHEETS('W');
 
     private final char letter;

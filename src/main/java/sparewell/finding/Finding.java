@@ -16,7 +16,6 @@ public record Finding(Code code, Cell at, List<Object> details) {
     details = List.copyOf(details);
   }
 
-  /** A finding at a place. */
   public static Finding of(Code code, Cell at, Object... details) {
     return new Finding(code, at, List.of(details));
   }
@@ -65,7 +64,6 @@ public record Finding(Code code, Cell at, List<Object> details) {
         : to.sheet() + " " + to.reference();
   }
 
-  /** Severity of its code. */
   public Severity severity() {
     return code.severity();
   }

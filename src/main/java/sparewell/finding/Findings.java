@@ -11,17 +11,14 @@ import java.util.Set;
 public final class Findings {
   private final Set<Finding> all = new LinkedHashSet<>();
 
-  /** Adds a finding. */
   public synchronized void add(Code code, Cell at, Object... details) {
     all.add(Finding.of(code, at, details));
   }
 
-  /** Adds those of an analysis. */
   public synchronized void addAll(List<Finding> more) {
     all.addAll(more);
   }
 
-  /** All so far, in the order they came. */
   public synchronized List<Finding> list() {
     return List.copyOf(all);
   }

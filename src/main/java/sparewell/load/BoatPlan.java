@@ -30,7 +30,6 @@ public record BoatPlan(
     }
   }
 
-  /** A box that moves, and the number of its step. */
   public record Moved(int step, String box) {}
 
   /** A place from above: station forward of the transom, side offset starboard positive. */

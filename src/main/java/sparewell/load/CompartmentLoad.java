@@ -46,13 +46,11 @@ public record CompartmentLoad(
     checks = List.copyOf(checks);
   }
 
-  /** Faults of a compartment. */
   public enum Check {
     OVER_LOAD,
     OVER_VOLUME,
     NOT_CHECKED;
 
-    /** The words shown. */
     public String word() {
       return name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }

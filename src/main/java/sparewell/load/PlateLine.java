@@ -17,7 +17,6 @@ public record PlateLine(Optional<Mass> plate, Mass aboard, boolean weightKnown) 
     return plate.map(limit -> (limit.milligrams() - aboard.milligrams()) * 1e-6);
   }
 
-  /** True for a load over the plate. */
   public boolean over() {
     return plate.isPresent() && aboard.compareTo(plate.get()) > 0;
   }

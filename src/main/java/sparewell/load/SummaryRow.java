@@ -11,7 +11,6 @@ import java.util.Optional;
  *     or degrees; absent where not known
  */
 public record SummaryRow(String quantity, Kind kind, Optional<?> value) {
-  /** Measures of a quantity. */
   public enum Kind {
     MASS,
     MASS_DIFFERENCE,

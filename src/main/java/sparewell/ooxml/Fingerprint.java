@@ -20,14 +20,12 @@ import java.util.zip.CheckedInputStream;
  * @param adler32 checksum of its content after RFC 1950
  */
 public record Fingerprint(long bytes, long crc32, long adler32) {
-  /** Fingerprint of a file as it is now. */
   public static Fingerprint of(Path file) throws IOException {
     try (InputStream in = Files.newInputStream(file)) {
       return of(in);
     }
   }
 
-  /** Fingerprint of a file with this content. */
   public static Fingerprint of(byte[] content) {
     try {
       return of(new ByteArrayInputStream(content));

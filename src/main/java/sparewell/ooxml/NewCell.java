@@ -9,9 +9,7 @@ package sparewell.ooxml;
  * @param number value of a number; day number of a date
  */
 public record NewCell(int column, Kind kind, String text, double number) {
-  /** How a value is written. */
   public enum Kind {
-    /** As text. */
     TEXT,
     /** As a number, without the column's format where that shows dates. */
     NUMBER,

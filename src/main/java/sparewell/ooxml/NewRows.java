@@ -25,12 +25,10 @@ public record NewRows(
     rows = rows.stream().map(List::copyOf).toList();
   }
 
-  /** Number of the first row to add. */
   public int firstNew() {
     return lastRow + 1;
   }
 
-  /** Number of the last row to add. */
   public int lastNew() {
     return lastRow + rows.size();
   }

@@ -23,7 +23,6 @@ public interface NewSheets {
    */
   String takeTableName(String wanted);
 
-  /** Takes a free id for a table. */
   int takeTableId();
 
   /**
@@ -43,7 +42,6 @@ public interface NewSheets {
    */
   void sheet(String sheet, String part, List<DefinedName> names);
 
-  /** Content of a part. */
   @FunctionalInterface
   interface Content {
     /** Writes it without closing the stream. */

@@ -8,7 +8,6 @@ import java.util.Optional;
  * so it is the angler's.
  */
 public final class OwnMarker {
-  /** The defined name. */
   public static final String NAME = "Sparewell_sheet";
 
   private OwnMarker() {}

@@ -25,7 +25,6 @@ public final class PartNames {
     return part.substring(0, slash + 1) + "_rels/" + part.substring(slash + 1) + ".rels";
   }
 
-  /** Returns whether a part holds relationships. */
   public static boolean isRelationships(String part) {
     String name = key(part);
     return name.endsWith(".rels") && (name.startsWith("_rels/") || name.contains("/_rels/"));

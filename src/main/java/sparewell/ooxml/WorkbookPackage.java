@@ -127,13 +127,11 @@ public final class WorkbookPackage implements Closeable {
     throw FileKind.otherZip(file, zip);
   }
 
-  /** Refusal for a part that cannot be read. */
   public WorkbookRefused damaged(String part) {
     return new WorkbookRefused(
         file, "the part " + part + " inside it is damaged", ZipParts.PUT_BACK);
   }
 
-  /** The file as it was named. */
   public Path file() {
     return file;
   }
@@ -143,7 +141,6 @@ public final class WorkbookPackage implements Closeable {
     return fingerprint;
   }
 
-  /** Its sheets in the order of their tabs. */
   public List<SheetEntry> sheets() {
     return workbook.sheets();
   }
@@ -153,17 +150,14 @@ public final class WorkbookPackage implements Closeable {
     return workbook.date1904();
   }
 
-  /** The part with the sheet list. */
   public String workbookPart() {
     return workbook.name();
   }
 
-  /** The part with the texts of cells. */
   public Optional<String> sharedStringsPart() {
     return workbook.related("sharedStrings");
   }
 
-  /** The part with cell formats. */
   public Optional<String> stylesPart() {
     return workbook.related("styles");
   }
@@ -188,12 +182,10 @@ public final class WorkbookPackage implements Closeable {
     return contentTypes.of(workbookPart()).orElse("").contains("macroEnabled");
   }
 
-  /** Entry names in the order of the container. */
   public List<String> entryNames() {
     return zip.names();
   }
 
-  /** Returns whether there is such a part; names ignore case. */
   public boolean has(String part) {
     return zip.find(part).isPresent();
   }
@@ -203,7 +195,6 @@ public final class WorkbookPackage implements Closeable {
     return zip.find(part);
   }
 
-  /** A part's content type. */
   public Optional<String> contentType(String part) {
     return contentTypes.of(part);
   }

@@ -34,7 +34,6 @@ public record XmlElement(
     children = List.copyOf(children);
   }
 
-  /** Returns whether it is a single tag. */
   public boolean empty() {
     return startTagEnd == end;
   }
@@ -51,12 +50,10 @@ public record XmlElement(
     return children(childName).stream().findFirst();
   }
 
-  /** Value of an attribute without prefix. */
   public Optional<String> value(String attribute) {
     return attribute(attribute).map(Attribute::value);
   }
 
-  /** An attribute without prefix. */
   public Optional<Attribute> attribute(String attribute) {
     return attributes.stream()
         .filter(a -> a.namespace().isEmpty() && a.name().equals(attribute))
@@ -68,7 +65,6 @@ public record XmlElement(
     return value(attribute).filter(v -> v.matches("\\d{1,9}")).map(Integer::valueOf);
   }
 
-  /** Value of an attribute of a namespace. */
   public Optional<String> value(String attributeNamespace, String attribute) {
     return attributes.stream()
         .filter(a -> a.namespace().equals(attributeNamespace) && a.name().equals(attribute))
@@ -76,7 +72,6 @@ public record XmlElement(
         .findFirst();
   }
 
-  /** Returns whether an attribute is true. */
   public boolean isTrue(String attribute) {
     return value(attribute).filter(v -> v.equals("1") || v.equals("true")).isPresent();
   }

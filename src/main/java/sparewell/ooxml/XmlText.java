@@ -47,17 +47,14 @@ public final class XmlText {
         new XmlScanner(text, SafeXml.reader(new ByteArrayInputStream(bytes))).root());
   }
 
-  /** The outermost element. */
   public XmlElement root() {
     return root;
   }
 
-  /** The whole text. */
   public String text() {
     return text;
   }
 
-  /** The text of one element with its tags. */
   public String text(XmlElement element) {
     return text.substring(element.start(), element.end());
   }

@@ -202,7 +202,6 @@ final class ZipParts implements Closeable {
     zip.close();
   }
 
-  /** More bytes than the bounds allow. */
   static final class TooLarge extends IOException {
     TooLarge(String message) {
       super(message);

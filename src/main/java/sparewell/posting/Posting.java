@@ -15,7 +15,6 @@ public record Posting(List<PostedRow> rows, List<String> faults) {
     faults = List.copyOf(faults);
   }
 
-  /** The rows of a sheet. */
   public List<PostedRow> of(InputSheet sheet) {
     return rows.stream().filter(row -> row.sheet() == sheet).toList();
   }

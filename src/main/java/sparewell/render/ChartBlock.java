@@ -116,7 +116,6 @@ final class ChartBlock {
     return new Plot(chart, plot.xTitle(), plot.yTitle(), beside("row", places, chartRow), series);
   }
 
-  /** Figures in a column beside the printed part. */
   private Plot.Figures beside(String heading, List<Object> values, int chartRow) {
     int at = grid.sideColumn++;
     grid.put(chartRow + 1, at, heading, Look.FIGURE_HEAD);

@@ -18,10 +18,8 @@ import sparewell.table.Layout;
 
 /** A sheet while it is being laid out: cells, widths, and what hangs on them. Counts from 1. */
 final class Grid {
-  /** A formula with the value it has now. */
   record Formula(String text, double value) {}
 
-  /** Text of several sizes in one cell. */
   record RichText(List<Run> runs) {}
 
   record Run(String text, double points, boolean bold) {}

@@ -36,18 +36,12 @@ record Look(
     }
   }
 
-  /** Lines around a cell. */
   enum Edge {
     NONE,
-    /** Hair line under a row of a table. */
     UNDER,
-    /** Line under headings. */
     HEAD,
-    /** Line above sums. */
     SUM,
-    /** Frame of a cell to type into. */
     ENTRY,
-    /** Dashes to cut along. */
     CUT_TOP,
     CUT_BOTTOM
   }
@@ -70,7 +64,6 @@ record Look(
   static final Look LABEL = new Look(GENERAL, BODY, "", Edge.CUT_BOTTOM, "left", true);
   static final Look FIGURE_HEAD = new Look(GENERAL, NOTE.face, "", Edge.HEAD, "left", true);
 
-  /** Text beside no table. */
   static Look text(Face face, String fill) {
     return new Look(GENERAL, face, fill, Edge.NONE, "left", true);
   }
@@ -97,7 +90,6 @@ record Look(
     return new Look(pattern, link ? face.asLink() : face, fill(tone), Edge.UNDER, across, wrap);
   }
 
-  /** A cell that the angler types into. */
   static Look entry(String pattern) {
     return new Look(pattern, BODY, "", Edge.ENTRY, "left", true);
   }

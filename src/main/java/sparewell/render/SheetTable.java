@@ -71,7 +71,6 @@ record SheetTable<R>(
     return filtered() && (overText(at) || !crowded);
   }
 
-  /** Returns whether a column holds text. */
   boolean overText(int at) {
     return List.of(Look.AS_TEXT, Look.GENERAL).contains(patterns.get(at));
   }

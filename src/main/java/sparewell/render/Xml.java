@@ -67,7 +67,6 @@ final class Xml {
     return this;
   }
 
-  /** Closes the element opened last. */
   Xml close() {
     out.append("</").append(open.pop()).append('>');
     if (out.length() > CHUNK) {

@@ -98,7 +98,6 @@ public final class ImportRun {
         ImportSummary.problems(plans));
   }
 
-  /** The rows of these plans. */
   static AppendRequest request(
       WorkbookPackage original, List<SheetPlan> plans, LocalDateTime now, int backupsKept)
       throws WorkbookRefused {

@@ -36,7 +36,6 @@ final class ImportSummary {
     return "  line " + row.line() + ": " + row.shown();
   }
 
-  /** Lines about what was added. */
   static List<String> done(List<SheetPlan> plans, Optional<SaveResult> saved, List<Path> rejected) {
     List<String> lines = new ArrayList<>();
     for (SheetPlan plan : plans) {
@@ -95,7 +94,6 @@ final class ImportSummary {
     return lines;
   }
 
-  /** Rejected rows with their reasons. */
   static List<String> problems(List<SheetPlan> plans) {
     List<String> lines = new ArrayList<>();
     for (SheetPlan plan : plans) {

@@ -21,7 +21,6 @@ public record Outcome(
     problems = List.copyOf(problems);
   }
 
-  /** Work done without a problem. */
   static Outcome done(Path book, String inShort, List<String> summary) {
     return new Outcome(book, ExitCode.DONE, inShort, summary, List.of());
   }

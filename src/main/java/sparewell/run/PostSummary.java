@@ -32,7 +32,6 @@ final class PostSummary {
         .collect(Collectors.joining(" | ", row.sheet().name() + ": ", ""));
   }
 
-  /** Lines about what was added. */
   static List<String> done(Map<String, Integer> posted) {
     return List.of(
         posted.entrySet().stream()

@@ -126,7 +126,6 @@ final class ReportFolder {
     }
   }
 
-  /** The first two headings. */
   private static String headings(String text) {
     String line = text.lines().findFirst().orElse("");
     int second = line.indexOf(',', line.indexOf(',') + 1);

@@ -33,7 +33,6 @@ public record RunOptions(
     int columns,
     Experiences experience,
     String version) {
-  /** Number of backups kept by default. */
   public static final int USUAL_BACKUPS = SaveRequest.USUAL_BACKUPS;
 
   /** The part that the reading of a workbook needs. */

@@ -47,7 +47,6 @@ public final class ShareRun {
   private final Map<String, List<Entry>> byLog = new LinkedHashMap<>();
   private int unwritten;
 
-  /** Result of a call. */
   public record Result(List<Outcome> outcomes, List<Entry> rows, Optional<String> fault) {
     public Result {
       outcomes = List.copyOf(outcomes);

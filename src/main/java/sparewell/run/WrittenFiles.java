@@ -17,7 +17,6 @@ import sparewell.ooxml.Fingerprint;
  * Foreign lines and names that no run gives are ignored.
  */
 final class WrittenFiles {
-  /** The list's own name. */
   static final String NAME = "written by sparewell.txt";
 
   private static final String HEAD =

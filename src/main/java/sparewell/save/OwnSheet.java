@@ -8,7 +8,6 @@ package sparewell.save;
  * @param marked whether it stays ours; without the marker it is the angler's
  */
 public record OwnSheet(String name, boolean front, boolean marked) {
-  /** A sheet of ours. */
   public OwnSheet(String name, boolean front) {
     this(name, front, true);
   }

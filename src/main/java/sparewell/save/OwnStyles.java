@@ -110,7 +110,6 @@ final class OwnStyles {
         });
   }
 
-  /** The index of a format in the angler's part. */
   int index(CellFormat format) {
     Integer there = known.get(format);
     if (there == null) {

@@ -31,7 +31,6 @@ final class SavePlan {
     this.dropped = dropped;
   }
 
-  /** Plans the new package; nothing is written. */
   static NewPackage of(WorkbookPackage book, OwnParts own, List<OwnSheet> sheets)
       throws WorkbookRefused {
     SavePlan plan = new SavePlan(book, new TreeSet<>(own.dropped()));

@@ -27,7 +27,6 @@ public record SaveRequest(
     LocalDateTime now,
     int backupsKept,
     boolean dropSignature) {
-  /** Number of backups kept by default. */
   public static final int USUAL_BACKUPS = 10;
 
   public SaveRequest {

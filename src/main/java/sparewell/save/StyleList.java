@@ -36,7 +36,6 @@ final class StyleList {
     all.addAll(there);
   }
 
-  /** Elements of the angler's part. */
   List<XmlElement> there() {
     return there;
   }
@@ -97,7 +96,6 @@ final class StyleList {
     }
   }
 
-  /** Adds what is new to the angler's part. */
   void write(XmlElement root, XmlEdits edits) {
     if (added.isEmpty()) {
       return;

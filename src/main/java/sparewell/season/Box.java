@@ -29,7 +29,6 @@ public record Box(
     Optional<LocalDate> lastChecked,
     OptionalInt checkEveryDays,
     Cell origin) {
-  /** Copy that stands in another compartment. */
   public Box in(String otherCompartment) {
     return with(otherCompartment, lastChecked);
   }

@@ -10,7 +10,6 @@ public enum Cause {
   WORN,
   OTHER;
 
-  /** The word used in the workbook. */
   public String word() {
     return name().toLowerCase(Locale.ROOT);
   }

@@ -41,7 +41,6 @@ public record Event(
     return date.plusDays((long) Math.ceil(days - 1e-9) - 1);
   }
 
-  /** Copy with another plan. */
   public Event withPlan(List<PlanLine> newPlan) {
     return new Event(
         name,

@@ -17,7 +17,6 @@ public record FixedLoad(
     BATTERY,
     GEAR;
 
-    /** The word used in the workbook. */
     public String word() {
       return name().toLowerCase(Locale.ROOT);
     }

@@ -24,7 +24,6 @@ public record ItemId(String style, String size, String colour) implements Compar
     return ORDER.compare(this, other);
   }
 
-  /** Style, size and colour, separated by blanks. */
   public String spoken() {
     return (style + " " + size + " " + colour).strip().replaceAll(" +", " ");
   }

@@ -47,22 +47,18 @@ public record Season(
     loads = List.copyOf(loads);
   }
 
-  /** Styles by name, in their order. */
   public Map<String, Style> stylesByName() {
     return index(styles, Style::name);
   }
 
-  /** Boxes by name, in their order. */
   public Map<String, Box> boxesByName() {
     return index(boxes, Box::name);
   }
 
-  /** Compartments by name, in their order. */
   public Map<String, Compartment> compartmentsByName() {
     return index(compartments, Compartment::name);
   }
 
-  /** Trips by id, in their order. */
   public Map<String, Trip> tripsById() {
     return index(trips, Trip::id);
   }

@@ -18,7 +18,6 @@ public final class SeasonOrder {
 
   private SeasonOrder() {}
 
-  /** Sorted copy of a season. */
   public static Season of(Season season) {
     return new SeasonOrder().ordered(season);
   }

@@ -12,12 +12,10 @@ import sparewell.finding.Cell;
  * @param origin row, or the cell that could not be read
  */
 public record StyleHours(String trip, String style, OptionalDouble thrownHours, Cell origin) {
-  /** Hours that are known. */
   public StyleHours(String trip, String style, double thrownHours, Cell origin) {
     this(trip, style, OptionalDouble.of(thrownHours), origin);
   }
 
-  /** Hours as far as known. */
   public double knownHours() {
     return thrownHours.orElse(0);
   }

@@ -131,7 +131,6 @@ final class BoatDrawing {
     shapes.add(new Drawing.Outline(port, 0));
   }
 
-  /** An arrow from compartment to compartment with the numbers of its steps. */
   private void arrow(BoatPlan.Way way, Drawing.Point from, Drawing.Point to) {
     double wide = to.acrossShare() - from.acrossShare();
     double high = to.downShare() - from.downShare();

@@ -55,7 +55,6 @@ final class Changes {
     }
   }
 
-  /** Losses logged since, by style. */
   private void losses() {
     List<String> lost =
         results.rates().styles().stream()
@@ -133,7 +132,6 @@ final class Changes {
     return now < before;
   }
 
-  /** Names the items whose count to carry changed most. */
   private void carries() {
     List<SparesRow> changed =
         results.spares().rows().stream()

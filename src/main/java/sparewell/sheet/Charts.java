@@ -132,7 +132,6 @@ final class Charts {
         List.of(Chart.Series.of("Now"), Chart.Series.of("With the stow plan")));
   }
 
-  /** Pieces lost in each month by cause. */
   static Optional<Chart> months(OffSeason view) {
     List<Column<OffSeason.MonthLine>> columns = new ArrayList<>();
     columns.add(Format.TEXT.onSheet("Month", "", Charts::month));

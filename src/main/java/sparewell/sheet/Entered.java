@@ -10,7 +10,6 @@ import java.util.Map;
  * @param posted rows appended to each of the angler's sheets just before this run, by its name
  */
 public record Entered(Typed typed, Map<String, Integer> posted) {
-  /** Nothing. */
   public static final Entered NOTHING = new Entered(Typed.NOTHING, Map.of());
 
   public Entered {

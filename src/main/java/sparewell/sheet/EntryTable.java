@@ -38,7 +38,6 @@ public enum EntryTable {
       List.of(TripCardSheet.LOST, TripCardSheet.RAN_OUT)),
   CARD_STYLES(TripCardSheet.NAME, List.of("Style"), "", "", List.of(TripCardSheet.THROWN));
 
-  /** Heading of the column for ticks. */
   public static final String DONE = "Done";
 
   /** Heading of the place where pieces go; the angler names it where the plan cannot. */
@@ -100,12 +99,10 @@ public enum EntryTable {
     return this == PACK ? "Style" : keys.get(0);
   }
 
-  /** Headings of the columns to type into. */
   public List<String> entries() {
     return entries;
   }
 
-  /** Every heading that it needs. */
   public List<String> headings() {
     List<String> all = new ArrayList<>(keys);
     count().ifPresent(all::add);

@@ -84,7 +84,6 @@ record Folded(List<Finding> all) {
     return List.of(finding.code(), finding.at().sheet(), about);
   }
 
-  /** The first of them. */
   Finding first() {
     return all.get(0);
   }

@@ -122,12 +122,10 @@ final class Phrase {
         + (outlook.full() ? " with an importance of 1 or more" : " with an importance above 0");
   }
 
-  /** The line that says what to do. */
   static Block.Line strong(String text, Tone tone) {
     return new Block.Line(text, Block.Weight.STRONG, tone, Optional.empty());
   }
 
-  /** A remark. */
   static Block.Line small(String text) {
     return new Block.Line(text, Block.Weight.SMALL, Tone.NONE, Optional.empty());
   }

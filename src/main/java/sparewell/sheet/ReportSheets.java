@@ -49,7 +49,6 @@ public final class ReportSheets {
     return all;
   }
 
-  /** Names of all output sheets, in their order. */
   public static List<String> names() {
     List<String> names = new ArrayList<>(List.of(FRONT));
     names.addAll(BEHIND.keySet());

@@ -30,7 +30,6 @@ public record Step(
    */
   public record Detail(String text, Optional<Cell> link) {}
 
-  /** A step without parts. */
   static Step of(String text, Tone tone, Optional<Cell> link) {
     return new Step(text, tone, link, List.of(), Optional.empty());
   }
@@ -40,7 +39,6 @@ public record Step(
     return details.size() <= MOST_DETAILS + 1 ? details : details.subList(0, MOST_DETAILS);
   }
 
-  /** Number of details that a short list leaves out. */
   public int left() {
     return details.size() - shown().size();
   }

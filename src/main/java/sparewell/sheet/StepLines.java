@@ -7,14 +7,12 @@ import sparewell.table.Tone;
 
 /** The steps as lines of the front page, at most one screen. */
 public final class StepLines {
-  /** The heading above them. */
   public static final String TITLE = "Do this, in this order";
 
   private static final String INDENT = "     ";
 
   private StepLines() {}
 
-  /** The lines. */
   public static List<Block.Line> of(List<Step> steps) {
     List<Block.Line> lines = new ArrayList<>();
     lines.add(Block.Line.heading(TITLE));

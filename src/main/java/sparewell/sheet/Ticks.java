@@ -76,7 +76,6 @@ public final class Ticks {
         .orElse(OptionalInt.empty());
   }
 
-  /** A whole number of at least 0 and nothing else. */
   public static OptionalInt whole(Object entry) {
     return amount(entry)
         .filter(amount -> amount.of().isEmpty() && amount.unit().isEmpty())

@@ -248,7 +248,6 @@ final class ToDo {
         && results.findings().stream().anyMatch(one -> one.code() == Code.NO_TRIPS_TO_FIT);
   }
 
-  /** Lines put together by item. */
   private static List<List<BuyList.Line>> byItem(List<BuyList.Line> lines) {
     Map<ItemId, List<BuyList.Line>> byItem = new LinkedHashMap<>();
     lines.forEach(line -> byItem.computeIfAbsent(line.item(), item -> new ArrayList<>()).add(line));

@@ -21,7 +21,6 @@ import sparewell.table.Table;
  * turns them into a trip with its hours and losses.
  */
 public final class TripCardSheet {
-  /** Tab of the sheet. */
   public static final String NAME = "Trip card";
 
   private static final Columns<Holding> ITEMS = Columns.of("Trip card: items");
@@ -35,7 +34,6 @@ public final class TripCardSheet {
   public static final String COVER = "Cover, mostly";
   public static final String NOTE = "Notes";
 
-  /** Labels of the fields. */
   public static final List<String> FIELDS = List.of(EVENT, TRIP, DATE, DAYS, HOURS, COVER, NOTE);
 
   static final String THROWN = "Hours";
@@ -96,7 +94,6 @@ public final class TripCardSheet {
     return CardEvent.named(typed.card(), season);
   }
 
-  /** The sheet. */
   static ReportSheet of(Results results) {
     return new TripCardSheet(results).sheet();
   }

@@ -14,7 +14,6 @@ import sparewell.finding.Cell;
  */
 public record Typed(
     List<Row> rows, Map<String, Object> card, List<List<String>> carded, List<Stray> strays) {
-  /** Nothing. */
   public static final Typed NOTHING = new Typed(List.of(), Map.of(), List.of(), List.of());
 
   public Typed {

@@ -30,7 +30,6 @@ record Basket(List<Pack> packs, double gapPieces) {
     return new Basket(inOrder(all, packs), first.gap() + second.gap());
   }
 
-  /** Money for packs. */
   static long cost(List<Pack> packs) {
     return packs.stream().mapToLong(Pack::costUnits).sum();
   }

@@ -30,7 +30,6 @@ public record Bring(
     Optional<Place> to,
     boolean open,
     double shortageSavedPieces) {
-  /** As a move. */
   public PieceMove move() {
     return new PieceMove(item, pieces, Optional.of(from), to.orElse(PieceMove.OF_CHOICE));
   }

@@ -84,7 +84,6 @@ public record BuyList(
       return cost.map(money -> bought);
     }
 
-    /** As a move. */
     public PieceMove move() {
       return new PieceMove(item, pieces, Optional.empty(), into.orElse(PieceMove.OF_CHOICE));
     }

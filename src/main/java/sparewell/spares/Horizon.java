@@ -33,7 +33,6 @@ public record Horizon(
    * @param inPlan whether the plan of an event names it
    */
   public record Use(List<Exposure> stretches, boolean inPlan) {
-    /** No use. */
     static final Use NONE = new Use(List.of(), false);
 
     public Use {

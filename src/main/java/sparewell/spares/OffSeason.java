@@ -42,17 +42,14 @@ public record OffSeason(
    * @param unpricedPieces pieces whose price is not known
    */
   public record Lost(int pieces, BigDecimal money, int unpricedPieces) {
-    /** Nothing. */
     static final Lost NOTHING = new Lost(0, BigDecimal.ZERO, 0);
 
-    /** These and others. */
     Lost plus(Lost other) {
       return new Lost(
           pieces + other.pieces, money.add(other.money), unpricedPieces + other.unpricedPieces);
     }
   }
 
-  /** Losses of one cause. */
   public record CauseLine(Cause cause, Lost lost) {}
 
   /**

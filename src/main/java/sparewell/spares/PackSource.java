@@ -128,7 +128,6 @@ final class PackSource {
     return money.setScale(decimals, RoundingMode.HALF_UP).unscaledValue().longValueExact();
   }
 
-  /** Whole units as money. */
   BigDecimal money(long units) {
     return BigDecimal.valueOf(units, decimals);
   }

@@ -42,14 +42,12 @@ public record SparesRow(
     Optional<BigDecimal> packPrice) {
   private static final int MOST_LOTS = 1_000;
 
-  /** Rules that set the count to carry. */
   public enum Reason {
     FLOOR,
     LOSS_RATE,
     NEEDED_AT_ONCE,
     EVENT_PLAN;
 
-    /** The reason as the angler reads it. */
     public String words() {
       return name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
@@ -93,7 +91,6 @@ public record SparesRow(
     return (packs + lot - 1) / lot * lot;
   }
 
-  /** Pieces bought. */
   public int buyPieces() {
     return buyPacks * piecesPerPack;
   }

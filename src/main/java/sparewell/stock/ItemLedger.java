@@ -70,7 +70,6 @@ final class ItemLedger {
     return item;
   }
 
-  /** Its rows in the stock sheet. */
   Stream<StockRow> rows() {
     return rows.stream();
   }

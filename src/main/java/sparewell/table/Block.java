@@ -14,14 +14,12 @@ public sealed interface Block
         Chart,
         Drawing,
         LabelGrid {
-  /** Lines of text. */
   record Text(List<Line> lines) implements Block {
     public Text {
       lines = List.copyOf(lines);
     }
   }
 
-  /** A table. */
   record Rows(Table<?> table) implements Block {}
 
   /** A page break in print. */
@@ -54,18 +52,15 @@ public sealed interface Block
    * @param link the cell it leads to
    */
   record Line(String text, Weight weight, Tone tone, Optional<Cell> link) {
-    /** Plain text. */
     public static Line of(String text) {
       return new Line(text, Weight.PLAIN, Tone.NONE, Optional.empty());
     }
 
-    /** A heading. */
     public static Line heading(String text) {
       return new Line(text, Weight.HEADING, Tone.NONE, Optional.empty());
     }
   }
 
-  /** Emphasis of a line. */
   enum Weight {
     PLAIN,
     STRONG,

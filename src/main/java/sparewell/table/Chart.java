@@ -60,13 +60,10 @@ public record Chart(
     return Math.max(SHORTEST_ROWS, Math.min(TALLEST_ROWS, bars));
   }
 
-  /** Kinds of chart. */
   public enum Kind {
     /** Lying bars, the first row on top. */
     BAR,
-    /** Standing columns side by side. */
     COLUMN,
-    /** Standing columns on top of each other. */
     STACKED_COLUMN,
     /** Lines over categories at even distances. */
     LINE,
@@ -86,7 +83,6 @@ public record Chart(
     FOREST
   }
 
-  /** Marks of a value. */
   public enum Mark {
     /** The usual of the kind: bars, columns, a line with markers. */
     USUAL,
@@ -112,12 +108,10 @@ public record Chart(
       return new Series(heading, Mark.USUAL, Optional.empty());
     }
 
-    /** Copy with another mark. */
     public Series as(Mark newMark) {
       return new Series(heading, newMark, interval);
     }
 
-    /** Copy with error bars. */
     public Series between(String lowHeading, String highHeading) {
       return new Series(heading, mark, Optional.of(new Interval(lowHeading, highHeading)));
     }

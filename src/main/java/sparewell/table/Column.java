@@ -33,7 +33,6 @@ public record Column<R>(
     boolean dashed,
     Function<R, Optional<Entry>> entry) {
 
-  /** A column that only shows its values. */
   Column(String csvName, String heading, Format format, String meaning, Function<R, ?> value) {
     this(
         csvName,
@@ -65,25 +64,21 @@ public record Column<R>(
         csvName, heading, format, meaning, value, tone, link, totalled, dashed, newEntry);
   }
 
-  /** Copy with other values. */
   public Column<R> valued(Function<R, ?> newValue) {
     return new Column<>(
         csvName, heading, format, meaning, newValue, tone, link, totalled, dashed, entry);
   }
 
-  /** Copy with a state of health. */
   public Column<R> toned(Function<R, Tone> newTone) {
     return new Column<>(
         csvName, heading, format, meaning, value, newTone, link, totalled, dashed, entry);
   }
 
-  /** Copy with links. */
   public Column<R> linked(Function<R, Optional<Cell>> newLink) {
     return new Column<>(
         csvName, heading, format, meaning, value, tone, newLink, totalled, dashed, entry);
   }
 
-  /** Copy with a sum under it. */
   public Column<R> summed() {
     return new Column<>(csvName, heading, format, meaning, value, tone, link, true, dashed, entry);
   }

@@ -19,7 +19,6 @@ public record Drawing(
     shapes = List.copyOf(shapes);
   }
 
-  /** One shape. */
   public sealed interface Shape permits Area, Outline, Caption, Stroke, Marker, Tag {}
 
   /**
@@ -52,7 +51,6 @@ public record Drawing(
     }
   }
 
-  /** A place in the picture. */
   public record Point(double acrossShare, double downShare) {}
 
   /**
@@ -110,7 +108,6 @@ public record Drawing(
   public record Marker(double acrossShare, double downShare, double sizeShare, Mark mark)
       implements Shape {}
 
-  /** Horizontal alignment of text in its rectangle. */
   public enum Align {
     LEFT,
     CENTRE,

@@ -24,13 +24,10 @@ public record Entry(
     String prompt,
     double widthPoints,
     double heightPoints) {
-  /** Rules for the values of a cell. */
   public enum Rule {
     ANYTHING,
 
-    /** A whole number within the bounds. */
     WHOLE,
-    /** A number within the bounds. */
     NUMBER,
     DATE
   }
@@ -52,12 +49,10 @@ public record Entry(
     return new Entry(Rule.WHOLE, List.of(), least, most, prompt, 0, 0);
   }
 
-  /** A number, both ends included. */
   public static Entry number(double least, double most, String prompt) {
     return new Entry(Rule.NUMBER, List.of(), least, most, prompt, 0, 0);
   }
 
-  /** A date. */
   public static Entry date(String prompt) {
     return new Entry(Rule.DATE, List.of(), 0, 0, prompt, 0, 0);
   }

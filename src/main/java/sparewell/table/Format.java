@@ -17,9 +17,7 @@ import sparewell.units.UnitSystem;
  * converted to shown numbers here only.
  */
 public enum Format {
-  /** Text as it is. */
   TEXT("", "", "@", "@", 0),
-  /** Whole number. */
   COUNT("", "", "0", "0", 0),
   /** Hours, one decimal in a sheet. */
   HOURS("", "", "0.0", "0.0", 4),
@@ -27,9 +25,7 @@ public enum Format {
   NUMBER("", "", "0.00", "0.00", 8),
   /** Probability or share in 0..1, shown as percent in a sheet. */
   PROBABILITY("", "", Patterns.SHARE, Patterns.SHARE, 8),
-  /** Number that is already in percent. */
   PERCENT("", "", "0.0", "0.0", 6),
-  /** Money, two decimals. */
   MONEY("", "", "#,##0.00", "#,##0.00", 2),
   /** Mass of boxes, compartments and loads; more decimals would show the rounding to milligrams. */
   MASS("lb", "kg", "0.0", "0.00", 5),
@@ -39,9 +35,7 @@ public enum Format {
   LENGTH("in", "cm", "0.0", "0.0", 6),
   /** Moment in kg m, shown in lb in or kg cm. */
   MOMENT("lb_in", "kg_cm", "#,##0", "#,##0", 4),
-  /** Yes or no. */
   YES_NO("", "", "@", "@", 0),
-  /** Date. */
   DATE("", "", "yyyy-mm-dd", "yyyy-mm-dd", 0);
 
   /** Patterns with cases; an enum's own constants are not there when its values are made. */
@@ -81,12 +75,10 @@ public enum Format {
     return new Column<>(csvName, heading, this, meaning, value);
   }
 
-  /** A column of the sheet alone. */
   public <R> Column<R> onSheet(String heading, String meaning, Function<R, ?> value) {
     return column("", heading, meaning, value);
   }
 
-  /** A column of the CSV alone. */
   public <R> Column<R> inFile(String csvName, Function<R, ?> value) {
     return column(csvName, "", "", value);
   }
@@ -101,7 +93,6 @@ public enum Format {
     return this == PERCENT ? "%" : csvUnit(units).replace('_', '·');
   }
 
-  /** Number pattern of a spreadsheet cell. */
   public String pattern(UnitSystem units) {
     return units == UnitSystem.US ? usPattern : metricPattern;
   }
@@ -117,7 +108,6 @@ public enum Format {
     return "[<" + least + "]\"–\";" + usual;
   }
 
-  /** Most decimals written to CSV. */
   public int csvDecimals() {
     return csvDecimals;
   }

@@ -10,7 +10,6 @@ import sparewell.finding.Cell;
  * row for its title if it has one, one for its headings, its rows, and one for its sums.
  */
 public final class Layout {
-  /** First row of the first block. */
   public static final int FIRST_ROW = 3;
 
   /** Height of a row where nothing makes it higher, in points. */
@@ -61,7 +60,6 @@ public final class Layout {
     throw new IllegalArgumentException("rows are known only once drawn: " + block.getClass());
   }
 
-  /** True for a table that shows sums under its rows. */
   public static boolean hasSums(Table<?> table) {
     return table.columns().stream().anyMatch(column -> column.inSheet() && column.totalled());
   }
@@ -87,7 +85,6 @@ public final class Layout {
     return Optional.empty();
   }
 
-  /** Rows of a table above its headings. */
   private static int headingRow(Table<?> table) {
     return table.title().isEmpty() ? 0 : 1;
   }

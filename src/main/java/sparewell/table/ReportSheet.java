@@ -16,7 +16,6 @@ public record ReportSheet(String name, String answer, List<Block> blocks, boolea
     blocks = List.copyOf(blocks);
   }
 
-  /** A sheet as usual. */
   public ReportSheet(String name, String answer, List<Block> blocks) {
     this(name, answer, blocks, false);
   }
@@ -26,7 +25,6 @@ public record ReportSheet(String name, String answer, List<Block> blocks, boolea
     return blocks.stream().filter(block -> !(block instanceof Block.FileOnly)).toList();
   }
 
-  /** Copy in large print. */
   public ReportSheet inLargePrint() {
     return new ReportSheet(name, answer, blocks, true);
   }

@@ -12,7 +12,6 @@ import java.util.List;
  */
 public record Table<R>(
     String csvFile, String title, List<Column<R>> columns, List<R> rows, String whenEmpty) {
-  /** First word in a row of sums. */
   public static final String TOTAL = "Total";
 
   public Table {
@@ -20,7 +19,6 @@ public record Table<R>(
     rows = List.copyOf(rows);
   }
 
-  /** A table that has no CSV of its own. */
   public static <R> Table<R> onSheet(
       String title, List<Column<R>> columns, List<R> rows, String whenEmpty) {
     return new Table<>("", title, columns, rows, whenEmpty);

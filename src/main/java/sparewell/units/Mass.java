@@ -20,7 +20,6 @@ public record Mass(long milligrams) implements Comparable<Mass> {
     return milligrams / unit.milligrams();
   }
 
-  /** The sum. */
   public Mass plus(Mass other) {
     return new Mass(Math.addExact(milligrams, other.milligrams));
   }

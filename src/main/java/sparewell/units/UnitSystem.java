@@ -15,17 +15,14 @@ public enum UnitSystem {
     this.length = length;
   }
 
-  /** Unit of the mass of a single item. */
   public MassUnit itemMass() {
     return itemMass;
   }
 
-  /** Unit of the mass of boxes and loads. */
   public MassUnit loadMass() {
     return loadMass;
   }
 
-  /** Unit of lengths and positions. */
   public LengthUnit length() {
     return length;
   }

@@ -39,9 +39,7 @@ public record InputColumn(
     fileHeadings = List.copyOf(fileHeadings);
   }
 
-  /** Kind of value that cells hold. */
   public enum Kind {
-    /** Any text. */
     TEXT,
     /** Size as text; a date is read as the fraction that was typed. */
     SIZE,
@@ -67,17 +65,13 @@ public record InputColumn(
     MONEY,
     /** A probability between 0 and 1. */
     CHANCE,
-    /** A date. */
     DATE,
-    /** Yes or no. */
     YES_NO,
-    /** One of the choices. */
     CHOICE,
     /** Kind given by the row's first cell: settings and boat figures. */
     BY_ROW
   }
 
-  /** Copy for files to import, which accepts their headers too. */
   InputColumn ofFile() {
     List<String> all = new ArrayList<>(aliases);
     all.addAll(fileHeadings);

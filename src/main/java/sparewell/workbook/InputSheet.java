@@ -21,12 +21,10 @@ public record InputSheet(String name, boolean required, String purpose, List<Inp
         name, required, purpose, columns.stream().map(InputColumn::ofFile).toList());
   }
 
-  /** Names of its required columns. */
   public List<String> requiredColumns() {
     return columns.stream().filter(InputColumn::required).map(InputColumn::name).toList();
   }
 
-  /** Column of that name. */
   public InputColumn column(String columnName) {
     return columns.stream()
         .filter(column -> column.name().equals(columnName))

@@ -43,7 +43,6 @@ public final class InputSheets {
    */
   public static final InputSheet SETTING_ROWS = DECLARED.get("Rows of Settings");
 
-  /** Rows of the sheet Boat. */
   public static final InputSheet BOAT_ROWS = DECLARED.get("Rows of Boat");
 
   /** Every input sheet, in the order of the workbook, which also decides on spellings. */
@@ -56,7 +55,6 @@ public final class InputSheets {
 
   private InputSheets() {}
 
-  /** Returns whether a date lies between 1950 and 2199. */
   public static boolean isPlausible(LocalDate day) {
     return !day.isBefore(EARLIEST_DATE) && !day.isAfter(LATEST_DATE);
   }

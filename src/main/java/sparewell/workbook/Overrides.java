@@ -13,7 +13,6 @@ import java.util.Optional;
  */
 public record Overrides(
     Optional<LocalDate> asOf, Optional<BigDecimal> budget, Optional<TypedChance> chance) {
-  /** No overrides. */
   public static final Overrides NONE =
       new Overrides(Optional.empty(), Optional.empty(), Optional.empty());
 }

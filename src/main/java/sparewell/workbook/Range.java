@@ -10,7 +10,6 @@ import java.math.BigDecimal;
  * @param unit unit of both, as a unit's symbol or in words; empty for plain numbers
  */
 public record Range(double least, double most, String unit) {
-  /** Returns whether an amount in the unit is allowed. */
   public boolean holds(double amount) {
     return amount >= least && amount <= most;
   }

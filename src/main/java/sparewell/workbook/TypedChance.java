@@ -24,7 +24,6 @@ public record TypedChance(double typed, double probability) {
     return typed > 0 && typed < 1 ? Optional.of(new TypedChance(typed, typed)) : Optional.empty();
   }
 
-  /** Returns whether it was typed as percent. */
   public boolean isPercent() {
     return typed != probability;
   }

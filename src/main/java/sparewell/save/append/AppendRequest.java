@@ -28,10 +28,8 @@ public record AppendRequest(
     sheets = List.copyOf(sheets);
   }
 
-  /** Judges a written workbook. */
   @FunctionalInterface
   public interface Proof {
-    /** Returns true where it holds what it should. */
     boolean holds(WorkbookPackage written) throws WorkbookRefused;
   }
 }

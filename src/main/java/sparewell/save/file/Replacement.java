@@ -31,7 +31,6 @@ public record Replacement(
   /** Writes the new file and verifies it. */
   @FunctionalInterface
   public interface Making {
-    /** Writes it to the given place. */
     void make(Path fresh) throws WorkbookRefused, IOException;
   }
 

@@ -13,27 +13,22 @@ public final class XmlEdits {
   private final XmlText xml;
   private final List<Edit> edits = new ArrayList<>();
 
-  /** Begins edits of a part. */
   public XmlEdits(XmlText xml) {
     this.xml = xml;
   }
 
-  /** Returns whether there are edits. */
   public boolean any() {
     return !edits.isEmpty();
   }
 
-  /** Puts text in. */
   public void insert(int at, String text) {
     edits.add(new Edit(at, at, text));
   }
 
-  /** Cuts an element out. */
   public void remove(XmlElement element) {
     edits.add(new Edit(element.start(), element.end(), ""));
   }
 
-  /** Puts text in an element's place. */
   public void replace(XmlElement element, String text) {
     edits.add(new Edit(element.start(), element.end(), text));
   }
@@ -64,7 +59,6 @@ public final class XmlEdits {
     return xml.text().charAt(end - 2) == '/' ? end - 2 : end - 1;
   }
 
-  /** The edited part. */
   public byte[] apply() {
     List<Edit> ordered = new ArrayList<>(edits);
     ordered.sort(Comparator.comparingInt(Edit::from)); // stable: insertions keep their order

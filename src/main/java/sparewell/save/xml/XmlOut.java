@@ -8,12 +8,10 @@ import sparewell.ooxml.XmlElement;
 public final class XmlOut {
   private XmlOut() {}
 
-  /** Escapes the value of an attribute. */
   public static String attribute(String value) {
     return text(value).replace("\"", "&quot;").replace("\n", "&#10;").replace("\t", "&#9;");
   }
 
-  /** Escapes text between tags. */
   public static String text(String value) {
     return value
         .replace("&", "&amp;")

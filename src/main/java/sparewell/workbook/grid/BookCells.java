@@ -34,7 +34,6 @@ public final class BookCells {
     return new BookCells(book, new SheetStream(texts, formats, dates), dates, formats);
   }
 
-  /** Passes on each row of a worksheet that holds something, from the top. */
   public void rows(SheetEntry sheet, Consumer<RawRow> rows) throws WorkbookRefused {
     part(
         book,
@@ -50,7 +49,6 @@ public final class BookCells {
     return formats.shape(String.valueOf(format)) == NumberShape.DATE;
   }
 
-  /** Date system of its day numbers. */
   public DateSystem dates() {
     return dates;
   }

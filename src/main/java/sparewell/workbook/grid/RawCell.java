@@ -11,7 +11,6 @@ package sparewell.workbook.grid;
  */
 public record RawCell(int column, Kind kind, String text, double number, NumberShape shape) {
 
-  /** Kind of content. */
   public enum Kind {
     NUMBER,
     /** A number shown as a date; its text is empty where the number names no day. */
@@ -26,12 +25,10 @@ public record RawCell(int column, Kind kind, String text, double number, NumberS
     UNCOMPUTED
   }
 
-  /** A cell that holds a text. */
   public static RawCell text(int column, String text) {
     return of(column, Kind.TEXT, text);
   }
 
-  /** A cell of a kind without a number. */
   public static RawCell of(int column, Kind kind, String text) {
     return new RawCell(column, kind, text, 0, NumberShape.GENERAL);
   }
@@ -47,7 +44,6 @@ public record RawCell(int column, Kind kind, String text, double number, NumberS
     return new RawCell(column, Kind.DATE, date, number, shape);
   }
 
-  /** Returns whether it holds nothing but blanks. */
   public boolean blank() {
     return kind == Kind.TEXT && text.isBlank();
   }

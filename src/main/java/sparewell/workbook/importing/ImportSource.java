@@ -34,7 +34,6 @@ public record ImportSource(InputSheet sheet, Path file, Optional<List<Map<String
     }
   }
 
-  /** Rows of a file. */
   public ImportSource(InputSheet sheet, Path file) {
     this(sheet, file, Optional.empty());
   }

@@ -101,7 +101,6 @@ final class Incoming {
     return raw;
   }
 
-  /** Line of a new row in its file. */
   Optional<String> place(int row) {
     return Optional.ofNullable(byRow.get(row))
         .map(line -> "line " + line.number() + " of " + table.file().getFileName());

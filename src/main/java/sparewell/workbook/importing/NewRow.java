@@ -18,7 +18,6 @@ public record NewRow(long line, List<NewCell> values) {
     values = List.copyOf(values);
   }
 
-  /** The values on a line. */
   public String shown() {
     return values.stream().map(NewCell::text).collect(Collectors.joining(" | "));
   }

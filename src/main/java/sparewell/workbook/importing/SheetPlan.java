@@ -31,7 +31,6 @@ public record SheetPlan(
     notes = List.copyOf(notes);
   }
 
-  /** Tab of the sheet. */
   public String sheetName() {
     return rows.sheet().name();
   }

@@ -45,7 +45,6 @@ final class BoxLog {
     entries.add(new Entry(date.get(), box.orElseThrow(), compartment, checked, row.origin()));
   }
 
-  /** Moves boxes to their last compartments and sets their last checks. */
   void applyTo(Map<String, Box> boxes) {
     for (Entry entry : entries) {
       Box box = boxes.get(entry.box());

@@ -31,7 +31,6 @@ public record HeaderRow(
     missing = List.copyOf(missing);
   }
 
-  /** Reads a row as if it were the header. */
   public static HeaderRow of(InputSheet sheet, RawRow raw) {
     Map<String, BoundColumn> columns = new LinkedHashMap<>();
     List<BoundColumn> twice = new ArrayList<>();
@@ -88,7 +87,6 @@ public record HeaderRow(
         .orElse("");
   }
 
-  /** Returns whether it holds every required column. */
   public boolean complete() {
     return missing.isEmpty();
   }

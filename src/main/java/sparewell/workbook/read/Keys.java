@@ -26,7 +26,6 @@ final class Keys {
     known.putIfAbsent(Names.fold(name), new Known(name, origin));
   }
 
-  /** A name whose row cannot be used. */
   void leaveOut(String name, Cell origin) {
     leftOut.putIfAbsent(Names.fold(name), origin);
   }
@@ -36,7 +35,6 @@ final class Keys {
         .map(Known::name);
   }
 
-  /** Row that defines a name. */
   Optional<Cell> origin(String text) {
     return Optional.ofNullable(known.get(Names.fold(text))).map(Known::origin);
   }

@@ -10,7 +10,6 @@ import sparewell.workbook.Overrides;
  * @param overrides settings of the command line, which override those of the workbook
  */
 public record ReadOptions(LocalDate today, Overrides overrides) {
-  /** Options without overrides. */
   public static ReadOptions on(LocalDate today) {
     return new ReadOptions(today, Overrides.NONE);
   }

@@ -49,7 +49,6 @@ final class Row {
     this.findings = findings;
   }
 
-  /** Returns whether a fault was found that costs the row. */
   boolean failed() {
     return failed;
   }
@@ -79,7 +78,6 @@ final class Row {
     return read(column, this::text);
   }
 
-  /** Text of a cell that may hold a date. */
   Optional<String> textOrDate(String column) {
     return read(column, Row::clean);
   }
@@ -124,7 +122,6 @@ final class Row {
         .flatMap(bound -> read(bound, (c, r) -> Amounts.mass(c, bound.massUnit(units), r)));
   }
 
-  /** A mass above 0. */
   Optional<Mass> someMass(BoundColumn bound) {
     return read(
         bound,
@@ -149,17 +146,14 @@ final class Row {
     return read(column, Amounts::pieces);
   }
 
-  /** Pieces of at least 1. */
   Optional<Integer> somePieces(String column) {
     return read(column, (c, r) -> positive(Amounts.pieces(c, r), n -> n, r));
   }
 
-  /** Hours of at least 0. */
   Optional<Double> hours(String column) {
     return read(column, Amounts::hours);
   }
 
-  /** Hours above 0. */
   Optional<Double> someHours(String column) {
     return read(column, (c, r) -> positive(Amounts.hours(c, r), n -> n, r));
   }
@@ -172,7 +166,6 @@ final class Row {
     return read(column, Amounts::number);
   }
 
-  /** A number above 0. */
   Optional<Double> someNumber(String column) {
     return read(column, (c, r) -> positive(Amounts.number(c, r), n -> n, r));
   }

@@ -56,7 +56,6 @@ public final class SheetChoice {
             });
   }
 
-  /** The sheet that serves as an input sheet. */
   public Optional<SheetEntry> of(InputSheet sheet) {
     return Optional.ofNullable(chosen.get(sheet)).filter(entry -> entry.partName().isPresent());
   }

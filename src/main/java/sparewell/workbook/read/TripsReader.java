@@ -38,7 +38,6 @@ final class TripsReader {
     book.each(InputSheets.TRIPS, this::define);
   }
 
-  /** Trips up to the date of analysis. */
   List<Trip> trips() {
     return trips;
   }

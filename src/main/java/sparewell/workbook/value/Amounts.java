@@ -46,7 +46,6 @@ public final class Amounts {
         .map(value -> new Length(Math.round(value)));
   }
 
-  /** A length above 0. */
   public static Optional<Length> length(RawCell cell, LengthUnit unit, Remarks remarks) {
     return position(cell, unit, remarks)
         .filter(value -> check(value.micrometres() > 0, Code.NOT_POSITIVE, "", remarks));
@@ -130,7 +129,6 @@ public final class Amounts {
     };
   }
 
-  /** Days above 0. */
   public static Optional<Double> days(RawCell cell, Remarks remarks) {
     return worded(cell, word -> size(word.matches("d|days?"), 1), remarks)
         .flatMap(value -> atMost(value, MOST_DAYS, "10 000", remarks))

@@ -41,7 +41,6 @@ public final class Words {
     return size;
   }
 
-  /** Reads yes or no. */
   public static Optional<Boolean> yesNo(RawCell cell, Remarks remarks) {
     String word = cell.kind() == RawCell.Kind.DATE ? "" : Names.fold(text(cell));
     boolean yes = List.of("yes", "y", "true", "x", "1").contains(word);
