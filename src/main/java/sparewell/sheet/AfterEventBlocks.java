@@ -97,8 +97,8 @@ final class AfterEventBlocks {
   }
 
   private static Table<StyleResult> table(AfterEvent after) {
-    return Table.onSheet(
-        "Forecast and actual losses, the most unusual first",
+    return COLUMNS.table(
+        after.styles(),
         List.of(
             COLUMNS.column("Style", StyleResult::style),
             COLUMNS.column("Hours", StyleResult::hours),
@@ -106,8 +106,6 @@ final class AfterEventBlocks {
             COLUMNS.column("Lost", StyleResult::lostPieces),
             COLUMNS
                 .column("How usual", StyleResult::unusualProbability)
-                .toned(one -> one.unusualProbability() < UNUSUAL ? Tone.WATCH : Tone.NONE)),
-        after.styles(),
-        "No style has hours on that trip.");
+                .toned(one -> one.unusualProbability() < UNUSUAL ? Tone.WATCH : Tone.NONE)));
   }
 }

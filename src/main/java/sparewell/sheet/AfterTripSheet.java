@@ -10,7 +10,6 @@ import sparewell.season.DueCheck;
 import sparewell.season.Settings;
 import sparewell.table.Block;
 import sparewell.table.Column;
-import sparewell.table.Format;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.table.Tone;
@@ -19,6 +18,7 @@ import sparewell.table.Tone;
 public final class AfterTripSheet {
   public static final String NAME = "After trip";
   private static final Columns<DueCheck> CHECKS = Columns.of("Boxes to check");
+  private static final Columns<Figure> FIGURES = Columns.of("Figures");
   private static final Columns<Folded> MENDING = Columns.of("To mend");
 
   /** Headings by which the next run finds the figures of this one. */
@@ -42,7 +42,7 @@ public final class AfterTripSheet {
             CHECKS.column(
                 "Due on", check -> check.dueOn().map(Object::toString).orElse(EntryTable.NEVER)),
             EntryTable.done());
-    Table<DueCheck> table = Table.onSheet("Boxes to check", columns, due, "");
+    Table<DueCheck> table = CHECKS.table(due, columns);
     return new ReportSheet(NAME, "", due.isEmpty() ? List.of() : List.of(new Block.Rows(table)));
   }
 
@@ -82,15 +82,13 @@ public final class AfterTripSheet {
   }
 
   private static Table<Figure> figureTable(List<Figure> figures) {
-    return Table.onSheet(
-        "The figures that matter",
-        List.of(
-            Format.TEXT.onSheet(FIGURE, "What it is.", Figure::name),
-            Format.TEXT.<Figure>onSheet(NOW, "Its value now.", Figure::now).toned(Figure::tone),
-            Format.TEXT.onSheet("At the last run", "Its value before this run.", Figure::before),
-            Format.TEXT.onSheet("What it says", "How to read it.", Figure::meaning)),
+    return FIGURES.table(
         figures,
-        "No figures.");
+        List.of(
+            FIGURES.column(FIGURE, Figure::name),
+            FIGURES.column(NOW, Figure::now).toned(Figure::tone),
+            FIGURES.column("At the last run", Figure::before),
+            FIGURES.column("What it says", Figure::meaning)));
   }
 
   private static Table<Folded> mending(List<Finding> findings) {
@@ -115,7 +113,7 @@ public final class AfterTripSheet {
                 .column("How grave", row -> row.first().severity().word())
                 .toned(row -> row.first().severity() == Severity.ERROR ? Tone.BAD : Tone.WATCH),
             MENDING.column("What was done", Folded::done));
-    return Table.onSheet(title, columns, grave, "Nothing needs mending.");
+    return MENDING.table(grave, columns, title);
   }
 
   private static Block settings(Results results) {

@@ -18,6 +18,7 @@ import sparewell.table.Tone;
 public final class BuyListSheet {
   public static final String NAME = "Buy list";
   private static final Columns<BuyList.Line> LINES = Columns.of("Buy list");
+  private static final Columns<BuyList.Line> FLOORS = Columns.of("Buy list: floors");
   private static final Columns<Point> CURVE = Columns.of("Money");
 
   private BuyListSheet() {}
@@ -137,16 +138,8 @@ public final class BuyListSheet {
   }
 
   private static Table<BuyList.Line> lines(BuyList list, boolean fills) {
-    return new Table<>(
-        "buy-list.csv",
-        fills
-            ? "2. These only fill floors, the least you want aboard (" + list.currency() + ")"
-            : "1. Buy these first, in this order: they lower the expected shortage ("
-                + list.currency()
-                + ")",
-        columns(list.budget().isPresent(), fills),
-        list.part(fills),
-        fills ? "No floor is unfilled." : "Nothing more is needed for the expected losses.");
+    return (fills ? FLOORS : LINES)
+        .table(list.part(fills), columns(list.budget().isPresent(), fills), list.currency());
   }
 
   /** Where packs only fill floors, shortages would show as dashes: they are in the file alone. */
@@ -168,13 +161,12 @@ public final class BuyListSheet {
   }
 
   private static Table<Point> curve(BuyList list) {
-    return Table.onSheet(
-        "What each amount of money does (" + list.currency() + ")",
+    return CURVE.table(
+        list.curve().size() < 2 ? List.of() : list.curve(),
         List.of(
             CURVE.column("Money", Point::money),
             CURVE.column("Short on average", Point::shortagePieces),
             CURVE.column("Chance nothing runs out", Point::nothingRunsOutProbability)),
-        list.curve().size() < 2 ? List.of() : list.curve(),
-        list.lines().isEmpty() ? "Nothing to buy." : "Nothing listed has a price.");
+        list.currency());
   }
 }

@@ -63,8 +63,8 @@ public final class ClubSheet {
   }
 
   private static Table<Club.Line> table(List<Club.Line> lines, double between) {
-    return Table.onSheet(
-        "Rates by style: pieces lost in 10 hours",
+    return COLUMNS.table(
+        lines,
         List.of(
             COLUMNS.column("Style", Club.Line::style),
             COLUMNS.column("Family", Club.Line::family),
@@ -78,9 +78,7 @@ public final class ClubSheet {
             COLUMNS.column(
                 "Typical, high", line -> at(line, Z * Math.sqrt(line.typical().variance()))),
             COLUMNS.column("Anglers from", line -> at(line, -spread(line, between))),
-            COLUMNS.column("Anglers to", line -> at(line, spread(line, between)))),
-        lines,
-        "No log has a rate.");
+            COLUMNS.column("Anglers to", line -> at(line, spread(line, between)))));
   }
 
   private static Chart chart(List<Club.Line> lines, double between) {

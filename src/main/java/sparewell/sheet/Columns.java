@@ -6,29 +6,35 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import sparewell.declared.DeclaredTable;
 import sparewell.season.ItemId;
 import sparewell.table.Column;
 import sparewell.table.Format;
+import sparewell.table.Table;
 
 /**
  * Columns of one table as {@code columns.txt} declares them: name in CSV, heading, format, note on
- * the heading.
+ * the heading; and its own file, title and words where it has no rows.
  *
  * @param <R> the row type
  */
 final class Columns<R> {
-  private static final Map<String, Map<String, List<String>>> DECLARED = read("columns.txt");
+  private static final Map<String, DeclaredTable> TABLES =
+      DeclaredTable.read(Columns.class, "columns.txt").stream()
+          .collect(Collectors.toMap(DeclaredTable::name, table -> table));
 
-  private final String table;
+  private final DeclaredTable declared;
+  private final Map<String, List<String>> byName = new HashMap<>();
 
-  private Columns(String table) {
-    this.table = table;
+  private Columns(DeclaredTable declared) {
+    this.declared = declared;
+    declared.rows().forEach(row -> byName.put(row.get(row.get(0).isEmpty() ? 1 : 0), row));
   }
 
   /** Columns of a table, by its name in square brackets. */
   static <R> Columns<R> of(String table) {
-    return new Columns<>(table);
+    return new Columns<>(TABLES.get(table));
   }
 
   /**
@@ -42,20 +48,26 @@ final class Columns<R> {
 
   /** The same, in the file alone unless {@code onSheet}. */
   Column<R> column(String name, Function<R, ?> value, boolean onSheet) {
-    List<String> declared = DECLARED.get(table).get(name);
-    if (declared == null) {
-      throw new IllegalArgumentException("no column '" + name + "' of " + table);
+    List<String> line = byName.get(name);
+    if (line == null) {
+      throw new IllegalArgumentException("no column '" + name + "' of " + declared.name());
     }
-    String[] format = declared.get(2).split(" ");
+    String[] format = line.get(2).split(" ");
     Format shown = Format.valueOf(format[0].toUpperCase(Locale.ROOT));
     Column<R> column =
         onSheet
-            ? shown.column(declared.get(0), declared.get(1), declared.get(3), value)
+            ? shown.column(line.get(0), line.get(1), line.get(3), value)
             : shown.inFile(name, value);
     for (int i = 1; i < format.length; i++) {
       column = format[i].equals("sum") ? column.summed() : column.quiet();
     }
     return column;
+  }
+
+  /** The table; {@code inTitle} fills the places of its title. */
+  Table<R> table(List<R> rows, List<Column<R>> columns, Object... inTitle) {
+    String[] head = declared.title().split(" *\\| ?", -1);
+    return new Table<>(head[0], Phrase.text(head[1], inTitle), columns, rows, head[2]);
   }
 
   /** Style, size and colour of a row's item, between the columns before and behind them. */
@@ -71,16 +83,5 @@ final class Columns<R> {
       all.add(column);
     }
     return all;
-  }
-
-  /** Each line's fields, by the name of its table and its own. */
-  private static Map<String, Map<String, List<String>>> read(String file) {
-    Map<String, Map<String, List<String>>> tables = new HashMap<>();
-    for (DeclaredTable table : DeclaredTable.read(Columns.class, file)) {
-      Map<String, List<String>> columns = new HashMap<>();
-      table.rows().forEach(row -> columns.put(row.get(row.get(0).isEmpty() ? 1 : 0), row));
-      tables.put(table.name(), columns);
-    }
-    return tables;
   }
 }

@@ -24,6 +24,7 @@ import sparewell.table.Tone;
 public final class EventPackingSheet {
   public static final String NAME = "Event packing";
   private static final Columns<Line> COLUMNS = Columns.of("Event packing");
+  private static final Columns<Line> FILE = Columns.of("Event packing: file");
 
   private EventPackingSheet() {}
 
@@ -42,13 +43,13 @@ public final class EventPackingSheet {
         packing.lines().stream().filter(line -> line.action() != Action.STAYS_ABOARD).toList();
     List<Block> blocks = new ArrayList<>();
     blocks.add(top.block());
-    blocks.add(new Block.Rows(table(packing, handled, "")));
+    blocks.add(new Block.Rows(table(packing, handled, false)));
     Lines staying = new Lines();
     packing.lists().forEach(list -> staying(list, staying));
     if (!staying.list().isEmpty()) {
       blocks.add(staying.block());
     }
-    blocks.add(new Block.FileOnly(table(packing, packing.lines(), "event-packing.csv")));
+    blocks.add(new Block.FileOnly(table(packing, packing.lines(), true)));
     return new ReportSheet(
         NAME, "What to take out of the event's box, what to put in, and from where", blocks);
   }
@@ -137,19 +138,17 @@ public final class EventPackingSheet {
     return String.join(", ", parts);
   }
 
-  private static Table<Line> table(EventPacking packing, List<Line> lines, String file) {
-    return new Table<>(
-        file,
-        file.isEmpty() ? "From the top down: first out of the box, then into it" : "",
-        columns(
-            packing.lists().size() > 1,
-            packing.lists().stream()
-                .filter(PackingList::boxed)
-                .map(list -> list.event().name())
-                .collect(Collectors.toSet()),
-            packing.lines().stream().anyMatch(line -> line.runOutProbability() > 0)),
-        lines,
-        "Nothing to take out or to put in.");
+  private static Table<Line> table(EventPacking packing, List<Line> lines, boolean file) {
+    return (file ? FILE : COLUMNS)
+        .table(
+            lines,
+            columns(
+                packing.lists().size() > 1,
+                packing.lists().stream()
+                    .filter(PackingList::boxed)
+                    .map(list -> list.event().name())
+                    .collect(Collectors.toSet()),
+                packing.lines().stream().anyMatch(line -> line.runOutProbability() > 0)));
   }
 
   /** The event is named above the table, and in each row only where there are several. */

@@ -20,12 +20,8 @@ public final class InputChecksSheet {
   /** The sheet for these findings, which come in the order of the workbook. */
   public static ReportSheet of(List<Finding> findings) {
     Table<Finding> all =
-        new Table<>(
-            "input-checks.csv",
-            "",
-            columns(one -> one, Finding::message, Finding::done),
-            findings,
-            "");
+        Columns.<Finding>of(NAME)
+            .table(findings, columns(one -> one, Finding::message, Finding::done));
     Table<Folded> shown =
         Table.onSheet(
             "",

@@ -155,10 +155,7 @@ public final class LabelsSheet {
   }
 
   private static Table<Code> codeTable(List<Code> codes) {
-    return Table.onSheet(
-        "What the colour codes mean: first letters of the colour's words, one code for one colour in the whole workbook",
-        List.of(CODES.column("Code", Code::code), CODES.column("Colour", Code::colour)),
-        codes,
-        "No colours in boxes.");
+    return CODES.table(
+        codes, List.of(CODES.column("Code", Code::code), CODES.column("Colour", Code::colour)));
   }
 }

@@ -45,8 +45,7 @@ final class LoadSummary {
             COLUMNS.column("Quantity", row -> WORDS.getOrDefault(row.quantity(), row.quantity())),
             COLUMNS.column("value", row -> value(row, units)),
             COLUMNS.column("unit", row -> unit(row, units)));
-    return new Table<>(
-        "load-summary.csv", "Load summary", columns, report.summary(), "Nothing to add up.");
+    return COLUMNS.table(report.summary(), columns);
   }
 
   private static Optional<Object> value(SummaryRow row, UnitSystem units) {

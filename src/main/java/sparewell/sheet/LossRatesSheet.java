@@ -94,28 +94,18 @@ public final class LossRatesSheet {
       columns.addAll(ofOthers());
     }
     columns.add(RATES.column("note", StyleRate::note));
-    return new Table<>(
-        "loss-rates.csv",
-        "Loss rates: pieces lost per 10 hours",
-        columns,
-        rows,
-        "No styles are listed.");
+    return RATES.table(rows, columns);
   }
 
   private static Table<CoverEffect> covers(List<CoverEffect> rows) {
-    List<Column<CoverEffect>> columns =
+    return COVERS.table(
+        rows,
         List.of(
             COVERS.column("cover", CoverEffect::cover),
             COVERS.column("trips", CoverEffect::trips),
             COVERS.column("multiplier", CoverEffect::multiplier),
             COVERS.column("low90", CoverEffect::low90),
-            COVERS.column("high90", CoverEffect::high90));
-    return new Table<>(
-        "cover-effects.csv",
-        "Effect of cover on losses",
-        columns,
-        rows,
-        "No trip has a Cover: fill it in to see its effect on losses.");
+            COVERS.column("high90", CoverEffect::high90)));
   }
 
   /**

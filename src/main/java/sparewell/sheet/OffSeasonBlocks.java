@@ -37,8 +37,8 @@ final class OffSeasonBlocks {
   }
 
   private static Table<StyleLine> styles(OffSeason view, String currency) {
-    return Table.onSheet(
-        "Last season's losses and next season's needs by style (" + currency + ")",
+    return STYLES.table(
+        view.styles(),
         List.of(
             STYLES.column("Style", StyleLine::style),
             STYLES.column("Lost last season", line -> line.lost().pieces()),
@@ -48,18 +48,16 @@ final class OffSeasonBlocks {
             STYLES.column("Start with", StyleLine::wanted),
             STYLES.column("Buy packs", StyleLine::buyPacks),
             STYLES.column("Cost", StyleLine::cost)),
-        view.styles(),
-        "No style in stock.");
+        currency);
   }
 
   private static Table<CauseLine> causes(OffSeason view, String currency) {
-    return Table.onSheet(
-        "Last season's losses by cause (" + currency + ")",
+    return CAUSES.table(
+        view.causes(),
         List.of(
             CAUSES.column("Cause", line -> line.cause().word()),
             CAUSES.column("Pieces", line -> line.lost().pieces()),
             CAUSES.column("Worth", line -> line.lost().money())),
-        view.causes(),
-        "No loss in the last twelve months.");
+        currency);
   }
 }

@@ -46,7 +46,7 @@ public final class SeasonPlanSheet {
     }
     blocks.addAll(AfterEventBlocks.of(results));
     blocks.add(new Block.Rows(risky(plan)));
-    blocks.add(new Block.FileOnly(new Table<>("season-plan.csv", "", columns(), plan.lines(), "")));
+    blocks.add(new Block.FileOnly(LINES.table(plan.lines(), columns())));
     return new ReportSheet(
         NAME, "What the coming events will use, and what to order by when", blocks);
   }
@@ -176,8 +176,8 @@ public final class SeasonPlanSheet {
   }
 
   private static Table<Stage> events(SeasonPlan plan, String currency) {
-    return Table.onSheet(
-        "1. Event by event (" + currency + ")",
+    return EVENTS.table(
+        plan.stages(),
         List.of(
             EVENTS.column("Event", stage -> stage.event().name()),
             EVENTS.column("Date", stage -> stage.event().date()),
@@ -190,8 +190,7 @@ public final class SeasonPlanSheet {
             EVENTS.column("Packs", Stage::packs),
             EVENTS.column("Cost", Stage::cost),
             EVENTS.column("Order by", Stage::buyBy)),
-        plan.stages(),
-        "No event lies ahead.");
+        currency);
   }
 
   private static Tone tone(double chance) {
@@ -199,8 +198,8 @@ public final class SeasonPlanSheet {
   }
 
   private static Table<Purchase> purchases(SeasonPlan plan, String currency) {
-    return Table.onSheet(
-        "2. What to order by when (" + currency + ")",
+    return ORDERS.table(
+        plan.forLosses(),
         Columns.among(
             List.of(
                 ORDERS.column("Order by", Purchase::buyBy),
@@ -209,8 +208,7 @@ public final class SeasonPlanSheet {
             ORDERS.column("Packs", Purchase::packs),
             ORDERS.column("Pieces", Purchase::pieces),
             ORDERS.column("Cost", Purchase::cost)),
-        plan.forLosses(),
-        "The expected losses call for no order.");
+        currency);
   }
 
   private static Table<Month> months(SeasonPlan plan, String currency) {
@@ -223,8 +221,7 @@ public final class SeasonPlanSheet {
     if (plan.months().stream().anyMatch(month -> month.unpricedPacks() > 0)) {
       columns.add(MONTHS.column("No price", Month::unpricedPacks));
     }
-    return Table.onSheet(
-        "3. Money by month (" + currency + ")", columns, plan.months(), "No money is needed.");
+    return MONTHS.table(plan.months(), columns, currency);
   }
 
   /** Lines that may run out or are to be ordered; a page of safe ones would hide them. */

@@ -111,17 +111,15 @@ public final class SparesSheet {
   }
 
   private static Table<Bring> brings(List<Bring> brings) {
-    return Table.onSheet(
-        "2. Bring these aboard, most useful first",
+    return BRINGS.table(
+        brings,
         Columns.among(
             List.of(),
             Bring::item,
             BRINGS.column("From", move -> move.from().name()),
             BRINGS.column("Pieces", Bring::pieces),
             EntryTable.into(Bring::to, Bring::open),
-            EntryTable.done()),
-        brings,
-        "Nothing ashore is wanted aboard.");
+            EntryTable.done()));
   }
 
   private static Table<SparesRow> spares(List<SparesRow> rows) {
@@ -132,12 +130,7 @@ public final class SparesSheet {
                 row.bringAboard() + row.buyPacks() == 0
                     ? 1
                     : -row.importance() * row.losses().expectedShortage(row.aboard())));
-    return new Table<>(
-        "spares.csv",
-        "1. Every item, those that need something first",
-        columns(),
-        ordered,
-        "No stock.");
+    return SPARES.table(ordered, columns());
   }
 
   private static List<Column<SparesRow>> columns() {
@@ -178,15 +171,13 @@ public final class SparesSheet {
   }
 
   private static Table<IdleStyle> idle(List<IdleStyle> idle) {
-    return Table.onSheet(
-        "3. Leave these ashore if you like: not thrown for long",
+    return IDLE.table(
+        idle,
         List.of(
             IDLE.column("Style", IdleStyle::style),
             IDLE.column("Pieces aboard", IdleStyle::pieces),
             IDLE.column("Last thrown", IdleStyle::lastThrown),
             IDLE.column("Weight", IdleStyle::knownWeight),
-            IDLE.column("Pieces without weight", IdleStyle::unweighedPieces)),
-        idle,
-        "No style aboard has gone unused for the set months, or the log is too short to tell.");
+            IDLE.column("Pieces without weight", IdleStyle::unweighedPieces)));
   }
 }

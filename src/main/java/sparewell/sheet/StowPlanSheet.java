@@ -129,12 +129,8 @@ public final class StowPlanSheet {
             BOXES.column("Reach (minutes)", row -> tenths(row.reachMinutes())),
             BOXES.column("reason", row -> row.reason().word()),
             EntryTable.done(BoxPlan::moves));
-    return new Table<>(
-        "stow-plan.csv",
-        "Every box aboard",
-        WeightKnown.shown(columns, plan.boxes(), BoxPlan::weightKnown),
-        plan.boxes(),
-        "No box is aboard.");
+    return BOXES.table(
+        plan.boxes(), WeightKnown.shown(columns, plan.boxes(), BoxPlan::weightKnown));
   }
 
   private static OptionalDouble tenths(OptionalDouble minutes) {
@@ -144,7 +140,8 @@ public final class StowPlanSheet {
   }
 
   private static Table<CurveRow> curve(StowPlan plan) {
-    List<Column<CurveRow>> columns =
+    return CURVE.table(
+        plan.curve(),
         List.of(
             CURVE.column("moves", CurveRow::moves),
             CURVE.column("tackle_centre", CurveRow::tackleCentre),
@@ -152,13 +149,12 @@ public final class StowPlanSheet {
             CURVE.column("gap_pct", CurveRow::gapPercent),
             CURVE
                 .column("feasible", CurveRow::feasible)
-                .toned(row -> row.feasible() ? Tone.NONE : Tone.BAD));
-    return new Table<>(
-        "stow-moves.csv", "What further moves would gain", columns, plan.curve(), "No moves.");
+                .toned(row -> row.feasible() ? Tone.NONE : Tone.BAD)));
   }
 
   private static Table<TradeNote> notes(LoadReport report) {
-    List<Column<TradeNote>> columns =
+    return NOTES.table(
+        report.tradeNotes(),
         List.of(
             NOTES.column("Box", TradeNote::box),
             NOTES.column("Mostly", TradeNote::mainStyle),
@@ -166,11 +162,6 @@ public final class StowPlanSheet {
             NOTES.column("Stands in", TradeNote::compartment),
             NOTES.column(
                 "Note", row -> row.heavyForward() ? "heavy, yet forward" : "light, yet aft"),
-            NOTES.column("The plan moves it to", TradeNote::planMovesTo));
-    return Table.onSheet(
-        "Against 'light forward, heavy aft' (common practice, no source)",
-        columns,
-        report.tradeNotes(),
-        "No box stands against it.");
+            NOTES.column("The plan moves it to", TradeNote::planMovesTo)));
   }
 }

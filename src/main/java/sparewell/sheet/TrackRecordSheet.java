@@ -5,7 +5,6 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import sparewell.rates.record.TrackRecord;
 import sparewell.table.Block;
-import sparewell.table.Column;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.table.Tone;
@@ -66,7 +65,8 @@ public final class TrackRecordSheet {
   }
 
   private static Table<TrackRecord.Line> table(TrackRecord record) {
-    List<Column<TrackRecord.Line>> columns =
+    return COLUMNS.table(
+        record.lines(),
         List.of(
             COLUMNS.column("policy", TrackRecord.Line::policy),
             COLUMNS.column("predictions", TrackRecord.Line::predictions),
@@ -74,8 +74,6 @@ public final class TrackRecordSheet {
             COLUMNS.column("run_out_pct", TrackRecord.Line::runOutPercent),
             COLUMNS.column("mean_carried", TrackRecord.Line::meanCarried),
             COLUMNS.column("coverage_wanted", TrackRecord.Line::coverageWantedProbability),
-            COLUMNS.column("coverage_got", TrackRecord.Line::coverageGotProbability));
-    return new Table<>(
-        "track-record.csv", "Which rule did better", columns, record.lines(), "Nothing to show.");
+            COLUMNS.column("coverage_got", TrackRecord.Line::coverageGotProbability)));
   }
 }

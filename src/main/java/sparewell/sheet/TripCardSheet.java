@@ -200,8 +200,8 @@ public final class TripCardSheet {
   }
 
   private Table<Holding> items(String title, List<Holding> rows) {
-    return Table.onSheet(
-        title,
+    return ITEMS.table(
+        rows,
         Columns.among(
             List.of(),
             Holding::item,
@@ -216,8 +216,7 @@ public final class TripCardSheet {
                 "Whether you had none left before the day was over.",
                 Entry.anything("yes where you had none left and wanted more.", "yes"),
                 row -> Optional.empty())),
-        rows,
-        "Nothing is aboard.");
+        title);
   }
 
   /** A square for each piece, in fives, apart so that a blunt pencil crosses out one. */
@@ -230,8 +229,8 @@ public final class TripCardSheet {
   }
 
   private Table<CardRows.StyleRow> styles() {
-    return Table.onSheet(
-        "How long it was thrown",
+    return STYLES.table(
+        rows.styles(),
         List.of(
             STYLES.column("Style", CardRows.StyleRow::style),
             STYLES.column("Planned", CardRows.StyleRow::plannedHours),
@@ -244,8 +243,6 @@ public final class TripCardSheet {
                 "One an hour",
                 row ->
                     squares(
-                        Math.max(MOST_SQUARES, (int) Math.ceil(row.plannedHours().orElse(0.0)))))),
-        rows.styles(),
-        "No style was thrown yet.");
+                        Math.max(MOST_SQUARES, (int) Math.ceil(row.plannedHours().orElse(0.0)))))));
   }
 }

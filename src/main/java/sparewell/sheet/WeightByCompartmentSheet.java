@@ -104,12 +104,9 @@ public final class WeightByCompartmentSheet {
     if (report.packs()) {
       columns.add(2, WEIGHTS.column("Weight today", CompartmentLoad::today));
     }
-    return new Table<>(
-        "weight-by-compartment.csv",
-        "Tackle by compartment",
-        WeightKnown.shown(columns, report.compartments(), CompartmentLoad::weightKnown),
+    return WEIGHTS.table(
         report.compartments(),
-        "No compartment aboard is listed.");
+        WeightKnown.shown(columns, report.compartments(), CompartmentLoad::weightKnown));
   }
 
   private static List<Column<CompartmentLoad>> columns() {
@@ -137,7 +134,8 @@ public final class WeightByCompartmentSheet {
   }
 
   private static Table<FixedLoad> loads(LoadReport report) {
-    List<Column<FixedLoad>> columns =
+    return LOADS.table(
+        report.loads(),
         List.of(
             LOADS.column("Load", FixedLoad::name).linked(row -> Optional.of(row.origin())),
             LOADS.column("Kind", row -> row.kind().word()),
@@ -145,12 +143,7 @@ public final class WeightByCompartmentSheet {
             LOADS.column("From transom", FixedLoad::fromTransom),
             LOADS.column("From centreline", FixedLoad::fromCentreline),
             LOADS.column("Moment", row -> moment(row, row.fromTransom())),
-            LOADS.column("Side moment", row -> moment(row, row.fromCentreline())));
-    return Table.onSheet(
-        "What else is aboard",
-        columns,
-        report.loads(),
-        "No loads are listed: the all-up figures are those of the tackle alone.");
+            LOADS.column("Side moment", row -> moment(row, row.fromCentreline()))));
   }
 
   private static Double moment(FixedLoad load, Length arm) {

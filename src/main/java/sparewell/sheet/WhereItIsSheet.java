@@ -84,12 +84,9 @@ public final class WhereItIsSheet {
   }
 
   private static Table<Holding> byItem(OnHand onHand) {
-    return new Table<>(
-        "where-it-is.csv",
-        "By item",
-        Columns.among(List.of(), Holding::item, box(), compartment(), count()),
+    return COLUMNS.table(
         onHand.holdings().stream().sorted(BY_ITEM).toList(),
-        "Nothing in stock.");
+        Columns.among(List.of(), Holding::item, box(), compartment(), count()));
   }
 
   /** One box; Counted stands behind Pieces, beside what it is compared with. */
