@@ -5,7 +5,10 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 
 /**
  * A table of a text file among the resources. It begins with its name in square brackets and a
@@ -17,17 +20,23 @@ public record DeclaredTable(String name, String title, List<List<String>> rows) 
     rows = List.copyOf(rows);
   }
 
-  /** The tables of a file beside a class. */
-  public static List<DeclaredTable> read(Class<?> beside, String file) {
-    List<DeclaredTable> tables = new ArrayList<>();
+  /** Its rows by their first field, or the second where that is blank. */
+  public Map<String, List<String>> byName() {
+    return rows.stream()
+        .collect(Collectors.toMap(row -> row.get(row.get(0).isEmpty() ? 1 : 0), row -> row));
+  }
+
+  /** The tables of a file beside a class, by name, in their order. */
+  public static Map<String, DeclaredTable> read(Class<?> beside, String file) {
+    Map<String, DeclaredTable> tables = new LinkedHashMap<>();
     List<List<String>> rows = new ArrayList<>();
     String head = "";
     for (String line : (text(beside, file) + "\n[]").split("\n")) {
       if (line.startsWith("[")) {
         if (!head.isEmpty()) {
           int end = head.indexOf(']');
-          String title = head.substring(end + 1).strip();
-          tables.add(new DeclaredTable(head.substring(1, end), title, rows));
+          String name = head.substring(1, end);
+          tables.put(name, new DeclaredTable(name, head.substring(end + 1).strip(), rows));
         }
         head = line;
         rows.clear();

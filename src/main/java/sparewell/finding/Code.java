@@ -155,8 +155,8 @@ public enum Code {
     static final Map<String, List<String>> TEXTS = new HashMap<>();
 
     static {
-      for (DeclaredTable table : DeclaredTable.read(Code.class, "codes.txt")) {
-        table.rows().forEach(row -> TEXTS.put(row.get(0), row));
+      for (DeclaredTable table : DeclaredTable.read(Code.class, "codes.txt").values()) {
+        TEXTS.putAll(table.byName());
       }
     }
   }

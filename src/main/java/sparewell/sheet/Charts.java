@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import sparewell.load.CompartmentLoad;
 import sparewell.rates.StyleRate;
@@ -26,6 +27,8 @@ final class Charts {
   private static final int MOST_STYLES = 30;
   private static final int MOST_PIECES = 15;
 
+  private static final Map<String, List<String>> TEXTS = Columns.texts("Charts");
+
   private Charts() {}
 
   /** Loss rate of every style that was used, most lost first. */
@@ -46,12 +49,8 @@ final class Charts {
                 Format.NUMBER.onSheet("High", "", StyleRate::high90Per10Hours)),
             used);
     return chart(
+        "Loss rates",
         Chart.Kind.BAR,
-        "What you lose of each style, with 90 % intervals",
-        "Style",
-        "Pieces lost in 10 hours",
-        "A long whisker means few data so far. Where the two bars differ, the"
-            + " estimate borrows from the style's family.",
         data,
         List.of(
             Chart.Series.of("Best estimate").between("Low", "High"),
@@ -83,15 +82,7 @@ final class Charts {
       return Optional.empty();
     }
     Table<Integer> data = table(columns, counts);
-    return chart(
-        Chart.Kind.LINE,
-        "Chance to run out against pieces aboard: the items worst off",
-        "Pieces aboard",
-        "Chance to run out",
-        "Each piece more lowers the chance of running out; where a line flattens, further"
-            + " pieces hardly help.",
-        data,
-        series);
+    return chart("Run-out", Chart.Kind.LINE, data, series);
   }
 
   /** Chance that nothing important runs out, for each amount of money. */
@@ -100,14 +91,7 @@ final class Charts {
       return Optional.empty();
     }
     return chart(
-        Chart.Kind.SCATTER,
-        "What the money buys",
-        "Money spent",
-        "Chance that nothing important runs out",
-        "Where the line turns flat, further money hardly lowers the risk; it only fills"
-            + " floors.",
-        curve,
-        List.of(Chart.Series.of("Chance nothing runs out")));
+        "Money", Chart.Kind.SCATTER, curve, List.of(Chart.Series.of("Chance nothing runs out")));
   }
 
   /** Weight in every compartment, from the transom to the bow. */
@@ -122,12 +106,8 @@ final class Charts {
                 Format.MASS.onSheet("With the stow plan", "", CompartmentLoad::plannedWeight)),
             alongBoat);
     return chart(
+        "Weights",
         Chart.Kind.COLUMN,
-        "Tackle weight along the boat",
-        "Compartment, transom on the left, bow on the right",
-        "Weight",
-        "Light forward and heavy aft shows as tall columns on the left and low ones on the"
-            + " right.",
         data,
         List.of(Chart.Series.of("Now"), Chart.Series.of("With the stow plan")));
   }
@@ -146,14 +126,7 @@ final class Charts {
       return Optional.empty();
     }
     Table<OffSeason.MonthLine> data = table(columns, view.months());
-    return chart(
-        Chart.Kind.STACKED_COLUMN,
-        "Losses per month by cause",
-        "Month",
-        "Pieces lost",
-        "Months with the highest losses, and what caused them.",
-        data,
-        series);
+    return chart("Months", Chart.Kind.STACKED_COLUMN, data, series);
   }
 
   private static String month(OffSeason.MonthLine line) {
@@ -184,33 +157,22 @@ final class Charts {
       series.add(Chart.Series.of(course.style()).between(low, high));
     }
     Table<Integer> data = table(columns, rows);
-    return chart(
-        Chart.Kind.BANDS,
-        "Stock left if nothing is bought: the styles that run down first",
-        "After the event of that date",
-        "Pieces left",
-        "The band holds the stock with 90 % probability; where it reaches zero, the style may"
-            + " have run out.",
-        data,
-        series);
+    return chart("Courses", Chart.Kind.BANDS, data, series);
   }
 
   private static <R> Table<R> table(List<Column<R>> columns, List<R> rows) {
     return Table.onSheet("", columns, rows, "");
   }
 
-  /** A chart over the first column of its data. */
+  /** A chart over the first column of its data, with the texts of its line in the file. */
   private static Optional<Chart> chart(
-      Chart.Kind kind,
-      String title,
-      String xTitle,
-      String yTitle,
-      String see,
-      Table<?> data,
-      List<Chart.Series> series) {
+      String name, Chart.Kind kind, Table<?> data, List<Chart.Series> series) {
     String x = data.columns().get(0).heading();
+    List<String> texts = TEXTS.get(name);
     return data.rows().isEmpty()
         ? Optional.empty()
-        : Optional.of(new Chart(kind, title, xTitle, yTitle, see, data, x, series));
+        : Optional.of(
+            new Chart(
+                kind, texts.get(1), texts.get(2), texts.get(3), texts.get(4), data, x, series));
   }
 }

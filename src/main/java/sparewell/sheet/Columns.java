@@ -1,12 +1,10 @@
 package sparewell.sheet;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import sparewell.declared.DeclaredTable;
 import sparewell.season.ItemId;
 import sparewell.table.Column;
@@ -21,15 +19,21 @@ import sparewell.table.Table;
  */
 final class Columns<R> {
   private static final Map<String, DeclaredTable> TABLES =
-      DeclaredTable.read(Columns.class, "columns.txt").stream()
-          .collect(Collectors.toMap(DeclaredTable::name, table -> table));
+      DeclaredTable.read(Columns.class, "columns.txt");
+  private static final Map<String, DeclaredTable> TEXTS =
+      DeclaredTable.read(Columns.class, "texts.txt");
 
   private final DeclaredTable declared;
-  private final Map<String, List<String>> byName = new HashMap<>();
+  private final Map<String, List<String>> byName;
 
   private Columns(DeclaredTable declared) {
     this.declared = declared;
-    declared.rows().forEach(row -> byName.put(row.get(row.get(0).isEmpty() ? 1 : 0), row));
+    this.byName = declared.byName();
+  }
+
+  /** Lines of one table of {@code texts.txt}, by name. */
+  static Map<String, List<String>> texts(String table) {
+    return TEXTS.get(table).byName();
   }
 
   /** Columns of a table, by its name in square brackets. */

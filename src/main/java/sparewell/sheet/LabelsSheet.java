@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -35,6 +36,7 @@ public final class LabelsSheet {
   public static final String NAME = "Labels";
   private static final Columns<Code> CODES = Columns.of("Labels");
 
+  private static final Map<String, List<String>> TAPES = Columns.texts("Tape colours");
   private static final char NO_BREAK_SPACE = '\u00a0';
   private static final String LINE = "_".repeat(16);
 
@@ -151,7 +153,13 @@ public final class LabelsSheet {
   private static Optional<LabelGrid.Tape> tape(Box box) {
     return box.tapeColour().isEmpty()
         ? Optional.empty()
-        : Optional.of(new LabelGrid.Tape(box.tapeColour(), TapeColours.rgb(box.tapeColour())));
+        : Optional.of(new LabelGrid.Tape(box.tapeColour(), rgb(box.tapeColour())));
+  }
+
+  /** Six hexadecimal digits; empty where the word is not known. */
+  private static String rgb(String word) {
+    List<String> known = TAPES.get(word.strip().toLowerCase(Locale.ROOT));
+    return known == null ? "" : known.get(1);
   }
 
   private static Table<Code> codeTable(List<Code> codes) {

@@ -16,24 +16,7 @@ import sparewell.units.UnitSystem;
 final class LoadSummary {
   private static final Columns<SummaryRow> COLUMNS = Columns.of("Load summary");
 
-  private static final Map<String, String> WORDS =
-      Map.ofEntries(
-          Map.entry("tackle_weight", "Tackle weight"),
-          Map.entry("tackle_centre_from_transom", "Tackle centre from transom"),
-          Map.entry("tackle_centre_from_centreline", "Tackle centre to starboard"),
-          Map.entry("all_up_weight", "All-up weight"),
-          Map.entry("all_up_centre_from_transom", "All-up centre from transom"),
-          Map.entry("all_up_centre_from_centreline", "All-up centre to starboard"),
-          Map.entry("plate_weight", "Plate, total line"),
-          Map.entry("plate_load", "Load toward the total line"),
-          Map.entry("plate_margin", "Margin (negative: over)"),
-          Map.entry("plate_persons_weight", "Plate, persons line"),
-          Map.entry("plate_persons_load", "Persons aboard"),
-          Map.entry("plate_persons_margin", "Margin (negative: over)"),
-          Map.entry("best_tackle_centre", "Tackle centre, best plan"),
-          Map.entry("bow_change_per_plan", "Bow with the moves (up +)"),
-          Map.entry("heel_now_deg", "Heel now (starboard +)"),
-          Map.entry("heel_with_plan_deg", "Heel with the moves"));
+  private static final Map<String, List<String>> WORDS = Columns.texts("Load quantities");
 
   private LoadSummary() {}
 
@@ -42,7 +25,7 @@ final class LoadSummary {
     List<Column<SummaryRow>> columns =
         List.of(
             Format.TEXT.inFile("quantity", SummaryRow::quantity),
-            COLUMNS.column("Quantity", row -> WORDS.getOrDefault(row.quantity(), row.quantity())),
+            COLUMNS.column("Quantity", row -> WORDS.get(row.quantity()).get(1)),
             COLUMNS.column("value", row -> value(row, units)),
             COLUMNS.column("unit", row -> unit(row, units)));
     return COLUMNS.table(report.summary(), columns);

@@ -61,7 +61,7 @@ public final class InputSheets {
 
   private static Map<String, InputSheet> read(String file) {
     Map<String, InputSheet> sheets = new LinkedHashMap<>();
-    for (DeclaredTable table : DeclaredTable.read(InputSheets.class, file)) {
+    for (DeclaredTable table : DeclaredTable.read(InputSheets.class, file).values()) {
       List<InputColumn> columns = new ArrayList<>();
       for (List<String> row : table.rows()) {
         columns.add(row.size() == 1 ? sheets.get(SHARED).column(row.get(0)) : column(row));

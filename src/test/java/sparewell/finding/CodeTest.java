@@ -12,7 +12,7 @@ class CodeTest {
   @Test
   void everyLineOfTheFileIsAKindInTheSameOrder() {
     List<String> lines =
-        DeclaredTable.read(Code.class, "codes.txt").stream()
+        DeclaredTable.read(Code.class, "codes.txt").values().stream()
             .flatMap(table -> table.rows().stream())
             .map(row -> row.get(0))
             .toList();
