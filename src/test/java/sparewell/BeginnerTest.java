@@ -31,6 +31,7 @@ class BeginnerTest {
         errors.toString());
     assertTrue(run.out().contains("1. Mend 2 errors in your sheets"), run.out());
     assertTrue(run.out().contains("did you mean 'Stick worm'?"), run.out());
+    assertTrue(run.out().contains("(Losses B3)"), run.out());
     assertFalse(run.out().contains("no plan keeps"), run.out());
     // His counts have no date: one warning tells what they leave out, and what to type where.
     List<String> told = Ticking.texts(OpenBook.of(book), "After trip");

@@ -120,10 +120,14 @@ final class PackMoves {
     List<Line> made = new ArrayList<>();
     int listed = 0;
     for (Place source : sources(item, content)) {
-      int from = Math.min(wanted.pieces() - listed, pieces.get(item).get(source));
+      boolean ashore = season.ashore(source);
+      // aboard, a piece that lies in the box of another event is at hand for this one as well
+      boolean bounded = ashore || content.event().slots().isPresent();
+      int most = bounded ? wanted.pieces() : wanted.need().wanted();
+      int from = Math.min(most - listed, pieces.get(item).get(source));
       if (from > 0) {
         int slots = slots(wanted, listed, from);
-        if (season.ashore(source)) {
+        if (ashore) {
           Place home = homes.of(item).orElse(PieceMove.OF_CHOICE);
           made.add(line(content, item, Action.PUT_IN, from, source, home, slots));
           shift(item, from, source, home);

@@ -12,6 +12,7 @@ import sparewell.sheet.ReportSheets;
 import sparewell.sheet.Results;
 import sparewell.sheet.Step;
 import sparewell.sheet.StepLines;
+import sparewell.table.Block;
 
 /** Words printed about a workbook. */
 final class Summary {
@@ -39,7 +40,7 @@ final class Summary {
   /** Every step; what belongs to a step only where all of it fits one screen. */
   static List<String> steps(List<Step> toDo, int columns) {
     List<String> all = new ArrayList<>();
-    StepLines.of(toDo).forEach(line -> all.addAll(Wrapping.lines(line.text(), columns)));
+    StepLines.of(toDo).forEach(line -> all.addAll(Wrapping.lines(placed(line), columns)));
     if (all.size() <= MOST_LINES) {
       return all;
     }
@@ -53,6 +54,15 @@ final class Summary {
       lines.addAll(Wrapping.lines((i + 1) + ". " + step.text() + more, columns));
     }
     return lines;
+  }
+
+  /** A line of the front page; where it is about a cell of the angler's own, with that cell. */
+  private static String placed(Block.Line line) {
+    return line.text()
+        + line.link()
+            .filter(at -> at.row() > 0 && !ReportSheets.names().contains(at.sheet()))
+            .map(at -> " (" + at.sheet() + " " + at.reference() + ")")
+            .orElse("");
   }
 
   /** Every finding on a line, the gravest last: what comes last stays on the screen. */

@@ -2,6 +2,7 @@ package sparewell.sheet;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -104,7 +105,7 @@ public final class BuyListSheet {
     return Phrase.text(
         more.first() ? "What the first %s buys: %s. %s, %s." : "What %s more buys: %s. %s, %s.",
         Phrase.money(more.money(), list.currency()),
-        more.packs().stream().map(BuyListSheet::change).collect(Collectors.joining(", ")),
+        changes(more.packs()),
         shortage(more.before().shortagePieces(), more.outcome().shortagePieces()),
         chance(
             more.before().nothingRunsOutProbability(), more.outcome().nothingRunsOutProbability()));
@@ -130,9 +131,20 @@ public final class BuyListSheet {
         : "and the chance of " + now + " changes by less than a point";
   }
 
+  /** What is bought on top, then what is left for it. */
+  private static String changes(List<BuyList.More.Change> changes) {
+    Map<Boolean, String> words =
+        changes.stream()
+            .collect(
+                Collectors.partitioningBy(
+                    change -> change.packs() > 0,
+                    Collectors.mapping(BuyListSheet::change, Collectors.joining(", "))));
+    return words.get(true)
+        + (words.get(false).isEmpty() ? "" : "; for these, leave out " + words.get(false));
+  }
+
   private static String change(BuyList.More.Change change) {
-    return (change.packs() > 0 ? "" : "without ")
-        + Phrase.packs(Math.abs(change.packs()), Math.abs(change.pieces()))
+    return Phrase.packs(Math.abs(change.packs()), Math.abs(change.pieces()))
         + " of "
         + change.item().spoken();
   }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import sparewell.event.EventPacking;
 import sparewell.event.EventPacking.Action;
 import sparewell.event.EventPacking.Line;
@@ -63,7 +64,11 @@ public final class EventPackingSheet {
         places
             .computeIfAbsent(line.from().orElse(PieceMove.OF_CHOICE), at -> new LinkedHashMap<>())
             .computeIfAbsent(item.style(), style -> new ArrayList<>())
-            .add((item.size() + " " + item.colour()).strip() + " (" + line.pieces() + ")");
+            .add(
+                Stream.of(item.size(), item.colour(), "(" + line.pieces() + ")")
+                    .filter(part -> !part.isEmpty())
+                    .map(part -> " " + part)
+                    .collect(Collectors.joining()));
       }
     }
     if (!places.isEmpty()) {
@@ -82,7 +87,7 @@ public final class EventPackingSheet {
         + (place.loose() ? "" : ", in " + place.compartment())
         + ": "
         + styles.entrySet().stream()
-            .map(style -> (style.getKey() + " " + String.join(", ", style.getValue())))
+            .map(style -> (style.getKey() + String.join(",", style.getValue())))
             .collect(Collectors.joining("; "))
         + ".";
   }

@@ -77,7 +77,7 @@ final class Figures {
     chance(
         CHANCE_BOUGHT,
         outlook.afterBuyingProbability(),
-        "What all of the Buy list would do.",
+        "All of the Buy list: every item then lasts with the chance you want.",
         true);
     long low =
         results.spares().rows().stream()
@@ -94,15 +94,21 @@ final class Figures {
   /**
    * A chance.
    *
-   * @param asAsked whether all that is asked for is aboard then: more is not wanted, so it is good
+   * @param asAsked whether all that is asked for is aboard then: more is not wanted, so it is not
+   *     judged
    */
   private void chance(String name, OptionalDouble chance, String meaning, boolean asAsked) {
     if (chance.isPresent()) {
       double value = chance.getAsDouble();
-      boolean good = asAsked || value >= GOOD_CHANCE;
-      Tone tone = good ? Tone.GOOD : value >= POOR_CHANCE ? Tone.WATCH : Tone.BAD;
-      String word = good ? "good" : value >= POOR_CHANCE ? "middling" : "poor";
-      add(name, Phrase.chance(value) + ", " + word, meaning, tone);
+      if (value >= GOOD_CHANCE) {
+        add(name, Phrase.chance(value) + ", good", meaning, Tone.GOOD);
+      } else if (asAsked) {
+        add(name, Phrase.chance(value), meaning, Tone.NONE);
+      } else {
+        boolean poor = value < POOR_CHANCE;
+        String judged = Phrase.chance(value) + (poor ? ", poor" : ", middling");
+        add(name, judged, meaning, poor ? Tone.BAD : Tone.WATCH);
+      }
     }
   }
 

@@ -56,8 +56,10 @@ public final class InputChecksSheet {
     }
     return Phrase.text(
         "What needs mending in your sheets? %s (a row or value was left out, or a limit is broken)"
-            + " and %s (read under an assumption). Mend the errors first, then run again.",
-        Phrase.count(errors, "error"), Phrase.count(warnings, "warning"));
+            + " and %s (read under an assumption). %s, then run again.",
+        Phrase.count(errors, "error"),
+        Phrase.count(warnings, "warning"),
+        errors == 0 ? "Mend what was taken wrongly" : "Mend the errors first");
   }
 
   private static long count(List<Finding> findings, Severity severity) {

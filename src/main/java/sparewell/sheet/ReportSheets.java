@@ -39,9 +39,7 @@ public final class ReportSheets {
     all.put(
         StowPlanSheet.NAME,
         results -> StowPlanSheet.of(results.stow(), results.load(), units(results)));
-    all.put(
-        WhereItIsSheet.NAME,
-        results -> WhereItIsSheet.of(results.onHand(), results.season().compartments()));
+    all.put(WhereItIsSheet.NAME, results -> WhereItIsSheet.of(results.onHand(), results.season()));
     all.put(
         LabelsSheet.NAME,
         results -> LabelsSheet.of(results.season(), results.onHand(), results.stow()));

@@ -53,11 +53,11 @@ final class ToDo {
     toDo.mend();
     toDo.post();
     toDo.log();
+    toDo.recount(); // what follows takes the counts as they are
     toDo.bring();
     toDo.buy();
     toDo.pack();
     toDo.move();
-    toDo.recount();
     toDo.checkBoxes();
     if (results.onHand().items().isEmpty()) {
       toDo.begin();
@@ -148,20 +148,21 @@ final class ToDo {
                 .toList());
     List<Finding> causes = errors.stream().filter(error -> !Causes.follows(error)).toList();
     int waiting = errors.size() - causes.size();
+    long all = results.findings().stream().filter(f -> f.severity() == Severity.ERROR).count();
     if (!errors.isEmpty()) {
       steps.add(
           new Step(
               Phrase.text(
-                  "Mend %s in your sheets (rows or values were left out)",
-                  Phrase.count(causes.size(), "error")),
+                  "Mend %s%s in your sheets (rows or values were left out)",
+                  causes.size() == all ? "" : causes.size() + " of ", Phrase.count(all, "error")),
               Tone.BAD,
               Optional.of(Cell.ofSheet(InputChecksSheet.NAME)),
               details(causes, finding -> Phrase.capital(finding.message()), ToDo::place),
               waiting == 0
                   ? Optional.empty()
                   : Optional.of(
-                      Phrase.count(waiting, "more row was", "more rows were")
-                          + " left out because of them.")));
+                      Phrase.count(waiting, "more is a row", "more are rows")
+                          + " left out because of these.")));
     }
   }
 
@@ -319,9 +320,11 @@ final class ToDo {
         results.findings().stream().filter(f -> f.code() == Code.RECOUNT).toList();
     if (!these.isEmpty()) {
       step(
-          "Recount " + Phrase.count(these.size(), "item"),
+          Phrase.text(
+              "Recount %s: type what you find under Counted on %s, and post",
+              Phrase.count(these.size(), "item"), WhereItIsSheet.NAME),
           Tone.WATCH,
-          InputChecksSheet.NAME,
+          WhereItIsSheet.NAME,
           details(these, finding -> Phrase.capital(finding.message()), ToDo::place));
     }
   }

@@ -7,10 +7,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import sparewell.finding.Cell;
 import sparewell.season.Compartment;
 import sparewell.season.ItemId;
 import sparewell.season.Place;
+import sparewell.season.Season;
+import sparewell.season.StockRow;
 import sparewell.stock.Holding;
 import sparewell.stock.OnHand;
 import sparewell.table.Block;
@@ -59,14 +63,14 @@ public final class WhereItIsSheet {
   private WhereItIsSheet() {}
 
   /** The sheet for what is on hand; its boxes come as they stand, from the bow aft, then ashore. */
-  public static ReportSheet of(OnHand onHand, List<Compartment> compartments) {
+  public static ReportSheet of(OnHand onHand, Season season) {
     Block items = new Block.Rows(byItem(onHand));
     List<Block> blocks = new ArrayList<>();
     blocks.add(way(Layout.FIRST_ROW + WAY_ROWS + 1 + Layout.rowsOf(items) + 2));
     blocks.add(items);
     String on = "";
     double filled = 0;
-    for (List<Holding> there : byPlace(onHand, compartments)) {
+    for (List<Holding> there : byPlace(onHand, season)) {
       Place place = there.get(0).place();
       double high = AROUND_BOX + there.size() * HIGH_ENOUGH;
       filled += high;
@@ -117,8 +121,8 @@ public final class WhereItIsSheet {
     return COLUMNS.column("compartment", holding -> holding.place().compartment());
   }
 
-  private static Collection<List<Holding>> byPlace(OnHand onHand, List<Compartment> compartments) {
-    List<String> standing = compartments.stream().map(Compartment::name).toList();
+  private static Collection<List<Holding>> byPlace(OnHand onHand, Season season) {
+    List<String> standing = season.compartments().stream().map(Compartment::name).toList();
     Comparator<Holding> byBox =
         Comparator.<Holding>comparingInt(holding -> standing.indexOf(holding.place().compartment()))
             .thenComparing(holding -> holding.place().box())
@@ -127,8 +131,13 @@ public final class WhereItIsSheet {
     onHand.holdings().stream()
         .sorted(byBox)
         .forEach(h -> places.computeIfAbsent(h.place(), place -> new ArrayList<>()).add(h));
-    places.values().removeIf(there -> there.stream().allMatch(h -> h.pieces() == 0));
+    Set<Place> inStock = season.stock().stream().map(StockRow::place).collect(Collectors.toSet());
+    places.entrySet().removeIf(at -> !inStock.contains(at.getKey()) && empty(at.getValue()));
     return places.values();
+  }
+
+  private static boolean empty(List<Holding> there) {
+    return there.stream().allMatch(holding -> holding.pieces() == 0);
   }
 
   /** The way down, and what the pages are for. */

@@ -276,6 +276,18 @@ class EventPackerTest {
     assertTrue(packing.lines().stream().allMatch(line -> line.event().equals("Cup")));
   }
 
+  /** A piece in the box of the event before is at hand for the next: a place has one line. */
+  @Test
+  void anEventWithoutABoxListsEachPlaceOnce() {
+    SeasonMaker maker =
+        jigs()
+            .boxedEvent("Cup", AS_OF, 8, 1, "Event box", OptionalInt.of(9), line("Jig", 24))
+            .event("Next day", AS_OF.plusDays(1), 8, 1, line("Jig", 60, "black"));
+    List<Line> next = pack(maker, new KnownForecast().poisson("Jig", 0.1)).lists().get(1).lines();
+    assertEquals(next.size(), next.stream().map(Line::from).distinct().count(), "one line a place");
+    assertEquals(10, next.stream().mapToInt(Line::pieces).sum(), "qpois(0.95, 6)");
+  }
+
   @Test
   void marginalAnalysisEqualsExhaustiveSearch() {
     Random random = new Random(3);

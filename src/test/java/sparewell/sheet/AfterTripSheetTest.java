@@ -145,6 +145,19 @@ class AfterTripSheetTest {
     assertTrue(lines.get(1).startsWith("Nothing to do"), lines.get(1));
   }
 
+  /** What the whole list does is the most that is planned: it is never called poor or middling. */
+  @Test
+  void aChanceThatNoLineRaisesIsNotJudged() {
+    SeasonMaker maker = plenty();
+    for (int i = 0; i < 40; i++) {
+      maker.aboard("Jig", "c" + i, "J1", 0);
+    }
+    List<AfterTripSheet.Figure> figures =
+        Figures.of(results(maker)).stream().filter(f -> f.name().contains("also bought")).toList();
+    assertTrue(figures.get(0).now().matches("[1-9]\\d %|\\d+ %, good"), figures.toString());
+    assertTrue(Figures.of(results(maker)).get(0).now().endsWith(", poor"));
+  }
+
   @Test
   void tellsWhatToFillInWhereNothingIs() {
     List<Block.Line> lines = toDoLines(results(new SeasonMaker()));
@@ -159,7 +172,9 @@ class AfterTripSheetTest {
     List<String> lines = toDo(tooHeavy());
     assertTrue(lines.get(1).matches("1\\. The load is .*OVER the capacity plate.*"), lines.get(1));
     assertTrue(lines.get(1).contains("ake weight out"), lines.get(1));
-    assertTrue(lines.contains("2. Recount 1 item:"), lines.toString());
+    assertTrue(
+        lines.get(2).startsWith("2. Recount 1 item: type what you find under Counted"),
+        lines.toString());
   }
 
   @Test
@@ -380,11 +395,12 @@ class AfterTripSheetTest {
     Results results = results(plenty(), follows, cause, cause, cause, cause);
     List<Block.Line> lines = toDoLines(results);
     assertEquals(
-        "1. Mend 4 errors in your sheets (rows or values were left out):", lines.get(1).text());
+        "1. Mend 4 of 5 errors in your sheets (rows or values were left out):",
+        lines.get(1).text());
     assertEquals(Optional.of(cause.at()), lines.get(2).link());
     assertEquals("     " + Phrase.capital(cause.message()), lines.get(2).text());
     assertEquals(
-        "     1 more row was left out because of them.", lines.get(6).text(), lines.toString());
+        "     1 more is a row left out because of these.", lines.get(6).text(), lines.toString());
   }
 
   @Test

@@ -160,6 +160,8 @@ class SparesSheetsTest {
     BuyList.Point now = new BuyList.Point(sixty, shortBefore, OptionalDouble.of(before));
     BuyList.Point then = new BuyList.Point(sixty, shortAfter, OptionalDouble.of(after));
     BuyList.More.Change change = new BuyList.More.Change(new ItemId("Jig", "", "red"), 1, 2);
+    BuyList.More.Change less = new BuyList.More.Change(new ItemId("Jig", "", "blue"), -1, -2);
+    BuyList.More.Change also = new BuyList.More.Change(new ItemId("Jig", "", "white"), 1, 2);
     BuyList list =
         new BuyList(
             Optional.of(sixty),
@@ -184,7 +186,9 @@ class SparesSheetsTest {
             now,
             now,
             List.of(),
-            Optional.of(new BuyList.More(new BigDecimal("20"), false, List.of(change), now, then)),
+            Optional.of(
+                new BuyList.More(
+                    new BigDecimal("20"), false, List.of(change, less, also), now, then)),
             0,
             new OnHand(List.of(), List.of(), List.of()),
             List.of());
@@ -197,6 +201,10 @@ class SparesSheetsTest {
     assertTrue(
         large.contains(
             "Short of 0.10 instead of 0.30 pieces on average, chance 80 % instead of 60 %."),
+        large);
+    assertTrue(
+        large.contains(
+            "buys: 1 pack of Jig red, 1 pack of Jig white; for these, leave out 1 pack of Jig blue."),
         large);
     String small = moreMoney(0.0213, 0.9112, 0.0198, 0.9131);
     assertTrue(

@@ -25,7 +25,7 @@ class WhereItIsSheetTest {
 
   private static ReportSheet of(Books books) {
     Season season = SeasonOrder.of(Reading.of(books).season());
-    return WhereItIsSheet.of(OnHandCalculator.of(season), season.compartments());
+    return WhereItIsSheet.of(OnHandCalculator.of(season), season);
   }
 
   /** What each page begins with. */
@@ -67,6 +67,21 @@ class WhereItIsSheetTest {
                 .with("Stock", "Style|Colour|Box|Count\n" + stock.toString().strip()));
     assertEquals(
         List.of("Fore, in Well", "Aft 1, in Aft", "Aft 3, in Aft", "Home, in Attic"), pages(sheet));
+  }
+
+  /** Where the last piece is thought lost there may be one all the same: it is to be counted. */
+  @Test
+  void aBoxOfWhichNothingIsLeftIsCountedToo() {
+    ReportSheet sheet =
+        of(
+            Books.season()
+                .plus("Boxes", "Emptied|Bow|1")
+                .plus("Stock", "Crank|'3/8|Blue|Emptied|0|2026-01-01"));
+    assertTrue(
+        sheet.blocks().stream()
+            .filter(Block.Text.class::isInstance)
+            .map(block -> ((Block.Text) block).lines().get(0).text())
+            .anyMatch("Emptied, in Bow"::equals));
   }
 
   private static List<Table<?>> tables() {
