@@ -25,10 +25,12 @@ import sparewell.stow.BoxPlan;
 import sparewell.stow.MoveStep;
 import sparewell.stow.Refusal;
 import sparewell.table.Block;
+import sparewell.table.Column;
 import sparewell.table.Layout;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.table.Tone;
+import sparewell.units.UnitSystem;
 
 /** The steps to take now, in order; each leads to where it stands in full. */
 final class ToDo {
@@ -184,8 +186,29 @@ final class ToDo {
                     bring.pieces(),
                     bring.item().spoken(),
                     bring.from().name(),
-                    bring.to().map(place -> " to " + place.name()).orElse("")),
+                    into(bring).map(place -> " to " + place).orElse("")),
             bring -> find(SparesSheet.NAME, row -> row == bring)));
+  }
+
+  /** Where pieces go by the sheet, on which the angler may have typed another place. */
+  private Optional<String> into(Bring bring) {
+    return sheets.stream()
+        .flatMap(sheet -> tables(sheet, SparesSheet.NAME).stream())
+        .flatMap(table -> shown(table, bring, EntryTable.INTO).stream())
+        .findFirst()
+        .filter(place -> !place.equals(EntryTable.OF_CHOICE));
+  }
+
+  private <R> Optional<String> shown(Table<R> table, Object wanted, String heading) {
+    for (Column<R> column : table.columns()) {
+      for (R row : table.rows()) {
+        if (row == wanted && column.heading().equals(heading)) {
+          UnitSystem units = results.season().settings().units();
+          return column.format().shown(column.value().apply(row), units).map(Ticks::plain);
+        }
+      }
+    }
+    return Optional.empty();
   }
 
   private void buy() {
@@ -361,20 +384,25 @@ final class ToDo {
   /** The row of a table on a sheet that shows the wanted record. */
   private Optional<Cell> find(String sheetName, Predicate<Object> wanted) {
     for (ReportSheet sheet : sheets) {
-      if (!sheet.name().equals(sheetName)) {
-        continue;
-      }
-      for (Block block : sheet.blocks()) {
-        if (block instanceof Block.Rows rows) {
-          Table<?> table = rows.table();
-          for (int i = 0; i < table.rows().size(); i++) {
-            if (wanted.test(table.rows().get(i))) {
-              return Layout.cellOf(sheet, table, i);
-            }
+      for (Table<?> table : tables(sheet, sheetName)) {
+        for (int i = 0; i < table.rows().size(); i++) {
+          if (wanted.test(table.rows().get(i))) {
+            return Layout.cellOf(sheet, table, i);
           }
         }
       }
     }
     return Optional.of(Cell.ofSheet(sheetName));
+  }
+
+  /** The tables of a sheet, if it has that name. */
+  private static List<Table<?>> tables(ReportSheet sheet, String name) {
+    List<Table<?>> tables = new ArrayList<>();
+    for (Block block : sheet.blocks()) {
+      if (sheet.name().equals(name) && block instanceof Block.Rows rows) {
+        tables.add(rows.table());
+      }
+    }
+    return tables;
   }
 }

@@ -67,6 +67,15 @@ class TypedPlaceTest {
                         && row.get("box").isEmpty()));
   }
 
+  @Test
+  void theFrontPageNamesThePlaceThatWasTyped() throws Exception {
+    type("Spinnerbait", "Into", "Port locker");
+    Command run = Command.run("analyse", book, "--reports", folder.resolve("reports"));
+    assertTrue(
+        run.out().contains(" Spinnerbait 1/2 oz White, from Bin to Port locker\n"), run.out());
+    assertTrue(run.out().contains(" Flipping jig 1/2 oz Black blue, from Bin to Wire box\n"));
+  }
+
   /** The packing list takes the pieces from where the plan had them brought. */
   @Test
   void whatWasBroughtElsewhereIsPackedFromThere() throws Exception {

@@ -52,6 +52,11 @@ final class ItemsReader {
     return style.map(name -> new ItemId(name, size, colour));
   }
 
+  /** The style that a row means, by the item it names or else by a name that is near. */
+  Optional<String> style(Row row, Optional<ItemId> item) {
+    return item.map(ItemId::style).or(() -> row.near("Style", styles.keys()));
+  }
+
   private void stock(Row row) {
     Optional<ItemId> item = item(row);
     Optional<String> style = item.map(ItemId::style);

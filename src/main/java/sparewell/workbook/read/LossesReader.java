@@ -30,9 +30,22 @@ final class LossesReader {
           if (!row.failed() && !trips.isLater(row, trip.orElseThrow())) {
             ItemId meant = match.lost(row, item.orElseThrow(), lost.orElseThrow());
             losses.add(new Loss(trip.get(), meant, lost.get(), cause, ranOut, row.origin()));
+          } else if (row.failed()) {
+            trip.filter(trips::counts)
+                .flatMap(id -> items.style(row, item).map(style -> unread(row, id, style)))
+                .ifPresent(losses::add);
           }
         });
     return losses;
+  }
+
+  /**
+   * A row left out still tells that the style it means was lost on that trip: what its other rows
+   * say is the least that was.
+   */
+  private static Loss unread(Row row, String trip, String style) {
+    row.say("Style", Code.LOSS_UNREAD, style, trip);
+    return new Loss(trip, new ItemId(style, "", ""), 0, Cause.OTHER, true, row.origin());
   }
 
   /** A word that is no known cause is another cause: the loss itself is not in doubt. */

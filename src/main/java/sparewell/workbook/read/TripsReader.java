@@ -123,6 +123,11 @@ final class TripsReader {
     return day != null;
   }
 
+  /** Returns whether a trip is up to the date of analysis. */
+  boolean counts(String trip) {
+    return !later.containsKey(trip);
+  }
+
   List<StyleHours> styleHours(StylesReader styles) {
     List<StyleHours> all = new ArrayList<>();
     book.each(
@@ -135,7 +140,7 @@ final class TripsReader {
             all.add(
                 new StyleHours(trip.get(), style.orElseThrow(), hours.orElseThrow(), row.origin()));
           } else if (row.failed()) {
-            trip.filter(id -> !later.containsKey(id))
+            trip.filter(this::counts)
                 .flatMap(id -> unread(row, id, style, styles.keys()))
                 .ifPresent(all::add);
           }
