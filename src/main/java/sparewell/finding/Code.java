@@ -141,6 +141,7 @@ public enum Code {
   private final Severity severity;
   private final String message;
   private final String done;
+  private final String several;
 
   Code() {
     List<String> texts = Declared.TEXTS.get(name());
@@ -149,6 +150,7 @@ public enum Code {
     severity = Severity.valueOf(texts.get(2).toUpperCase(Locale.ROOT));
     message = texts.get(3);
     done = texts.get(4).isEmpty() ? "%3$s" : texts.get(4);
+    several = texts.size() > 5 ? texts.get(5) : "";
   }
 
   /** The lines of the file by name; they must be there before the enum's own constants. */
@@ -180,6 +182,11 @@ public enum Code {
 
   String done() {
     return done;
+  }
+
+  /** Words behind a number for several findings of the kind; may be empty. */
+  public String several() {
+    return several;
   }
 
   /** Subject of a finding, given by the first letter of its id. */

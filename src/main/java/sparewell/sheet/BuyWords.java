@@ -2,7 +2,10 @@ package sparewell.sheet;
 
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.ToIntFunction;
+import java.util.stream.Collectors;
 import sparewell.spares.BuyList;
 
 /** A buy list in words, the same on every sheet and on the console. */
@@ -14,18 +17,19 @@ final class BuyWords {
     return list.part(fills).stream().filter(BuyList.Line::bought).toList();
   }
 
-  /** Packs and single pieces in all, like {@code 4 packs and 2 pieces}. */
   static String wares(List<BuyList.Line> lines) {
-    int packs = 0;
-    int pieces = 0;
-    for (BuyList.Line line : lines) {
-      if (line.packs() == line.pieces()) {
-        pieces += line.pieces();
-      } else {
-        packs += line.packs();
-      }
-    }
-    return Phrase.wares(packs, pieces);
+    return wares(lines, BuyList.Line::packs, BuyList.Line::pieces);
+  }
+
+  /** Packs and single pieces in all, like {@code 4 packs and 2 pieces}. */
+  static <T> String wares(List<T> lines, ToIntFunction<T> packs, ToIntFunction<T> pieces) {
+    Map<Boolean, Integer> single =
+        lines.stream()
+            .collect(
+                Collectors.partitioningBy(
+                    line -> packs.applyAsInt(line) == pieces.applyAsInt(line),
+                    Collectors.summingInt(packs)));
+    return Phrase.wares(single.get(false), single.get(true));
   }
 
   /** Money for lines, as far as prices are known; absent where none is. */

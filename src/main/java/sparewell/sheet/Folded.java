@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import sparewell.finding.Cell;
-import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.finding.Severity;
 
@@ -20,34 +19,6 @@ record Folded(List<Finding> all) {
   private static final int FEWEST = 3;
 
   private static final int MOST_CELLS = 12;
-
-  /**
-   * Words for several findings of a kind. Warnings without words here stand alone; of other notes
-   * the first is told and the rest is counted.
-   */
-  private static final Map<Code, String> TOGETHER =
-      Map.ofEntries(
-          Map.entry(Code.BOX_SIZE_UNKNOWN, "boxes lack sizes"),
-          Map.entry(Code.BOX_WEIGHT_UNKNOWN, "boxes have no Empty weight"),
-          Map.entry(Code.STYLE_WITHOUT_WEIGHT, "styles with stock aboard have no Weight each"),
-          Map.entry(
-              Code.DATE_AS_FRACTION, "fractions were turned into dates by the spreadsheet program"),
-          Map.entry(Code.ASSUMED_DATE, "dates are not written like 2026-05-03"),
-          Map.entry(Code.COMMA_NUMBER, "numbers have a comma; write them like 12.5"),
-          Map.entry(Code.UNIT_IN_CELL, "cells have another unit than their column"),
-          Map.entry(
-              Code.LOSS_WITHOUT_STYLE_HOURS, "losses are missing in the Style hours of their trip"),
-          Map.entry(Code.COMPARTMENT_SIZE_UNKNOWN, "compartments lack sizes"),
-          Map.entry(Code.NO_MAX_LOAD, "compartments have no max load"),
-          Map.entry(Code.STYLE_WITHOUT_STOCK, "styles have no row in Stock"),
-          Map.entry(Code.BOX_WITHOUT_STOCK, "boxes hold nothing"),
-          Map.entry(Code.COMPARTMENT_EMPTY, "compartments hold no box and no loose stock"),
-          Map.entry(Code.BOX_CHECK_DUE, "boxes are to be checked"),
-          Map.entry(Code.BOX_NEVER_CHECKED, "boxes to be checked have no Last checked"),
-          Map.entry(Code.COUNT_OLD, "counts are more than a year old"),
-          Map.entry(Code.PRICE_NOT_KNOWN, "items to be bought have no known pack price"),
-          Map.entry(Code.EVENT_PAST, "events are before the date of analysis"),
-          Map.entry(Code.AFTER_AS_OF, "rows are after the date of analysis"));
 
   Folded {
     all = List.copyOf(all);
@@ -75,7 +46,7 @@ record Folded(List<Finding> all) {
 
   private static boolean folds(Finding finding) {
     return finding.severity() == Severity.NOTE
-        || TOGETHER.containsKey(finding.code())
+        || !finding.code().several().isEmpty()
         || Causes.follows(finding);
   }
 
@@ -96,10 +67,10 @@ record Folded(List<Finding> all) {
     if (Causes.follows(first())) {
       return all.size() + " rows wait for one that was left out: " + waitsFor();
     }
-    String together = TOGETHER.get(first().code());
-    return together == null
+    String several = first().code().several();
+    return several.isEmpty()
         ? first().message() + "; and " + (all.size() - 1) + " more like it"
-        : all.size() + " " + together;
+        : all.size() + " " + several;
   }
 
   private String waitsFor() {

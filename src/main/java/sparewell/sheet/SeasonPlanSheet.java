@@ -113,26 +113,18 @@ public final class SeasonPlanSheet {
             first.buyBy().isAfter(settings.asOf()) ? "by " + first.buyBy() : "today",
             amount(due, settings.currency()),
             first.event().name(),
-            later.isEmpty() ? "" : "; later events want " + wares(later) + " more"),
+            later.isEmpty()
+                ? ""
+                : "; later events want "
+                    + BuyWords.wares(later, Purchase::packs, Purchase::pieces)
+                    + " more"),
         Tone.WATCH);
-  }
-
-  private static String wares(List<Purchase> of) {
-    int packs = 0;
-    int pieces = 0;
-    for (Purchase one : of) {
-      if (one.packs() == one.pieces()) {
-        pieces += one.pieces();
-      } else {
-        packs += one.packs();
-      }
-    }
-    return Phrase.wares(packs, pieces);
   }
 
   private static String amount(List<Purchase> of, String currency) {
     BigDecimal cost = cost(of);
-    return wares(of) + (cost.signum() == 0 ? "" : ", " + Phrase.money(cost, currency) + ",");
+    return BuyWords.wares(of, Purchase::packs, Purchase::pieces)
+        + (cost.signum() == 0 ? "" : ", " + Phrase.money(cost, currency) + ",");
   }
 
   private static BigDecimal cost(List<Purchase> of) {
