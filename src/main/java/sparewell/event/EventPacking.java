@@ -36,7 +36,6 @@ public record EventPacking(
    * @param slots pockets of the box; absent where their number is not given
    * @param slotsUsed pockets filled; a pocket holds pieces of one item, or one pack of a style
    *     counted in packs
-   * @param lines its lines
    */
   public record PackingList(
       Event event,
@@ -83,7 +82,6 @@ public record EventPacking(
   /**
    * Pieces of one item in one place.
    *
-   * @param event name of the event
    * @param action what to do with them
    * @param pieces how many, &gt; 0
    * @param from where they lie by then; absent where there are none, {@link PieceMove#OF_CHOICE}

@@ -38,7 +38,6 @@ public record BoatPlan(
   /**
    * A compartment.
    *
-   * @param centre its centre
    * @param along its length along the boat; absent where not given
    * @param across its width across the boat; absent where not given
    * @param weight what is in it, as far as known

@@ -15,7 +15,6 @@ import java.util.zip.CheckedInputStream;
  * State of a file at one moment, to notice later changes. Two checksums of different kinds stand
  * for the content: they detect accidents, not forgery.
  *
- * @param bytes its size
  * @param crc32 cyclic redundancy check of its content
  * @param adler32 checksum of its content after RFC 1950
  */

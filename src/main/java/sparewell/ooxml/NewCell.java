@@ -4,7 +4,6 @@ package sparewell.ooxml;
  * A cell to add to a sheet of the angler's.
  *
  * @param column counted from 1
- * @param kind how its value is written
  * @param text value as text; of a date also what is written where the column shows no dates
  * @param number value of a number; day number of a date
  */

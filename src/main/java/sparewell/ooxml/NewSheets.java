@@ -36,8 +36,6 @@ public interface NewSheets {
   /**
    * Registers a sheet of ours.
    *
-   * @param sheet its tab
-   * @param part its part
    * @param names its own defined names, such as its print area
    */
   void sheet(String sheet, String part, List<DefinedName> names);
@@ -51,11 +49,7 @@ public interface NewSheets {
   /**
    * A cell format; elements are in the main namespace, without prefixes.
    *
-   * @param pattern number pattern
    * @param builtIn number of the pattern in the file format; negative where it has none
-   * @param font the font's element
-   * @param fill the fill's element
-   * @param border the border's element
    * @param inside elements of alignment and protection
    */
   record CellFormat(

@@ -3,7 +3,6 @@ package sparewell.ooxml;
 /**
  * A relationship of a part.
  *
- * @param id its id among the part's relationships
  * @param type its kind, a URI
  * @param part the part it leads to; empty where it leads outside the package
  */

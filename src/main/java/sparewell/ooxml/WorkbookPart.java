@@ -11,7 +11,6 @@ import javax.xml.stream.XMLStreamException;
 /**
  * Content of the workbook part.
  *
- * @param sheets its sheets in order
  * @param date1904 whether day numbers count from 1904
  * @param structureProtected whether the sheet list is locked
  */

@@ -7,14 +7,11 @@ import java.util.Optional;
  * An element of a part with its place in the text.
  *
  * @param prefix prefix as written; empty if none
- * @param name name without prefix
  * @param namespace namespace; empty if none
  * @param start start of its start tag
  * @param startTagEnd end of its start tag
  * @param endTagStart start of its end tag, or end of its only tag
- * @param end end of the element
  * @param attributes its attributes, namespace declarations included
- * @param children its child elements
  * @param content the characters between its tags, with references resolved; empty where it has
  *     child elements
  */

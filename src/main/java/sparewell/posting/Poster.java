@@ -44,7 +44,6 @@ public final class Poster {
   /**
    * The rows.
    *
-   * @param typed what was typed
    * @param season the angler's records before
    * @param date date of the rows, but for those of a trip, which have the trip's own
    */

@@ -59,7 +59,6 @@ final class Grid {
    * Something drawn over cells, sizes in EMU.
    *
    * @param leftPoints distance from the left side of the sheet
-   * @param chart the chart that it shows
    */
   record Drawn(
       int row,

@@ -5,10 +5,7 @@ import sparewell.table.Tone;
 /**
  * The look of a cell.
  *
- * @param pattern number pattern
- * @param face letters
  * @param fill colour behind as six hexadecimal digits; empty for none
- * @param edge lines around
  * @param across horizontal alignment as the file format names it; cells of tables are set in a
  *     little from the side
  * @param wrap whether long text goes on in a further line
@@ -23,7 +20,6 @@ record Look(
   /**
    * Letters.
    *
-   * @param points size
    * @param rgb colour as six hexadecimal digits
    */
   record Face(double points, boolean bold, boolean underline, String rgb) {

@@ -27,7 +27,6 @@ final class PageBreaks {
    * Breaks of pages.
    *
    * @param behind rows behind which a page ends; those that end by themselves are not among them
-   * @param pages number of pages
    * @param split tables that go on on a further page without their headings or may be split, and
    *     pages left mostly bare
    */

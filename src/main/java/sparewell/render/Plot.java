@@ -6,11 +6,9 @@ import sparewell.table.Chart;
 /**
  * A chart with its figures found in the sheet.
  *
- * @param chart its declaration
  * @param xTitle title of the axis of categories with its unit
  * @param yTitle title of the axis of values with its unit
  * @param x categories, or the numbers across; for a forest the places of its rows
- * @param series the series, in order
  */
 record Plot(Chart chart, String xTitle, String yTitle, Figures x, List<Series> series) {
   /** The lowest end of an interval, or the lowest value, where that is under 0; else 0. */
@@ -41,7 +39,6 @@ record Plot(Chart chart, String xTitle, String yTitle, Figures x, List<Series> s
    *
    * @param cells reference with the sheet
    * @param values a Double, a String, or null for nothing
-   * @param pattern number pattern
    * @param share whether the values are shares of one
    */
   record Figures(String cells, List<Object> values, String pattern, boolean share) {
@@ -58,7 +55,6 @@ record Plot(Chart chart, String xTitle, String yTitle, Figures x, List<Series> s
   /**
    * A series.
    *
-   * @param name its heading
    * @param minus lengths of the error bars towards the low end, of a band its low end; no values
    *     where there are none
    * @param plus lengths towards the high end, of a band its whole height

@@ -16,10 +16,8 @@ import sparewell.units.UnitSystem;
 /**
  * A table with what its cells will hold, worked out once.
  *
- * @param table the table
  * @param columns its columns that the sheet has
  * @param headings their headings with units, made unique as a spreadsheet's table wants them
- * @param patterns their number patterns
  * @param values their values by column, then row: a Double, a String, or null where not known
  */
 record SheetTable<R>(

@@ -30,7 +30,6 @@ public final class ImportRun {
    *
    * @param order order of dates in figures, where given
    * @param dryRun true to report what would be added and write nothing
-   * @param now date and time of the run
    * @param backupsKept how many backups stay, at least 1
    */
   public static Outcome run(

@@ -8,7 +8,6 @@ import sparewell.ooxml.WorkbookRefused;
 /**
  * Result of the work on one workbook.
  *
- * @param book the workbook
  * @param exitCode one of {@link ExitCode}
  * @param inShort the same in a few words, for a line among many workbooks
  * @param summary what to print on standard output, line by line

@@ -19,8 +19,6 @@ import sparewell.workbook.read.ReadOptions;
  * @param backupsKept how many backups of a workbook stay, at least 1
  * @param dropSignature true to write a signed workbook without its signature
  * @param columns characters that a line of what is printed may have
- * @param experience files of experience
- * @param version version shown on the front page
  */
 public record RunOptions(
     LocalDateTime now,

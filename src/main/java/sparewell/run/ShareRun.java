@@ -68,7 +68,6 @@ public final class ShareRun {
    * Reads and fits each workbook on all cores and writes the file.
    *
    * @param to the file, new or one of experience
-   * @param today date of the run
    */
   public static Result share(List<Path> books, Path to, LocalDate today, Batch.Progress progress) {
     ShareRun run = new ShareRun(to, today);

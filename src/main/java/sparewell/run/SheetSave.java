@@ -21,7 +21,6 @@ import sparewell.units.UnitSystem;
  * Sheets of ours for a workbook.
  *
  * @param names their tabs, where a sheet of the angler's has the usual name
- * @param date date of the analysis
  * @param currency ISO 4217 code
  */
 record SheetSave(

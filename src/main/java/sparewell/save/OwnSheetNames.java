@@ -40,12 +40,7 @@ public final class OwnSheetNames {
     return List.copyOf(names);
   }
 
-  /**
-   * Name of ours that a sheet bears, with or without a number after it; empty for none.
-   *
-   * @param actual its tab
-   * @param names our names
-   */
+  /** Name of ours that a sheet bears, with or without a number after it; empty for none. */
   public static Optional<String> wanted(String actual, List<String> names) {
     Matcher numbered = NUMBERED.matcher(actual);
     String plain = numbered.matches() ? numbered.group(1) : actual;

@@ -12,8 +12,6 @@ import sparewell.ooxml.WorkbookPackage;
  * @param replaced the workbook that must not have changed meanwhile: the original, or the workbook
  *     that the original is a copy of with new rows
  * @param target the file to write: the original's own, or another ({@code --out})
- * @param own our sheets, written for the original
- * @param sheets our sheets in their order
  * @param now date and time for the backup's name
  * @param backupsKept how many backups stay, at least 1
  * @param dropSignature whether a signed workbook may be written without its signature

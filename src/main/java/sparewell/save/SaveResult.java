@@ -6,7 +6,6 @@ import java.util.Optional;
 /**
  * Result of a save.
  *
- * @param file the workbook that was written
  * @param backup copy of the earlier file; empty where there was none
  */
 public record SaveResult(Path file, Optional<Path> backup) {}

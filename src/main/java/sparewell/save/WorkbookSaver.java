@@ -118,7 +118,6 @@ public final class WorkbookSaver {
    * Writes a copy of the workbook with new rows, checked as {@link #append} does, for an analysis
    * whose save replaces the workbook together with its sheets.
    *
-   * @param copy a new file
    * @throws WorkbookRefused where it cannot be done; the workbook is as it was
    */
   public static void copyWithRows(AppendRequest append, Path copy) throws WorkbookRefused {
@@ -135,7 +134,6 @@ public final class WorkbookSaver {
    * Writes a copy with blank sheets, which belong to the angler from then on.
    *
    * @param parts the sheets, written for the workbook
-   * @param names their names, in order
    * @param copy a new file
    */
   public static void copyWithSheets(

@@ -59,7 +59,6 @@ public record Event(
   /**
    * One style of the plan.
    *
-   * @param style name of the style
    * @param plannedHours hours it will be thrown, over all rods and anglers, &gt; 0
    * @param colours the colours planned; empty means all in stock
    */

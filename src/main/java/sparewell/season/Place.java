@@ -3,7 +3,6 @@ package sparewell.season;
 /**
  * A place of stock: a box, or loose in a compartment.
  *
- * @param box name of the box; empty where the stock lies loose
  * @param compartment name of the compartment that holds the box or the loose stock
  */
 public record Place(String box, String compartment) {

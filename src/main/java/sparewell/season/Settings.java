@@ -12,7 +12,6 @@ import sparewell.units.UnitSystem;
  * Settings in force: those of the workbook, overridden by the command line.
  *
  * @param units unit system of the workbook and of all results
- * @param asOf date of the analysis
  * @param carryAtLeast least pieces of every item aboard
  * @param stockCountedOn date of the count of Stock rows without one, where set
  * @param chanceWantedProbability wanted chance that an item does not run out

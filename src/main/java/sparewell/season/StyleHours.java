@@ -6,8 +6,6 @@ import sparewell.finding.Cell;
 /**
  * Hours that a style was thrown on a trip.
  *
- * @param trip id of the trip
- * @param style name of the style
  * @param thrownHours hours, &ge; 0; absent where it was thrown for hours that could not be read
  * @param origin row, or the cell that could not be read
  */

@@ -71,7 +71,6 @@ public final class AfterTripSheet {
    * @param name what it is; the same from run to run
    * @param now its value in words
    * @param meaning what to make of it
-   * @param tone state of health
    * @param before its value at the last run; empty where not known
    */
   record Figure(String name, String now, String meaning, Tone tone, String before) {

@@ -40,7 +40,6 @@ final class CardRows {
   /**
    * A style that is likely to be thrown.
    *
-   * @param style its name
    * @param plannedHours hours planned; absent without a plan
    */
   record StyleRow(String style, Optional<Double> plannedHours) {}

@@ -20,19 +20,11 @@ import sparewell.stow.StowPlan;
 /**
  * Everything that the analyses found, from which all sheets are made.
  *
- * @param version version of the program
- * @param season the angler's records
  * @param findings all findings, gravest first
- * @param onHand what is on hand
- * @param rates the fitted loss rates
  * @param trackRecord the replay of the angler's own history
  * @param spares what to carry and bring
- * @param buys what to buy
- * @param seasonPlan all events ahead
  * @param offSeason the look back and ahead over a season, where there is something to look back on
- * @param packing what to pack for the events ahead
  * @param stow which box goes where
- * @param load the load sheet
  * @param entered what the angler typed into our sheets, and what was posted of it
  * @param lastRun what the last run left in the workbook; absent on the first run
  */

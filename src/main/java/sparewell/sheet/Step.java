@@ -8,9 +8,7 @@ import sparewell.table.Tone;
 /**
  * One thing to do now.
  *
- * @param text what to do, without number and closing mark
  * @param tone how pressing it is
- * @param link where the whole of it stands
  * @param details what belongs to it, in order
  * @param remark a sentence after the details; empty where there is none
  */

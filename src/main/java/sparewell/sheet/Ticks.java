@@ -27,7 +27,6 @@ public final class Ticks {
   /**
    * A count as typed.
    *
-   * @param count how many
    * @param of of how many, where that was said too
    * @param unit the word of its unit that was typed, {@code Pieces} or {@code Packs}; empty where
    *     none

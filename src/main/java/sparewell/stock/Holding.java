@@ -9,7 +9,6 @@ import sparewell.units.Mass;
 /**
  * Pieces of an item on hand in one place.
  *
- * @param place where
  * @param ashore whether the place is home storage
  * @param pieces on hand now, &ge; 0
  * @param weightEach mass of one piece, where known

@@ -48,8 +48,6 @@ public sealed interface Block
    * One line of text.
    *
    * @param weight how it stands out
-   * @param tone state of health
-   * @param link the cell it leads to
    */
   record Line(String text, Weight weight, Tone tone, Optional<Cell> link) {
     public static Line of(String text) {

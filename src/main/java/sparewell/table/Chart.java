@@ -10,11 +10,9 @@ import java.util.Optional;
  * points at that table; else its figures are put beside the printed part of the sheet.
  *
  * @param kind how the series are drawn
- * @param title heading inside the chart
  * @param xTitle title of the category or x axis; the unit of its column is added
  * @param yTitle title of the value axis; the unit of the first series is added
  * @param see the sentence under the chart that says what to see
- * @param data its figures; columns are named by their heading
  * @param x heading of the column of categories, of numbers for a {@link Kind#SCATTER}, of dates or
  *     categories for {@link Kind#BANDS}, of the rows' names for a {@link Kind#FOREST}
  * @param series what is drawn, at least one

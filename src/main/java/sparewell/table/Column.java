@@ -10,7 +10,6 @@ import sparewell.units.UnitSystem;
  *
  * @param csvName name in CSV without unit suffix; empty for a column that only the sheet has
  * @param heading heading in the sheet without unit; empty for a column that only the CSV has
- * @param format how values are shown
  * @param meaning one sentence for the heading's note
  * @param value the value of a row: any type that {@link Format#shown} knows
  * @param tone state of health of a row's value
@@ -19,7 +18,6 @@ import sparewell.units.UnitSystem;
  * @param dashed whether the sheet shows a dash for nothing, so that the rest stands out
  * @param entry how the angler fills the row's cell; empty for a cell that only shows its value.
  *     What he typed before is the value: text, a number or a date, absent for a blank cell
- * @param <R> the row type
  */
 public record Column<R>(
     String csvName,

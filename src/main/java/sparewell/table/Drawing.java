@@ -25,7 +25,6 @@ public record Drawing(
    * A rectangle with a thin black outline.
    *
    * @param greyShare how dark it is filled: 0 is white, 1 is black
-   * @param dashed whether its outline is dashed
    */
   public record Area(
       double leftShare,
@@ -86,11 +85,7 @@ public record Drawing(
       boolean light)
       implements Shape {}
 
-  /**
-   * A straight line.
-   *
-   * @param arrow whether it ends in an arrow head
-   */
+  /** A straight line. */
   public record Stroke(
       double fromAcrossShare,
       double fromDownShare,

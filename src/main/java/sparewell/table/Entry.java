@@ -11,7 +11,6 @@ import java.util.List;
  * @param words offered in a drop-down list; not shown where one holds a comma or all are longer
  *     than 255 characters together, which spreadsheets do not take
  * @param least least number, both ends included; 0 for a rule without bounds
- * @param most greatest number
  * @param prompt what to type, at most 255 characters are shown; may be empty
  * @param widthPoints least width of the cell, as room for handwriting; 0 for the usual one
  * @param heightPoints least height of its row; 0 for the usual one

@@ -15,7 +15,6 @@ import sparewell.units.LengthUnit;
  * @param height height of one label, 15 mm to 250 mm
  * @param across labels beside each other on a page, at least 1
  * @param down labels below each other on a page, at least 1
- * @param labels the labels, in reading order
  * @param whenEmpty what the sheet says where there are none
  */
 public record LabelGrid(
@@ -47,7 +46,6 @@ public record LabelGrid(
    *
    * @param head lines that name the thing, on every part of it
    * @param body lines of contents
-   * @param tape the tape on the thing
    */
   public record Label(List<Words> head, List<Words> body, Optional<Tape> tape) {
     public Label {
@@ -56,11 +54,7 @@ public record LabelGrid(
     }
   }
 
-  /**
-   * Words on a label; a long line is wrapped.
-   *
-   * @param size how large
-   */
+  /** Words on a label; a long line is wrapped. */
   public record Words(String text, Size size) {}
 
   /** Sizes of words; each shrinks a little before a label is split. */
@@ -74,7 +68,6 @@ public record LabelGrid(
   /**
    * A strip of colour, always named in words too.
    *
-   * @param word the colour's name
    * @param rgb the colour as six hexadecimal digits; empty where the word names no known colour
    */
   public record Tape(String word, String rgb) {

@@ -5,7 +5,6 @@ import java.util.List;
 /**
  * An output sheet.
  *
- * @param name its tab
  * @param answer the line on top that says what the sheet answers
  * @param blocks its parts, from the top
  * @param largePrint whether it is read at arm's length: letters, rows and columns are larger, and

@@ -8,7 +8,6 @@ import java.util.List;
  * @param csvFile file name of its CSV, such as {@code spares.csv}; empty where it has none
  * @param title line above it in the sheet; may be empty
  * @param whenEmpty what the sheet says where there are no rows
- * @param <R> the row type
  */
 public record Table<R>(
     String csvFile, String title, List<Column<R>> columns, List<R> rows, String whenEmpty) {

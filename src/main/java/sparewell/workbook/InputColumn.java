@@ -8,12 +8,10 @@ import java.util.Optional;
  * A column of an input sheet.
  *
  * @param name its header as the template shows it, without unit
- * @param kind what its cells hold
  * @param required whether the sheet cannot be read without the column; a blank cell in it is an
  *     error
  * @param choices the words a cell may hold, where there is a fixed list
  * @param refersTo name of the input sheet whose first column lists the known keys; empty where none
- * @param aliases other headers accepted
  * @param fileHeadings further headers accepted in files to import, not in sheets
  * @param standard value of a blank cell, in words; empty where it has none
  * @param standardForBad whether a cell that cannot be used counts as blank; otherwise its row is

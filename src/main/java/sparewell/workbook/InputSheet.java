@@ -5,10 +5,8 @@ import java.util.List;
 /**
  * A sheet that the angler fills.
  *
- * @param name its tab
  * @param required whether the workbook cannot be analysed without it
  * @param purpose what it is for, one sentence
- * @param columns its columns, in the template's order
  */
 public record InputSheet(String name, boolean required, String purpose, List<InputColumn> columns) {
   public InputSheet {

@@ -7,8 +7,6 @@ import java.util.Optional;
 /**
  * Settings given on the command line, each within its range, which override those of the workbook.
  *
- * @param asOf date of the analysis
- * @param budget money for the buy list
  * @param chance wanted chance, which overrides those of styles and events too
  */
 public record Overrides(

@@ -5,8 +5,6 @@ import java.math.BigDecimal;
 /**
  * Allowed values of a column or setting, both ends included.
  *
- * @param least least value
- * @param most largest value
  * @param unit unit of both, as a unit's symbol or in words; empty for plain numbers
  */
 public record Range(double least, double most, String unit) {

@@ -6,7 +6,6 @@ import java.util.Optional;
 /**
  * A wanted chance, typed as probability or percent.
  *
- * @param typed the number typed
  * @param probability its meaning, in (0, 1)
  */
 public record TypedChance(double typed, double probability) {

@@ -4,14 +4,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/**
- * A rectangle of cells, counted from 1, ends included.
- *
- * @param firstRow top
- * @param firstColumn left
- * @param lastRow bottom
- * @param lastColumn right
- */
+/** A rectangle of cells, counted from 1, ends included. */
 record Area(int firstRow, int firstColumn, int lastRow, int lastColumn) {
   private static final Pattern REFERENCE =
       Pattern.compile("\\$?([A-Z]{1,3})\\$?(\\d{1,7})(?::\\$?([A-Z]{1,3})\\$?(\\d{1,7}))?");

@@ -4,7 +4,6 @@ package sparewell.workbook.grid;
  * A cell that holds something.
  *
  * @param column counted from 1
- * @param kind kind of content
  * @param text its text: of a date yyyy-mm-dd, of an error its name, of a number empty
  * @param number its number; 0 for other kinds
  * @param shape format of a number

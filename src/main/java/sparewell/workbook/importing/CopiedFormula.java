@@ -8,7 +8,6 @@ import sparewell.workbook.grid.FormulaText;
  * A formula of the angler's that is copied down into new rows.
  *
  * @param column counted from 1
- * @param row the row it stands in
  * @param text the formula there, as the file holds it
  * @param taken rows below whose cell is not empty, and stays as it is
  */

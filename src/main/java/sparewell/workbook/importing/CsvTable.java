@@ -28,7 +28,6 @@ import sparewell.workbook.value.Names;
  * @param header its header, found like that of a sheet
  * @param headings the header's cells as written
  * @param lines the rows below it that hold anything
- * @param dates order of its dates
  */
 record CsvTable(
     Path file,
@@ -44,7 +43,6 @@ record CsvTable(
    * A row of the file.
    *
    * @param number the line it begins on, counted from 1
-   * @param cells its cells as written
    */
   record Line(long number, List<String> cells) {
     Line {

@@ -11,7 +11,6 @@ import sparewell.workbook.grid.RawRow;
  * A row to add.
  *
  * @param line the line of the file it comes from, counted from 1
- * @param values its values, by column of the sheet
  */
 public record NewRow(long line, List<NewCell> values) {
   public NewRow {

@@ -7,10 +7,8 @@ import sparewell.ooxml.NewRows;
 /**
  * Plan of the rows that a file adds to its sheet.
  *
- * @param delimiter its delimiter
  * @param headings its header as written
  * @param rows where the rows go, and their cells, formulas copied down among them
- * @param added rows to add, in the order of the file
  * @param known rows that the sheet holds already
  * @param rejected rows that cannot be used
  * @param notes further remarks, whole sentences

@@ -26,8 +26,6 @@ import sparewell.workbook.value.Words;
  * Converts texts of a file to values of the sheet's cells. What cannot be converted stays text, so
  * that the reader reports its fault.
  *
- * @param from the file
- * @param to the sheet
  * @param units units where a header names none
  * @param dates numbering of days in the workbook
  */

@@ -14,7 +14,6 @@ import sparewell.workbook.value.Names;
 /**
  * A declared column found in a sheet.
  *
- * @param column its declaration
  * @param index where it stands, counted from 1
  * @param header its header as the angler wrote it
  * @param unit text in brackets, or unit, after the name; empty where none

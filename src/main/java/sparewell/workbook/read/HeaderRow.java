@@ -18,7 +18,6 @@ import sparewell.workbook.value.NearMiss;
 /**
  * A row taken for the header of a sheet.
  *
- * @param row its number
  * @param columns the declared columns found, by name
  * @param twice further columns with a header that was met before
  * @param missing required columns not found, each with the header that was perhaps meant

@@ -8,7 +8,6 @@ import sparewell.season.Season;
 /**
  * Result of reading a workbook.
  *
- * @param season its content
  * @param findings faults and assumptions, in the order of the input sheets and their rows
  * @param sheetOrder names of the input sheets read, as the workbook spells them, in the order of
  *     the input sheets; for sorting more findings in
