@@ -29,7 +29,7 @@ public final class RateFit {
   /** Draws of an ordinary fit. */
   public static final int DRAWS = 160;
 
-  private static final int SHARE_NODES = 12;
+  private static final int SHARE_NODES = 8;
   private static final GaussIntegratorFactory NODES = new GaussIntegratorFactory();
   private static final double SPENT = 1e-5; // weight of a draw that learns no more
 
@@ -316,8 +316,8 @@ public final class RateFit {
   /**
    * Pieces of an item lost over groups of terms, where the item has a share in each group that is
    * Beta(own, rest of the group) and the shares rise and fall together: all are at the same
-   * quantile, which is summed over 12 Gauss-Legendre nodes, and moved so that their means are
-   * right. Off by about 1e-4 in a chance.
+   * quantile, which is summed over 8 Gauss-Legendre nodes, and moved so that their means are right.
+   * Off by about 1e-4 in a chance.
    *
    * @param own Dirichlet parameter of the item, &gt; 0
    * @param rests those of the other items of each group together, &ge; 0

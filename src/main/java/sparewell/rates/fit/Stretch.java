@@ -16,7 +16,7 @@ import sparewell.numerics.CountMixture;
  */
 final class Stretch {
   private static final double LEAST = 1e-7; // weight of a part that counts
-  private static final double TAIL = 1e-10; // of counts that is left out
+  private static final double TAIL = 1e-8; // of counts that is left out
 
   // Few draws are themselves right to a hundredth: what is left out then may be more.
   private static final int FEW_DRAWS = 48;
