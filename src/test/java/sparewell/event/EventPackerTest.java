@@ -6,12 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static sparewell.spares.SeasonMaker.AS_OF;
 import static sparewell.spares.SeasonMaker.line;
 
-import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.Random;
 import org.junit.jupiter.api.Test;
 import sparewell.event.EventPacking.Action;
 import sparewell.event.EventPacking.Line;
@@ -25,14 +22,24 @@ import sparewell.spares.SeasonMaker;
 import sparewell.spares.SparesPlanner;
 
 class EventPackerTest {
-  private static EventPacking pack(SeasonMaker maker, KnownForecast forecast) {
+  static EventPacking pack(SeasonMaker maker, KnownForecast forecast) {
     return EventPacker.pack(
         maker.season(),
         maker.onHand(),
         SparesPlanner.plan(maker.season(), maker.onHand(), forecast).eventNeeds());
   }
 
-  private static SeasonMaker jigs() {
+  static String told(Line line) {
+    return line.action().word()
+        + " "
+        + line.item().style()
+        + " "
+        + line.pieces()
+        + " "
+        + line.slots();
+  }
+
+  static SeasonMaker jigs() {
     return new SeasonMaker()
         .style("Jig")
         .add()
@@ -97,74 +104,8 @@ class EventPackerTest {
     assertEquals(Action.BUY, lines.get(1).action());
   }
 
-  @Test
-  void slotsGoToOneOfEachPlannedStyleFirstThenWhereTheySaveMost() {
-    SeasonMaker maker =
-        new SeasonMaker()
-            .style("Jig")
-            .add()
-            .style("Frog")
-            .add()
-            .style("Worm")
-            .pack(10, "4.00")
-            .countedInPacks()
-            .add()
-            .aboard("Jig", "", "J", 9)
-            .aboard("Frog", "", "F", 9)
-            .aboard("Worm", "", "W", 90)
-            .boxedEvent(
-                "Cup",
-                AS_OF,
-                8,
-                1,
-                "Small",
-                OptionalInt.of(3),
-                line("Jig", 24),
-                line("Frog", 1),
-                line("Worm", 24));
-    KnownForecast forecast =
-        new KnownForecast().poisson("Jig", 0.1).poisson("Frog", 0.01).poisson("Worm", 0.5);
-    EventPacking packing = pack(maker, forecast);
-    // Worm mean 12: qpois(0.95, 12) = 18, R 4.2.2: two pockets of ten; there is one.
-    assertEquals(
-        List.of("put_in Jig 5 1", "put_in Frog 1 1", "put_in Worm 10 1", "stays_aboard Worm 8 0"),
-        packing.lines().stream().map(EventPackerTest::told).toList());
-    assertEquals(3, packing.lists().get(0).slotsUsed());
-    assertEquals(0, packing.lists().get(0).shortPieces(), "aboard, though in another box");
-    assertEquals(Code.EVENT_BOX_NOT_ENOUGH_SLOTS, packing.findings().get(0).code());
-  }
-
-  private static String told(Line line) {
-    return line.action().word()
-        + " "
-        + line.item().style()
-        + " "
-        + line.pieces()
-        + " "
-        + line.slots();
-  }
-
-  @Test
-  void whatTheEventDoesNotWantGoesBackToItsKind() {
-    SeasonMaker maker =
-        jigs()
-            .style("Frog")
-            .add()
-            .aboard("Frog", "", "Event box", 2)
-            .aboard("Jig", "blue", "Event box", 3)
-            .boxedEvent(
-                "Cup", AS_OF, 8, 1, "Event box", OptionalInt.of(1), line("Jig", 24, "black"));
-    EventPacking packing =
-        pack(maker, new KnownForecast().poisson("Jig", 0.1).poisson("Frog", 0.1));
-    List<Line> out =
-        packing.lines().stream().filter(line -> line.action() == Action.TAKE_OUT).toList();
-    assertEquals(List.of(3, 2), out.stream().map(Line::pieces).toList());
-    assertEquals("J1", out.get(0).to().get().box(), "with the other blue ones");
-    assertEquals("J1", out.get(1).to().get().box(), "no frog lies anywhere else: to its family");
-  }
-
   /** A box with pliers, a scale and hooks, and jigs that the event wants. */
-  private static SeasonMaker kit(int slots) {
+  static SeasonMaker kit(int slots) {
     return new SeasonMaker()
         .style("Jig")
         .add()
@@ -186,71 +127,6 @@ class EventPackerTest {
         .aboard("Frog", "", "J1", 1)
         .aboard("Hooks", "", "Kit", 30)
         .boxedEvent("Cup", AS_OF, 8, 1, "Kit", OptionalInt.of(slots));
-  }
-
-  private static List<String> moved(SeasonMaker maker) {
-    return pack(maker, need("Jig", 1, 1, true, 3)).lines().stream()
-        .map(line -> told(line) + line.to().map(to -> " > " + to.name()).orElse(""))
-        .toList();
-  }
-
-  @Test
-  void whatTheEventDoesNotWantStaysWhilePocketsAreFree() {
-    List<String> all =
-        List.of(
-            "leave Pliers 2 1",
-            "leave Hooks 30 3",
-            "leave Scale 1 1",
-            "leave Frog 1 1",
-            "put_in Jig 3 1 > Kit");
-    assertEquals(all, moved(kit(20)));
-    assertEquals(all, moved(kit(7)), "seven pockets are just enough");
-    assertEquals(7, pack(kit(20), need("Jig", 1, 1, true, 3)).slotsUsed());
-  }
-
-  /** Of no use to the event: first out is what has a home elsewhere, then what matters least. */
-  @Test
-  void whatIsOfLeastUseMakesRoom() {
-    assertEquals("take_out Frog 1 0 > J1", moved(kit(6)).get(0));
-    assertEquals(
-        List.of("take_out Scale 1 0 > J1", "take_out Frog 1 0 > J1"),
-        moved(kit(5).box("J1")).stream().filter(told -> told.startsWith("take")).toList());
-    assertEquals(
-        List.of("leave Pliers 2 1", "leave Hooks 20 2", "put_in Jig 3 1 > Kit"),
-        moved(kit(4)).stream().filter(told -> !told.startsWith("take")).toList(),
-        "a pack of hooks goes, two stay");
-  }
-
-  @Test
-  void aWantedItemLeavesMoreThanItNeedsInAPocketOfItsOwn() {
-    SeasonMaker maker =
-        new SeasonMaker()
-            .style("Jig")
-            .add()
-            .aboard("Jig", "", "Kit", 5)
-            .boxedEvent("Cup", AS_OF, 8, 1, "Kit", OptionalInt.of(2));
-    assertEquals(List.of("leave Jig 5 2"), moved(maker));
-  }
-
-  @Test
-  void whatMustComeOutGoesToItsFamilyElseToTheEmptiestBoxAboardElseLooseAboard() {
-    assertTrue(moved(kit(1)).contains("take_out Pliers 2 0 > Bow"), "there is no such box");
-    SeasonMaker boxes = kit(1).boxAshore("Attic").box("J1").box("Kit").box("Tray B").box("Tray A");
-    assertTrue(moved(boxes).contains("take_out Pliers 2 0 > Tray B"));
-    assertTrue(moved(boxes).contains("take_out Hooks 30 0 > Tray A"), "each family a box");
-    SeasonMaker family = kit(1).style("Net", "Tools").add().aboard("Net", "", "Tube", 1);
-    assertTrue(moved(family).contains("take_out Pliers 2 0 > Tube"));
-    assertTrue(moved(family).contains("take_out Hooks 30 0 > Bow"));
-  }
-
-  @Test
-  void slotsWithoutABoxBoundTheListAllTheSame() {
-    SeasonMaker maker =
-        jigs().boxedEvent("Cup", AS_OF, 8, 1, "", OptionalInt.of(1), line("Jig", 24));
-    List<Line> lines = pack(maker, new KnownForecast().poisson("Jig", 0.1)).lines();
-    assertEquals(1, lines.stream().mapToInt(Line::slots).sum());
-    assertTrue(
-        lines.stream().anyMatch(line -> line.slots() == 0 && line.action() == Action.STAYS_ABOARD));
   }
 
   @Test
@@ -289,110 +165,17 @@ class EventPackerTest {
   }
 
   @Test
-  void marginalAnalysisEqualsExhaustiveSearch() {
-    Random random = new Random(3);
-    for (int round = 0; round < 100; round++) {
-      List<EventNeed.Item> needs = new ArrayList<>();
-      List<Integer> limits = new ArrayList<>();
-      List<Integer> perSlot = new ArrayList<>();
-      for (int i = 0; i < 4; i++) {
-        needs.add(
-            new EventNeed.Item(
-                new ItemId("S" + i, "", ""),
-                KnownForecast.negBin(0.1 + 4 * random.nextDouble(), 0.8),
-                1 + random.nextInt(3),
-                false,
-                9));
-        limits.add(random.nextInt(6));
-        perSlot.add(1 + random.nextInt(3));
-      }
-      int slots = random.nextInt(8);
-      List<Integer> packed = SlotFill.fill(needs, limits, perSlot, slots);
-      int used = 0;
-      for (int i = 0; i < 4; i++) {
-        assertTrue(packed.get(i) <= limits.get(i));
-        used += SlotFill.slots(packed.get(i), perSlot.get(i));
-      }
-      assertTrue(used <= slots);
-      assertEquals(least(needs, limits, perSlot, 0, slots), shortage(needs, packed), 1e-9);
-    }
-  }
-
-  private static double shortage(List<EventNeed.Item> needs, List<Integer> packed) {
-    double sum = 0;
-    for (int i = 0; i < needs.size(); i++) {
-      sum += needs.get(i).importance() * needs.get(i).losses().expectedShortage(packed.get(i));
-    }
-    return sum;
-  }
-
-  private static double least(
-      List<EventNeed.Item> needs, List<Integer> limits, List<Integer> perSlot, int i, int slots) {
-    if (i == needs.size()) {
-      return 0;
-    }
-    double best = Double.POSITIVE_INFINITY;
-    for (int used = 0; used <= slots; used++) {
-      int pieces = Math.min(limits.get(i), used * perSlot.get(i));
-      double own = needs.get(i).importance() * needs.get(i).losses().expectedShortage(pieces);
-      best = Math.min(best, own + least(needs, limits, perSlot, i + 1, slots - used));
-    }
-    return best;
-  }
-
-  @Test
   void noEventNoList() {
     assertTrue(pack(jigs(), new KnownForecast().poisson("Jig", 0.1)).lists().isEmpty());
   }
 
-  private static EventNeed.Item need(
+  static EventNeed.Item need(
       String style, double mean, double importance, boolean inPlan, int wanted) {
     return new EventNeed.Item(
         new ItemId(style, "", ""), KnownForecast.poisson(mean), importance, inPlan, wanted);
   }
 
-  private static List<Integer> fill(List<EventNeed.Item> needs, List<Integer> limits, int slots) {
-    return SlotFill.fill(needs, limits, Collections.nCopies(needs.size(), 1), slots);
-  }
-
-  @Test
-  void theFirstSlotsGoToThePlannedStylesThatMatterMost() {
-    // Importance x mean loss: A 2, B 3 (6 x 0.5), C 2, D not planned.
-    List<EventNeed.Item> needs =
-        List.of(
-            need("A", 2, 1, true, 9),
-            need("B", 0.5, 6, true, 9),
-            need("C", 1, 2, true, 9),
-            need("D", 9, 9, false, 9));
-    List<Integer> plenty = List.of(9, 9, 9, 9);
-    assertEquals(List.of(0, 0, 0, 0), fill(needs, plenty, 0));
-    assertEquals(List.of(0, 1, 0, 0), fill(needs, plenty, 1));
-    assertEquals(List.of(1, 1, 0, 0), fill(needs, plenty, 2), "of equals the first");
-    assertEquals(List.of(1, 1, 1, 0), fill(needs, plenty, 3));
-    assertEquals(List.of(1, 1, 1, 1), fill(needs, plenty, 4));
-    assertEquals(List.of(1, 0, 0, 0), fill(needs, List.of(9, 0, 9, 9), 1), "none of B is on hand");
-  }
-
-  @Test
-  void oneItemSpeaksForItsPlannedStyle() {
-    EventNeed.Item black =
-        new EventNeed.Item(new ItemId("Jig", "", "black"), KnownForecast.poisson(3), 1, true, 5);
-    EventNeed.Item blue =
-        new EventNeed.Item(new ItemId("Jig", "", "blue"), KnownForecast.poisson(2), 1, true, 5);
-    List<EventNeed.Item> needs = List.of(black, blue, need("Frog", 0.01, 1, true, 5));
-    assertEquals(List.of(1, 0, 1), fill(needs, List.of(5, 5, 5), 2));
-  }
-
-  @Test
-  void slotsLeftGoToWhatSavesNothingInTheOrderOfTheList() {
-    List<EventNeed.Item> needs = List.of(need("A", 2, 1, false, 1), need("B", 2, 0, false, 2));
-    assertEquals(List.of(1, 2), fill(needs, List.of(1, 2), 3));
-    List<EventNeed.Item> equals = List.of(need("A", 2, 1, false, 3), need("B", 2, 1, false, 3));
-    assertEquals(List.of(1, 0), fill(equals, List.of(3, 3), 1));
-    assertEquals(List.of(1, 1), fill(equals, List.of(3, 3), 2));
-  }
-
-  private static PackingList pack(SeasonMaker maker, EventNeed.Item... items) {
+  static PackingList pack(SeasonMaker maker, EventNeed.Item... items) {
     return EventPacker.pack(
             maker.season(),
             maker.onHand(),

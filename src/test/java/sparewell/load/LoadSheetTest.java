@@ -21,23 +21,19 @@ import sparewell.units.Mass;
 import sparewell.units.MassUnit;
 
 class LoadSheetTest {
-  private static LoadReport report(Boats boats) {
+  static LoadReport report(Boats boats) {
     StowPlan plan = boats.plan();
     return LoadSheet.of(boats.season(), boats.onHand(), plan);
   }
 
-  private static List<Code> codes(LoadReport report) {
-    return report.findings().stream().map(Finding::code).toList();
-  }
-
-  private static CompartmentLoad row(LoadReport report, String name) {
+  static CompartmentLoad row(LoadReport report, String name) {
     return report.compartments().stream()
         .filter(row -> row.compartment().equals(name))
         .findFirst()
         .orElseThrow();
   }
 
-  private static Object value(LoadReport report, String quantity) {
+  static Object value(LoadReport report, String quantity) {
     return report.summary().stream()
         .filter(row -> row.quantity().equals(quantity))
         .findFirst()
@@ -46,7 +42,7 @@ class LoadSheetTest {
         .orElse(null);
   }
 
-  private static Boats laden() {
+  static Boats laden() {
     return new Boats()
         .compartment("Stern", 100, -40, 10, 100, 50, 40)
         .compartment("Bow", 400, 20, 30, 100, 50, 40)
@@ -141,71 +137,6 @@ class LoadSheetTest {
   }
 
   @Test
-  void plateLineCountsPersonsMotorAndGearButNeverTheHull() {
-    Boat boat =
-        new Boat(
-            Optional.of(Boats.kg(500)),
-            Optional.of(Boats.kg(80)),
-            true,
-            Optional.empty(),
-            Optional.empty());
-    LoadReport outboard = report(laden().boat(boat));
-    assertEquals(Boats.kg(200 + 90 + 50 + 40 + 10 + 20), value(outboard, "plate_load"));
-    assertEquals(90.0, (Double) value(outboard, "plate_margin"), 1e-9);
-    assertEquals(Boats.kg(90), value(outboard, "plate_persons_load"));
-    assertEquals(-10.0, (Double) value(outboard, "plate_persons_margin"), 1e-9);
-    assertTrue(codes(outboard).contains(Code.OVER_PLATE_PERSONS));
-    assertFalse(codes(outboard).contains(Code.OVER_PLATE));
-    Boat inboard =
-        new Boat(
-            Optional.of(Boats.kg(200)),
-            Optional.empty(),
-            false,
-            Optional.empty(),
-            Optional.empty());
-    LoadReport over = report(laden().boat(inboard));
-    assertEquals(Boats.kg(210), value(over, "plate_load"), "without the motor");
-    assertTrue(codes(over).contains(Code.OVER_PLATE));
-    assertEquals(null, value(over, "plate_persons_load"), "no plate figure: empty");
-  }
-
-  @Test
-  void withoutAPlateFigureNothingIsChecked() {
-    LoadReport report = report(laden());
-    for (String quantity : List.of("plate_weight", "plate_load", "plate_margin")) {
-      assertEquals(null, value(report, quantity));
-    }
-    assertEquals(List.of(Code.PLATE_NOT_CHECKED, Code.PLATE_NOT_CHECKED), codes(report));
-    assertFalse(report.plateTotal().over());
-  }
-
-  @Test
-  void aPlateWithoutListedPersonsOrMotorIsTooRosy() {
-    Boat boat =
-        new Boat(
-            Optional.of(Boats.kg(500)), Optional.empty(), true, Optional.empty(), Optional.empty());
-    Boats boats = new Boats().compartment("Stern", 50, 0, 0).box("A", "Stern", 2).boat(boat);
-    assertEquals(
-        2, codes(report(boats)).stream().filter(c -> c == Code.PLATE_WITHOUT_LOADS).count());
-  }
-
-  @Test
-  void statusNamesWhatIsOverAndWhatIsNotChecked() {
-    LoadReport report =
-        report(
-            new Boats()
-                .compartment("Full", 50, 0, 5, 40, 30, 20)
-                .compartment("Bare", 60, 0, 0)
-                .compartment("Half", 70, 0, 1)
-                .box("A", "Full", Optional.of(Boats.kg(6)), true, false, 39, 29, 19)
-                .box("B", "Half", Optional.of(Boats.kg(3)), true, false));
-    assertEquals("over load, over volume", row(report, "Full").status());
-    assertEquals("not checked", row(report, "Bare").status());
-    assertEquals("over load, not checked", row(report, "Half").status());
-    assertTrue(row(report, "Bare").volumeUsedPercent().isEmpty());
-  }
-
-  @Test
   void unknownWeightIsAtLeast() {
     LoadReport report =
         report(
@@ -249,42 +180,6 @@ class LoadSheetTest {
   }
 
   @Test
-  void notesBoxesAgainstTheTradesRule() {
-    // Common practice, no source: light forward, heavy aft.
-    LoadReport report =
-        report(
-            new Boats()
-                .compartment("Stern", 50, 0, 0)
-                .compartment("Bow", 450, 0, 0)
-                .box("Weights", "Bow", 1)
-                .stock("Sinkers", "Weights", "Bow", 100, 0.05)
-                .stock("Swivels", "Weights", "Bow", 100, 0.001)
-                .box("Crankbaits", "Stern", 1)
-                .box("Middling", "Bow", 2));
-    assertEquals(1, report.tradeNotes().size(), "Crankbaits stand well by the plan");
-    TradeNote weights = report.tradeNotes().get(0);
-    assertEquals("Weights", weights.box());
-    assertTrue(weights.heavyForward());
-    assertEquals(Optional.of("Sinkers"), weights.mainStyle());
-    assertEquals(Optional.of("Stern"), weights.planMovesTo());
-  }
-
-  @Test
-  void featherweightsAndTriflesAreNotNoted() {
-    LoadReport report =
-        report(
-            new Boats()
-                .compartment("Stern", 50, 0, 0)
-                .compartment("Bow", 450, 0, 0)
-                .box("Empty", "Stern", Optional.of(Boats.kg(0.3)), true, false)
-                .box("Small", "Bow", Optional.of(Boats.kg(0.4)), true, false)
-                .box("Median", "Stern", Optional.of(Boats.kg(10)), true, false)
-                .box("Hardly heavier", "Bow", Optional.of(Boats.kg(10.1)), true, false)
-                .box("Heavy", "Stern", Optional.of(Boats.kg(20)), true, false));
-    assertEquals(List.of(), report.tradeNotes());
-  }
-
-  @Test
   void drawsEveryCompartmentAboard() {
     BoatPlan plan = report(laden()).boatPlan();
     assertEquals(2, plan.compartments().size());
@@ -295,54 +190,18 @@ class LoadSheetTest {
         1e-6);
   }
 
-  private static Boat plate(double totalKg, double personsKg) {
-    return new Boat(
-        totalKg > 0 ? Optional.of(Boats.kg(totalKg)) : Optional.empty(),
-        personsKg > 0 ? Optional.of(Boats.kg(personsKg)) : Optional.empty(),
-        true,
-        Optional.empty(),
-        Optional.empty());
-  }
-
-  private static Finding finding(LoadReport report, Code code) {
+  static Finding finding(LoadReport report, Code code) {
     return report.findings().stream().filter(f -> f.code() == code).findFirst().orElseThrow();
   }
 
   /** Motor 200, angler 90, gear 100, tackle 20 that stays put: 410 kg. */
-  private static Boats still() {
+  static Boats still() {
     return new Boats()
         .compartment("Stern", 100, 0, 0)
         .box("A", "Stern", Optional.of(Boats.kg(20)), true, false)
         .load("Motor", FixedLoad.Kind.MOTOR, 200, -20, 0)
         .load("Angler", FixedLoad.Kind.PERSON, 90, 250, 30)
         .load("Anchor", FixedLoad.Kind.GEAR, 100, 450, 0);
-  }
-
-  @Test
-  void saysByHowMuchThePlateIsExceededAndWhetherThatIsAll() {
-    LoadReport exact = report(still().boat(plate(410, 90)));
-    assertFalse(codes(exact).contains(Code.OVER_PLATE), "as much as the plate says is not over");
-    assertFalse(codes(exact).contains(Code.OVER_PLATE_PERSONS));
-    Finding over = finding(report(still().boat(plate(400, 80))), Code.OVER_PLATE);
-    assertEquals(
-        "the load is 410.00 kg, 10.00 kg OVER the capacity plate's 400.00 kg", over.message());
-    Finding persons = finding(report(still().boat(plate(400, 80))), Code.OVER_PLATE_PERSONS);
-    assertEquals(
-        List.of("90.00 kg", "10.00 kg", "80.00 kg"),
-        persons.details().stream().map(String::valueOf).toList());
-    Boats unknown =
-        still().boat(plate(400, 80)).box("D", "Stern", Optional.empty(), true, false, 10, 10, 10);
-    assertEquals(
-        " at least", finding(report(unknown), Code.OVER_PLATE).details().get(0), "a box unweighed");
-  }
-
-  @Test
-  void aPlateForPersonsAloneAsksForThePersonsOnly() {
-    Boats boats = new Boats().compartment("Stern", 50, 0, 0).box("A", "Stern", 2);
-    assertEquals(
-        List.of(Code.PLATE_NOT_CHECKED, Code.PLATE_WITHOUT_LOADS),
-        codes(report(boats.boat(plate(0, 80)))));
-    assertEquals(List.of("person"), finding(report(boats), Code.PLATE_WITHOUT_LOADS).details());
   }
 
   @Test
@@ -402,26 +261,6 @@ class LoadSheetTest {
   }
 
   @Test
-  void exactlyAtALimitIsNotOver() {
-    // The settings fill 0.85 of a compartment: 85 of 100 l, and 5 kg of 5 kg.
-    LoadReport report =
-        report(
-            new Boats()
-                .compartment("Full", 50, 0, 5, 100, 100, 10)
-                .compartment("Over", 150, 0, 5, 100, 100, 10)
-                .compartment("Heavy", 250, 0, 5, 100, 100, 10)
-                .box("A", "Full", Optional.of(Boats.kg(5)), true, false, 100, 85, 10)
-                .box("B", "Over", Optional.of(Boats.kg(4)), true, false, 100, 85.1, 10)
-                .box("C", "Heavy", Optional.of(Boats.kg(5.001)), true, false, 100, 80, 10));
-    assertEquals("ok", row(report, "Full").status());
-    assertFalse(row(report, "Full").over());
-    assertEquals("over volume", row(report, "Over").status());
-    assertTrue(row(report, "Over").over());
-    assertEquals("over load", row(report, "Heavy").status());
-    assertTrue(row(report, "Heavy").over());
-  }
-
-  @Test
   void anEmptyBoatHasNoSharesAndNoCentre() {
     LoadReport report = report(new Boats().compartment("Stern", 50, 0, 5, 40, 30, 20));
     assertTrue(row(report, "Stern").sharePercent().isEmpty());
@@ -447,54 +286,5 @@ class LoadSheetTest {
   void partsTakenOffTakeTheirSideMomentAlong() {
     Moment both = new Moment(5, 7, 3);
     assertEquals(new Moment(3, 4, 5), both.minus(new Moment(2, 3, -2)));
-  }
-
-  @Test
-  void tradeNotesStandByWeightAndCompareWithTheMiddleOfTheHeapAndOfTheBoat() {
-    // Weights 1, 2, 4, 8 kg: the median is 3. Compartments from 0.5 to 4.5 m: the middle is 2.5.
-    Boats boats =
-        new Boats()
-            .compartment("Stern", 50, 0, 0)
-            .compartment("Middle", 250, 0, 0)
-            .compartment("Bow", 450, 0, 0)
-            .compartment("Garage", 3000, 0, 0, false, true)
-            .box("One", "Stern", Optional.of(Boats.kg(1)), true, false)
-            .box("Two", "Bow", Optional.of(Boats.kg(2)), true, false)
-            .box("Four", "Bow", Optional.of(Boats.kg(4)), true, false)
-            .box("Eight", "Bow", Optional.of(Boats.kg(8)), true, false);
-    assertEquals(
-        List.of("Eight true", "Four true", "One false"),
-        report(boats).tradeNotes().stream()
-            .map(note -> note.box() + " " + note.heavyForward())
-            .toList());
-    Boats middle =
-        new Boats()
-            .compartment("Stern", 50, 0, 0)
-            .compartment("Middle", 250, 0, 0)
-            .compartment("Bow", 450, 0, 0)
-            .box("Light", "Middle", Optional.of(Boats.kg(1)), true, false)
-            .box("Median", "Bow", Optional.of(Boats.kg(2)), true, false)
-            .box("Heavy", "Middle", Optional.of(Boats.kg(8)), true, false);
-    assertEquals(List.of(), report(middle).tradeNotes(), "neither ahead nor behind, or the median");
-  }
-
-  @Test
-  void ofStylesThatWeighTheSameTheFirstByNameNamesTheBox() {
-    Boats boats =
-        new Boats()
-            .compartment("Stern", 50, 0, 0)
-            .compartment("Bow", 450, 0, 0)
-            .box("A", "Bow", Optional.of(Boats.kg(1)), true, false)
-            .box("B", "Stern", Optional.of(Boats.kg(1)), true, false)
-            .box("C", "Stern", Optional.of(Boats.kg(1.5)), true, false)
-            .stock("Zinc", "A", "Bow", 10, 0.1)
-            .stock("Brass", "A", "Bow", 20, 0.05)
-            .stock("Loose", "", "Bow", 90, 0.1)
-            .stock("Gone", "B", "Stern", 0, 0.1);
-    List<TradeNote> notes = report(boats).tradeNotes();
-    assertEquals(List.of("A", "B"), notes.stream().map(TradeNote::box).toList());
-    assertEquals(Optional.of("Brass"), notes.get(0).mainStyle());
-    assertEquals(Optional.empty(), notes.get(1).mainStyle(), "none of it is left");
-    assertEquals(Optional.empty(), notes.get(0).planMovesTo(), "it stays put");
   }
 }

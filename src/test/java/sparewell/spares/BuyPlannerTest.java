@@ -11,16 +11,15 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import sparewell.finding.Code;
 import sparewell.season.ItemId;
 
 class BuyPlannerTest {
-  private static BuyList list(SeasonMaker maker, KnownForecast forecast) {
+  static BuyList list(SeasonMaker maker, KnownForecast forecast) {
     SparesReport spares = SparesPlanner.plan(maker.season(), maker.onHand(), forecast);
     return BuyPlanner.plan(maker.season(), spares, forecast);
   }
 
-  private static List<String> order(BuyList list) {
+  static List<String> order(BuyList list) {
     return list.lines().stream().map(line -> line.packs() + " " + line.item().style()).toList();
   }
 
@@ -88,31 +87,6 @@ class BuyPlannerTest {
     assertEquals("Worm", list(maker, forecast).lines().get(0).item().style());
   }
 
-  @Test
-  void whatOnlyFillsFloorsComesLast() {
-    SeasonMaker maker =
-        new SeasonMaker()
-            .style("Rod")
-            .pack(1, "80.00")
-            .atOnce(2, 1)
-            .add()
-            .style("Jig")
-            .pack(1, "1.00")
-            .add()
-            .aboard("Rod", "", "B", 1)
-            .aboard("Jig", "", "B", 0);
-    KnownForecast forecast = new KnownForecast().poisson("Jig", 2.0 / 24);
-    BuyList list = list(maker, forecast);
-    assertEquals(List.of("5 Jig", "1 Rod"), order(list));
-    assertEquals(List.of(false, true), list.lines().stream().map(BuyList.Line::fills).toList());
-    // ppois(5, 2) = 0.9834364, R 4.2.2: the Jigs alone do it, the Rod adds nothing.
-    assertEquals(0.9834364, list.needed().nothingRunsOutProbability().getAsDouble(), 1e-7);
-    assertEquals(0.1353353, list.without().nothingRunsOutProbability().getAsDouble(), 1e-7);
-    BuyList poor = list(maker.budget("50"), forecast);
-    assertEquals(List.of(true, false), poor.lines().stream().map(BuyList.Line::bought).toList());
-    assertEquals(new BigDecimal("5.00"), poor.spent());
-  }
-
   /** Whole packs of one piece at one price: all end at one chance of another loss (newsvendor). */
   @Test
   void moneyStopsWhereAnotherPieceIsWorthItAlike() {
@@ -160,57 +134,6 @@ class BuyPlannerTest {
     assertEquals(
         List.of("1 Rod", "1 Rod", "1 Rod", "1 Rod"),
         order(list(maker.budget("160"), new KnownForecast())));
-  }
-
-  @Test
-  void unknownPricesStandApartAndAreNeverFree() {
-    SeasonMaker maker =
-        new SeasonMaker()
-            .budget("100")
-            .style("Jig")
-            .pack(1, "1.00")
-            .add()
-            .style("Frog")
-            .floor(2)
-            .add()
-            .aboard("Frog", "", "B", 0)
-            .aboard("Jig", "", "B", 0);
-    BuyList list =
-        list(maker, new KnownForecast().poisson("Jig", 0.1 / 24).poisson("Frog", 9.0 / 24));
-    BuyList.Line last = list.lines().get(list.lines().size() - 1);
-    assertEquals("Frog", last.item().style());
-    assertEquals(Optional.empty(), last.cost());
-    assertEquals(Optional.empty(), last.cumulativeCost());
-    assertEquals(Optional.empty(), last.withinBudget());
-    assertFalse(last.bought());
-    assertEquals(Code.PRICE_NOT_KNOWN, list.findings().get(0).code());
-    assertTrue(list.within().shortagePieces() > 8, "not bought, so still short");
-  }
-
-  @Test
-  void saysWhatTwentyMoreBuys() {
-    SeasonMaker maker =
-        new SeasonMaker()
-            .budget("10")
-            .style("Jig")
-            .pack(1, "10.00")
-            .add()
-            .aboard("Jig", "", "B", 0);
-    KnownForecast forecast = new KnownForecast().poisson("Jig", 2.0 / 24);
-    BuyList list = list(maker, forecast);
-    assertEquals(1, list.lines().get(0).packs());
-    assertEquals(
-        List.of(new BuyList.More.Change(new ItemId("Jig", "", ""), 2, 2)),
-        list.more().get().packs());
-    // R 4.2.2: loss table of Poisson(2), stock 1 and 3
-    assertEquals(1.13533528, list.within().shortagePieces(), 1e-8);
-    assertEquals(0.21801755, list.more().get().outcome().shortagePieces(), 1e-8);
-    assertFalse(list.more().get().first());
-    // Beyond the list, once it is paid: 5 reach the chance wanted.
-    BuyList paid = list(maker.budget("55"), forecast);
-    assertEquals(5, paid.lines().get(0).packs());
-    assertEquals(2, paid.more().get().packs().get(0).packs());
-    assertEquals(Optional.empty(), list(maker.budget("500"), forecast).more(), "as much is left");
   }
 
   @Test
@@ -269,62 +192,6 @@ class BuyPlannerTest {
     }
   }
 
-  /** Money goes to what is needed first; more money never does worse in it, floors or not. */
-  @Test
-  void floorsNeverTakeMoneyFromWhatIsNeeded() {
-    Random random = new Random(13);
-    for (int round = 0; round < 40; round++) {
-      SeasonMaker maker = new SeasonMaker().carryAtLeast(3);
-      KnownForecast forecast = new KnownForecast();
-      for (int s = 0; s < 5; s++) {
-        String style = "S" + s;
-        maker
-            .style(style)
-            .pack(1 + random.nextInt(3), (1 + random.nextInt(30)) + ".00")
-            .add()
-            .aboard(style, "a", "B", random.nextInt(4));
-        forecast.negBin(
-            style,
-            (1e-9 + random.nextInt(3)) * random.nextDouble() * 0.1,
-            0.6 + random.nextDouble());
-      }
-      double before = 0;
-      for (int budget = 0; budget <= 300; budget += 10) {
-        BuyList list = list(maker.budget(budget + ""), forecast);
-        double saved =
-            list.part(false).stream()
-                .filter(BuyList.Line::bought)
-                .mapToDouble(line -> line.shortageBeforePieces() - line.shortageAfterPieces())
-                .sum();
-        assertTrue(saved >= before - 1e-9);
-        before = saved;
-        list.part(true).forEach(line -> assertTrue(line.shortageBeforePieces() < 0.005));
-      }
-    }
-  }
-
-  @Test
-  void curveFallsFromNothingToEverything() {
-    SeasonMaker maker =
-        new SeasonMaker()
-            .budget("3")
-            .style("Jig")
-            .pack(1, "2.00")
-            .add()
-            .aboard("Jig", "a", "B", 0)
-            .aboard("Jig", "b", "B", 0);
-    BuyList list = list(maker, new KnownForecast().poisson("Jig", 0.3));
-    List<BuyList.Point> curve = list.curve();
-    assertEquals(0, curve.get(0).money().signum());
-    assertEquals(0, curve.get(curve.size() - 1).money().compareTo(list.wanted()));
-    for (int i = 1; i < curve.size(); i++) {
-      assertTrue(curve.get(i).shortagePieces() < curve.get(i - 1).shortagePieces());
-      assertTrue(
-          curve.get(i).nothingRunsOutProbability().getAsDouble()
-              > curve.get(i - 1).nothingRunsOutProbability().getAsDouble());
-    }
-  }
-
   @Test
   void nothingWantedGivesAnEmptyList() {
     SeasonMaker maker =
@@ -333,137 +200,6 @@ class BuyPlannerTest {
     assertTrue(list.lines().isEmpty());
     assertEquals(Optional.empty(), list.more());
     assertEquals(0, list.wanted().signum());
-  }
-
-  @Test
-  void floorsGetOnlyWhatIsLeft() {
-    SeasonMaker maker =
-        new SeasonMaker()
-            .style("Rod")
-            .pack(1, "30.00")
-            .floor(1)
-            .add()
-            .style("Jig")
-            .pack(1, "10.00")
-            .add()
-            .aboard("Rod", "", "B", 0)
-            .aboard("Jig", "", "B", 0)
-            .budget("55");
-    BuyList list = list(maker, new KnownForecast().poisson("Jig", 2.0 / 24));
-    assertEquals(List.of("5 Jig", "1 Rod"), order(list));
-    assertEquals(new BigDecimal("50.00"), list.spent());
-  }
-
-  @Test
-  void unpricedItemsStandLastByWeightedShortage() {
-    // Expected short: Frog 2, Toad 1 x importance 3, Newt has all it needs.
-    SeasonMaker maker = new SeasonMaker();
-    maker.style("Jig").pack(1, "1.00").add();
-    maker.style("Frog").add();
-    maker.style("Toad").importance(3).floor(1).add();
-    maker.style("Newt").add();
-    maker
-        .aboard("Jig", "", "B", 0)
-        .aboard("Frog", "green", "B", 0)
-        .aboard("Frog", "brown", "B", 0)
-        .aboard("Toad", "", "B", 0)
-        .aboard("Newt", "", "B", 9);
-    KnownForecast forecast =
-        new KnownForecast()
-            .poisson("Jig", 0.1 / 24)
-            .poisson("Frog", 4.0 / 24)
-            .poisson("Toad", 1.0 / 24)
-            .poisson("Newt", 0.1 / 24);
-    BuyList list = list(maker, forecast);
-    assertEquals(
-        List.of("1 Jig", "2 Toad", "3 Frog", "4 Frog"),
-        list.lines().stream().map(line -> line.rank() + " " + line.item().style()).toList());
-    assertTrue(list.lines().stream().allMatch(BuyList.Line::bought), "no budget is set");
-    assertEquals(
-        List.of(false, false, false, false),
-        list.lines().stream().map(BuyList.Line::fills).toList());
-    assertTrue(list.needed().shortagePieces() < 0.2, "what has no price is bought too");
-    assertEquals(list.needed().shortagePieces(), list.within().shortagePieces());
-    assertEquals(
-        List.of("Frog", "Toad"),
-        list.findings().stream().map(finding -> finding.details().get(0)).toList(),
-        "each style once");
-    assertEquals("1.00", list.wanted().toPlainString());
-  }
-
-  @Test
-  void amongFloorsThatSaveNothingTheImportantThenTheEmptierItemComesFirst() {
-    SeasonMaker maker = new SeasonMaker().carryAtLeast(2);
-    maker.style("Net").pack(1, "9.00").add();
-    maker.style("Rod").pack(1, "80.00").add();
-    maker.style("Vest").pack(1, "70.00").importance(5).add();
-    maker.style("Jig").pack(1, "1.00").importance(0.1).add();
-    maker
-        .aboard("Net", "", "B", 1)
-        .aboard("Rod", "", "B", 0)
-        .aboard("Vest", "", "B", 1)
-        .aboard("Jig", "", "B", 1);
-    BuyList list = list(maker, new KnownForecast().poisson("Jig", 0.2 / 24));
-    assertEquals(List.of("1 Jig", "1 Vest", "2 Rod", "1 Net"), order(list), "what is needed leads");
-  }
-
-  /**
-   * Ten money a piece, 20 more: ppois(n, mean, lower.tail = FALSE), R 4.2.2: beyond the list a
-   * sixth Jig saves ppois(5, 2) = 0.0166, a seventh 0.0045; a third Worm ppois(2, 0.6) = 0.0231, a
-   * fourth 0.0034. So one of each.
-   */
-  @Test
-  void furtherMoneyBuysTheNextPackOfEachAndThenTheOneAfter() {
-    SeasonMaker maker =
-        new SeasonMaker()
-            .style("Jig")
-            .pack(1, "10.00")
-            .add()
-            .style("Worm")
-            .pack(1, "10.00")
-            .add()
-            .aboard("Jig", "", "B", 5)
-            .aboard("Worm", "", "B", 2);
-    KnownForecast forecast = new KnownForecast().poisson("Jig", 2.0 / 24).poisson("Worm", 0.6 / 24);
-    BuyList list = list(maker, forecast);
-    assertTrue(list.lines().isEmpty());
-    assertEquals(
-        List.of(
-            new BuyList.More.Change(new ItemId("Jig", "", ""), 1, 1),
-            new BuyList.More.Change(new ItemId("Worm", "", ""), 1, 1)),
-        list.more().get().packs());
-  }
-
-  @Test
-  void furtherMoneyMayBeSpentToTheLastCent() {
-    KnownForecast forecast = new KnownForecast().poisson("Jig", 2.0 / 24);
-    SeasonMaker exact =
-        new SeasonMaker().style("Jig").pack(1, "20.00").add().aboard("Jig", "", "B", 5);
-    assertEquals(1, list(exact, forecast).more().get().packs().get(0).packs());
-    SeasonMaker dear =
-        new SeasonMaker().style("Jig").pack(1, "20.01").add().aboard("Jig", "", "B", 5);
-    assertEquals(Optional.empty(), list(dear, forecast).more());
-  }
-
-  @Test
-  void withoutAnythingWatchedThereIsNoChance() {
-    SeasonMaker maker =
-        new SeasonMaker().style("Rod").pack(1, "80.00").floor(1).add().aboard("Rod", "", "B", 0);
-    assertTrue(list(maker, new KnownForecast()).within().nothingRunsOutProbability().isEmpty());
-  }
-
-  @Test
-  void ofUnpricedItemsAMoreImportantOneThatHardlyRunsShortStandsLater() {
-    SeasonMaker maker = new SeasonMaker();
-    maker.style("Toad").importance(3).floor(1).add();
-    maker.style("Frog").add();
-    maker.aboard("Toad", "", "B", 0).aboard("Frog", "", "B", 0);
-    KnownForecast forecast =
-        new KnownForecast().poisson("Toad", 0.5 / 24).poisson("Frog", 2.0 / 24);
-    assertEquals(
-        List.of("Frog", "Toad"),
-        list(maker, forecast).lines().stream().map(line -> line.item().style()).toList(),
-        "expected short 2 against 0.5 x importance 3");
   }
 
   @Test
