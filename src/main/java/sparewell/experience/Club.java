@@ -1,5 +1,6 @@
 package sparewell.experience;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -62,7 +63,7 @@ public final class Club {
     Optional<RandomEffects> common =
         effects(key(Kind.SPREAD, unit, Kind.Spread.COMMON_RATE.key()), RATE, BETWEEN_RATES);
     typical = common.map(of -> new Normal(of.mean(), of.meanVariance())).orElse(RATE);
-    shift = common.map(RandomEffects::between).orElse(BETWEEN_RATES);
+    shift = common.map(RandomEffects::likeliestBetween).orElse(0.0);
     familyVariance = square(spread(Kind.Spread.FAMILY_SPREAD, FAMILY));
     styleVariance = square(spread(Kind.Spread.STYLE_SPREAD, STYLE));
     size =
@@ -214,18 +215,30 @@ public final class Club {
   }
 
   /**
-   * Mean share of the hours afloat that those who have a style throw it; absent where none has.
+   * Usual share of the hours afloat that those who have a style throw it; absent where none has.
    *
    * @param style its name, in the form in which names are compared
    */
   public Optional<Double> share(String style) {
-    Key all = key(Kind.SPREAD, unit, Kind.Spread.COMMON_RATE.key());
-    double afloat = pool.of(all).stream().mapToDouble(Pool.Cell::hours).sum();
-    Key key = key(Kind.STYLE, unit, style);
-    double thrown = pool.of(key).stream().mapToDouble(Pool.Cell::hours).sum();
-    return afloat > 0 && thrown > 0
-        ? Optional.of(Math.min(1, thrown / pool.logs(key) / (afloat / pool.logs(all))))
-        : Optional.empty();
+    double afloat = middleHours(key(Kind.SPREAD, unit, Kind.Spread.COMMON_RATE.key()));
+    double thrown = middleHours(key(Kind.STYLE, unit, style));
+    return afloat > 0 && thrown > 0 ? Optional.of(Math.min(1, thrown / afloat)) : Optional.empty();
+  }
+
+  /** Median of the hours in each log: one log of a million hours does not move it far. */
+  private double middleHours(Key key) {
+    List<Pool.Cell> byHours =
+        pool.of(key).stream()
+            .sorted(Comparator.comparingDouble(cell -> cell.hours() / cell.logs()))
+            .toList();
+    double left = pool.logs(key) / 2.0;
+    for (Pool.Cell cell : byHours) {
+      left -= cell.logs();
+      if (left <= 0) {
+        return cell.hours() / cell.logs();
+      }
+    }
+    return 0;
   }
 
   /**
@@ -241,7 +254,11 @@ public final class Club {
     return rates.logBetweenSpread();
   }
 
-  /** Standard deviation, on the log scale, of the factor common to all rates of an angler. */
+  /**
+   * Likeliest standard deviation, on the log scale, of the factor common to all rates of an angler.
+   * Not its mean: few logs tell next to nothing of it, and a part of {@link #logBetween} taken for
+   * common by that alone would be lost as soon as a log shows that nothing is.
+   */
   public double shift() {
     return shift;
   }

@@ -11,6 +11,8 @@ import java.util.List;
  * @param mean posterior mean of &mu;, and of &theta;<sub>new</sub>
  * @param meanVariance posterior variance of &mu;
  * @param between posterior mean of &tau;
+ * @param likeliestBetween where the posterior of &tau; peaks: 0 where few studies tell nothing of
+ *     it
  * @param betweenVariance posterior variance of &tau;
  * @param newVariance variance of &theta;<sub>new</sub>
  * @see "Higgins, Thompson, Spiegelhalter, A re-evaluation of random-effects meta-analysis, JRSS A
@@ -18,7 +20,12 @@ import java.util.List;
  *     trials, Clinical Trials 7 (2010) 5-18 (both from memory)"
  */
 public record RandomEffects(
-    double mean, double meanVariance, double between, double betweenVariance, double newVariance) {
+    double mean,
+    double meanVariance,
+    double between,
+    double likeliestBetween,
+    double betweenVariance,
+    double newVariance) {
   private static final int GRID = 240;
   private static final double REACH = 5; // scales of the half-normal prior
 
@@ -82,9 +89,12 @@ public record RandomEffects(
     double step = REACH * before.betweenScale() / GRID;
     Given[] given = new Given[GRID + 1];
     double best = Double.NEGATIVE_INFINITY;
+    double likeliest = 0;
     for (int i = 0; i <= GRID; i++) {
       given[i] = given(studies, i * step, before);
-      best = Math.max(best, logWeight(given[i], i * step, before));
+      double weight = logWeight(given[i], i * step, before);
+      likeliest = weight > best ? i * step : likeliest;
+      best = Math.max(best, weight);
     }
     double sum = 0;
     double[] moment = new double[5];
@@ -108,6 +118,7 @@ public record RandomEffects(
         moment[0],
         meanVariance,
         moment[3],
+        likeliest,
         moment[4] - moment[3] * moment[3],
         meanVariance + moment[4]);
   }

@@ -173,4 +173,26 @@ class ClubTest {
     assertEquals(1, club(honest(4)).share("jig").orElseThrow(), 1e-12);
     assertTrue(club(honest(4)).share("other").isEmpty());
   }
+
+  @Test
+  void aLogOfAMillionHoursDoesNotMoveThatShare() {
+    for (Entry like : honest(1)) {
+      List<Entry> rows = honest(9);
+      rows.add(
+          new Entry(
+              "liar",
+              "print liar",
+              2026,
+              like.key(),
+              like.name(),
+              like.family(),
+              like.familyKey(),
+              -3,
+              0.04,
+              16,
+              1e6,
+              9));
+      assertEquals(1, club(rows).share("jig").orElseThrow(), 1e-12, like.key().toString());
+    }
+  }
 }

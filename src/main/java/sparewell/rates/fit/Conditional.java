@@ -327,9 +327,25 @@ final class Conditional {
     return peak[s] + logEvidence(s, mean);
   }
 
-  /** ln of a style's likelihood over its peak, at each point; a style without a log has none. */
-  double[] logLikelihood(int s) {
-    return log[s].clone();
+  /**
+   * ln of a style's likelihood at each point over the chance of its log given the rest of the log:
+   * what its log tells is then counted once, by the likelihood, and not again by the draw's weight.
+   */
+  double[] logLikelihood(int s, int family) {
+    double[] less = new double[meanWeight[family].length];
+    for (int j = 0; j < less.length; j++) {
+      less[j] = -logEvidence(s, mean(family, j));
+    }
+    double most = max(less);
+    double inverse = 0;
+    for (int j = 0; j < less.length; j++) {
+      inverse += meanWeight[family][j] * Math.exp(less[j] - most);
+    }
+    double[] out = log[s].clone();
+    for (int i = 0; i < out.length; i++) {
+      out[i] += most + Math.log(inverse);
+    }
+    return out;
   }
 
   /** Standard deviation of a family's log mean before its log. */

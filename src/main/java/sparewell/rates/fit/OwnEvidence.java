@@ -1,5 +1,7 @@
 package sparewell.rates.fit;
 
+import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 
@@ -14,8 +16,7 @@ import java.util.function.ToDoubleFunction;
  * prior.
  */
 public final class OwnEvidence {
-  private static final int FEWEST = 5; // points of the grid
-  private static final double REACH = 2; // posterior standard deviations on either side
+  private static final double FAINT = 1e-12; // weight of a point that does not matter
   private static final double LEAST_PRECISION = 0.02;
 
   private final RateFit fit;
@@ -43,71 +44,36 @@ public final class OwnEvidence {
 
   /**
    * Evidence on a style's rate per hour, at the log's mix of covers; absent where it was never
-   * used.
+   * used. In place of the log it would leave the same mean and variance of the log rate.
    */
   public Optional<Gamma> rate(int style) {
-    if (fit.data().styles[style].empty()) {
+    StyleData data = fit.data().styles[style];
+    if (data.empty()) {
       return Optional.empty();
     }
-    Estimate rate = fit.rate(style);
-    double centre = (Math.log(rate.low90()) + Math.log(rate.high90())) / 2;
-    double spread = (Math.log(rate.high90()) - Math.log(rate.low90())) / (2 * 1.6449);
-    StyleData data = fit.data().styles[style];
-    double step = data.step;
-    int from = (int) Math.round((centre - REACH * spread) / step) - 1 - data.first;
-    int to = (int) Math.round((centre + REACH * spread) / step) + 1 - data.first;
-    from = Math.max(0, Math.min(from, data.count - FEWEST));
-    to = Math.min(data.count - 1, Math.max(to, from + FEWEST - 1));
-    double[] away = new double[to - from + 1];
-    double[] log = new double[away.length];
-    for (int i = 0; i < away.length; i++) {
-      away[i] = (data.first + from + i) * step - centre;
+    double[] after = fit.marginal(style);
+    double[] likelihood = likelihood(style);
+    double most = Arrays.stream(after).max().orElseThrow();
+    double[] before = new double[after.length];
+    for (int i = 0; i < after.length; i++) {
+      before[i] = after[i] > FAINT * most && likelihood[i] > 0 ? after[i] / likelihood[i] : 0;
     }
-    for (HyperPosterior.Draw draw : fit.draws()) {
-      double[] given = draw.given().logLikelihood(style);
-      for (int i = 0; i < away.length; i++) {
-        log[i] += draw.weight() * Math.exp(given[from + i]);
-      }
-    }
-    for (int i = 0; i < away.length; i++) {
-      log[i] = Math.log(Math.max(log[i], 1e-300));
-    }
-    return gamma(away, log, spread)
-        .map(found -> new Gamma(found.pieces(), found.hours() * Math.exp(-centre)));
+    return GammaShape.of(before, after, data.first, data.step, data.lost + 1);
   }
 
-  /** Least squares of log = c + y u - h e^u, points weighed by a normal density. */
-  private static Optional<Gamma> gamma(double[] u, double[] log, double spread) {
-    double all = 0;
-    double[] mean = new double[3];
-    double[][] x = new double[u.length][];
-    double[] weight = new double[u.length];
-    for (int i = 0; i < u.length; i++) {
-      weight[i] = Math.exp(-u[i] * u[i] / (2 * spread * spread));
-      x[i] = new double[] {u[i], -Math.exp(u[i]), log[i]};
-      all += weight[i];
-      for (int k = 0; k < 3; k++) {
-        mean[k] += weight[i] * x[i][k];
+  /** Likelihood of a style's rate at each point, averaged over the draws, up to a factor. */
+  double[] likelihood(int style) {
+    int family = fit.input().familyOfStyle().get(style);
+    List<double[]> logs =
+        fit.draws().stream().map(draw -> draw.given().logLikelihood(style, family)).toList();
+    double top = logs.stream().flatMapToDouble(Arrays::stream).max().orElseThrow();
+    double[] sum = new double[logs.get(0).length];
+    for (int d = 0; d < logs.size(); d++) {
+      for (int i = 0; i < sum.length; i++) {
+        sum[i] += fit.draws().get(d).weight() * Math.exp(logs.get(d)[i] - top);
       }
     }
-    double[][] s = new double[3][3];
-    for (int i = 0; i < u.length; i++) {
-      for (int k = 0; k < 3; k++) {
-        for (int l = 0; l < 3; l++) {
-          s[k][l] += weight[i] * (x[i][k] - mean[k] / all) * (x[i][l] - mean[l] / all);
-        }
-      }
-    }
-    double determinant = s[0][0] * s[1][1] - s[0][1] * s[0][1];
-    double pieces = (s[0][2] * s[1][1] - s[1][2] * s[0][1]) / determinant;
-    double hours = (s[0][0] * s[1][2] - s[0][1] * s[0][2]) / determinant;
-    if (!(pieces > 0)) {
-      pieces = 0;
-      hours = s[1][2] / s[1][1];
-    }
-    return hours > 0 && Double.isFinite(hours + pieces)
-        ? Optional.of(new Gamma(pieces, hours))
-        : Optional.empty();
+    return sum;
   }
 
   /** Evidence on the log rate of a family's typical style; absent where none was used. */
