@@ -17,8 +17,9 @@ import sparewell.workbook.Books;
 class AbsurdValuesTest {
   @TempDir private Path folder;
 
+  /** Seasons that once ended in a fault. */
   @ParameterizedTest
-  @ValueSource(longs = {1, 2, 3, 4})
+  @ValueSource(longs = {12, 55, 286})
   void aSeasonOfAbsurdValuesEndsInFiniteFigures(long seed) throws Exception {
     ValueSeason season = new ValueSeason(seed);
     String altered = season.alter();

@@ -239,14 +239,15 @@ class StowPlannerTest {
     assertEquals(plan.now(), plan.best().orElseThrow());
   }
 
-  /** Shares of the whole tackle's moment: loose stock and what stays put count. */
+  /** Boats that a search once left 0.3 and 1.2 % unproven. */
   @ParameterizedTest
-  @ValueSource(ints = {1, 2, 3})
+  @ValueSource(ints = {12, 44})
   void eighteenBoxesInSixCompartmentsAreStowedProvenBest(int seed) {
     StowCases.Case drawn = StowCases.planted(18, 6, seed);
     assertEquals(0, StowPlanner.plan(drawn.season(), drawn.onHand()).bestGapPercent());
   }
 
+  /** Shares of the whole tackle's moment: loose stock and what stays put count. */
   @Test
   void gapsAreSharesOfTheTacklesMoment() {
     StowCases.Case drawn = StowCases.planted(40, 10, 1);
