@@ -32,6 +32,8 @@ final class SheetPage {
 
   private static final double LARGE_PRINT = 1.4;
 
+  private static final int MANY_PAGES = 12; // of which none is worth smaller print
+
   /** A table that goes on without its headings is as bad as a further page. */
   private static final Comparator<PageBreaks.Breaks> FEWEST =
       Comparator.<PageBreaks.Breaks>comparingInt(breaks -> breaks.pages() + breaks.split())
@@ -199,8 +201,9 @@ final class SheetPage {
     Page best = usual.scaledTo(width);
     PageBreaks.Breaks breaks = PageBreaks.of(grid, best);
     for (Page fitting : List.of(best, usual.turned().scaledTo(width))) {
-      int least =
+      int readable =
           fitting.landscape() == usual.landscape() ? LEAST_READABLE_PERCENT : LEAST_TURNED_PERCENT;
+      int least = breaks.pages() > MANY_PAGES ? fitting.scalePercent() : readable;
       for (int percent = fitting.scalePercent(); percent >= least; percent--) {
         Page smaller = fitting.scaled(percent);
         for (PageBreaks.Breaks other :
