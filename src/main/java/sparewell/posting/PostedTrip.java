@@ -67,7 +67,8 @@ final class PostedTrip {
               + day
               + " is after the date of the analysis, "
               + asOf
-              + "; set or clear As of in Settings, then post");
+              + "; correct that date, or set or clear As of in Settings; a trip still ahead is posted"
+              + " once it is over");
     }
     field(TripCardSheet.TRIP).ifPresent(name -> faultIfThere(name, day));
     String name = name(field(TripCardSheet.TRIP), day);

@@ -1,6 +1,7 @@
 package sparewell.sheet;
 
 import java.math.BigDecimal;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -59,6 +60,7 @@ public final class SeasonPlanSheet {
     }
     Stage last = plan.stages().get(plan.stages().size() - 1);
     lines.add(orders(plan, settings));
+    late(plan, settings).ifPresent(lines::plain);
     if (last.unboughtProbability().isPresent()) {
       lines.plain(
           "Chance that nothing important runs out through %s: %s if nothing is bought, %s with all"
@@ -70,7 +72,8 @@ public final class SeasonPlanSheet {
     List<Purchase> floors = plan.forFloors();
     if (!floors.isEmpty()) {
       lines.plain(
-          "With the first order, %s only fill floors; they are on Buy list.",
+          "With the first order, %s more for floors alone: in the first table, not in the second; see"
+              + " Buy list.",
           amount(floors, settings.currency()));
     }
     reach(plan, settings).ifPresent(lines::plain);
@@ -119,6 +122,20 @@ public final class SeasonPlanSheet {
                     + BuyWords.wares(later, Purchase::packs, Purchase::pieces)
                     + " more"),
         Tone.WATCH);
+  }
+
+  /** Says so where even what is ordered today comes after an event. */
+  private static Optional<String> late(SeasonPlan plan, Settings settings) {
+    LocalDate here = settings.asOf().plusDays((long) Math.ceil(settings.leadTimeDays()));
+    return plan.forLosses().stream()
+        .map(Purchase::event)
+        .filter(event -> event.date().isBefore(here))
+        .findFirst()
+        .map(
+            event ->
+                Phrase.text(
+                    "An order of today is aboard on %s, too late for %s (%s): buy in a shop.",
+                    here, event.name(), event.date()));
   }
 
   private static String amount(List<Purchase> of, String currency) {

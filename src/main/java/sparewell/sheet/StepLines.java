@@ -17,7 +17,9 @@ public final class StepLines {
     List<Block.Line> lines = new ArrayList<>();
     lines.add(Block.Line.heading(TITLE));
     if (steps.isEmpty()) {
-      lines.add(Block.Line.of("Nothing to do: everything you need is aboard and well stowed."));
+      lines.add(
+          Block.Line.of(
+              "Nothing to do: everything you need is aboard, and every box can stay where it is."));
     }
     int number = 0;
     for (Step step : steps) {

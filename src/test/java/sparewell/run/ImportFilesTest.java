@@ -121,7 +121,7 @@ class ImportFilesTest extends ImportFixture {
     ok(outcome);
     assertEquals("T1", season().losses().get(1).trip());
     assertTrue(
-        outcome.summary().toString().contains("'2 pcs' in Lost has a word after the number"),
+        outcome.summary().toString().contains("'2 pcs' in Lost has a word behind the number"),
         outcome.toString());
   }
 

@@ -1,6 +1,7 @@
 package sparewell.run;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -75,6 +76,9 @@ class ImportFormulasTest extends ImportFixture {
     ok(outcome);
     String said = String.join("\n", outcome.summary());
     assertTrue(said.contains("Formulas go on in the new rows: Twice, Of all."), said);
+    Outcome oneBad = take(InputSheets.LOSSES, LOSSES + TWO_MORE + "T9,Worm,,Green,1,fish\n");
+    assertFalse(
+        oneBad.summary().toString().contains("Formulas go on"), "the only new one is no row");
     look(
         workbook -> {
           assertEquals("E4*2", formula(workbook, "G4"));

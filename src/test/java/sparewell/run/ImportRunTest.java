@@ -196,8 +196,8 @@ class ImportRunTest extends ImportFixture {
     assertEquals(
         List.of(
             folder
-                + "/t.csv line 3 rejected: '2026-15-01' in Date is not a date between 1950 and"
-                + " 2199; write it like 2026-05-03",
+                + "/t.csv line 3 rejected: '2026-15-01' in Date cannot be read as a date from 1950 to"
+                + " 2199; write the year first, like 2026-05-03",
             folder
                 + "/l.csv line 3 rejected: 'T9' in Trip is in a row that was left out: line 3"
                 + " of t.csv; correct that row first",

@@ -215,16 +215,30 @@ class AfterTripSheetTest {
       maker.loss("t" + t, "Jig", "blue", t == 5 ? 9 : 1, Cause.BROKEN);
     }
     maker.boxedEvent("Cup", AS_OF.minusDays(35), 8, 1, "Kit", OptionalInt.of(6));
-    ReportSheet plan = SeasonPlanSheet.of(results(maker));
-    String text =
-        plan.blocks().stream()
-            .filter(Block.Text.class::isInstance)
-            .flatMap(block -> ((Block.Text) block).lines().stream())
-            .map(Block.Line::text)
-            .collect(java.util.stream.Collectors.joining("\n"));
+    String text = seasonPlan(maker);
     assertTrue(text.contains("After Cup (" + AS_OF.minusDays(35) + ")\nYou lost 9 pieces"), text);
     assertTrue(text.contains("Unpack Kit: 2 Jig blue to J1."), text);
     assertTrue(text.contains("look over what broke or wore: Jig."), text);
+  }
+
+  private static String seasonPlan(SeasonMaker maker) {
+    return SeasonPlanSheet.of(results(maker)).blocks().stream()
+        .filter(Block.Text.class::isInstance)
+        .flatMap(block -> ((Block.Text) block).lines().stream())
+        .map(Block.Line::text)
+        .collect(java.util.stream.Collectors.joining("\n"));
+  }
+
+  /** Seven days from an order until it is aboard, unless set. */
+  @Test
+  void anOrderThatComesTooLateIsSaidToBeLate() {
+    SeasonMaker soon = plenty().aboard("Jig", "red", "J1", 0);
+    soon.event("Cup", AS_OF.plusDays(6), 8, 1);
+    String late = "An order of today is aboard on " + AS_OF.plusDays(7) + ", too late for Cup";
+    assertTrue(seasonPlan(soon).contains(late), seasonPlan(soon));
+    SeasonMaker later = plenty().aboard("Jig", "red", "J1", 0);
+    later.event("Cup", AS_OF.plusDays(7), 8, 1);
+    assertFalse(seasonPlan(later).contains("too late"), seasonPlan(later));
   }
 
   @Test

@@ -80,8 +80,7 @@ public final class ImportPlanner {
         Incoming rows =
             new Incoming(table, target, units, cells.dates(), source.made().isPresent());
         FormulaColumns own = FormulaColumns.of(book, target, rows.raw().size());
-        own.notes(book, target).forEach(rows::note);
-        rows.copy(own.copied());
+        rows.copy(own.copied(), own.notes(book, target));
         incoming.put(source.sheet(), rows);
       } catch (UnusableImport unusable) {
         faults.addAll(unusable.faults());

@@ -30,6 +30,7 @@ final class Incoming {
   private final Set<Integer> openDates = new HashSet<>();
   private final List<String> notes = new ArrayList<>();
   private final List<CopiedFormula> copied = new ArrayList<>();
+  private final List<String> copiedNotes = new ArrayList<>();
   private int known;
   private int examples;
 
@@ -84,12 +85,10 @@ final class Incoming {
     return target;
   }
 
-  void copy(List<CopiedFormula> formulas) {
+  /** Copies formulas down in new rows; {@code sentences} are said where there are such rows. */
+  void copy(List<CopiedFormula> formulas, List<String> sentences) {
     copied.addAll(formulas);
-  }
-
-  void note(String sentence) {
-    notes.add(sentence);
+    copiedNotes.addAll(sentences);
   }
 
   /** New rows as they would stand in the sheet. */
@@ -158,7 +157,14 @@ final class Incoming {
             target.lastColumn(),
             cells);
     return new SheetPlan(
-        table.file(), table.delimiter(), table.headings(), rows, added, known, rejected, remarks());
+        table.file(),
+        table.delimiter(),
+        table.headings(),
+        rows,
+        added,
+        known,
+        rejected,
+        remarks(!added.isEmpty()));
   }
 
   private List<NewCell> withFormulas(NewRow row, int number) {
@@ -171,7 +177,7 @@ final class Incoming {
     return cells;
   }
 
-  private List<String> remarks() {
+  private List<String> remarks(boolean adds) {
     List<String> said = new ArrayList<>();
     if (!table.ignored().isEmpty()) {
       said.add("Columns not used: " + String.join(", ", table.ignored()) + ".");
@@ -189,6 +195,9 @@ final class Incoming {
                         .formatted(table.dates().order().orElseThrow().words(), date)));
     if (examples > 0) {
       said.add("Rows that begin with 'Example:' are left out (" + examples + ").");
+    }
+    if (adds) {
+      said.addAll(copiedNotes);
     }
     said.addAll(notes);
     return said;

@@ -166,7 +166,7 @@ class UnitsReadTest {
     assertTrue(reading.season().boat().trimTest().isEmpty());
     assertTrue(!reading.season().boat().plateIncludesMotor());
     assertEquals(
-        "the trim test lacks distance and bow change",
+        "the trim test lacks distance and bow change; fill it in on the sheet Boat",
         reading.only(Code.TEST_INCOMPLETE).message());
   }
 }
