@@ -34,7 +34,6 @@ import sparewell.spares.SparesReport;
 import sparewell.stow.StowPlan;
 import sparewell.stow.StowPlanner;
 import sparewell.table.Block;
-import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.table.Tone;
 import sparewell.units.Length;
