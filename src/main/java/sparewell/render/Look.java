@@ -35,6 +35,8 @@ record Look(
   enum Edge {
     NONE,
     UNDER,
+    /** The same in a row that is high enough to write in. */
+    UNDER_ROOM,
     HEAD,
     SUM,
     ENTRY,
@@ -80,10 +82,10 @@ record Look(
         GENERAL, STRONG, HEAD_FILL, Edge.HEAD, overText ? "left" : "right", true, indent);
   }
 
-  static Look body(String pattern, Tone tone, boolean wrap, boolean link) {
+  static Look body(String pattern, Tone tone, Edge edge, boolean wrap, boolean link) {
     Face face = tone == Tone.BAD ? STRONG : BODY;
     String across = pattern.equals(AS_TEXT) ? "left" : "right";
-    return new Look(pattern, link ? face.asLink() : face, fill(tone), Edge.UNDER, across, wrap);
+    return new Look(pattern, link ? face.asLink() : face, fill(tone), edge, across, wrap);
   }
 
   static Look entry(String pattern) {

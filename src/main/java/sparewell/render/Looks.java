@@ -41,12 +41,22 @@ final class Looks {
     xml.leaf(
         "alignment horizontal='{}' vertical='{}' wrapText='{}' indent='{}'",
         look.across(),
-        look.edge() == Look.Edge.HEAD ? "bottom" : "top",
+        down(look),
         look.wrap(),
         indent(look));
     if (look.edge() == Look.Edge.ENTRY) {
       xml.leaf("protection locked='0'"); // it stays open where the angler protects the sheet
     }
+  }
+
+  /** Letters keep off the lines above and below where rows are high enough to write in. */
+  private static String down(Look look) {
+    boolean largePrint = look.face().points() > Look.HEADING.face().points();
+    return switch (look.edge()) {
+      case HEAD -> "bottom";
+      case UNDER_ROOM, ENTRY -> "center";
+      default -> largePrint ? "center" : "top";
+    };
   }
 
   /** Text in tables keeps off numbers before it. */
@@ -99,7 +109,7 @@ final class Looks {
     boolean beside = side.equals("left") || side.equals("right");
     return switch (edge) {
       case NONE -> "";
-      case UNDER -> bottom ? "hair" : "";
+      case UNDER, UNDER_ROOM -> bottom ? "hair" : "";
       case HEAD -> bottom ? "thin" : "";
       case SUM -> top ? "thin" : "";
       case ENTRY -> bottom || top || beside ? "thin" : "";

@@ -224,6 +224,7 @@ final class TableBlock {
     Column<R> column = table.columns().get(at);
     double inner = grid.innerPoints(at + 1) - INDENT_POINTS;
     int row = firstRow;
+    Look.Edge edge = room(table) ? Look.Edge.UNDER_ROOM : Look.Edge.UNDER;
     Map<Kind, Integer> looks = new HashMap<>();
     for (R one : table.table().rows()) {
       Object value = table.values().get(at).get(row - firstRow);
@@ -243,7 +244,7 @@ final class TableBlock {
         }
       }
       String pattern = value instanceof String ? Look.AS_TEXT : table.patterns().get(at);
-      Kind kind = new Kind(pattern, tone, wrap, link.isPresent());
+      Kind kind = new Kind(pattern, tone, edge, wrap, link.isPresent());
       int look = looks.computeIfAbsent(kind, key -> grid.look(key.look()));
       grid.put(row, at + 1, value, look);
       if (link.isPresent()) {
@@ -253,10 +254,18 @@ final class TableBlock {
     }
   }
 
+  /** True if its rows are high enough to write in. */
+  private static <R> boolean room(SheetTable<R> table) {
+    R first = table.table().rows().get(0);
+    return table.columns().stream()
+        .anyMatch(
+            column -> column.entry().apply(first).filter(e -> e.heightPoints() > 0).isPresent());
+  }
+
   /** All that the look of a cell follows from. */
-  private record Kind(String pattern, Tone tone, boolean wrap, boolean link) {
+  private record Kind(String pattern, Tone tone, Look.Edge edge, boolean wrap, boolean link) {
     Look look() {
-      return Look.body(pattern, tone, wrap, link);
+      return Look.body(pattern, tone, edge, wrap, link);
     }
   }
 
