@@ -68,7 +68,7 @@ public final class BesideClub {
   private static Hyperprior prior(Club club) {
     return new Hyperprior(
         0,
-        Math.max(LEAST_SHIFT, club.shift() / Hyperprior.RATE_SPREAD),
+        Math.max(LEAST_SHIFT, Math.sqrt(between(club) - own(club)) / Hyperprior.RATE_SPREAD),
         Math.log(TYPICAL),
         TYPICAL_DOUBT,
         logVariation(club),
@@ -79,15 +79,26 @@ public final class BesideClub {
         Hyperprior.WEAK.walk());
   }
 
+  /** Variance of a style's log rate between anglers. */
+  private static double between(Club club) {
+    return Math.exp(2 * club.logBetween());
+  }
+
   /**
-   * ln of the coefficient of variation v of the gamma distribution of what each rate lies off by
-   * itself. What moves all rates of an angler is fitted beside it, so it is taken off before; not
-   * all, as few logs tell little of it. &psi;'(1/v&sup2;) is about v&sup2; + v<sup>4</sup>/2.
+   * The part of that by which each style lies off by itself. What moves all rates of an angler is
+   * fitted beside it, so it is taken off before; not all, as few logs tell little of it, and one
+   * untrue row may tell anything.
+   */
+  private static double own(Club club) {
+    return Math.max(LEAST_OWN * between(club), between(club) - square(club.shift()));
+  }
+
+  /**
+   * ln of the coefficient of variation v of a gamma distribution with that variance of the log,
+   * &psi;'(1/v&sup2;), which is about v&sup2; + v<sup>4</sup>/2.
    */
   private static double logVariation(Club club) {
-    double all = Math.exp(2 * club.logBetween());
-    double own = Math.max(LEAST_OWN * all, all - square(club.shift()));
-    return Math.log(Math.sqrt(1 + 2 * own) - 1) / 2;
+    return Math.log(Math.sqrt(1 + 2 * own(club)) - 1) / 2;
   }
 
   private static Beliefs.Belief belief(Normal normal) {

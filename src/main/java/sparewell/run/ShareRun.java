@@ -115,9 +115,8 @@ public final class ShareRun {
   private Outcome book(Path book) {
     try {
       String print = LogId.fingerprint(book);
-      Optional<String> known = LogId.of(book);
-      if (holds(known, print)) {
-        return Outcome.done(book, "in the file already", List.of());
+      if (holds(LogId.of(book), print)) {
+        return there(book);
       }
       List<Entry> rows = rows(book, print);
       if (rows.isEmpty()) {
@@ -144,9 +143,20 @@ public final class ShareRun {
     }
   }
 
+  private static Outcome there(Path book) {
+    return Outcome.done(book, "in the file already", List.of());
+  }
+
+  /** Whether the file holds a workbook as it stands, be it by the id of a copy. */
   private synchronized boolean holds(Optional<String> id, String print) {
-    List<Entry> rows = id.map(byLog::get).orElse(null);
-    return rows != null && rows.get(0).fingerprint().equals(print);
+    Optional<String> by =
+        byLog.entrySet().stream()
+            .filter(log -> log.getValue().get(0).fingerprint().equals(print))
+            .map(Map.Entry::getKey)
+            .findFirst();
+    // Of a log that is there by a copy's id, rows of an earlier state are of no more use.
+    by.ifPresent(found -> id.filter(own -> !own.equals(found)).ifPresent(byLog::remove));
+    return by.isPresent();
   }
 
   /** Reads and fits a workbook; its id is made last, where there is something to share. */
@@ -185,6 +195,9 @@ public final class ShareRun {
 
   private synchronized Outcome add(Path book, List<Entry> rows) {
     String id = rows.get(0).logId();
+    if (holds(Optional.of(id), rows.get(0).fingerprint())) {
+      return there(book); // a copy, fitted meanwhile
+    }
     byLog.put(id, new ArrayList<>(rows));
     unwritten++;
     if (unwritten >= WRITTEN_EVERY) {

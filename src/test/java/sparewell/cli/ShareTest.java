@@ -77,6 +77,24 @@ class ShareTest {
   }
 
   @Test
+  void aCopyOfAWorkbookIsNotAnotherLog() throws IOException {
+    Path copy = Files.copy(book, folder.resolve("copy.xlsx"));
+    Command both = share(book, copy);
+    done(both);
+    assertTrue(both.out().contains("now holds 1 log."), both.out());
+    String first = shared();
+    done(share(copy));
+    done(share(book));
+    assertEquals(first, shared());
+    Books.season().plus("Losses", "T1|Crank|3/8|Red|1|snag|no").write(book);
+    Files.copy(book, copy, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+    done(share(copy));
+    Command later = share(book);
+    assertTrue(later.out().contains("now holds 1 log."), later.out());
+    assertFalse(first.equals(shared()));
+  }
+
+  @Test
   void twoRunsDoNotWriteOneFileAtATime() throws Exception {
     done(share(book));
     String first = shared();

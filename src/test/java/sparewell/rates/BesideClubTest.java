@@ -136,4 +136,19 @@ class BesideClubTest {
     // ln 2 up or down in two logs of three: a standard deviation of 0.57.
     assertTrue(spread > 0.55 && spread < 0.8, "spread " + spread);
   }
+
+  @Test
+  void oneUntrueCommonRateLeavesABlankLogsRatesAsTheyAre() {
+    List<Entry> rows = rows(8, 1, 1, 3);
+    var before = beside(log(0), rows).rate(0);
+    Entry like =
+        rows.stream().filter(row -> row.name().equals("common rate")).findFirst().orElseThrow();
+    rows.add(
+        new Entry(
+            "liar", "liar", 2026, like.key(), like.name(), "", "", 4, 1e-6, 100_000, 1e6, 999));
+    var after = beside(log(0), rows).rate(0);
+    assertEquals(1, after.mean() / before.mean(), 0.1);
+    assertEquals(1, after.low90() / before.low90(), 0.15);
+    assertEquals(1, after.high90() / before.high90(), 0.15);
+  }
 }
