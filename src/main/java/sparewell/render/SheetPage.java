@@ -157,7 +157,7 @@ final class SheetPage {
     } else if (block instanceof Block.Form form) {
       FormBlock.lay(form, grid, row, units, options);
     } else if (block instanceof Block.Rows rows) {
-      String name = names.next(sheet, rows.table());
+      String name = names.next(sheet, rows);
       keepInView(rows.table(), TableBlock.lay(tables.get(rows.table()), grid, row, name, options));
     } else if (block instanceof Chart chart) {
       SheetTable<?> known = tables.get(chart.data());

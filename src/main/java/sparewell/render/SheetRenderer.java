@@ -8,8 +8,8 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.Executor;
 import sparewell.ooxml.NewSheets;
+import sparewell.table.Block;
 import sparewell.table.ReportSheet;
-import sparewell.table.Table;
 import sparewell.units.UnitSystem;
 
 /** Result sheets as parts of a workbook. */
@@ -54,7 +54,7 @@ public final class SheetRenderer {
 
   /**
    * Names of tables, the same in every run, because formulas of the angler's go by them: that of
-   * the CSV file, else those of the sheet and the title without its numbers.
+   * the CSV file, else those of the sheet and the title without its numbers, or its subject.
    */
   static final class TableNames {
     private static final String PREFIX = "sw_";
@@ -66,20 +66,26 @@ public final class SheetRenderer {
       this.book = book;
     }
 
-    String next(ReportSheet sheet, Table<?> table) {
-      String title = table.title().replaceAll("[,:;(].*", "");
-      String about =
-          table.csvFile().isEmpty()
-              ? sheet.name() + (title.isEmpty() ? " list" : " " + title)
-              : table.csvFile().replace(".csv", "");
-      String words = about.toLowerCase(Locale.ROOT).replaceAll("[^a-z]+", " ").strip();
-      String plain = PREFIX + words.replace(' ', '_');
+    String next(ReportSheet sheet, Block.Rows rows) {
+      String file = rows.table().csvFile();
+      String title = rows.table().title().replaceAll("[,:;(].*", "");
+      String words =
+          !rows.about().isEmpty()
+              ? joined(sheet.name() + " " + rows.about(), "[^\\p{L}\\p{N}]+")
+              : file.isEmpty()
+                  ? joined(sheet.name() + (title.isEmpty() ? " list" : " " + title), "[^a-z]+")
+                  : joined(file.replace(".csv", ""), "[^a-z]+");
+      String plain = PREFIX + words;
       plain = plain.substring(0, Math.min(LONGEST, plain.length()));
       String name = plain;
       for (int again = 2; !given.add(name); again++) {
         name = plain + "_" + again;
       }
       return book.takeTableName(name);
+    }
+
+    private static String joined(String words, String between) {
+      return words.toLowerCase(Locale.ROOT).replaceAll(between, " ").strip().replace(' ', '_');
     }
 
     double widthFactor() {

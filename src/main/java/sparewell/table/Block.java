@@ -20,7 +20,17 @@ public sealed interface Block
     }
   }
 
-  record Rows(Table<?> table) implements Block {}
+  /**
+   * A table.
+   *
+   * @param about its one subject, such as a box, where there is a table for each; else empty
+   */
+  record Rows(Table<?> table, String about) implements Block {
+    /** A table whose title says what it is about. */
+    public Rows(Table<?> table) {
+      this(table, "");
+    }
+  }
 
   /** A page break in print. */
   record NewPage() implements Block {}

@@ -72,6 +72,22 @@ class SheetRendererTest extends SampleBookFixture {
     assertEquals(List.of("sw_s_then", "sw_b"), tableNames("1. Then: 12 of them"));
   }
 
+  /** Boxes come in another order once they were moved; their tables keep their names. */
+  @Test
+  void ofTablesForEachBoxEachIsNamedByItsBox() throws IOException {
+    assertEquals(List.of("sw_s_j1", "sw_s_crank_box"), namesAbout("J1", "Crank box"));
+    assertEquals(List.of("sw_s_crank_box", "sw_s_j1"), namesAbout("Crank box", "J1"));
+  }
+
+  private static List<String> namesAbout(String... boxes) throws IOException {
+    List<Column<String>> columns = List.of(Format.TEXT.onSheet("T", "", text -> text));
+    List<Block> blocks = new ArrayList<>();
+    for (String box : boxes) {
+      blocks.add(new Block.Rows(Table.onSheet("", columns, List.of("x"), ""), box));
+    }
+    return namesOf(blocks);
+  }
+
   private static List<String> tableNames(String... titles) throws IOException {
     List<Column<String>> columns = List.of(Format.TEXT.onSheet("T", "", text -> text));
     List<Block> blocks = new ArrayList<>();
@@ -79,6 +95,10 @@ class SheetRendererTest extends SampleBookFixture {
       blocks.add(new Block.Rows(new Table<>("", title, columns, List.of("x"), "")));
     }
     blocks.add(new Block.Rows(new Table<>("b.csv", titles[0], columns, List.of("x"), "")));
+    return namesOf(blocks);
+  }
+
+  private static List<String> namesOf(List<Block> blocks) throws IOException {
     try (XSSFWorkbook book = read(List.of(new ReportSheet("S", "", blocks)), Sample.options())) {
       return book.getSheet("S").getTables().stream().map(XSSFTable::getName).toList();
     }
