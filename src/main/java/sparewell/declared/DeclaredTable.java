@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
@@ -16,6 +17,8 @@ import java.util.stream.Collectors;
  * begin with {@code #} say nothing.
  */
 public record DeclaredTable(String name, String title, List<List<String>> rows) {
+  private static final Pattern BAR = Pattern.compile(" *\\| *");
+
   public DeclaredTable {
     rows = List.copyOf(rows);
   }
@@ -41,7 +44,7 @@ public record DeclaredTable(String name, String title, List<List<String>> rows) 
         head = line;
         rows.clear();
       } else if (!line.isBlank() && !line.startsWith("#")) {
-        rows.add(List.of(line.split(" *\\| *", -1)));
+        rows.add(List.of(BAR.split(line, -1)));
       }
     }
     return tables;
