@@ -11,7 +11,6 @@ import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.save.append.AppendRequest;
 import sparewell.save.append.AppendedParts;
-import sparewell.save.file.FileNames;
 import sparewell.save.file.OpenElsewhere;
 import sparewell.save.file.Refusals;
 import sparewell.save.file.Replacement;
@@ -52,7 +51,7 @@ public final class WorkbookSaver {
     }
     String wanted = original.macros() ? ".xlsm" : ".xlsx";
     String name = target.getFileName() == null ? "" : target.getFileName().toString();
-    if (!FileNames.extension(name).toLowerCase(Locale.ROOT).equals(wanted)
+    if (!Replacement.extension(name).toLowerCase(Locale.ROOT).equals(wanted)
         && !Replacement.isSame(file, target)) {
       throw Refusals.refused(
           target,

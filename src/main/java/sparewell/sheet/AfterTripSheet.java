@@ -137,7 +137,7 @@ public final class AfterTripSheet {
   }
 
   private static Block cautions(Results results) {
-    Lines lines = Cautions.lines();
+    Lines lines = Lines.cautions();
     if (!results.rates().converged()) {
       lines.small(
           "The fit of the loss rates did not settle: read them as rough until more trips are"

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import sparewell.declared.DeclaredTable;
 import sparewell.season.ItemId;
 import sparewell.table.Column;
@@ -34,6 +35,11 @@ final class Columns<R> {
   /** Lines of one table of {@code texts.txt}, by name. */
   static Map<String, List<String>> texts(String table) {
     return TEXTS.get(table).byName();
+  }
+
+  /** Lines of one table of {@code texts.txt}, in order, their first fields alone. */
+  static List<String> lines(String table) {
+    return TEXTS.get(table).rows().stream().map(row -> row.get(0)).toList();
   }
 
   /** Columns of a table, by its name in square brackets. */
@@ -87,5 +93,15 @@ final class Columns<R> {
       all.add(column);
     }
     return all;
+  }
+
+  /** The columns of weights, and where some row's weight is not known, one that tells which. */
+  static <R> List<Column<R>> withKnown(List<Column<R>> columns, List<R> rows, Predicate<R> known) {
+    List<Column<R>> shown = new ArrayList<>(columns);
+    if (!rows.stream().allMatch(known)) {
+      Columns<R> weights = of("Weights");
+      shown.add(weights.column("Weight is", row -> known.test(row) ? "known" : "at least"));
+    }
+    return shown;
   }
 }

@@ -37,4 +37,11 @@ final class Lines {
   Block block() {
     return new Block.Text(lines);
   }
+
+  /** The cautions that stand wherever weight or lead is spoken of, under their heading. */
+  static Lines cautions() {
+    Lines lines = new Lines().heading("Cautions");
+    Columns.lines("Cautions").forEach(lines::small);
+    return lines;
+  }
 }

@@ -130,7 +130,7 @@ public final class StowPlanSheet {
             BOXES.column("reason", row -> row.reason().word()),
             EntryTable.done(BoxPlan::moves));
     return BOXES.table(
-        plan.boxes(), WeightKnown.shown(columns, plan.boxes(), BoxPlan::weightKnown));
+        plan.boxes(), Columns.withKnown(columns, plan.boxes(), BoxPlan::weightKnown));
   }
 
   private static OptionalDouble tenths(OptionalDouble minutes) {

@@ -36,7 +36,7 @@ public final class WeightByCompartmentSheet {
     blocks.add(LoadComparison.of(report, idle, units));
     blocks.add(new Block.Rows(loads(report)));
     blocks.add(new Block.Rows(LoadSummary.table(report, units)));
-    blocks.add(Cautions.lines().block());
+    blocks.add(Lines.cautions().block());
     return new ReportSheet(NAME, answer(report, units), blocks);
   }
 
@@ -106,7 +106,7 @@ public final class WeightByCompartmentSheet {
     }
     return WEIGHTS.table(
         report.compartments(),
-        WeightKnown.shown(columns, report.compartments(), CompartmentLoad::weightKnown));
+        Columns.withKnown(columns, report.compartments(), CompartmentLoad::weightKnown));
   }
 
   private static List<Column<CompartmentLoad>> columns() {

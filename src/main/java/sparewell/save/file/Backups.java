@@ -28,8 +28,8 @@ final class Backups {
 
   Backups(Path workbook) {
     String name = workbook.getFileName().toString();
-    this.stem = FileNames.stem(name);
-    this.extension = FileNames.extension(name);
+    this.extension = Replacement.extension(name);
+    this.stem = name.substring(0, name.length() - extension.length());
     this.folder = workbook.resolveSibling(stem + "-backups");
   }
 

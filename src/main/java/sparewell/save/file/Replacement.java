@@ -130,4 +130,10 @@ public record Replacement(
     Path folder = target.toAbsolutePath().getParent();
     return folder.toRealPath().resolve(target.getFileName());
   }
+
+  /** A name's ending with its dot; empty if none. */
+  public static String extension(String name) {
+    int dot = name.lastIndexOf('.');
+    return dot > 0 ? name.substring(dot) : "";
+  }
 }

@@ -29,7 +29,7 @@ final class Incoming {
   private final Map<Integer, String> faults = new TreeMap<>();
   private final Set<Integer> openDates = new HashSet<>();
   private final List<String> notes = new ArrayList<>();
-  private final List<CopiedFormula> copied = new ArrayList<>();
+  private final List<FormulaColumns.CopiedFormula> copied = new ArrayList<>();
   private final List<String> copiedNotes = new ArrayList<>();
   private int known;
   private int examples;
@@ -86,7 +86,7 @@ final class Incoming {
   }
 
   /** Copies formulas down in new rows; {@code sentences} are said where there are such rows. */
-  void copy(List<CopiedFormula> formulas, List<String> sentences) {
+  void copy(List<FormulaColumns.CopiedFormula> formulas, List<String> sentences) {
     copied.addAll(formulas);
     copiedNotes.addAll(sentences);
   }
@@ -169,7 +169,7 @@ final class Incoming {
 
   private List<NewCell> withFormulas(NewRow row, int number) {
     List<NewCell> cells = new ArrayList<>(row.values());
-    for (CopiedFormula formula : copied) {
+    for (FormulaColumns.CopiedFormula formula : copied) {
       formula
           .at(number)
           .ifPresent(text -> cells.add(new NewCell(formula.column(), Kind.FORMULA, text, 0)));
