@@ -18,6 +18,7 @@ public final class Checks {
           new WeightsPlausible(),
           new PositionsPlausible(),
           new FloorsAgree(),
+          new GearFloors(),
           new CountsFresh(),
           new EventsAhead(),
           new PlateReadable());

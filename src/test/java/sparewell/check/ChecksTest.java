@@ -132,7 +132,7 @@ class ChecksTest {
             "warning Loads A2 PERSON_WEIGHT_DOUBTFUL"),
         findings(
             sound()
-                .plus("Styles", "Rod|Rods|160")
+                .plus("Styles", "Rod|Rods|160||||1")
                 .plus("Stock", "Rod|||Bow|4")
                 .with("Boxes", "Box|Compartment|Empty weight\nTray A|Bow|700")
                 .with(
@@ -196,6 +196,21 @@ class ChecksTest {
                 "Style|Box|Count|Carry at least\nCrank|Tray A|3|2\nCrank|Shelf|3|4\n"
                     + "Worm|Stern|1|1\nWorm|Shelf|1|1");
     assertEquals(List.of("note Stock A2 FLOORS_DIFFER"), findings(books));
+  }
+
+  /** Three of every item are asked for unless said otherwise, three landing nets too. */
+  @Test
+  void gearThatIsAskedForLikeLuresIsNoted() {
+    assertEquals(List.of("note Styles A4 GEAR_WITHOUT_FLOOR"), findings(one("Net", "Nets|20")));
+    assertEquals(List.of(), findings(one("Net", "Nets|20||||1")));
+    assertEquals(List.of(), findings(one("Spoon", "Spoons|20")));
+    assertEquals(
+        List.of(),
+        findings(one("Net", "Nets|20").with("Settings", "Setting|Value\nCarry at least|0")));
+  }
+
+  private static Books one(String style, String rest) {
+    return sound().plus("Styles", style + "|" + rest).plus("Stock", style + "|||Bow|1|2026-01-01");
   }
 
   @Test
