@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.function.ToIntFunction;
@@ -24,7 +25,7 @@ import sparewell.season.ItemId;
  * running total stays within what there is at each stage is a finite sum, not a draw. The futures
  * are the same for whatever stock is asked about: more pieces never lower a chance.
  */
-final class StagedChance {
+public final class StagedChance {
   private static final long SEED = 20260420L;
 
   /** Larger stocks are judged at each stage alone, by the least chance of all. */
@@ -40,6 +41,15 @@ final class StagedChance {
   private final ToIntFunction<String> number;
   private final Function<Exposure, RateFit.Term> term;
   private final ToDoubleFunction<ItemId> weight;
+  private final Map<Integer, Asked> last = new ConcurrentHashMap<>(); // of each style
+
+  /**
+   * What a style is expected to lose.
+   *
+   * @param uses exposures, by stage
+   * @param means expected losses by future, item and stage
+   */
+  private record Asked(List<List<Exposure>> uses, StagedUse use, double[][][] means) {}
 
   /**
    * Prepares.
@@ -48,7 +58,7 @@ final class StagedChance {
    * @param term of an exposure in the fit
    * @param weight Dirichlet parameter of an item
    */
-  StagedChance(
+  public StagedChance(
       RateFutures futures,
       ToIntFunction<String> number,
       Function<Exposure, RateFit.Term> term,
@@ -60,7 +70,7 @@ final class StagedChance {
   }
 
   /** Chance that nothing ran out up to and including each stage. */
-  double[] chances(List<StagedStock> stocks, int stages) {
+  public double[] chances(List<StagedStock> stocks, int stages) {
     double[][] lasting = new double[futures.count()][stages];
     for (double[] future : lasting) {
       Arrays.fill(future, 1);
@@ -77,27 +87,40 @@ final class StagedChance {
 
   /** Multiplies chances by future and stage with those that a style lasts. */
   private void times(double[][] lasting, StagedStock stock) {
-    StagedUse use = new StagedUse(stock.stages(), term, weight);
+    List<List<Exposure>> uses = stock.stages().stream().map(Stage::exposures).toList();
+    Asked asked =
+        last.compute(
+            number.applyAsInt(stock.style()),
+            (style, known) ->
+                known != null && known.uses().equals(uses) ? known : asked(style, stock, uses));
+    StagedUse use = asked.use();
     Map<ItemId, int[]> limits = limits(stock.stages());
     limits.keySet().removeIf(item -> use.number(item) < 0);
     if (limits.isEmpty()) {
       return;
     }
-    int style = number.applyAsInt(stock.style());
-    int[] steps = use.steps();
     int[] items = limits.keySet().stream().mapToInt(use::number).toArray();
     int[][] limit = limits.values().toArray(new int[0][]);
-    SplittableRandom random = new SplittableRandom(SEED + style);
     for (int k = 0; k < lasting.length; k++) {
-      double[] rates = futures.rates(k, style, steps, random);
-      double[][] means = use.means(futures, k, rates, random);
       for (int i = 0; i < items.length; i++) {
-        double[] lasts = lasts(means[items[i]], limit[i]);
+        double[] lasts = lasts(asked.means()[k][items[i]], limit[i]);
         for (int j = 0; j < lasts.length; j++) {
           lasting[k][j] *= lasts[j];
         }
       }
     }
+  }
+
+  private Asked asked(int style, StagedStock stock, List<List<Exposure>> uses) {
+    StagedUse use = new StagedUse(stock.stages(), term, weight);
+    int[] steps = use.steps();
+    double[][][] means = new double[futures.count()][][];
+    SplittableRandom random = new SplittableRandom(SEED + style);
+    for (int k = 0; k < means.length; k++) {
+      double[] rates = futures.rates(k, style, steps, random);
+      means[k] = use.means(futures, k, rates, random);
+    }
+    return new Asked(uses, use, means);
   }
 
   /**
@@ -194,9 +217,13 @@ final class StagedChance {
 
   /** Chances of the sum of two counts, up to where those of the second end. */
   private static double[] sum(double[] one, double[] two) {
+    int end = two.length;
+    while (end > 1 && two[end - 1] < NO_MASS) {
+      end--;
+    }
     double[] sum = new double[two.length];
     for (int n = 0; n < Math.min(one.length, two.length); n++) {
-      for (int more = 0; n + more < two.length; more++) {
+      for (int more = 0; more < Math.min(end, two.length - n); more++) {
         sum[n + more] += one[n] * two[more];
       }
     }

@@ -175,16 +175,9 @@ public final class SeasonPlanner {
 
   private ItemCourse course(
       Style style, ItemStock stock, List<CountDistribution> losses, double chance) {
-    int held = stock.aboard() + stock.ashore();
     int last = events.size() - 1;
     int[] packs =
-        runs.get(last) == 0
-            ? new int[events.size()]
-            : StagedPacks.of(losses, held, style.piecesPerPack(), chance);
-    // No restock is possible within a run, so all of it is bought before.
-    for (int k = last - 1; k >= 0; k--) {
-      packs[k] = runs.get(k + 1).equals(runs.get(k)) ? packs[k + 1] : packs[k];
-    }
+        runs.get(last) == 0 ? new int[events.size()] : staged(style, stock, losses, chance);
     SparesRow row = next.get(stock.item());
     if (row == null) {
       return new ItemCourse(style, stock, losses, packs, 0);
@@ -194,6 +187,42 @@ public final class SeasonPlanner {
       packs[k] = Math.max(packs[k], row.buyPacks());
     }
     return new ItemCourse(style, stock, losses, packs, Math.min(early, PackSource.filling(row)));
+  }
+
+  /** Packs to have bought before each event, as losses ask for them; the same within a run. */
+  private int[] staged(
+      Style style, ItemStock stock, List<CountDistribution> losses, double chance) {
+    int[] firsts = runs.stream().mapToInt(Integer::intValue).distinct().toArray();
+    List<CountDistribution> ofRuns = new ArrayList<>();
+    for (int r = 1; r <= firsts.length; r++) {
+      ofRuns.add(losses.get((r < firsts.length ? firsts[r] : runs.size()) - 1));
+    }
+    int held = stock.aboard() + stock.ashore();
+    List<List<Exposure>> uses =
+        IntStream.range(0, events.size()).mapToObj(k -> at(style.name(), k)).toList();
+    int[] packs =
+        StagedPacks.of(
+            ofRuns,
+            held,
+            style.piecesPerPack(),
+            chance,
+            bought ->
+                lasts(stock.item(), uses, held, spread(bought, firsts), style.piecesPerPack()));
+    return spread(packs, firsts);
+  }
+
+  private int[] spread(int[] ofRuns, int[] firsts) {
+    return runs.stream().mapToInt(first -> ofRuns[Arrays.binarySearch(firsts, first)]).toArray();
+  }
+
+  /** Joint chance that an item lasts through all events. */
+  private double lasts(ItemId item, List<List<Exposure>> uses, int held, int[] packs, int perPack) {
+    List<LossForecast.Stage> stages = new ArrayList<>();
+    for (int k = 0; k < packs.length; k++) {
+      stages.add(new LossForecast.Stage(uses.get(k), Map.of(item, held + packs[k] * perPack)));
+    }
+    return forecast
+        .lastsThroughout(List.of(new StagedStock(item.style(), stages)))[packs.length - 1];
   }
 
   private List<SeasonPlan.Stage> stages(List<ItemCourse> watched) {

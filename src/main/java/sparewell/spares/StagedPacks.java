@@ -2,6 +2,7 @@ package sparewell.spares;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import sparewell.numerics.CountDistribution;
 
 /**
@@ -10,7 +11,9 @@ import sparewell.numerics.CountDistribution;
  * <p>The chance of ever running out is at most the sum, over the events before which more is bought
  * and the last, of P(losses through the event before &gt; stock then) (Boole's inequality; between
  * two purchases only the last event counts, as running losses never fall). First as few packs as
- * keep the last of these within its share of what is allowed, then as late as the rest allows.
+ * keep the last of these within its share of what is allowed, then as late as the rest allows. The
+ * bound buys more than is wanted, as losses at one event and the next share a rate: from there
+ * packs are left out, the last ones first, as long as the joint chance stays.
  */
 final class StagedPacks {
   /**
@@ -29,8 +32,37 @@ final class StagedPacks {
    * @param held pieces on hand
    * @param perPack pieces in a pack
    * @param chance wanted chance of not running out at any event, in (0, 1)
+   * @param lasts joint chance that so many packs bought in all before each event last through all
    */
-  static int[] of(List<CountDistribution> losses, int held, int perPack, double chance) {
+  static int[] of(
+      List<CountDistribution> losses,
+      int held,
+      int perPack,
+      double chance,
+      ToDoubleFunction<int[]> lasts) {
+    int[] packs = bounded(losses, held, perPack, chance);
+    for (int k = packs.length - 1; k >= 0; k--) {
+      int[] fewer = fewer(packs, k);
+      while (packs[k] > 0 && lasts.applyAsDouble(fewer) >= chance) {
+        packs = fewer;
+        fewer = fewer(packs, k);
+      }
+    }
+    return packs;
+  }
+
+  /** One pack fewer before an event, and no more than that before. */
+  private static int[] fewer(int[] packs, int event) {
+    int[] fewer = packs.clone();
+    for (int k = 0; k <= event; k++) {
+      fewer[k] = Math.min(packs[k], packs[event] - 1);
+    }
+    return fewer;
+  }
+
+  /** The same by the bound. */
+  private static int[] bounded(
+      List<CountDistribution> losses, int held, int perPack, double chance) {
     int last = losses.size() - 1;
     int[] packs = new int[losses.size()];
     packs[last] = least(losses.get(last), held, perPack, LAST_SHARE * (1 - chance));

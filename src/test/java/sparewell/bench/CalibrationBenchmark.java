@@ -163,7 +163,8 @@ public final class CalibrationBenchmark {
     Map<String, Score> scores = new LinkedHashMap<>();
     scores.put("oracle", new Score());
     RateFit full = RateFit.of(world.input());
-    List<RateFit.Term> event = List.of(new RateFit.Term(world.eventHours(), 1, world.eventCover()));
+    List<RateFit.Term> event =
+        List.of(new RateFit.Term(SimulatedWorld.EVENT_HOURS, 1, world.eventCover()));
     scores.put("Sparewell", fitted(world, full, event));
     scores.put(
         "plug-in, peak under the weak prior",
@@ -188,9 +189,9 @@ public final class CalibrationBenchmark {
     Score oracle = scores.get("oracle");
     for (int s = 0; s < world.styles(); s++) {
       double own = hours[s] > 0 ? lost[s] / hours[s] : pooled;
-      add(raw, world.truth(s), poisson(own * world.eventHours()), -2);
+      add(raw, world.truth(s), poisson(own * SimulatedWorld.EVENT_HOURS), -2);
       double ownHalf = hours[s] > 0 ? (lost[s] + 0.5) / hours[s] : pooled;
-      add(half, world.truth(s), poisson(ownHalf * world.eventHours()), -2);
+      add(half, world.truth(s), poisson(ownHalf * SimulatedWorld.EVENT_HOURS), -2);
       add(three, world.truth(s), null, 3);
       add(oracle, world.truth(s), world.truth(s), -1);
     }

@@ -20,7 +20,10 @@ import sparewell.rates.fit.Observation;
  */
 public final class SimulatedWorld {
   static final int LARGEST = 160;
-  private static final double EVENT_HOURS = 24;
+
+  /** Hours of the event. */
+  public static final double EVENT_HOURS = 24;
+
   private static final double[] COVERS = {0.2, 0.5, 0.8};
   private static final int EVENT_COVER = 2;
   private static final int FAMILIES = 4;
@@ -156,11 +159,6 @@ public final class SimulatedWorld {
 
   double rateAtMix(int style) {
     return rateAtMix[style];
-  }
-
-  /** Hours of the event. */
-  public double eventHours() {
-    return EVENT_HOURS;
   }
 
   /** Cover of the event. */

@@ -6,14 +6,21 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.random.RandomGenerator;
 import java.util.stream.IntStream;
 import sparewell.bench.BenchReport;
 import sparewell.bench.SimulatedWorld;
 import sparewell.numerics.CountDistribution;
+import sparewell.rates.Exposure;
+import sparewell.rates.LossForecast;
+import sparewell.rates.LossForecast.StagedStock;
+import sparewell.rates.StagedChance;
 import sparewell.rates.fit.RateFit;
 import sparewell.rates.fit.RateFutures;
+import sparewell.season.ItemId;
 
 /**
  * How often stock bought as planned lasts through six events ahead, on simulated seasons with known
@@ -28,7 +35,8 @@ public final class SeasonAheadBenchmark {
   private static final int EVENTS = 6;
   private static final double WANTED = 0.95;
   private static final int LARGEST = 400;
-  private static final int FUTURES = 60; // of each of many styles
+  private static final int FUTURES = 300; // that it is bought by
+  private static final int STATED = 61; // that it is told by
 
   private SeasonAheadBenchmark() {}
 
@@ -112,26 +120,40 @@ public final class SeasonAheadBenchmark {
   private static double[] season(SimulatedWorld world) {
     RateFit fit = RateFit.of(world.input());
     double[] sum = new double[EVENTS + 5];
-    RateFutures futures = new RateFutures(fit, FUTURES);
+    RateFutures futures = new RateFutures(fit, STATED);
+    StagedChance joint =
+        new StagedChance(
+            new RateFutures(fit, FUTURES),
+            Integer::parseInt,
+            use -> new RateFit.Term(use.hours(), use.days(), world.eventCover(), use.stepsAhead()),
+            item -> 1);
     for (int s = 0; s < world.styles(); s++) {
       List<CountDistribution> foreseen = new ArrayList<>();
       List<CountDistribution> known = new ArrayList<>();
       List<RateFit.Term> terms = new ArrayList<>();
       double[] through = {1};
       for (int k = 1; k <= EVENTS; k++) {
-        terms.add(new RateFit.Term(world.eventHours(), 1, world.eventCover(), k));
+        terms.add(new RateFit.Term(SimulatedWorld.EVENT_HOURS, 1, world.eventCover(), k));
         foreseen.add(fit.losses(s, List.copyOf(terms)));
         through = sum(through, world.truth(s));
         known.add(distribution(through));
       }
-      int[] pieces = StagedPacks.of(foreseen, 0, 1, WANTED);
+      String style = Integer.toString(s);
+      int[] pieces =
+          StagedPacks.of(
+              foreseen,
+              0,
+              1,
+              WANTED,
+              some -> joint.chances(stock(style, some), EVENTS)[EVENTS - 1]);
       double[] lasts = lasts(always(world.truth(s)), pieces);
       for (int k = 0; k < EVENTS; k++) {
         sum[k] += lasts[k];
       }
       sum[EVENTS] += pieces[0];
       sum[EVENTS + 1] += pieces[EVENTS - 1];
-      int[] oracle = StagedPacks.of(known, 0, 1, WANTED);
+      List<double[]> truth = always(world.truth(s));
+      int[] oracle = StagedPacks.of(known, 0, 1, WANTED, some -> lasts(truth, some)[EVENTS - 1]);
       sum[EVENTS + 2] += lasts(always(world.truth(s)), oracle)[EVENTS - 1];
       sum[EVENTS + 3] += oracle[EVENTS - 1];
       sum[EVENTS + 4] += stated(world, futures, s, pieces);
@@ -139,20 +161,31 @@ public final class SeasonAheadBenchmark {
     return Arrays.stream(sum).map(one -> one / world.styles()).toArray();
   }
 
-  /** Chance of no run-out at any event under the fit. */
+  private static List<StagedStock> stock(String style, int[] pieces) {
+    ItemId item = new ItemId(style, "", "");
+    List<LossForecast.Stage> stages = new ArrayList<>();
+    for (int k = 1; k <= EVENTS; k++) {
+      Exposure use =
+          new Exposure(SimulatedWorld.EVENT_HOURS, 1, Optional.empty(), List.of(item), k);
+      stages.add(new LossForecast.Stage(List.of(use), Map.of(item, pieces[k - 1])));
+    }
+    return List.of(new StagedStock(style, stages));
+  }
+
+  /** Chance of no run-out at any event under the fit, by other futures than it was bought by. */
   private static double stated(SimulatedWorld world, RateFutures futures, int style, int[] pieces) {
     int[] steps = IntStream.rangeClosed(1, EVENTS).toArray();
     RandomGenerator random = new SplittableRandom(style);
     double chance = 0;
-    for (int k = 0; k < FUTURES; k++) {
+    for (int k = 0; k < STATED; k++) {
       double size = futures.size(k);
-      double hours = world.eventHours() * futures.multiplier(k, world.eventCover());
+      double hours = SimulatedWorld.EVENT_HOURS * futures.multiplier(k, world.eventCover());
       double[] rates = futures.rates(k, style, steps, random);
       List<double[]> events =
           Arrays.stream(rates)
               .mapToObj(rate -> upTo(pieces[EVENTS - 1], rate * hours, size))
               .toList();
-      chance += lasts(events, pieces)[EVENTS - 1] / FUTURES;
+      chance += lasts(events, pieces)[EVENTS - 1] / STATED;
     }
     return chance;
   }
