@@ -76,7 +76,8 @@ public final class BesideClub {
         club.daySize().mean(),
         Math.max(LEAST_DOUBT, Math.sqrt(club.daySize().variance())),
         Hyperprior.WEAK.coverSpread(),
-        Hyperprior.WEAK.walk());
+        Hyperprior.WEAK.walk(),
+        Hyperprior.WEAK.dayLuck());
   }
 
   /** Variance of a style's log rate between anglers. */

@@ -41,23 +41,16 @@ final class StagedPacks {
       double chance,
       ToDoubleFunction<int[]> lasts) {
     int[] packs = bounded(losses, held, perPack, chance);
-    for (int k = packs.length - 1; k >= 0; k--) {
-      int[] fewer = fewer(packs, k);
-      while (packs[k] > 0 && lasts.applyAsDouble(fewer) >= chance) {
-        packs = fewer;
-        fewer = fewer(packs, k);
+    int last = packs.length - 1;
+    while (packs[last] > 0) {
+      int fewest = packs[last] - 1;
+      int[] fewer = Arrays.stream(packs).map(some -> Math.min(some, fewest)).toArray();
+      if (lasts.applyAsDouble(fewer) < chance) {
+        return packs;
       }
+      packs = fewer;
     }
     return packs;
-  }
-
-  /** One pack fewer before an event, and no more than that before. */
-  private static int[] fewer(int[] packs, int event) {
-    int[] fewer = packs.clone();
-    for (int k = 0; k <= event; k++) {
-      fewer[k] = Math.min(packs[k], packs[event] - 1);
-    }
-    return fewer;
   }
 
   /** The same by the bound. */

@@ -35,7 +35,8 @@ public final class CalibrationBenchmark {
           Math.log(2),
           2.5,
           2,
-          Hyperprior.Walk.NONE);
+          Hyperprior.LogVariance.NONE,
+          Hyperprior.LogVariance.NONE);
 
   private CalibrationBenchmark() {}
 
@@ -217,7 +218,8 @@ public final class CalibrationBenchmark {
             Math.log(2),
             2.5,
             2,
-            Hyperprior.Walk.NONE),
+            Hyperprior.LogVariance.NONE,
+            Hyperprior.LogVariance.NONE),
         0);
   }
 

@@ -147,10 +147,12 @@ class JointChanceTest {
           model.nothingRunsOut(
               List.of(new LossForecast.StyleStock("Shad", use, Map.of(RED, stock))));
       assertEquals(red.atMost(stock), lasts, 0.03, "stock " + stock);
-      assertTrue(lasts >= before - 1e-9);
+      assertTrue(
+          lasts >= before - 0.005, // counted in bundles of another size
+          before + " to " + lasts + " with " + stock);
       before = lasts;
     }
-    assertTrue(before > 0.999);
+    assertTrue(before > 0.999, "lasts " + before);
   }
 
   @Test

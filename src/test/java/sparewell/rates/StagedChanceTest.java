@@ -90,7 +90,8 @@ class StagedChanceTest {
             Math.log(9_000),
             1e-6,
             0.5,
-            Hyperprior.Walk.NONE);
+            Hyperprior.LogVariance.NONE,
+            Hyperprior.LogVariance.NONE);
     FitInput log =
         new FitInput(
             List.of(0),

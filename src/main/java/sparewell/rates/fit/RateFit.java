@@ -36,6 +36,7 @@ public final class RateFit {
   private final FitInput input;
   private final FitData data;
   private final HyperPosterior hyper;
+  private final DayLuck luck;
   private final SizeGroups groups;
   private final RandomWalk walk;
   private final Map<Integer, double[][]> rows; // by style
@@ -58,26 +59,36 @@ public final class RateFit {
     }
   }
 
-  private RateFit(FitInput input, FitData data, HyperPosterior hyper) {
+  private RateFit(
+      FitInput input,
+      FitData data,
+      HyperPosterior hyper,
+      Map<Integer, double[][]> rows,
+      RandomWalk walk,
+      DayLuck luck) {
     this.input = input;
     this.data = data;
     this.hyper = hyper;
-    rows = new ConcurrentHashMap<>();
+    this.rows = rows;
+    this.walk = walk;
+    this.luck = luck;
     groups = new SizeGroups(hyper.draws());
-    double[] rates = new double[input.styles()];
-    for (int s = 0; s < rates.length; s++) {
-      rates[s] = data.styles[s].empty() ? 0 : mean(s);
-    }
-    walk = RandomWalk.of(data, hyper.draws(), rates, data.prior);
   }
 
-  private RateFit(RateFit before, HyperPosterior hyper, Map<Integer, double[][]> rows) {
-    input = before.input;
-    data = before.data;
-    this.hyper = hyper;
-    this.rows = rows;
-    groups = new SizeGroups(hyper.draws());
-    walk = before.walk;
+  /** With rates that walk and days of luck, as far as a fit without them shows these. */
+  private static RateFit of(FitInput input, FitData data, HyperPosterior hyper) {
+    int styles = input.styles();
+    Map<Integer, double[][]> rows = new ConcurrentHashMap<>();
+    RateFit still =
+        new RateFit(input, data, hyper, rows, RandomWalk.none(styles), DayLuck.none(data));
+    double[] rates = new double[styles];
+    for (int s = 0; s < styles; s++) {
+      rates[s] = data.styles[s].empty() ? 0 : still.mean(s);
+    }
+    Fitted fitted = Fitted.of(hyper.draws(), rates, data.mix.length);
+    DayLuck luck = DayLuck.of(data, fitted);
+    RandomWalk walk = RandomWalk.of(data, fitted);
+    return new RateFit(input, data, hyper, rows, walk, luck);
   }
 
   /** Much history leaves little doubt of the hyperparameters, so fewer draws tell as much. */
@@ -113,13 +124,13 @@ public final class RateFit {
    */
   public static RateFit of(FitInput input, Hyperprior prior, Beliefs others, int draws) {
     FitData data = new FitData(input, prior, others);
-    return new RateFit(input, data, HyperPosterior.of(data, draws));
+    return of(input, data, HyperPosterior.of(data, draws));
   }
 
   /** Fits the same log some trips later, with draws placed where this fit stands. */
   public RateFit after(FitInput grown, int draws) {
     FitData more = new FitData(grown, data.prior, data.others);
-    return new RateFit(grown, more, hyper.after(more, draws));
+    return of(grown, more, hyper.after(more, draws));
   }
 
   /**
@@ -148,7 +159,7 @@ public final class RateFit {
       }
       learnt.put(one.style(), after);
     }
-    return new RateFit(this, hyper.learning(chance), learnt);
+    return new RateFit(input, data, hyper.learning(chance), learnt, walk, luck);
   }
 
   /** True if a peak was found and the draws around it carry the posterior. */
@@ -181,6 +192,10 @@ public final class RateFit {
 
   RandomWalk walk() {
     return walk;
+  }
+
+  DayLuck luck() {
+    return luck;
   }
 
   /** Weights of the points of a style's rate over the log given each draw; they sum to 1 each. */
@@ -222,7 +237,8 @@ public final class RateFit {
    * whose ends are right to about 0.5 % of the rate, given the draws.
    */
   public Estimate rate(int style) {
-    double[] chances = RandomWalk.chances(walk.variance(style, 0), data.styles[style].step);
+    double[] chances =
+        RandomWalk.chances(walk.variance(style, 0) + luck.common(), data.styles[style].step);
     double[] ahead = RandomWalk.forward(marginal(style), chances);
     double power = data.styles[style].lost;
     for (HyperPosterior.Draw draw : hyper.draws()) {

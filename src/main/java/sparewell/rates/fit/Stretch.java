@@ -46,7 +46,8 @@ final class Stretch {
     this.style = style;
     this.terms = terms;
     step = fit.data().styles[style].step;
-    double variance = fit.walk().variance(style, RateFit.stepsBeyond(terms));
+    double variance =
+        fit.walk().variance(style, RateFit.stepsBeyond(terms)) + fit.luck().variance(terms);
     walk = RandomWalk.chances(variance, step);
     List<HyperPosterior.Draw> draws = fit.draws();
     shift = new int[draws.size()];

@@ -5,12 +5,12 @@ final class Priors {
   private Priors() {}
 
   /** The weak prior, but for how rates walk. */
-  static Hyperprior weak(Hyperprior.Walk walk) {
+  static Hyperprior weak(Hyperprior.LogVariance walk) {
     return weak(Hyperprior.WEAK.logRateCentre(), walk);
   }
 
   /** The weak prior, but for the centre of rates and how they walk. */
-  static Hyperprior weak(double logRateCentre, Hyperprior.Walk walk) {
+  static Hyperprior weak(double logRateCentre, Hyperprior.LogVariance walk) {
     Hyperprior weak = Hyperprior.WEAK;
     return new Hyperprior(
         logRateCentre,
@@ -22,6 +22,7 @@ final class Priors {
         weak.logSizeCentre(),
         weak.logSizeSpread(),
         weak.coverSpread(),
-        walk);
+        walk,
+        Hyperprior.LogVariance.NONE);
   }
 }
