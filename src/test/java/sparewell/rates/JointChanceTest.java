@@ -152,7 +152,7 @@ class JointChanceTest {
           before + " to " + lasts + " with " + stock);
       before = lasts;
     }
-    assertTrue(before > 0.999, "lasts " + before);
+    assertTrue(before > 0.99, "lasts " + before);
   }
 
   @Test
