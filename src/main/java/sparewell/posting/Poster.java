@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import sparewell.finding.Cell;
@@ -120,9 +121,11 @@ public final class Poster {
     proof.bought(itemOf(row), to.get(), pieces, row.at());
   }
 
+  /** A box that stays is done, but nothing moved: a row would hide later changes of its place. */
   private void moved(Typed.Row row) {
+    boolean stays = Objects.equals(row.shown().get("From"), row.shown().get("To"));
     Optional<Place> to = place(row, row.shown().get("To"), "there is no compartment");
-    if (yes(row) && to.isPresent()) {
+    if (yes(row) && to.isPresent() && !stays) {
       Map<String, String> values = new LinkedHashMap<>();
       values.put("Box", text(row, "Box"));
       values.put("Compartment", to.get().name());

@@ -3,8 +3,11 @@ package sparewell.posting;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Function;
 import org.apache.commons.csv.CSVRecord;
@@ -14,6 +17,7 @@ import org.junit.jupiter.api.io.TempDir;
 import sparewell.Command;
 import sparewell.Ticking;
 import sparewell.workbook.Beginner;
+import sparewell.workbook.OpenBook;
 
 /** The angler types another place than the plan names, ticks it later, and finds it as it was. */
 class TypedPlaceTest {
@@ -116,6 +120,37 @@ class TypedPlaceTest {
     }
     assertEquals(8, pieces, "none was made twice");
     assertTrue(loose > 0 && loose < 8, "some of it is packed: " + loose);
+  }
+
+  /** The column is filled down to its end. */
+  @Test
+  void aBoxThatStaysIsNotLoggedAsMoved() throws Exception {
+    Path demo = Files.copy(Path.of("workbook-templates/demo.xlsx"), folder.resolve("demo.xlsx"));
+    String reports = folder.resolve("reports").toString();
+    Command.run("analyse", demo, "--reports", reports);
+    Set<String> moves = new HashSet<>();
+    Set<String> stays = new HashSet<>();
+    Ticking.edit(
+        demo,
+        open -> {
+          int done = 0;
+          for (OpenBook.Row row : open.rows("Stow plan")) {
+            if (row.text(3).equals("From")) {
+              done = 1;
+              while (!row.text(done).equals("Done")) {
+                done++;
+              }
+            } else if (done > 0 && !row.text(4).isEmpty()) {
+              row.cell(done).set("yes");
+              (row.text(3).equals(row.text(4)) ? stays : moves).add(row.text(1));
+            } else {
+              done = 0;
+            }
+          }
+        });
+    Command run = Command.run("post", demo, "--reports", reports);
+    assertTrue(stays.size() > 1 && moves.size() > 1, stays + " " + moves);
+    assertTrue(run.out().contains("Posted: " + moves.size() + " rows of Box log."), run.out());
   }
 
   @Test
