@@ -40,7 +40,7 @@ import sparewell.workbook.value.Names;
  * was. One run at a time writes it: of two, one would lose what the other added.
  */
 public final class ShareRun {
-  private static final int WRITTEN_EVERY = 20; // workbooks
+  private static final int WRITTEN_EVERY = 5; // workbooks
 
   private final Path to;
   private final LocalDate today;
