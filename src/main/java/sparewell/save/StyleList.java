@@ -29,6 +29,7 @@ final class StyleList {
   private final List<XmlElement> all = new ArrayList<>();
   private final Map<String, List<Integer>> known = new HashMap<>();
   private final List<String> added = new ArrayList<>();
+  private final Map<String, Integer> asked = new HashMap<>();
 
   StyleList(XmlElement root, String name) {
     this.name = name;
@@ -61,6 +62,15 @@ final class StyleList {
 
   /** Index of an element, which is added where it is not there. */
   int index(String element) {
+    Integer index = asked.get(element);
+    if (index == null) {
+      index = found(element);
+      asked.put(element, index);
+    }
+    return index;
+  }
+
+  private int found(String element) {
     if (known.isEmpty()) {
       for (int i = 0; i < all.size(); i++) {
         known.computeIfAbsent(hint(all.get(i)), key -> new ArrayList<>()).add(i);
