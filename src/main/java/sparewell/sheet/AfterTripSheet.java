@@ -109,7 +109,7 @@ public final class AfterTripSheet {
                 .column("Where", row -> Phrase.place(row.first().at()))
                 .linked(row -> Optional.of(row.first().at()).filter(at -> at.row() > 0)),
             MENDING
-                .column("How grave", row -> row.first().severity().word())
+                .column("Severity", row -> row.first().severity().word())
                 .toned(row -> row.first().severity() == Severity.ERROR ? Tone.BAD : Tone.WATCH),
             MENDING.column("What was done", Folded::done));
     return MENDING.table(grave, columns, title);

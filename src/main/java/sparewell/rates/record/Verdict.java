@@ -52,7 +52,7 @@ final class Verdict {
       return wanted
           + "; the "
           + best.policy()
-          + " did with the fewest pieces, above that by no more than chance explains: "
+          + " carried the fewest pieces, and was above that by no more than chance explains: "
           + figures(best)
           + ".";
     }

@@ -137,8 +137,8 @@ class TrackRecordTest {
             + "5.0 % run-outs with 2.0 pieces of a style on a trip.",
         verdict(30, 10, line("a", 0, 3), line("b", 10, 2)));
     assertEquals(
-        "5.0 % run-outs were wanted at most; the b did with the fewest pieces, above that by no "
-            + "more than chance explains: 7.5 % run-outs with 2.0 pieces of a style on a trip.",
+        "5.0 % run-outs were wanted at most; the b carried the fewest pieces, and was above that "
+            + "by no more than chance explains: 7.5 % run-outs with 2.0 pieces of a style on a trip.",
         verdict(30, 10, line("a", 0, 3), line("b", 15, 2)));
     assertEquals(
         "5.0 % run-outs were wanted at most and no rule kept to it; the b came closest, with "
