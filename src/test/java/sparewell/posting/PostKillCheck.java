@@ -9,21 +9,20 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
-import org.apache.poi.ss.usermodel.Row;
-import org.apache.poi.ss.usermodel.Sheet;
-import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import sparewell.Command;
 import sparewell.Ticking;
 import sparewell.run.PostRun;
 import sparewell.workbook.Beginner;
+import sparewell.workbook.OpenBook;
 
 /**
  * Kills a posting (SIGKILL) at random moments: each tick is in the ledgers once or not at all, the
@@ -100,23 +99,14 @@ class PostKillCheck {
   }
 
   /** Rows in the ledgers. */
-  private static int rows(Path file) throws Exception {
-    try (XSSFWorkbook book = new XSSFWorkbook(Files.newInputStream(file))) {
-      return rows(book, "Transfers") + rows(book, "Restocks") + rows(book, "Box log");
-    }
-  }
-
-  private static int rows(XSSFWorkbook book, String name) {
-    Sheet sheet = book.getSheet(name);
-    if (sheet == null) {
-      return 0;
-    }
+  private static int rows(Path file) {
+    OpenBook book = OpenBook.of(file);
     int rows = 0;
-    for (Row row : sheet) {
-      rows +=
-          row.getRowNum() > 0 && row.getCell(0) != null && !row.getCell(0).toString().isEmpty()
-              ? 1
-              : 0;
+    for (String ledger : List.of("Transfers", "Restocks", "Box log")) {
+      if (book.sheets().contains(ledger)) {
+        rows +=
+            (int) book.rows(ledger).stream().skip(1).filter(row -> !row.text(1).isEmpty()).count();
+      }
     }
     return rows;
   }

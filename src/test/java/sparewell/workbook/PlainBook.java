@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 import org.apache.poi.ss.usermodel.DateUtil;
 import org.apache.poi.ss.util.CellReference;
 import sparewell.ooxml.Zips;
@@ -19,6 +20,9 @@ final class PlainBook {
       "http://schemas.openxmlformats.org/officeDocument/2006/relationships/";
   private static final String CONTENT =
       "application/vnd.openxmlformats-officedocument.spreadsheetml.";
+
+  private static final Pattern DATE = Pattern.compile("\\d{4}-\\d{2}-\\d{2}");
+  private static final Pattern NUMBER = Pattern.compile("-?\\d+(\\.\\d+)?");
 
   /** Cell format 1 shows a date. */
   private static final String STYLES =
@@ -135,10 +139,10 @@ final class PlainBook {
     if (text.equals("TRUE") || text.equals("FALSE")) {
       return " t=\"b\"><v>" + (text.equals("TRUE") ? 1 : 0) + "</v>";
     }
-    if (text.matches("\\d{4}-\\d{2}-\\d{2}")) {
+    if (DATE.matcher(text).matches()) {
       return " s=\"1\"><v>" + DateUtil.getExcelDate(LocalDate.parse(text)) + "</v>";
     }
-    if (text.matches("-?\\d+(\\.\\d+)?")) {
+    if (NUMBER.matcher(text).matches()) {
       return "><v>" + Double.parseDouble(text) + "</v>";
     }
     return shared(text);
