@@ -102,7 +102,7 @@ final class AfterEventBlocks {
         List.of(
             COLUMNS.column("Style", StyleResult::style),
             COLUMNS.column("Hours", StyleResult::hours),
-            COLUMNS.column("Foreseen", StyleResult::expectedPieces),
+            COLUMNS.column("Forecast", StyleResult::expectedPieces),
             COLUMNS.column("Lost", StyleResult::lostPieces),
             COLUMNS
                 .column("How usual", StyleResult::unusualProbability)
