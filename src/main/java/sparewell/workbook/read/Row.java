@@ -234,7 +234,10 @@ final class Row {
     if (dropped.isPresent()) {
       remarks.unusable(Code.LEFT_OUT_KEY, dropped.get());
     } else {
-      String meant = keys.near(text).map(near -> "; did you mean '" + near + "'?").orElse("");
+      String meant =
+          keys.near(text)
+              .map(near -> "; did you mean '" + near + "'?")
+              .orElse("; correct it here, or add it there");
       remarks.unusable(Code.UNKNOWN_KEY, keys.where() + meant);
     }
   }

@@ -2,17 +2,22 @@ package sparewell.workbook.value;
 
 import java.util.Collection;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.apache.commons.text.similarity.LevenshteinDistance;
 
 /** Finds the known name that a mistyped one probably stands for. */
 public final class NearMiss {
   private static final LevenshteinDistance UP_TO_TWO = new LevenshteinDistance(2);
 
+  /** Zeros before the number of a name. */
+  private static final Pattern ZEROS_AHEAD = Pattern.compile("(?<=\\p{L}|\\p{L} )0+(?=\\d)");
+
   private NearMiss() {}
 
   /**
    * Nearest of the known folded names that differs by one or two letters (one in short names), the
-   * first of equals. Digits must agree: tray 1 is no slip for tray 2, nor 3/8 for 1/8.
+   * first of equals. Digits must agree: tray 1 is no slip for tray 2, nor 3/8 for 1/8, but it is
+   * one for tray 01.
    */
   public static Optional<String> of(String folded, Collection<String> known) {
     Optional<String> best = Optional.empty();
@@ -58,7 +63,12 @@ public final class NearMiss {
 
   private static String digits(String text) {
     StringBuilder digits = new StringBuilder();
-    text.chars().filter(Character::isDigit).forEach(c -> digits.append((char) c));
+    ZEROS_AHEAD
+        .matcher(text)
+        .replaceAll("")
+        .chars()
+        .filter(Character::isDigit)
+        .forEach(c -> digits.append((char) c));
     return digits.toString();
   }
 }

@@ -80,7 +80,7 @@ class NamesReadTest {
                 + " did you mean 'Tray A'?",
             "'Stren' in Compartment is not in the sheet Compartments;" + " did you mean 'Stern'?",
             "'Wrom' in Style is not in the sheet Styles; did you mean" + " 'Worm'?",
-            "'T9' in Trip is not in the sheet Trips"),
+            "'T9' in Trip is not in the sheet Trips; correct it here, or add it there"),
         reading.findings().stream()
             .filter(f -> f.done().equals("row left out"))
             .map(f -> f.message())

@@ -135,7 +135,8 @@ class ValuesTest {
     "shimmerbite, shimmerbait, 2",
     "fog, frog, 1",
     "jgi, jig, 1",
-    "tray a, tray b, 1"
+    "tray a, tray b, 1",
+    "tray 1, tray 01, 1"
   })
   void slipsAreFound(String typed, String known, int letters) {
     assertEquals(letters, NearMiss.lettersOff(typed, known));
