@@ -84,6 +84,7 @@ class RandomEffectsTest {
     // R 4.2.2, sums over 40,001 values of tau up to 8 scales (half-normal 0.5, flat mean).
     RandomEffects all = RandomEffects.of(BCG, new RandomEffects.Before(0.5, 0, 0));
     assertEquals(0.57190967, all.between(), 2e-5);
+    assertEquals(0.51900026, all.likeliestBetween(), 0.006); // optimize() in R; steps of 0.01
     assertEquals(0.14300495, Math.sqrt(all.betweenVariance()), 2e-5);
     assertEquals(-0.71186001, all.mean(), 1e-6);
     assertEquals(0.18732706, Math.sqrt(all.meanVariance()), 1e-5);
