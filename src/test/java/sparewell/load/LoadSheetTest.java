@@ -190,6 +190,43 @@ class LoadSheetTest {
         1e-6);
   }
 
+  @Test
+  void drawsTheWayOfTheMovesWithTheirSteps() {
+    Boats boats =
+        new Boats()
+            .compartment("Stern", 50, 0, 0)
+            .compartment("Bow", 450, 20, 0)
+            .box("A", "Bow", 8)
+            .box("B", "Bow", 6)
+            .box("C", "Stern", 1);
+    LoadReport report = report(boats);
+    BoatPlan.Point bow = new BoatPlan.Point(Boats.cm(450), Boats.cm(20));
+    BoatPlan.Point stern = new BoatPlan.Point(Boats.cm(50), Boats.cm(0));
+    assertEquals(
+        List.of(
+            new BoatPlan.Way(
+                bow, stern, List.of(new BoatPlan.Moved(1, "A"), new BoatPlan.Moved(2, "B")))),
+        report.boatPlan().ways());
+    assertEquals(Boats.kg(15), row(report, "Stern").plannedWeight());
+    assertEquals(Boats.kg(0), row(report, "Bow").plannedWeight());
+  }
+
+  @Test
+  void heelsAsTheTestSaysUnlessAPositionLiesOutsideAnyBoat() {
+    Boat.HeelTest test = new Boat.HeelTest(Boats.kg(80), Boats.cm(50), 3); // 40 kg m
+    Boats boats =
+        new Boats()
+            .compartment("Stern", 50, 20, 0)
+            .box("A", "Stern", Optional.of(Boats.kg(40)), true, false)
+            .boat(
+                new Boat(
+                    Optional.empty(), Optional.empty(), true, Optional.empty(), Optional.of(test)));
+    double degrees = Math.toDegrees(Math.atan(0.2 * Math.tan(Math.toRadians(3))));
+    assertEquals(degrees, (double) value(report(boats), "heel_now_deg"), 1e-9);
+    boats.load("Cooler", FixedLoad.Kind.GEAR, 10, 45_000, 0);
+    assertEquals(null, value(report(boats), "heel_now_deg"));
+  }
+
   static Finding finding(LoadReport report, Code code) {
     return report.findings().stream().filter(f -> f.code() == code).findFirst().orElseThrow();
   }
