@@ -73,16 +73,6 @@ final class LimitPrices {
     return Arrays.stream(rooms).mapToDouble(room -> Math.min(n, room / unit)).toArray();
   }
 
-  /** Multipliers as they are now, to come back to. */
-  double[] multipliers() {
-    return multiplier.clone();
-  }
-
-  /** Takes up multipliers kept earlier. */
-  void multipliers(double[] kept) {
-    System.arraycopy(kept, 0, multiplier, 0, multiplier.length);
-  }
-
   /** Price of a mm3 of the place, kg m. */
   double perVolume(int place) {
     return multiplier[place] / volumeUnit;

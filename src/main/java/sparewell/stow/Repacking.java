@@ -29,6 +29,13 @@ final class Repacking {
   private final double[][] cost;
 
   private final double[][] reduced;
+  private final long[] weight;
+  private final long[] size;
+  private final int[] now;
+
+  /** By place, the last being outside. */
+  private final long[] offset;
+
   private final double perSideMomentOver;
 
   // The prices in force.
@@ -79,10 +86,14 @@ final class Repacking {
     for (double[] costs : cost) {
       costs[outside] += PENALTY * spread;
     }
-    double weight = Math.max(1, Arrays.stream(problem.weightMg).average().orElse(1));
+    double mean = Math.max(1, Arrays.stream(problem.weightMg).average().orElse(1));
     long widest = Arrays.stream(problem.offsetUm).map(Math::abs).max().orElse(0);
-    perSideMomentOver = PENALTY * spread / (weight * Math.max(1, widest));
+    perSideMomentOver = PENALTY * spread / (mean * Math.max(1, widest));
     reduced = new double[n][m + 1];
+    weight = problem.weightMg;
+    size = problem.volumeMm3;
+    now = problem.now;
+    offset = Arrays.copyOf(problem.offsetUm, m + 1);
     perVolume = new double[m];
     perLoad = new double[m];
     options = new int[n][m + 1];
@@ -106,14 +117,14 @@ final class Repacking {
       perVolume[j] = of.perVolume(j);
       perLoad[j] = of.perLoad(j);
     }
-    double[] size = new double[n];
+    double[] bulk = new double[n];
     for (int i = 0; i < n; i++) {
-      size[i] = 1e-15 * (problem.volumeMm3[i] + problem.weightMg[i]); // decides where room is free
+      bulk[i] = 1e-15 * (problem.volumeMm3[i] + problem.weightMg[i]); // decides where room is free
       for (int j = 0; j <= m; j++) {
         double use = 0;
         if (j < m) {
           use = perVolume[j] * problem.volumeMm3[i] + perLoad[j] * problem.weightMg[i];
-          size[i] += use;
+          bulk[i] += use;
           use += perSideMoment * problem.weightMg[i] * problem.offsetUm[j];
         }
         reduced[i][j] = cost[i][j] + use + (j == problem.now[i] ? 0 : perMove);
@@ -124,7 +135,7 @@ final class Repacking {
         options[i][b] = j;
       }
       int b = i;
-      for (; b > 0 && size[bySize[b - 1]] < size[i]; b--) {
+      for (; b > 0 && bulk[bySize[b - 1]] < bulk[i]; b--) {
         bySize[b] = bySize[b - 1];
       }
       bySize[b] = i;
@@ -144,7 +155,7 @@ final class Repacking {
       sum += cost[i][place[i]];
       stand(i, place[i]);
     }
-    return sum + penalty();
+    return sum + penalty(side, moved);
   }
 
   /** Nothing stands anywhere. */
@@ -160,13 +171,13 @@ final class Repacking {
   }
 
   private void stand(int box, int place) {
-    load[place] -= problem.weightMg[box];
-    volume[place] -= problem.volumeMm3[box];
-    side += place == outside ? 0 : problem.weightMg[box] * problem.offsetUm[place];
-    moved += place == problem.now[box] ? 0 : 1;
+    load[place] -= weight[box];
+    volume[place] -= size[box];
+    side += weight[box] * offset[place];
+    moved += place == now[box] ? 0 : 1;
   }
 
-  private double penalty() {
+  private double penalty(long side, int moved) {
     long beyond = Math.max(side - problem.sideHighest, problem.sideLowest - side);
     double sum = beyond > 0 ? spread + perSideMomentOver * beyond : 0;
     return moved > most ? sum + PENALTY * spread * (moved - most) : sum;
@@ -244,7 +255,7 @@ final class Repacking {
     }
     work += 2L * n; // even where nothing can be tried: whoever counts work must come to an end
     if (list(open, leaving, from)) {
-      branch(0, -free, 0);
+      branch(0, -free, 0, side, moved);
       work += branches;
     }
   }
@@ -276,12 +287,12 @@ final class Repacking {
     return true;
   }
 
-  private void branch(int k, double bound, double sum) {
+  private void branch(int k, double bound, double sum, long side, int moved) {
     if (++branches > branchLimit) {
       return;
     }
     if (k == count) {
-      double penalty = penalty();
+      double penalty = penalty(side, moved);
       if (sum + penalty < bestCost && !(strict && penalty > 0)) {
         bestCost = sum + penalty;
         found = true;
@@ -290,20 +301,25 @@ final class Repacking {
       return;
     }
     int box = who[k];
-    long w = problem.weightMg[box];
-    long v = problem.volumeMm3[box];
+    long w = weight[box];
+    long v = size[box];
+    double[] costs = cost[box];
+    double[] reducedCosts = reduced[box];
+    double after = bound + rest[k + 1];
     for (int j : where[k]) {
-      if (j < 0 || bound + reduced[box][j] + rest[k + 1] >= bestCost || branches > branchLimit) {
+      if (j < 0 || after + reducedCosts[j] >= bestCost || branches > branchLimit) {
         return;
       }
       if (load[j] >= w && volume[j] >= v) {
-        long sideBefore = side;
-        int movedBefore = moved;
-        stand(box, j);
+        load[j] -= w;
+        volume[j] -= v;
         at[k] = j;
-        branch(k + 1, bound + reduced[box][j], sum + cost[box][j]);
-        side = sideBefore;
-        moved = movedBefore;
+        branch(
+            k + 1,
+            bound + reducedCosts[j],
+            sum + costs[j],
+            side + w * offset[j],
+            j == now[box] ? moved : moved + 1);
         load[j] += w;
         volume[j] += v;
       }

@@ -13,34 +13,25 @@ import java.util.List;
  * same answer; cut short it still gives a proven bound.
  */
 final class StowSearch {
-  /** Steps of the prices: the first time, and from good ones on. */
-  private static final int PRICE_STEPS = 2_000;
+  /** Steps of the prices: for annealing by them, the first time, from good ones on, at a node. */
+  private static final int LONG_PRICE_STEPS = 2_000;
 
-  private static final int MORE_PRICE_STEPS = 300;
+  private static final int PRICE_STEPS = 500;
+  private static final int MORE_PRICE_STEPS = 100;
   private static final int NODE_PRICE_STEPS = 20;
 
-  /** Steps of the bound: the first two times, and once its multipliers are good. */
-  private static final int BOUND_STEPS = 400;
+  /** Steps of the bound: from afresh, and once its multipliers are good. */
+  static final int BOUND_STEPS = 120;
 
-  private static final int MORE_BOUND_STEPS = 60;
+  static final int MORE_BOUND_STEPS = 60;
 
   /** Steps of the bound at a node, at the first and once places were closed. */
-  private static final int NODE_STEPS = 30;
+  private static final int NODE_STEPS = 15;
 
-  private static final int MORE_NODE_STEPS = 10;
+  private static final int MORE_NODE_STEPS = 5;
 
-  /** Most branches looked at to finish at once, before the annealing and at a node. */
-  private static final long FINISH_ROOT = 40_000;
-
+  /** Most branches looked at to finish a node at once. */
   private static final long FINISH = 5_000;
-
-  /**
-   * Work of the proof tried before the annealing, which is as dear, and how often it may fail: then
-   * the boat is a hard one.
-   */
-  private static final long FIRST_PROOF = 300_000;
-
-  private static final int MOST_FAILED = 2;
 
   private final StowProblem problem;
   private final BestPlans plans;
@@ -54,7 +45,6 @@ final class StowSearch {
   private final List<double[]> lines = new ArrayList<>();
 
   private int mostMoves;
-  private int failedProofs;
   private long workLimit;
   private double tolerance;
 
@@ -83,19 +73,19 @@ final class StowSearch {
   }
 
   /**
-   * Prices, bounds, anneals where no quick proof does, and branches within that much work.
+   * Prices, bounds and branches within that much work.
    *
    * @param most most boxes that may move
-   * @param cooling branches that the annealing looks at
+   * @param known a bound known, kg m
+   * @param steps of the bound before it branches
    * @param exact work of branch and bound
-   * @param seed of the annealing
    * @return a proven lower bound on the cost, kg m: that of the best plan where it is proven best,
    *     {@code ceiling} where there is no plan at all
    */
-  double search(int most, long cooling, long exact, long seed) {
+  double search(int most, double known, int steps, long exact) {
     mostMoves = most;
     tolerance = 1e-9 * Math.max(1, Math.abs(target()));
-    double bound = Double.NEGATIVE_INFINITY;
+    double bound = known;
     for (double[] line : lines) {
       bound = Math.max(bound, line[0] - line[1] * most);
     }
@@ -106,32 +96,22 @@ final class StowSearch {
     prices.ascend(open, most, target(), lines.isEmpty() ? PRICE_STEPS : MORE_PRICE_STEPS, 0.8);
     // with all moves allowed a move has no price, so that the first row starts afresh too
     boolean first = lines.isEmpty() || most < problem.boxCount && dual.moveMultiplier() == 0;
-    int steps = first ? BOUND_STEPS : MORE_BOUND_STEPS;
-    double root = dual.ascend(open, most, bound, target(), steps, first ? 1.8 : 1.0);
+    int its = first ? Math.max(steps, BOUND_STEPS) : steps;
+    double root = dual.ascend(open, most, bound, target(), its, first ? 1.8 : 1.0);
     lines.add(new double[] {root + dual.moveMultiplier() * most, dual.moveMultiplier()});
+    double[] multipliers = dual.multipliers();
     bound = Math.max(bound, root);
-    if (closes(bound) || finish(open, Math.min(FINISH_ROOT, exact))) {
-      return target();
-    }
-    if (failedProofs < MOST_FAILED) {
-      double[] kept = prices.multipliers();
-      bound = Math.max(bound, explored(bound, Math.min(exact, FIRST_PROOF)));
-      if (closes(bound)) {
-        return target();
-      }
-      failedProofs++;
-      prices.multipliers(kept);
-    }
-    anneal(most, cooling, seed);
-    return Math.min(target(), Math.max(bound, explored(bound, exact)));
+    workLimit = work() + exact;
+    double found = explore(open, bound);
+    dual.multipliers(multipliers);
+    return Math.min(target(), Math.max(bound, found));
   }
 
-  private double explored(double bound, long exact) {
-    double[] multipliers = dual.multipliers();
-    workLimit = work() + exact;
-    double found = explore(open(), bound);
-    dual.multipliers(multipliers);
-    return found;
+  /** Prices the limits for annealing. */
+  void price(int most) {
+    mostMoves = most;
+    prices.ascend(open(), most, target(), LONG_PRICE_STEPS, 0.8);
+    repacking.prices(prices);
   }
 
   private boolean[][] open() {
@@ -172,9 +152,7 @@ final class StowSearch {
     int steps = NODE_STEPS;
     while (work() < workLimit) {
       bound = Math.max(bound, dual.ascend(open, mostMoves, bound, target(), steps, 0.7));
-      if (closes(bound)
-          || dual.fix(open, mostMoves, target() - tolerance) < 0
-          || finish(open, FINISH)) {
+      if (closes(bound) || dual.fix(open, mostMoves, target() - tolerance) < 0 || finish(open)) {
         return Math.min(children, target());
       }
       int box = mostAtStake(open);
@@ -195,11 +173,11 @@ final class StowSearch {
   }
 
   /** Looks at all plans left, if they are few: whether none of use is left. */
-  private boolean finish(boolean[][] open, long most) {
+  private boolean finish(boolean[][] open) {
     prices.ascend(open, mostMoves, target(), NODE_PRICE_STEPS, 0.3);
     repacking.prices(prices);
     int[] plan = new int[problem.boxCount];
-    long limit = most + 2L * plan.length; // enough for a single plan
+    long limit = FINISH + 2L * plan.length; // enough for a single plan
     boolean all = repacking.complete(open, mostMoves, target() - tolerance, plan, limit);
     if (repacking.found()) {
       plans.offer(plan);

@@ -12,11 +12,14 @@ final class StowSolver {
   /** Share of the gain that is not searched for: it shows in no figure of the plan. */
   private static final double LITTLE = 0.004;
 
+  /** Steps of the bound where the first did not come near the best plan. */
+  private static final int LONG_BOUND_STEPS = 400;
+
   private final StowProblem problem;
   private final Effort effort;
   private final double ceiling;
   private final BestPlans plans;
-  private final StowSearch search;
+  private StowSearch search;
 
   StowSolver(StowProblem problem, Effort effort) {
     this.problem = problem;
@@ -73,15 +76,27 @@ final class StowSolver {
   Answer best() {
     int all = problem.boxCount;
     plans.offer(problem.now);
-    search.anneal(all, effort.first() / 4, 0);
-    double bound = search.search(all, effort.first(), effort.exact(), 1);
+    search.anneal(all, effort.first(), 0);
+    double bound =
+        search.search(all, Double.NEGATIVE_INFINITY, StowSearch.BOUND_STEPS, effort.exact());
     if (!near(bound) && effort.coolings() > 0) {
-      for (int its = 2; its <= effort.coolings(); its++) {
-        search.anneal(all, effort.cooling(), its);
-      }
-      bound = Math.max(bound, search.search(all, effort.cooling(), effort.exact(), 1));
+      bound = thorough(bound);
     }
     return answer(all, bound);
+  }
+
+  /** Searches afresh: the prices of a search cut short lead the annealing astray. */
+  private double thorough(double known) {
+    int all = problem.boxCount;
+    search = new StowSearch(problem, plans, ceiling);
+    search.anneal(all, effort.cooling() / 30, 0);
+    search.price(all);
+    search.anneal(all, 4 * effort.cooling() / 30, 1);
+    double bound = search.search(all, known, LONG_BOUND_STEPS, effort.exact() / 2);
+    for (int its = 2; its < 2 + effort.coolings(); its++) {
+      search.anneal(all, effort.cooling(), its);
+    }
+    return search.search(all, bound, StowSearch.MORE_BOUND_STEPS, effort.exact());
   }
 
   /** True if hardly anything is left to gain beside what the best plan found gains. */
@@ -105,16 +120,16 @@ final class StowSolver {
     }
     int last = Math.min(MOST_ROWS, plans.bestMoves(problem.boxCount));
     for (int k = 1; k <= last; k++) {
-      search.anneal(k, effort.rowCooling() / 4, k);
+      search.anneal(k, effort.rowCooling(), k);
     }
     // Many moves first: their multipliers are nearest to those of the best plan.
     List<Double> bounds = new ArrayList<>();
     double bound = best.bound();
     for (int k = last; k >= 0; k--) {
-      double cost = plans.cost(k);
-      boolean known = k == 0 || cost - bound < tolerance(cost); // as good as with more moves
-      double its = known ? cost : search.search(k, effort.rowCooling(), effort.rowExact(), k);
-      bound = Math.max(bound, its);
+      bound =
+          k == 0
+              ? plans.cost(0)
+              : search.search(k, bound, StowSearch.MORE_BOUND_STEPS, effort.rowExact());
       bounds.add(0, bound);
     }
     Answer top = answer(problem.boxCount, best.bound());
