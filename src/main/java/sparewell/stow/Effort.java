@@ -6,7 +6,7 @@ package sparewell.stow;
  * hard one is annealed slowly, several times, and bounded once more.
  *
  * @param first branches that the first annealing looks at
- * @param coolings slow coolings where the plan is not proven near the best
+ * @param coolings slow coolings where the plan is not proven near the best; 0: no second search
  * @param cooling branches that each of them looks at
  * @param exact work of branch and bound, each time
  * @param rowCooling branches that the annealing looks at for each row of the curve
