@@ -67,11 +67,12 @@ public final class BuyListSheet {
     String fills = BuyWords.fills(list);
     String end = fills.isEmpty() ? "." : "; " + fills + ".";
     if (!needed.isEmpty()) {
+      boolean one = needed.stream().mapToInt(BuyList.Line::packs).sum() == 1;
       return Phrase.strong(
           Phrase.capital(BuyWords.wares(needed))
               + BuyWords.price(needed, list)
               + (BuyWords.cost(needed).isEmpty() ? ", " : " ")
-              + BuyWords.effect(list)
+              + BuyWords.effect(list, one ? "takes" : "take")
               + end,
           Tone.WATCH);
     }

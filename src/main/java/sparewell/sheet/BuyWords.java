@@ -46,17 +46,22 @@ final class BuyWords {
         + (unpriced > 0 && unpriced < lines.size() ? " and what has no price yet" : "");
   }
 
-  /** Effect of the needed lines, like {@code take the chance ... from 70 to 98.8 %}. */
-  static String effect(BuyList list) {
+  /**
+   * Effect of the needed lines, like {@code take the chance ... from 70 to 98.8 %}.
+   *
+   * @param take as it fits the words before, take or takes
+   */
+  static String effect(BuyList list, String take) {
     var before = list.without().nothingRunsOutProbability();
     var after = list.needed().nothingRunsOutProbability();
     if (after.isPresent() && after.getAsDouble() - before.orElse(0) >= 0.0005) {
-      return "take the chance that nothing important runs out "
+      return take
+          + " the chance that nothing important runs out "
           + Phrase.fromTo(before.getAsDouble(), after.getAsDouble());
     }
     return Phrase.text(
-        "take the pieces you expect to miss from %.2f to %.2f",
-        list.without().shortagePieces(), list.needed().shortagePieces());
+        "%s the pieces you expect to miss from %.2f to %.2f",
+        take, list.without().shortagePieces(), list.needed().shortagePieces());
   }
 
   /** Like {@code 24 more lines, 214.00 USD, only fill floors}; empty where there are none. */

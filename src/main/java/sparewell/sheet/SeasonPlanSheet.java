@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import sparewell.season.Event;
 import sparewell.season.Settings;
 import sparewell.spares.SeasonPlan;
 import sparewell.spares.SeasonPlan.Line;
@@ -89,7 +90,7 @@ public final class SeasonPlanSheet {
     lines.small(
         "Starts from what is aboard and ashore now; practice trips in between are not included."
             + " The first order covers all of Buy list, and more where later events draw on the"
-            + " same stock: the chance wanted holds over all events together. Lead time: %s days"
+            + " same stock: the chance wanted of an item holds over all events together. Lead time: %s days"
             + " (Settings).",
         Phrase.number(settings.leadTimeDays()));
     return lines.block();
@@ -104,7 +105,9 @@ public final class SeasonPlanSheet {
               plan.purchases().isEmpty() ? "Nothing to order: what" : "What",
               plan.stages().size() == 1
                   ? "the event"
-                  : "all " + Phrase.count(plan.stages().size(), "event")),
+                  : plan.stages().size() == 2
+                      ? "both events"
+                      : "all " + Phrase.count(plan.stages().size(), "event")),
           Tone.GOOD);
     }
     Purchase first = all.get(0);
@@ -112,16 +115,32 @@ public final class SeasonPlanSheet {
     List<Purchase> later = all.subList(due.size(), all.size());
     return Phrase.strong(
         Phrase.text(
-            "Order %s: %s for %s%s.",
+            "Order %s: %s for %s%s%s.",
             first.buyBy().isAfter(settings.asOf()) ? "by " + first.buyBy() : "today",
             amount(due, settings.currency()),
             first.event().name(),
+            beyondBuyList(plan, first.event(), due),
             later.isEmpty()
                 ? ""
                 : "; later events want "
                     + BuyWords.wares(later, Purchase::packs, Purchase::pieces)
                     + " more"),
         Tone.WATCH);
+  }
+
+  /** What of the first order Buy list does not have. */
+  private static String beyondBuyList(SeasonPlan plan, Event event, List<Purchase> due) {
+    List<Purchase> beyond = due.stream().filter(one -> one.laterPacks() > 0).toList();
+    if (!event.equals(plan.stages().get(0).event()) || beyond.isEmpty()) {
+      return "";
+    }
+    String ofIt =
+        BuyWords.wares(
+            beyond, Purchase::laterPacks, one -> one.laterPacks() * (one.pieces() / one.packs()));
+    boolean all = due.stream().allMatch(one -> one.laterPacks() == one.packs());
+    return all
+        ? " so that the events after it find enough (Buy list needs none of it)"
+        : ", " + ofIt + " of it beyond Buy list, for the events after it";
   }
 
   /** Says so where even what is ordered today comes after an event. */

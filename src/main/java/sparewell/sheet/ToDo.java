@@ -231,7 +231,7 @@ final class ToDo {
                     + (needed.isEmpty()
                         ? "; that only fills floors"
                         : (BuyWords.cost(now).isEmpty() ? ", to " : " to ")
-                            + BuyWords.effect(buys)),
+                            + BuyWords.effect(buys, "take")),
             Tone.NONE,
             Optional.of(Cell.ofSheet(BuyListSheet.NAME)),
             details(

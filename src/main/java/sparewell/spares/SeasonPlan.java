@@ -92,6 +92,8 @@ public record SeasonPlan(
    * @param pieces pieces in them
    * @param cost money for them; absent without a price
    * @param floorPacks of them, packs that only fill the floor
+   * @param laterPacks of them, packs beyond what the spares for the next event ask for: later
+   *     events draw on the same stock
    */
   public record Purchase(
       LocalDate buyBy,
@@ -100,7 +102,8 @@ public record SeasonPlan(
       int packs,
       int pieces,
       Optional<BigDecimal> cost,
-      int floorPacks) {
+      int floorPacks,
+      int laterPacks) {
     /** True where losses call for none of it. */
     public boolean onlyFloor() {
       return floorPacks == packs;

@@ -328,7 +328,8 @@ public final class SeasonPlanner {
                   packs,
                   packs * item.style().piecesPerPack(),
                   item.cost(packs),
-                  k == 0 ? item.floorPacks() : 0));
+                  k == 0 ? item.floorPacks() : 0,
+                  k == 0 ? packs - asked(item.stock().item()) : packs));
         }
       }
     }
@@ -336,6 +337,12 @@ public final class SeasonPlanner {
         Comparator.comparing(SeasonPlan.Purchase::buyBy)
             .thenComparing(SeasonPlan.Purchase::onlyFloor));
     return purchases;
+  }
+
+  /** Packs that the spares for the next event ask for. */
+  private int asked(ItemId item) {
+    SparesRow row = next.get(item);
+    return row == null ? 0 : row.buyPacks();
   }
 
   private static List<SeasonPlan.Month> months(List<SeasonPlan.Purchase> purchases) {

@@ -110,6 +110,7 @@ class SeasonPlannerTest {
         assertEquals(rows.get(0).runOutNowProbability(), plan.lines().get(0).runOutProbability());
         for (SeasonPlan.Purchase one : plan.purchases()) {
           assertEquals(one.item().style().equals("Net"), one.onlyFloor(), one.toString());
+          assertEquals(0, one.laterPacks(), "no event after it");
         }
       }
     }
@@ -185,6 +186,21 @@ class SeasonPlannerTest {
         packs * 5.0,
         plan.months().stream().mapToDouble(month -> month.money().doubleValue()).sum(),
         1e-9);
+  }
+
+  @Test
+  void tellsWhatOfTheFirstOrderLaterEventsWant() {
+    int beyond = 0;
+    for (int held = 0; held < 7; held++) {
+      SeasonMaker maker = season(held);
+      int asked = rows(maker, new SharedRate()).get(0).buyPacks();
+      for (SeasonPlan.Purchase one : plan(maker, new SharedRate()).purchases()) {
+        boolean first = one.event().name().equals("E0");
+        assertEquals(one.packs() - (first ? asked : 0), one.laterPacks(), "held " + held);
+        beyond += first ? one.laterPacks() : 0;
+      }
+    }
+    assertTrue(beyond > 0, "tells little");
   }
 
   @Test
