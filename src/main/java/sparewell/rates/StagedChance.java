@@ -168,6 +168,10 @@ public final class StagedChance {
         lasts[j] = lasts[j - 1];
         continue;
       }
+      if (chance.length == 1 && !changes(limits, j)) {
+        lasts[j] = chance[0] * within(passed, limits[j]);
+        continue;
+      }
       double[] mass = poisson(passed, limits[j]);
       if (changes(limits, j)) {
         chance = sum(chance, mass);
@@ -203,6 +207,17 @@ public final class StagedChance {
 
   private static boolean changes(int[] limits, int stage) {
     return stage < limits.length - 1 && limits[stage + 1] != limits[stage];
+  }
+
+  /** Poisson chance of at most so many. */
+  private static double within(double mean, int most) {
+    double mass = Math.exp(-mean);
+    double sum = mass;
+    for (int n = 1; n <= most && (mass > NO_MASS || n <= mean); n++) {
+      mass = mass * mean / n;
+      sum += mass;
+    }
+    return sum;
   }
 
   /** Poisson chances of 0 to most. */
