@@ -93,4 +93,24 @@ class RoomInBoxTest {
     assertTrue(moved(family).contains("take_out Pliers 2 0 > Tube"));
     assertTrue(moved(family).contains("take_out Hooks 30 0 > Bow"));
   }
+
+  /** More of a wanted item stays by what it still saves, before the style's importance alone. */
+  @Test
+  void whatStillSavesLossesStaysBeforeWhatMattersMore() {
+    SeasonMaker maker =
+        new SeasonMaker()
+            .style("Jig")
+            .add()
+            .style("Frog")
+            .importance(2)
+            .add()
+            .aboard("Jig", "", "Kit", 30)
+            .aboard("Frog", "", "Kit", 9)
+            .boxedEvent(
+                "Cup", AS_OF, 8, 1, "Kit", OptionalInt.of(3), line("Jig", 24), line("Frog", 1));
+    KnownForecast forecast = new KnownForecast().negBin("Jig", 0.1, 0.6).poisson("Frog", 0.01);
+    assertEquals(
+        List.of("take_out Frog 8 0", "leave Jig 30 2", "leave Frog 1 1"),
+        pack(maker, forecast).lines().stream().map(EventPackerTest::told).toList());
+  }
 }
