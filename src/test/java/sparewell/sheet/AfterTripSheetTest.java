@@ -240,6 +240,26 @@ class AfterTripSheetTest {
     assertFalse(seasonPlan(later).contains("too late"), seasonPlan(later));
   }
 
+  /** The buy list is for the next event alone; where the season wants more, the plan says so. */
+  @Test
+  void theSeasonPlanSaysWhatOfTheFirstOrderIsBeyondTheBuyList() {
+    StringBuilder all = new StringBuilder();
+    for (int held = 0; held < 12; held++) {
+      SeasonMaker maker = plenty().aboard("Jig", "blue", "J1", held);
+      for (int t = 0; t < 6; t++) {
+        maker.trip("t" + t, AS_OF.minusDays(60 - 5L * t), 8, "Jig", 4);
+        maker.loss("t" + t, "Jig", "blue", 1, Cause.BROKEN);
+      }
+      for (int k = 1; k < 5; k++) {
+        maker.event("Cup " + k, AS_OF.plusDays(20L * k), 8, 1);
+      }
+      all.append(seasonPlan(maker)).append('\n');
+    }
+    assertTrue(
+        all.toString().contains(" of it beyond Buy list, for the events after it"), all + "");
+    assertTrue(all.toString().contains("find enough (Buy list needs none of it)"), all + "");
+  }
+
   @Test
   void theSeasonPlanShowsWhatMayRunOutAndItsFileHoldsAll() {
     SeasonMaker maker = plenty().aboard("Jig", "blue", "J1", 900).aboard("Jig", "red", "J1", 1);
