@@ -1,8 +1,6 @@
 package sparewell.rates;
 
-import java.util.ArrayList;
-import java.util.Collections;
-import java.util.LinkedHashSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import sparewell.rates.fit.RateFit;
@@ -15,26 +13,9 @@ import sparewell.season.ItemId;
  * @param terms the stretches
  */
 record Demand(Set<ItemId> among, List<RateFit.Term> terms) {
-  /** Merges demands that have an item in common, until none have. */
-  static List<Demand> disjoint(List<Demand> demands) {
-    List<Demand> out = new ArrayList<>();
-    for (Demand next : demands) {
-      Set<ItemId> among = new LinkedHashSet<>(next.among());
-      List<RateFit.Term> terms = new ArrayList<>(next.terms());
-      boolean merged = true;
-      while (merged) {
-        merged = false;
-        for (Demand other : List.copyOf(out)) {
-          if (!Collections.disjoint(other.among(), among)) {
-            out.remove(other);
-            among.addAll(other.among());
-            terms.addAll(other.terms());
-            merged = true;
-          }
-        }
-      }
-      out.add(new Demand(among, terms));
-    }
-    return out;
+  /** True if two of the demands have some items in common. */
+  static boolean overlap(List<Demand> demands) {
+    Set<ItemId> seen = new HashSet<>();
+    return demands.stream().flatMap(one -> one.among().stream()).anyMatch(item -> !seen.add(item));
   }
 }

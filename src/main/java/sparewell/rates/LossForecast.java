@@ -61,6 +61,11 @@ public interface LossForecast {
       stages = List.copyOf(stages);
     }
 
+    /** A stock that is to last through one stage. */
+    static StagedStock of(StyleStock stock) {
+      return new StagedStock(stock.style(), List.of(new Stage(stock.exposures(), stock.pieces())));
+    }
+
     /** Stock that is to last through the first stage. */
     StyleStock first() {
       return new StyleStock(style, stages.get(0).exposures(), stages.get(0).pieces());

@@ -193,10 +193,13 @@ public final class LossModel implements LossForecast {
    * {@inheritDoc}
    *
    * <p>Exact given the model where the exposures of a style name the same items or none in common;
-   * where they overlap in part, the style's losses are taken to fall on all of them together.
+   * where some overlap in part, told by 1,000 futures drawn from the fit.
    */
   @Override
   public double nothingRunsOut(List<StyleStock> stocks) {
+    if (stocks.stream().anyMatch(stock -> Demand.overlap(demands(stock.exposures())))) {
+      return staged().chances(stocks.stream().map(StagedStock::of).toList(), 1)[0];
+    }
     Map<Integer, double[][]> all = new TreeMap<>();
     for (StyleStock stock : stocks) {
       int style = number(stock.style());
@@ -240,7 +243,7 @@ public final class LossModel implements LossForecast {
 
   private List<JointChance.Lasting> lasting(int style, StyleStock stock) {
     List<JointChance.Lasting> lasting = new ArrayList<>();
-    for (Demand demand : Demand.disjoint(demands(stock.exposures()))) {
+    for (Demand demand : demands(stock.exposures())) {
       List<Double> weights = new ArrayList<>();
       List<Integer> limits = new ArrayList<>();
       double rest = 0;

@@ -1,11 +1,13 @@
 package sparewell.rates;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.function.ToIntFunction;
@@ -27,6 +29,7 @@ import sparewell.season.ItemId;
  */
 public final class StagedChance {
   private static final long SEED = 20260420L;
+  private static final long MOST_KEPT = 8_000_000; // numbers, 64 MB
 
   /** Larger stocks are judged at each stage alone, by the least chance of all. */
   private static final int LARGE = 300;
@@ -41,15 +44,19 @@ public final class StagedChance {
   private final ToIntFunction<String> number;
   private final Function<Exposure, RateFit.Term> term;
   private final ToDoubleFunction<ItemId> weight;
-  private final Map<Integer, Asked> last = new ConcurrentHashMap<>(); // of each style
+  private final Map<Uses, Asked> known = new ConcurrentHashMap<>();
+  private final AtomicLong kept = new AtomicLong(); // numbers held in what is known
+
+  /** Exposures of a style, by stage. */
+  private record Uses(int style, List<List<Exposure>> stages) {}
 
   /**
    * What a style is expected to lose.
    *
-   * @param uses exposures, by stage
    * @param means expected losses by future, item and stage
+   * @param lasting by item and its limits: chance that it lasts, by future and stage
    */
-  private record Asked(List<List<Exposure>> uses, StagedUse use, double[][][] means) {}
+  private record Asked(StagedUse use, double[][][] means, Map<List<Integer>, double[][]> lasting) {}
 
   /**
    * Prepares.
@@ -87,40 +94,60 @@ public final class StagedChance {
 
   /** Multiplies chances by future and stage with those that a style lasts. */
   private void times(double[][] lasting, StagedStock stock) {
-    List<List<Exposure>> uses = stock.stages().stream().map(Stage::exposures).toList();
-    Asked asked =
-        last.compute(
+    if (kept.get() > MOST_KEPT) {
+      known.clear();
+      kept.set(0);
+    }
+    Uses uses =
+        new Uses(
             number.applyAsInt(stock.style()),
-            (style, known) ->
-                known != null && known.uses().equals(uses) ? known : asked(style, stock, uses));
+            stock.stages().stream().map(Stage::exposures).toList());
+    Asked asked = known.computeIfAbsent(uses, key -> asked(key.style(), stock));
     StagedUse use = asked.use();
     Map<ItemId, int[]> limits = limits(stock.stages());
     limits.keySet().removeIf(item -> use.number(item) < 0);
     if (limits.isEmpty()) {
       return;
     }
-    int[] items = limits.keySet().stream().mapToInt(use::number).toArray();
-    int[][] limit = limits.values().toArray(new int[0][]);
-    for (int k = 0; k < lasting.length; k++) {
-      for (int i = 0; i < items.length; i++) {
-        double[] lasts = lasts(asked.means()[k][items[i]], limit[i]);
-        for (int j = 0; j < lasts.length; j++) {
-          lasting[k][j] *= lasts[j];
-        }
-      }
-    }
+    limits.forEach(
+        (item, limit) -> {
+          double[][] lasts = lasts(asked, use.number(item), limit);
+          for (int k = 0; k < lasting.length; k++) {
+            for (int j = 0; j < limit.length; j++) {
+              lasting[k][j] *= lasts[k][j];
+            }
+          }
+        });
   }
 
-  private Asked asked(int style, StagedStock stock, List<List<Exposure>> uses) {
+  private double[][] lasts(Asked asked, int item, int[] limits) {
+    List<Integer> key = new ArrayList<>(List.of(item));
+    Arrays.stream(limits).forEach(key::add);
+    return asked
+        .lasting()
+        .computeIfAbsent(
+            key,
+            fresh -> {
+              kept.addAndGet((long) limits.length * futures.count());
+              return Arrays.stream(asked.means())
+                  .map(means -> lasts(means[item], limits))
+                  .toArray(double[][]::new);
+            });
+  }
+
+  private Asked asked(int style, StagedStock stock) {
     StagedUse use = new StagedUse(stock.stages(), term, weight);
     int[] steps = use.steps();
     double[][][] means = new double[futures.count()][][];
-    SplittableRandom random = new SplittableRandom(SEED + style);
+    // Each future has its own random numbers, so that stages to come do not change those before.
+    SplittableRandom seeds = new SplittableRandom(SEED + style);
     for (int k = 0; k < means.length; k++) {
-      double[] rates = futures.rates(k, style, steps, random);
-      means[k] = use.means(futures, k, rates, random);
+      SplittableRandom walk = seeds.split();
+      double[] rates = futures.rates(k, style, steps, walk);
+      means[k] = use.means(futures, k, rates, seeds.split());
     }
-    return new Asked(uses, use, means);
+    kept.addAndGet((long) means.length * means[0].length * stock.stages().size());
+    return new Asked(use, means, new ConcurrentHashMap<>());
   }
 
   /**

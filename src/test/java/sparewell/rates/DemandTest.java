@@ -1,6 +1,7 @@
 package sparewell.rates;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -9,7 +10,7 @@ import org.junit.jupiter.api.Test;
 import sparewell.rates.fit.RateFit;
 import sparewell.season.ItemId;
 
-/** Stretches of use put together by the items that their losses fall on. */
+/** Stretches of use by the items that their losses fall on. */
 class DemandTest {
   private static final RateFit.Term FIRST = new RateFit.Term(6, 1, 0);
   private static final RateFit.Term SECOND = new RateFit.Term(9, 2, 1);
@@ -21,22 +22,12 @@ class DemandTest {
   }
 
   @Test
-  void demandsWithAnItemInCommonAreOne() {
-    RateFit.Term third = new RateFit.Term(1, 1, 0);
-    RateFit.Term fourth = new RateFit.Term(2, 1, 0);
-    List<Demand> apart =
-        Demand.disjoint(
-            List.of(
-                new Demand(items("ab"), List.of(FIRST)),
-                new Demand(items("cd"), List.of(SECOND)),
-                new Demand(items("e"), List.of(third)),
-                new Demand(items("bc"), List.of(fourth))));
-    // The last one joins the first two.
-    assertEquals(2, apart.size());
-    assertEquals(new Demand(items("e"), List.of(third)), apart.get(0));
-    assertEquals(items("abcd"), apart.get(1).among());
-    assertEquals(Set.of(FIRST, SECOND, fourth), Set.copyOf(apart.get(1).terms()));
-    assertEquals(3, apart.get(1).terms().size());
-    assertEquals(List.of(), Demand.disjoint(List.of()));
+  void demandsOverlapWhereTheyHaveAnItemInCommon() {
+    Demand ab = new Demand(items("ab"), List.of(FIRST));
+    Demand c = new Demand(items("c"), List.of(SECOND));
+    Demand bc = new Demand(items("bc"), List.of(SECOND));
+    assertFalse(Demand.overlap(List.of()));
+    assertFalse(Demand.overlap(List.of(ab, c)));
+    assertTrue(Demand.overlap(List.of(ab, c, bc)));
   }
 }

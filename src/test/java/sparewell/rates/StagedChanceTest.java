@@ -219,6 +219,21 @@ class StagedChanceTest {
     assertEquals((double) lasted / times, chances[1], 0.015);
   }
 
+  /** Much use of one colour is not spread over all because a later event uses them all. */
+  @Test
+  void anEventOfOneColourBeforeOneOfAll() {
+    LossModel model = model();
+    Exposure one = hours(20, 1, RED);
+    Exposure all = hours(2, 1, RED, BLUE);
+    Map<ItemId, Integer> held = Map.of(RED, 3, BLUE, 3);
+    double first = model.nothingRunsOut(List.of(new StyleStock("Shad", List.of(one), held)));
+    double both = model.nothingRunsOut(List.of(new StyleStock("Shad", List.of(one, all), held)));
+    assertTrue(both < first + 0.01, both + " of both, " + first + " of the first");
+    double[] staged =
+        model.lastsThroughout(List.of(stock("Shad", List.of(one, all), List.of(held, Map.of()))));
+    assertEquals(staged[1], both, 0.012);
+  }
+
   @Test
   void morePiecesNeverLowerAChance() {
     LossModel model = model();
