@@ -157,6 +157,14 @@ class SeasonHistoryTest {
   }
 
   @Test
+  void aRowThatNothingWasLostGuessesNoHours() {
+    LogBook book = shared().trip("d", 15, 6, "").lost("c", "Frog", "black", 0);
+    SeasonHistory history = SeasonHistory.of(book.season());
+    assertEquals(0, history.usual().of("Frog"));
+    assertTrue(history.uses().stream().noneMatch(use -> use.style() == 1), history.toString());
+  }
+
+  @Test
   void aStyleThatRanOutWithoutALossWasThrownToo() {
     LogBook book = shared().lost("a", "Toad", "brown", 0, true);
     assertEquals(
