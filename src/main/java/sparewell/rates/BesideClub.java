@@ -76,8 +76,7 @@ public final class BesideClub {
         club.daySize().mean(),
         Math.max(LEAST_DOUBT, Math.sqrt(club.daySize().variance())),
         Hyperprior.WEAK.coverSpread(),
-        Hyperprior.WEAK.walk(),
-        Hyperprior.WEAK.dayLuck());
+        Hyperprior.WEAK.walk());
   }
 
   /** Variance of a style's log rate between anglers. */

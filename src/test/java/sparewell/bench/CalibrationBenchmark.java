@@ -35,8 +35,7 @@ public final class CalibrationBenchmark {
           Math.log(2),
           2.5,
           2,
-          Hyperprior.LogVariance.NONE,
-          Hyperprior.LogVariance.NONE);
+          Hyperprior.Walk.NONE);
 
   private CalibrationBenchmark() {}
 
@@ -218,8 +217,7 @@ public final class CalibrationBenchmark {
             Math.log(2),
             2.5,
             2,
-            Hyperprior.LogVariance.NONE,
-            Hyperprior.LogVariance.NONE),
+            Hyperprior.Walk.NONE),
         0);
   }
 

@@ -90,8 +90,7 @@ class StagedChanceTest {
             Math.log(9_000),
             1e-6,
             0.5,
-            Hyperprior.LogVariance.NONE,
-            Hyperprior.LogVariance.NONE);
+            Hyperprior.Walk.NONE);
     FitInput log =
         new FitInput(
             List.of(0),

@@ -15,7 +15,6 @@ package sparewell.rates.fit;
  * @param logSizeSpread standard deviation of that
  * @param coverSpread standard deviation of the log multiplier of a cover
  * @param walk of the variance by which a log rate walks from trip to trip
- * @param dayLuck of the variance of the log of a day's luck that all styles share
  */
 public record Hyperprior(
     double logRateCentre,
@@ -27,8 +26,7 @@ public record Hyperprior(
     double logSizeCentre,
     double logSizeSpread,
     double coverSpread,
-    LogVariance walk,
-    LogVariance dayLuck) {
+    Walk walk) {
   /** Degrees of freedom of the prior of the common log rate. */
   static final double RATE_DEGREES = 5;
 
@@ -36,22 +34,20 @@ public record Hyperprior(
   public static final double RATE_SPREAD = Math.sqrt(RATE_DEGREES / (RATE_DEGREES - 2));
 
   /**
-   * Prior of a variance.
+   * Prior of the variance of a log rate's walk.
    *
-   * @param logCentre ln of the variance; minus infinity where it is none
+   * @param logCentre ln of its variance for each trip; minus infinity where rates stay
    * @param logSpread standard deviation of that
    */
-  public record LogVariance(double logCentre, double logSpread) {
-    /** No variance. */
-    public static final LogVariance NONE = new LogVariance(Double.NEGATIVE_INFINITY, 0);
+  public record Walk(double logCentre, double logSpread) {
+    /** Rates stay as they are from trip to trip. */
+    public static final Walk NONE = new Walk(Double.NEGATIVE_INFINITY, 0);
   }
 
   /**
    * The weak prior in use: a typical style loses around 0.6 pieces in 10 hours; families differ by
-   * a factor of about 1.5, styles within a family likewise; a day's losses vary more than by chance
-   * alone, each style's by itself (1/2) and all alike (0.2: by half as much again or a third less;
-   * common practice, no source), 1/1.43 in all; in 40 trips a rate walks by about a quarter,
-   * perhaps by half.
+   * a factor of about 1.5, styles within a family likewise; a day's losses vary about as much again
+   * as chance alone would have them; in 40 trips a rate walks by about a quarter, perhaps by half.
    */
   public static final Hyperprior WEAK =
       new Hyperprior(
@@ -61,9 +57,8 @@ public record Hyperprior(
           0.8,
           Math.log(0.5),
           0.7,
-          Math.log(1.43),
+          Math.log(2),
           1.0,
           0.5,
-          new LogVariance(Math.log(0.0015), 1.5),
-          new LogVariance(Math.log(0.2), 1.0));
+          new Walk(Math.log(0.0015), 1.5));
 }

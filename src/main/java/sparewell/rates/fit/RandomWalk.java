@@ -34,54 +34,60 @@ record RandomWalk(double perTrip, double[] trips) {
   /** The trips of one style, in time. */
   record Trips(int[] number, double[] error, double[] information, double[] weight) {}
 
-  /** Of rates that stay. */
-  static RandomWalk none(int styles) {
-    return new RandomWalk(0, new double[styles]);
-  }
-
   /** Evidence of the log on the walk, given the mean rates as fitted. */
-  static RandomWalk of(FitData data, Fitted fitted) {
-    if (data.prior.walk().equals(Hyperprior.LogVariance.NONE)) {
-      return none(data.styles.length);
+  static RandomWalk of(
+      FitData data, List<HyperPosterior.Draw> draws, double[] rate, Hyperprior prior) {
+    RandomWalk none = new RandomWalk(0, new double[rate.length]);
+    if (prior.walk().equals(Hyperprior.Walk.NONE)) {
+      return none;
     }
-    Trips[] styles = new Trips[data.styles.length];
+    double logSize = 0;
+    double shape = 0;
+    double[] multiplier = new double[data.mix.length];
+    for (HyperPosterior.Draw draw : draws) {
+      logSize += draw.weight() * Math.log(draw.given().hyper().size);
+      shape += draw.weight() * draw.given().hyper().shape;
+      for (int c = 0; c < multiplier.length; c++) {
+        multiplier[c] += draw.weight() * draw.multiplier(c);
+      }
+    }
+    Trips[] styles = new Trips[rate.length];
     int next = 0;
     for (int s = 0; s < styles.length; s++) {
-      styles[s] = trips(data.styles[s].trips, fitted);
+      styles[s] = trips(data.styles[s].trips, rate[s], multiplier, Math.exp(logSize));
       for (int number : styles[s].number) {
         next = Math.max(next, number + 1);
       }
     }
-    double[] trips = new double[styles.length];
     for (int s = 0; s < styles.length; s++) {
-      trips[s] = tripsToWalk(styles[s], next, fitted.shape());
+      none.trips[s] = tripsToWalk(styles[s], next, shape);
     }
-    return new RandomWalk(perTrip(styles, data.prior.walk()), trips);
+    return new RandomWalk(perTrip(styles, prior.walk()), none.trips);
   }
 
   /** Losses over those expected, less 1, are about what the log rate is off by. */
-  private static Trips trips(List<Observation> log, Fitted fitted) {
+  private static Trips trips(List<Observation> log, double rate, double[] multiplier, double size) {
     List<Observation> inTime =
         log.stream().sorted(Comparator.comparingInt(Observation::trip)).toList();
     int n = inTime.size();
     Trips trips = new Trips(new int[n], new double[n], new double[n], new double[n]);
     for (int i = 0; i < n; i++) {
       Observation one = inTime.get(i);
+      double factor = one.cover() < 0 ? 1 : multiplier[one.cover()];
+      double expected = Math.max(1e-12, rate * one.hours() * factor);
       trips.number[i] = one.trip();
       trips.weight[i] = one.weight();
-      trips.information[i] = fitted.information(one);
+      trips.information[i] = expected / (1 + expected / (size * one.days()));
       trips.error[i] =
           one.atLeast()
               ? Double.NaN
-              : Math.min(
-                  one.lostPieces() / fitted.expected(one) - 1,
-                  MOST / Math.sqrt(trips.information[i]));
+              : Math.min(one.lostPieces() / expected - 1, MOST / Math.sqrt(trips.information[i]));
     }
     return trips;
   }
 
   /** Posterior mean of q. */
-  private static double perTrip(Trips[] styles, Hyperprior.LogVariance prior) {
+  private static double perTrip(Trips[] styles, Hyperprior.Walk prior) {
     double[] q = new double[2 * GRID + 1];
     double[] log = new double[q.length];
     double best = Double.NEGATIVE_INFINITY;

@@ -7,16 +7,14 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.random.RandomGenerator;
 
 /**
- * Futures drawn jointly from a fit: in each, hyperparameters, luck of the days logged, means of the
- * families, and a rate of every style over the log and on each trip ahead. Seeded, so that equal
- * fits give equal futures.
+ * Futures drawn jointly from a fit: in each, hyperparameters, means of the families, and a rate of
+ * every style over the log and on each trip ahead. Seeded, so that equal fits give equal futures.
  */
 public final class RateFutures {
   private static final long SEED = 20260419L;
 
   private final RateFit fit;
   private final HyperPosterior.Draw[] draw; // of each future
-  private final double[][] luck; // of each future, by cover
   private final int[][] mean; // by family: number on the grid of its mean in each future
   private final Map<Integer, double[]> rates = new ConcurrentHashMap<>(); // over the log, by style
 
@@ -38,11 +36,6 @@ public final class RateFutures {
       }
       draw[k] = draws.get(at);
     }
-    luck = new double[count][];
-    SplittableRandom days = new SplittableRandom(SEED + 1_000_000);
-    for (int k = 0; k < count; k++) {
-      luck[k] = fit.luck().draw(days);
-    }
     mean = new int[fit.input().families()][count];
     for (int f = 0; f < mean.length; f++) {
       SplittableRandom random = new SplittableRandom(SEED + f);
@@ -63,10 +56,9 @@ public final class RateFutures {
     return draw[future].given().hyper().size;
   }
 
-  /** Multiplier of a cover, as in {@link RateFit.Term}, and what all rates are off by there. */
+  /** Multiplier of a cover, as in {@link RateFit.Term}. */
   public double multiplier(int future, int cover) {
-    double[] off = luck[future];
-    return draw[future].multiplier(cover) * off[cover < 0 ? off.length - 1 : cover];
+    return draw[future].multiplier(cover);
   }
 
   /**

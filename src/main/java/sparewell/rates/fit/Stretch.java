@@ -46,8 +46,7 @@ final class Stretch {
     this.style = style;
     this.terms = terms;
     step = fit.data().styles[style].step;
-    double variance =
-        fit.walk().variance(style, RateFit.stepsBeyond(terms)) + fit.luck().variance(terms);
+    double variance = fit.walk().variance(style, RateFit.stepsBeyond(terms));
     walk = RandomWalk.chances(variance, step);
     List<HyperPosterior.Draw> draws = fit.draws();
     shift = new int[draws.size()];

@@ -5,12 +5,12 @@ final class Priors {
   private Priors() {}
 
   /** The weak prior, but for how rates walk. */
-  static Hyperprior weak(Hyperprior.LogVariance walk) {
+  static Hyperprior weak(Hyperprior.Walk walk) {
     return weak(Hyperprior.WEAK.logRateCentre(), walk);
   }
 
   /** The weak prior, but for the centre of rates and how they walk. */
-  static Hyperprior weak(double logRateCentre, Hyperprior.LogVariance walk) {
+  static Hyperprior weak(double logRateCentre, Hyperprior.Walk walk) {
     Hyperprior weak = Hyperprior.WEAK;
     return new Hyperprior(
         logRateCentre,
@@ -22,7 +22,6 @@ final class Priors {
         weak.logSizeCentre(),
         weak.logSizeSpread(),
         weak.coverSpread(),
-        walk,
-        Hyperprior.LogVariance.NONE);
+        walk);
   }
 }

@@ -19,8 +19,7 @@ class PublishedDataTest {
 
   /** The family's mean, 1 in its own units, is where the prior has it. */
   private static final Hyperprior AROUND_ONE =
-      new Hyperprior(
-          0, 1, 0, 1, 0, 1, 0, 1, 0.5, Hyperprior.LogVariance.NONE, Hyperprior.LogVariance.NONE);
+      new Hyperprior(0, 1, 0, 1, 0, 1, 0, 1, 0.5, Hyperprior.Walk.NONE);
 
   /** A rate's sums for a family mean of exp(logMean): hours are counted in its units. */
   private static final class Sums {

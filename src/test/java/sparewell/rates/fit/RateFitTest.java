@@ -267,7 +267,7 @@ class RateFitTest {
               o.atLeast(),
               1));
     }
-    Hyperprior weak = Priors.weak(Hyperprior.WEAK.walk());
+    Hyperprior weak = Hyperprior.WEAK;
     Hyperprior perMinute = Priors.weak(weak.logRateCentre() - Math.log(60), weak.walk());
     RateFit fit = RateFit.of(new FitInput(families(6, 2), 2, 3, log), weak, RateFit.DRAWS);
     RateFit other = RateFit.of(new FitInput(families(6, 2), 2, 3, minutes), perMinute, 160);
@@ -292,9 +292,7 @@ class RateFitTest {
     List<Observation> log = List.of(trip(0, 3, lost), trip(0, 4, lost / 2));
     RateFit fit =
         RateFit.of(
-            new FitInput(List.of(0), 1, 0, log),
-            Priors.weak(Hyperprior.LogVariance.NONE),
-            RateFit.DRAWS);
+            new FitInput(List.of(0), 1, 0, log), Priors.weak(Hyperprior.Walk.NONE), RateFit.DRAWS);
     // All hyperparameters' weights at once, finely: the share of the weights beyond either end.
     double step = fit.data().styles[0].step;
     double[] weights = fit.marginal(0);
@@ -366,7 +364,6 @@ class RateFitTest {
         Math.log(0.2),
         1.0,
         0.5,
-        Hyperprior.LogVariance.NONE,
-        Hyperprior.LogVariance.NONE);
+        Hyperprior.Walk.NONE);
   }
 }

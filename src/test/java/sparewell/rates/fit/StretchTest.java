@@ -77,13 +77,12 @@ class StretchTest {
   }
 
   /** Rates that walk so far that nobody can overlook it. */
-  private static final Hyperprior WALKING =
-      Priors.weak(new Hyperprior.LogVariance(Math.log(0.05), 0.1));
+  private static final Hyperprior WALKING = Priors.weak(new Hyperprior.Walk(Math.log(0.05), 0.1));
 
   @Test
   void ratesThatWalkLeaveMoreInDoubtAndTheMeanAsItIs() {
     RateFit walking = RateFit.of(input(), WALKING, RateFit.DRAWS);
-    RateFit staying = RateFit.of(input(), Priors.weak(Hyperprior.LogVariance.NONE), RateFit.DRAWS);
+    RateFit staying = RateFit.of(input(), Priors.weak(Hyperprior.Walk.NONE), RateFit.DRAWS);
     CountDistribution far = walking.losses(0, List.of(SECOND));
     CountDistribution near = staying.losses(0, List.of(SECOND));
     assertEquals(near.mean(), far.mean(), 1e-4 * near.mean());
