@@ -41,16 +41,24 @@ final class StagedPacks {
       double chance,
       ToDoubleFunction<int[]> lasts) {
     int[] packs = bounded(losses, held, perPack, chance);
-    int last = packs.length - 1;
-    while (packs[last] > 0) {
-      int fewest = packs[last] - 1;
-      int[] fewer = Arrays.stream(packs).map(some -> Math.min(some, fewest)).toArray();
-      if (lasts.applyAsDouble(fewer) < chance) {
-        return packs;
-      }
-      packs = fewer;
+    if (losses.get(losses.size() - 1).bundle() > 1) {
+      return packs; // counted in bundles of pieces, the bound is as near as can be told
     }
-    return packs;
+    int tooFew = -1;
+    int enough = packs[packs.length - 1];
+    while (enough - tooFew > 1) { // more packs never lower the chance
+      int middle = (enough + tooFew) / 2;
+      if (lasts.applyAsDouble(atMost(middle, packs)) < chance) {
+        tooFew = middle;
+      } else {
+        enough = middle;
+      }
+    }
+    return atMost(enough, packs);
+  }
+
+  private static int[] atMost(int most, int[] packs) {
+    return Arrays.stream(packs).map(some -> Math.min(some, most)).toArray();
   }
 
   /** The same by the bound. */
