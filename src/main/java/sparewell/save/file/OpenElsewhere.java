@@ -10,10 +10,14 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.List;
+import java.util.concurrent.locks.LockSupport;
 import sparewell.ooxml.WorkbookRefused;
 
 /** Detects workbooks open in another program, by lock files and system locks. */
 public final class OpenElsewhere {
+  private static final int LOOKS = 4; // another run that looks, too, holds it for a moment
+  private static final long PAUSE_NANOS = 25_000_000;
+
   private OpenElsewhere() {}
 
   /** Refuses a file that another program has open; one that does not exist is free. */
@@ -37,13 +41,20 @@ public final class OpenElsewhere {
     if (!Files.isWritable(file)) {
       throw readOnly(file);
     }
-    try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE);
-        FileLock lock = channel.tryLock()) {
-      if (lock == null) {
+    for (int look = 1; held(file); look++) {
+      if (look == LOOKS) {
         throw locked(file);
       }
+      LockSupport.parkNanos(PAUSE_NANOS);
+    }
+  }
+
+  private static boolean held(Path file) throws WorkbookRefused {
+    try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE);
+        FileLock lock = channel.tryLock()) {
+      return lock == null;
     } catch (OverlappingFileLockException e) {
-      throw locked(file);
+      return true;
     } catch (AccessDeniedException e) {
       throw readOnly(file);
     } catch (IOException e) {
