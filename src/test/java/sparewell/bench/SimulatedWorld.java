@@ -24,8 +24,14 @@ public final class SimulatedWorld {
   /** Hours of the event. */
   public static final double EVENT_HOURS = 24;
 
-  private static final double[] COVERS = {0.2, 0.5, 0.8};
-  private static final int EVENT_COVER = 2;
+  private static final double[] COVER = {0.2, 0.5, 0.8};
+
+  /** Number of covers. */
+  public static final int COVERS = COVER.length;
+
+  /** The cover that takes most. */
+  public static final int WORST_COVER = 2;
+
   private static final int FAMILIES = 4;
 
   /** What the season is made from. */
@@ -54,7 +60,7 @@ public final class SimulatedWorld {
   }
 
   private final FitInput input;
-  private final double[][] truth; // by style: chance of 0, 1, ... lost at the event
+  private final double[][][] truth; // by style and cover: chance of 0, 1, ... lost at the event
   private final double[] rateAtMix;
 
   /** A season of that many trips. */
@@ -89,14 +95,14 @@ public final class SimulatedWorld {
     }
     double shockSpread = kind == Kind.SHOCK ? 0.5 : 0;
     List<Observation> observations = new ArrayList<>();
-    double[] mixHours = new double[COVERS.length];
+    double[] mixHours = new double[COVERS];
     for (int t = 0; t < trips; t++) {
-      int cover = random.nextInt(COVERS.length);
+      int cover = random.nextInt(COVERS);
       double shock = Math.exp(shockSpread * random.nextGaussian() - shockSpread * shockSpread / 2);
       for (int s = 0; s < styles; s++) {
         if (random.nextDouble() < used[s]) {
           double hours = 1 + 5 * random.nextDouble();
-          double mean = hours * rate[s] * Math.exp(slope * (COVERS[cover] - 0.5)) * shock;
+          double mean = hours * rate[s] * Math.exp(slope * (COVER[cover] - 0.5)) * shock;
           mean *= Math.exp(drift[s] * (t + 0.5 - trips) / trips);
           double k = kind == Kind.HOURS ? size * hours / 3.5 : size;
           observations.add(new Observation(s, t, hours, 1, cover, draw(random, mean, k), false, 1));
@@ -104,36 +110,38 @@ public final class SimulatedWorld {
         }
       }
     }
-    input = new FitInput(family, FAMILIES, COVERS.length, observations);
+    input = new FitInput(family, FAMILIES, COVERS, observations);
     double mix = 0;
     double hours = 0;
-    for (int c = 0; c < COVERS.length; c++) {
-      mix += mixHours[c] * Math.exp(slope * (COVERS[c] - 0.5));
+    for (int c = 0; c < COVERS; c++) {
+      mix += mixHours[c] * Math.exp(slope * (COVER[c] - 0.5));
       hours += mixHours[c];
     }
     mix = hours > 0 ? mix / hours : 1;
-    truth = new double[styles][];
+    truth = new double[styles][COVERS][LARGEST + 1];
     rateAtMix = new double[styles];
     GaussIntegrator shocks = new GaussIntegratorFactory().hermite(shockSpread > 0 ? 25 : 1);
     for (int s = 0; s < styles; s++) {
       rateAtMix[s] = rate[s] * mix;
-      truth[s] = new double[LARGEST + 1];
-      double sum = 0;
-      for (int k = 0; k < shocks.getNumberOfPoints(); k++) {
-        // Nodes for exp(-x squared) are those of a normal variable over the root of 2.
-        double x = Math.sqrt(2) * shocks.getPoint(k);
-        double shock = Math.exp(shockSpread * x - shockSpread * shockSpread / 2);
-        double mean = EVENT_HOURS * rate[s] * Math.exp(slope * (COVERS[EVENT_COVER] - 0.5)) * shock;
-        double r = kind == Kind.HOURS ? size * EVENT_HOURS / 3.5 : size;
-        double weight = shocks.getWeight(k) / Math.sqrt(Math.PI);
-        for (int n = 0; n <= LARGEST; n++) {
-          truth[s][n] += weight * NegativeBinomial.pmf(n, mean, r);
+      for (int c = 0; c < COVERS; c++) {
+        double[] chances = truth[s][c];
+        double sum = 0;
+        for (int k = 0; k < shocks.getNumberOfPoints(); k++) {
+          // Nodes for exp(-x squared) are those of a normal variable over the root of 2.
+          double x = Math.sqrt(2) * shocks.getPoint(k);
+          double shock = Math.exp(shockSpread * x - shockSpread * shockSpread / 2);
+          double mean = EVENT_HOURS * rate[s] * Math.exp(slope * (COVER[c] - 0.5)) * shock;
+          double r = kind == Kind.HOURS ? size * EVENT_HOURS / 3.5 : size;
+          double weight = shocks.getWeight(k) / Math.sqrt(Math.PI);
+          for (int n = 0; n <= LARGEST; n++) {
+            chances[n] += weight * NegativeBinomial.pmf(n, mean, r);
+          }
         }
+        for (double p : chances) {
+          sum += p;
+        }
+        chances[LARGEST] += Math.max(0, 1 - sum);
       }
-      for (double p : truth[s]) {
-        sum += p;
-      }
-      truth[s][LARGEST] += Math.max(0, 1 - sum);
     }
   }
 
@@ -152,22 +160,29 @@ public final class SimulatedWorld {
     return truth.length;
   }
 
-  /** Chance of 0, 1, ... lost of a style at the event. */
+  /** Chance of 0, 1, ... lost of a style at the event, in the cover that takes most. */
   public double[] truth(int style) {
-    return truth[style];
+    return truth(style, WORST_COVER);
+  }
+
+  /** Chance of 0, 1, ... lost of a style in the hours of the event, in a cover. */
+  public double[] truth(int style, int cover) {
+    return truth[style][cover];
   }
 
   double rateAtMix(int style) {
     return rateAtMix[style];
   }
 
-  /** Cover of the event. */
+  /** Cover of the event, the one that takes most, as the log knows it. */
   public int eventCover() {
-    for (Observation o : input.observations()) {
-      if (o.cover() == EVENT_COVER) {
-        return EVENT_COVER;
-      }
-    }
-    return Observation.NEVER_LOGGED;
+    return logged(WORST_COVER);
+  }
+
+  /** A cover as the log knows it. */
+  public int logged(int cover) {
+    return input.observations().stream().anyMatch(o -> o.cover() == cover)
+        ? cover
+        : Observation.NEVER_LOGGED;
   }
 }

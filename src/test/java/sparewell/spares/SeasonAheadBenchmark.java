@@ -3,7 +3,6 @@ package sparewell.spares;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -27,6 +26,9 @@ import sparewell.season.ItemId;
  * truth. Nothing is on hand, packs hold one piece, events are 24 hours each, and the plan is made
  * once before the first. The chance is exact: given the true rate, losses at the events are
  * independent.
+ *
+ * <p>The six events lie in covers drawn as those of the trips are or, as a trial by the worst, all
+ * in the cover that takes most.
  *
  * <p>Arguments: seasons a row, kinds of world (comma list or all), numbers of trips, number of the
  * first season.
@@ -59,7 +61,9 @@ public final class SeasonAheadBenchmark {
             "mvn -q -Pahead test-compile -Dahead.args=\"" + String.join(" ", args) + "\"")) {
       report.text(
           "Six events of 24 hours ahead for each style, nothing on hand, packs of one, 95 % wanted at"
-              + " every event; the chance is exact given the true rates. *Stated* is the chance of no"
+              + " every event; the chance is exact given the true rates. The covers of the events are"
+              + " drawn as those of the trips are (*drawn*), or every event lies in the cover that takes"
+              + " most (*worst*). *Stated* is the chance of no"
               + " run-out at any of the six that the fit gives to what it has bought, by other draws than"
               + " it was bought by; whole pieces buy a little more than is wanted.");
       report.table(
@@ -67,6 +71,7 @@ public final class SeasonAheadBenchmark {
               "world",
               "seasons",
               "trips",
+              "covers",
               "no run-out through events 1 to 6, % (s.e. of the last)",
               "stated, %",
               "pieces before event 1",
@@ -75,18 +80,29 @@ public final class SeasonAheadBenchmark {
               "oracle: pieces"));
       for (SimulatedWorld.Kind kind : kinds) {
         for (int trips : lengths) {
-          row(report, kind, seasons, trips, first);
+          for (boolean worst : new boolean[] {false, true}) {
+            row(report, kind, seasons, trips, worst, first);
+          }
         }
       }
     }
   }
 
   private static void row(
-      BenchReport report, SimulatedWorld.Kind kind, int seasons, int trips, long first) {
+      BenchReport report,
+      SimulatedWorld.Kind kind,
+      int seasons,
+      int trips,
+      boolean worst,
+      long first) {
     List<double[]> means =
         IntStream.range(0, seasons)
             .parallel()
-            .mapToObj(i -> season(new SimulatedWorld(kind, trips, first + i)))
+            .mapToObj(
+                i -> {
+                  SimulatedWorld world = new SimulatedWorld(kind, trips, first + i);
+                  return season(world, covers(worst, first + i));
+                })
             .toList();
     double[] mean = new double[means.get(0).length];
     double square = 0;
@@ -103,10 +119,11 @@ public final class SeasonAheadBenchmark {
       chances.append(String.format(Locale.ROOT, "%.1f ", 100 * mean[k]));
     }
     report.row(
-        "%s | %d | %d | %s (%.1f) | %.1f | %.1f | %.1f | %.1f | %.1f",
+        "%s | %d | %d | %s | %s (%.1f) | %.1f | %.1f | %.1f | %.1f | %.1f",
         kind.title(),
         seasons,
         trips,
+        worst ? "worst" : "drawn",
         chances.toString().strip(),
         100 * Math.sqrt(square / Math.max(1, seasons - 1) / seasons),
         100 * mean[EVENTS + 4],
@@ -116,8 +133,16 @@ public final class SeasonAheadBenchmark {
         mean[EVENTS + 3]);
   }
 
+  /** Cover of each event. */
+  private static int[] covers(boolean worst, long seed) {
+    SplittableRandom random = new SplittableRandom(seed);
+    return IntStream.range(0, EVENTS)
+        .map(k -> worst ? SimulatedWorld.WORST_COVER : random.nextInt(SimulatedWorld.COVERS))
+        .toArray();
+  }
+
   /** Means over the styles of a season. */
-  private static double[] season(SimulatedWorld world) {
+  private static double[] season(SimulatedWorld world, int[] covers) {
     RateFit fit = RateFit.of(world.input());
     double[] sum = new double[EVENTS + 5];
     RateFutures futures = new RateFutures(fit, STATED);
@@ -125,17 +150,23 @@ public final class SeasonAheadBenchmark {
         new StagedChance(
             new RateFutures(fit, FUTURES),
             Integer::parseInt,
-            use -> new RateFit.Term(use.hours(), use.days(), world.eventCover(), use.stepsAhead()),
+            use -> {
+              int cover = world.logged(covers[use.stepsAhead() - 1]);
+              return new RateFit.Term(use.hours(), use.days(), cover, use.stepsAhead());
+            },
             item -> 1);
     for (int s = 0; s < world.styles(); s++) {
       List<CountDistribution> foreseen = new ArrayList<>();
       List<CountDistribution> known = new ArrayList<>();
       List<RateFit.Term> terms = new ArrayList<>();
       double[] through = {1};
+      List<double[]> truth = new ArrayList<>();
       for (int k = 1; k <= EVENTS; k++) {
-        terms.add(new RateFit.Term(SimulatedWorld.EVENT_HOURS, 1, world.eventCover(), k));
+        int cover = covers[k - 1];
+        terms.add(new RateFit.Term(SimulatedWorld.EVENT_HOURS, 1, world.logged(cover), k));
         foreseen.add(fit.losses(s, List.copyOf(terms)));
-        through = sum(through, world.truth(s));
+        truth.add(world.truth(s, cover));
+        through = sum(through, world.truth(s, cover));
         known.add(distribution(through));
       }
       String style = Integer.toString(s);
@@ -146,17 +177,16 @@ public final class SeasonAheadBenchmark {
               1,
               WANTED,
               some -> joint.chances(stock(style, some), EVENTS)[EVENTS - 1]);
-      double[] lasts = lasts(always(world.truth(s)), pieces);
+      double[] lasts = lasts(truth, pieces);
       for (int k = 0; k < EVENTS; k++) {
         sum[k] += lasts[k];
       }
       sum[EVENTS] += pieces[0];
       sum[EVENTS + 1] += pieces[EVENTS - 1];
-      List<double[]> truth = always(world.truth(s));
       int[] oracle = StagedPacks.of(known, 0, 1, WANTED, some -> lasts(truth, some)[EVENTS - 1]);
-      sum[EVENTS + 2] += lasts(always(world.truth(s)), oracle)[EVENTS - 1];
+      sum[EVENTS + 2] += lasts(truth, oracle)[EVENTS - 1];
       sum[EVENTS + 3] += oracle[EVENTS - 1];
-      sum[EVENTS + 4] += stated(world, futures, s, pieces);
+      sum[EVENTS + 4] += stated(world, covers, futures, s, pieces);
     }
     return Arrays.stream(sum).map(one -> one / world.styles()).toArray();
   }
@@ -173,18 +203,19 @@ public final class SeasonAheadBenchmark {
   }
 
   /** Chance of no run-out at any event under the fit, by other futures than it was bought by. */
-  private static double stated(SimulatedWorld world, RateFutures futures, int style, int[] pieces) {
+  private static double stated(
+      SimulatedWorld world, int[] covers, RateFutures futures, int style, int[] pieces) {
     int[] steps = IntStream.rangeClosed(1, EVENTS).toArray();
     RandomGenerator random = new SplittableRandom(style);
     double chance = 0;
     for (int k = 0; k < STATED; k++) {
       double size = futures.size(k);
-      double hours = SimulatedWorld.EVENT_HOURS * futures.multiplier(k, world.eventCover());
       double[] rates = futures.rates(k, style, steps, random);
-      List<double[]> events =
-          Arrays.stream(rates)
-              .mapToObj(rate -> upTo(pieces[EVENTS - 1], rate * hours, size))
-              .toList();
+      List<double[]> events = new ArrayList<>();
+      for (int e = 0; e < EVENTS; e++) {
+        double hours = SimulatedWorld.EVENT_HOURS * futures.multiplier(k, world.logged(covers[e]));
+        events.add(upTo(pieces[EVENTS - 1], rates[e] * hours, size));
+      }
       chance += lasts(events, pieces)[EVENTS - 1] / STATED;
     }
     return chance;
@@ -198,10 +229,6 @@ public final class SeasonAheadBenchmark {
       mass[n] = mass[n - 1] * (size + n - 1) / n * mean / (size + mean);
     }
     return mass;
-  }
-
-  private static List<double[]> always(double[] event) {
-    return Collections.nCopies(EVENTS, event);
   }
 
   private static double[] sum(double[] one, double[] other) {
