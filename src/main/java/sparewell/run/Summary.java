@@ -24,7 +24,7 @@ final class Summary {
   static List<String> of(
       Results results, List<Step> toDo, SaveResult saved, Path folder, int columns) {
     List<String> lines = new ArrayList<>();
-    lines.addAll(steps(toDo, columns));
+    lines.addAll(steps(results, toDo, columns));
     lines.add("");
     lines.add("Findings: " + counts(results.findings()) + ".");
     lines.add(
@@ -38,9 +38,9 @@ final class Summary {
   }
 
   /** Every step; what belongs to a step only where all of it fits one screen. */
-  static List<String> steps(List<Step> toDo, int columns) {
+  static List<String> steps(Results results, List<Step> toDo, int columns) {
     List<String> all = new ArrayList<>();
-    StepLines.of(toDo).forEach(line -> all.addAll(Wrapping.lines(placed(line), columns)));
+    StepLines.of(toDo, results).forEach(line -> all.addAll(Wrapping.lines(placed(line), columns)));
     if (all.size() <= MOST_LINES) {
       return all;
     }

@@ -8,7 +8,6 @@ import sparewell.finding.Finding;
 import sparewell.finding.Severity;
 import sparewell.season.DueCheck;
 import sparewell.season.Settings;
-import sparewell.spares.SeasonPlan;
 import sparewell.table.Block;
 import sparewell.table.Column;
 import sparewell.table.ReportSheet;
@@ -51,16 +50,7 @@ public final class AfterTripSheet {
   static ReportSheet of(Results results, List<Step> toDo, List<Block> checks) {
     List<Figure> figures = Figures.of(results);
     List<Block> blocks = new ArrayList<>();
-    List<Block.Line> steps = new ArrayList<>(StepLines.of(toDo));
-    if (toDo.isEmpty()) {
-      results.seasonPlan().forLosses().stream()
-          .findFirst()
-          .map(SeasonPlan.Purchase::buyBy)
-          .ifPresent(
-              day ->
-                  steps.add(Block.Line.of("For later events Season plan orders by " + day + ".")));
-    }
-    blocks.add(new Block.Text(steps));
+    blocks.add(new Block.Text(StepLines.of(toDo, results)));
     blocks.addAll(checks);
     blocks.add(new Block.Rows(figureTable(figures)));
     blocks.add(Changes.of(results, figures));

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToIntFunction;
 import java.util.stream.Collectors;
 import sparewell.season.Event;
 import sparewell.season.Settings;
@@ -110,16 +111,14 @@ public final class SeasonPlanSheet {
                       : "all " + Phrase.count(plan.stages().size(), "event")),
           Tone.GOOD);
     }
-    Purchase first = all.get(0);
-    List<Purchase> due = all.stream().filter(one -> one.buyBy().equals(first.buyBy())).toList();
+    List<Purchase> due = first(plan);
     List<Purchase> later = all.subList(due.size(), all.size());
     return Phrase.strong(
         Phrase.text(
-            "Order %s: %s for %s%s%s.",
-            first.buyBy().isAfter(settings.asOf()) ? "by " + first.buyBy() : "today",
-            amount(due, settings.currency()),
-            first.event().name(),
-            beyondBuyList(plan, first.event(), due),
+            "Order %s: %s%s%s.",
+            day(due, settings),
+            wanted(due, settings),
+            beyondBuyList(plan, due),
             later.isEmpty()
                 ? ""
                 : "; later events want "
@@ -128,33 +127,68 @@ public final class SeasonPlanSheet {
         Tone.WATCH);
   }
 
-  /** What of the first order Buy list does not have. */
-  private static String beyondBuyList(SeasonPlan plan, Event event, List<Purchase> due) {
-    List<Purchase> beyond = due.stream().filter(one -> one.laterPacks() > 0).toList();
-    if (!event.equals(plan.stages().get(0).event()) || beyond.isEmpty()) {
+  /** The next order that losses ask for, in words; empty where there is none. */
+  static Optional<String> nextOrder(Results results) {
+    Settings settings = results.season().settings();
+    List<Purchase> due = first(results.seasonPlan());
+    return due.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            Phrase.text(
+                "But %s has an order for events ahead: %s, %s.",
+                NAME, day(due, settings), wanted(due, settings)));
+  }
+
+  /** Purchases of the first day to order on. */
+  private static List<Purchase> first(SeasonPlan plan) {
+    List<Purchase> all = plan.forLosses();
+    return all.stream().filter(one -> one.buyBy().equals(all.get(0).buyBy())).toList();
+  }
+
+  private static String day(List<Purchase> due, Settings settings) {
+    LocalDate day = due.get(0).buyBy();
+    return day.isAfter(settings.asOf()) ? "by " + day : "today";
+  }
+
+  private static String wanted(List<Purchase> due, Settings settings) {
+    String events =
+        due.stream().map(one -> one.event().name()).distinct().collect(Collectors.joining(" and "));
+    return amount(due, settings.currency()) + " for " + events;
+  }
+
+  /** What of the first order Buy list, made for the next event alone, does not have. */
+  private static String beyondBuyList(SeasonPlan plan, List<Purchase> due) {
+    Event next = plan.stages().get(0).event();
+    ToIntFunction<Purchase> beyond =
+        one -> one.event().equals(next) ? one.laterPacks() : one.packs();
+    List<Purchase> these = due.stream().filter(one -> beyond.applyAsInt(one) > 0).toList();
+    if (these.isEmpty() || due.stream().noneMatch(one -> one.event().equals(next))) {
       return "";
     }
+    boolean all = due.stream().allMatch(one -> beyond.applyAsInt(one) == one.packs());
     String ofIt =
-        BuyWords.wares(
-            beyond, Purchase::laterPacks, one -> one.laterPacks() * (one.pieces() / one.packs()));
-    boolean all = due.stream().allMatch(one -> one.laterPacks() == one.packs());
-    return all
-        ? " so that the events after it find enough (Buy list needs none of it)"
-        : ", " + ofIt + " of it beyond Buy list, for the events after it";
+        BuyWords.wares(these, beyond, one -> beyond.applyAsInt(one) * (one.pieces() / one.packs()));
+    return "; Buy list has "
+        + (all ? "none of it" : "all but " + ofIt + " of it")
+        + ", for it looks no further than the next event";
   }
 
   /** Says so where even what is ordered today comes after an event. */
   private static Optional<String> late(SeasonPlan plan, Settings settings) {
     LocalDate here = settings.asOf().plusDays((long) Math.ceil(settings.leadTimeDays()));
-    return plan.forLosses().stream()
-        .map(Purchase::event)
-        .filter(event -> event.date().isBefore(here))
-        .findFirst()
-        .map(
-            event ->
-                Phrase.text(
-                    "An order of today is aboard on %s, too late for %s (%s): buy in a shop.",
-                    here, event.name(), event.date()));
+    String events =
+        plan.forLosses().stream()
+            .map(Purchase::event)
+            .filter(event -> event.date().isBefore(here))
+            .distinct()
+            .map(event -> event.name() + " (" + event.date() + ")")
+            .collect(Collectors.joining(" and "));
+    return events.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            Phrase.text(
+                "An order of today is aboard on %s, too late for %s: buy in a shop.",
+                here, events));
   }
 
   private static String amount(List<Purchase> of, String currency) {

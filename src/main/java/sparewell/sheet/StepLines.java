@@ -13,13 +13,14 @@ public final class StepLines {
 
   private StepLines() {}
 
-  public static List<Block.Line> of(List<Step> steps) {
+  public static List<Block.Line> of(List<Step> steps, Results results) {
     List<Block.Line> lines = new ArrayList<>();
     lines.add(Block.Line.heading(TITLE));
     if (steps.isEmpty()) {
       lines.add(
           Block.Line.of(
               "Nothing to do: everything you need is aboard, and every box can stay where it is."));
+      SeasonPlanSheet.nextOrder(results).map(Block.Line::of).ifPresent(lines::add);
     }
     int number = 0;
     for (Step step : steps) {

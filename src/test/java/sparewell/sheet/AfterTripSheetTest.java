@@ -121,7 +121,7 @@ class AfterTripSheetTest {
   }
 
   static List<Block.Line> toDoLines(Results results) {
-    return StepLines.of(ReportSheets.of(results).toDo());
+    return StepLines.of(ReportSheets.of(results).toDo(), results);
   }
 
   /** What the whole list does is the most that is planned: it is never called poor or middling. */
@@ -255,9 +255,31 @@ class AfterTripSheetTest {
       }
       all.append(seasonPlan(maker)).append('\n');
     }
-    assertTrue(
-        all.toString().contains(" of it beyond Buy list, for the events after it"), all + "");
-    assertTrue(all.toString().contains("find enough (Buy list needs none of it)"), all + "");
+    assertTrue(all.toString().contains("; Buy list has all but "), all + "");
+    assertTrue(all.toString().contains("; Buy list has none of it, for it"), all + "");
+  }
+
+  /**
+   * The first day to order may serve several events: all are named, there and on the front page.
+   */
+  @Test
+  void anOrderForEventsAheadIsToldWhereNothingElseIsToDo() {
+    StringBuilder all = new StringBuilder();
+    for (int held = 0; held < 9; held++) {
+      SeasonMaker maker = plenty().aboard("Jig", "blue", "J1", held);
+      for (int t = 0; t < 6; t++) {
+        maker.trip("t" + t, AS_OF.minusDays(60 - 5L * t), 8, "Jig", 4);
+        maker.loss("t" + t, "Jig", "blue", 1, Cause.BROKEN);
+      }
+      for (int k = 1; k < 4; k++) {
+        maker.event("Cup " + k, AS_OF.plusDays(2L * k), 8, 1);
+      }
+      all.append(toDo(results(maker))).append(seasonPlan(maker)).append('\n');
+    }
+    String order = "2 packs, 12.00 USD, for Cup 1 and Cup 3";
+    String front = "But Season plan has an order for events ahead: today, " + order + ".";
+    assertTrue(all.toString().contains("can stay where it is., " + front), all + "");
+    assertTrue(all.toString().contains("Order today: " + order + "; Buy list has none of it"));
   }
 
   @Test

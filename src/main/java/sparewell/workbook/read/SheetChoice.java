@@ -42,12 +42,22 @@ public final class SheetChoice {
     return choice;
   }
 
-  /** A sheet whose name is a slip off that of an input sheet that the workbook lacks. */
+  /**
+   * A sheet whose name is a slip off that of an absent input sheet, or adds to a required one's.
+   */
   private void compare(SheetEntry entry, Findings findings) {
     List<InputSheet> absent =
         InputSheets.ALL.stream().filter(sheet -> !chosen.containsKey(sheet)).toList();
     List<String> names = absent.stream().map(sheet -> Names.fold(sheet.name())).toList();
-    NearMiss.of(Names.fold(entry.name()), names)
+    String folded = Names.fold(entry.name());
+    NearMiss.of(folded, names)
+        .or(
+            () ->
+                absent.stream()
+                    .filter(InputSheet::required)
+                    .map(sheet -> Names.fold(sheet.name()))
+                    .filter(folded::contains)
+                    .findFirst())
         .map(name -> absent.get(names.indexOf(name)))
         .ifPresent(
             sheet -> {

@@ -85,7 +85,9 @@ class HeaderTest {
             .with("Trips", "Trip|Date|Long\nT1|2026-03-01|8")
             .with("Stock", "nothing here\nStyle|Cuont|Box\nCrank|3|Tray A")
             .without("Styles")
-            .with("Stiles", "Style|Family\nCrank|Hard");
+            .with("Stiles", "Style|Family\nCrank|Hard")
+            .without("Losses")
+            .with("My losses", "Trip|Style|Lost");
     UnusableWorkbook refused =
         assertThrows(UnusableWorkbook.class, () -> Reading.result(books, OPTIONS));
     assertEquals(
@@ -95,7 +97,8 @@ class HeaderTest {
                 + " 'Cuont' meant?). Put all required columns into one row.",
             "The sheet 'Boxes' is missing. Add it, or copy it from a new workbook.",
             "The sheet 'Trips' has no header row within its first 20 rows: row 1 lacks Hours. Put"
-                + " all required columns into one row."),
+                + " all required columns into one row.",
+            "The sheet 'Losses' is missing. Is 'My losses' meant? Then rename it."),
         refused.faults());
   }
 
