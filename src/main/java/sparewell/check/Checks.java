@@ -1,6 +1,7 @@
 package sparewell.check;
 
 import java.util.List;
+import java.util.function.BiConsumer;
 import sparewell.finding.Finding;
 import sparewell.finding.Findings;
 import sparewell.season.Season;
@@ -8,26 +9,26 @@ import sparewell.season.Season;
 /** Applies all rules. */
 public final class Checks {
   /** Every rule; add new ones here. */
-  public static final List<Rule> ALL =
+  private static final List<BiConsumer<Season, Findings>> ALL =
       List.of(
-          new StockPresence(),
-          new BoxChecksDue(),
-          new HoursPlausible(),
-          new LossWithoutHours(),
-          new WeightsKnown(),
-          new WeightsPlausible(),
-          new PositionsPlausible(),
-          new FloorsAgree(),
-          new GearFloors(),
-          new CountsFresh(),
-          new EventsAhead(),
-          new PlateReadable());
+          StockRules::presence,
+          DueDates::boxChecks,
+          TripRules::hoursPlausible,
+          TripRules::lossWithoutHours,
+          WeightRules::known,
+          WeightRules::plausible,
+          BoatRules::positionsPlausible,
+          StockRules::floorsAgree,
+          StockRules::gearFloors,
+          DueDates::counts,
+          DueDates::events,
+          BoatRules::plateReadable);
 
   private Checks() {}
 
   public static List<Finding> of(Season season) {
     Findings findings = new Findings();
-    ALL.forEach(rule -> rule.check(season, findings));
+    ALL.forEach(rule -> rule.accept(season, findings));
     return findings.list();
   }
 }

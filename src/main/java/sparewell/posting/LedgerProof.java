@@ -7,7 +7,6 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -56,7 +55,7 @@ final class LedgerProof {
   }
 
   void bought(ItemId item, Place place, int pieces, Cell at) {
-    restocks.add(new Restock(date, item, place, pieces, Optional.empty(), at));
+    restocks.add(new Restock(date, item, place, pieces, at));
     change(item, place, pieces, at);
   }
 

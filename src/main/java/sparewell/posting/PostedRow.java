@@ -1,8 +1,7 @@
 package sparewell.posting;
 
+import java.util.HashMap;
 import java.util.Map;
-import java.util.TreeMap;
-import java.util.stream.Collectors;
 import sparewell.finding.Cell;
 import sparewell.workbook.InputSheet;
 
@@ -15,12 +14,8 @@ import sparewell.workbook.InputSheet;
  */
 public record PostedRow(InputSheet sheet, Map<String, String> values, Cell from) {
   public PostedRow {
-    values =
-        Map.copyOf(
-            values.entrySet().stream()
-                .filter(value -> !value.getValue().isEmpty())
-                .collect(
-                    Collectors.toMap(
-                        Map.Entry::getKey, Map.Entry::getValue, (a, b) -> a, TreeMap::new)));
+    Map<String, String> filled = new HashMap<>(values);
+    filled.values().removeIf(String::isEmpty);
+    values = Map.copyOf(filled);
   }
 }

@@ -63,12 +63,10 @@ final class PostedTrip {
     if (day.isAfter(asOf)) {
       fault(
           TripCardSheet.DATE,
-          "the trip of "
-              + day
-              + " is after the date of the analysis, "
-              + asOf
-              + "; correct that date, or set or clear As of in Settings; a trip still ahead is posted"
-              + " once it is over");
+          "the trip of %s is after the date of the analysis, %s; correct that date, or set or clear"
+              + " As of in Settings; a trip still ahead is posted once it is over",
+          day,
+          asOf);
     }
     field(TripCardSheet.TRIP).ifPresent(name -> faultIfThere(name, day));
     String name = name(field(TripCardSheet.TRIP), day);
@@ -84,7 +82,7 @@ final class PostedTrip {
     of(EntryTable.CARD_STYLES).forEach(row -> hours(name, row));
     of(EntryTable.CARD_ITEMS).forEach(row -> loss(name, row));
     Trip fished =
-        new Trip(name, day, "", OptionalDouble.empty(), 1, Optional.empty(), rows.get(0).from());
+        new Trip(name, day, OptionalDouble.empty(), 1, Optional.empty(), rows.get(0).from());
     season = LedgerProof.withTrip(season, fished, losses);
   }
 
@@ -102,7 +100,7 @@ final class PostedTrip {
       try {
         return LocalDate.parse(there.toString().strip());
       } catch (DateTimeParseException other) {
-        fault(TripCardSheet.DATE, "'" + there + "' is not a date; write it like " + date);
+        fault(TripCardSheet.DATE, "'%s' is not a date; write it like %s", there, date);
       }
     }
     return event.map(Event::date).orElse(date);
@@ -116,12 +114,10 @@ final class PostedTrip {
     if (there) {
       fault(
           TripCardSheet.TRIP,
-          "'"
-              + name
-              + "' of "
-              + day
-              + " stands in Trips already; clear the card, or give it another name if it was"
-              + " another trip");
+          "'%s' of %s stands in Trips already; clear the card, or give it another name if it was"
+              + " another trip",
+          name,
+          day);
     }
   }
 
@@ -159,7 +155,7 @@ final class PostedTrip {
     }
     Optional<Double> number = number(there).filter(hours -> hours > 0);
     if (number.isEmpty()) {
-      fault(label, "'" + Ticks.plain(there) + "' is not a number above 0");
+      fault(label, "'%s' is not a number above 0", Ticks.plain(there));
     }
     return number.map(Ticks::plain).orElse("");
   }
@@ -178,12 +174,10 @@ final class PostedTrip {
     Object entry = row.entries().values().iterator().next();
     Optional<Double> hours = number(entry);
     if (hours.isEmpty()) {
-      fault(row, "'" + Ticks.plain(entry) + "' is not a number of hours");
+      fault(row, "'%s' is not a number of hours", Ticks.plain(entry));
     } else if (hours.get() > 0) {
-      Map<String, String> values = new LinkedHashMap<>();
-      values.put("Trip", trip);
-      values.put("Style", row.key().get(0));
-      values.put("Hours", Ticks.plain(hours.get()));
+      Map<String, String> values =
+          Map.of("Trip", trip, "Style", row.key().get(0), "Hours", Ticks.plain(hours.get()));
       rows.add(new PostedRow(InputSheets.STYLE_HOURS, values, row.at()));
     }
   }
@@ -193,9 +187,9 @@ final class PostedTrip {
     Object ranOut = row.entries().getOrDefault(TripCardSheet.RAN_OUT, "no");
     OptionalInt pieces = Ticks.pieces(lost);
     if (pieces.isEmpty()) {
-      fault(row, "'" + Ticks.plain(lost) + "' is no whole number of pieces lost");
+      fault(row, "'%s' is no whole number of pieces lost", Ticks.plain(lost));
     } else if (!Ticks.isYes(ranOut) && !Ticks.isNo(ranOut)) {
-      fault(row, "'" + Ticks.plain(ranOut) + "' is neither yes nor no");
+      fault(row, "'%s' is neither yes nor no", Ticks.plain(ranOut));
     } else if (pieces.getAsInt() > 0 || Ticks.isYes(ranOut)) {
       ItemId item = new ItemId(row.key().get(0), row.key().get(1), row.key().get(2));
       losses.add(
@@ -208,11 +202,11 @@ final class PostedTrip {
     }
   }
 
-  private void fault(Typed.Row row, String what) {
-    faults.add(Poster.fault(row.at(), row.words(), what));
+  private void fault(Typed.Row row, String what, Object... details) {
+    faults.add(Poster.fault(row, what.formatted(details)));
   }
 
-  private void fault(String label, String what) {
-    faults.add(TripCardSheet.NAME + ", " + label + ": " + what + ".");
+  private void fault(String label, String what, Object... details) {
+    faults.add(TripCardSheet.NAME + ", " + label + ": " + what.formatted(details) + ".");
   }
 }

@@ -5,6 +5,7 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -30,7 +31,7 @@ public final class Poster {
 
   private final Season season;
   private final LocalDate date;
-  private final PlaceNames places;
+  private final Map<String, Place> places = new HashMap<>();
   private final LedgerProof proof;
   private final List<PostedRow> rows = new ArrayList<>();
   private final List<String> faults = new ArrayList<>();
@@ -38,7 +39,8 @@ public final class Poster {
   private Poster(Season season, Season withTrip, LocalDate date) {
     this.season = season;
     this.date = date;
-    this.places = new PlaceNames(season);
+    season.boxes().forEach(box -> name(new Place(box.name(), box.compartment())));
+    season.compartments().forEach(place -> name(new Place("", place.name())));
     this.proof = new LedgerProof(withTrip, date);
   }
 
@@ -59,6 +61,14 @@ public final class Poster {
     return new Posting(poster.rows, poster.faults);
   }
 
+  private void name(Place place) {
+    places.putIfAbsent(folded(place.name()), place);
+  }
+
+  private static String folded(String name) {
+    return name.strip().toLowerCase(Locale.ROOT);
+  }
+
   private void post(Typed.Row row) {
     switch (row.table()) {
       case BRING -> carried(row, row.shown().get("From"));
@@ -77,11 +87,11 @@ public final class Poster {
     Optional<Place> to = into(row);
     if (pieces.isPresent() && pieces.getAsInt() > 0 && from.isPresent() && to.isPresent()) {
       Place there = proof.lying(itemOf(row), from.get(), pieces.getAsInt());
-      Map<String, String> values = item(row);
-      values.put("Count", inUnit(row, pieces.getAsInt()));
-      values.put("From box", there.name());
-      values.put("To box", to.get().name());
-      add(InputSheets.TRANSFERS, values, row.at());
+      String count = inUnit(row, pieces.getAsInt());
+      add(
+          InputSheets.TRANSFERS,
+          row,
+          Map.of("Count", count, "From box", there.name(), "To box", to.get().name()));
       proof.carried(itemOf(row), there, to.get(), pieces.getAsInt(), row.at());
     }
   }
@@ -106,18 +116,15 @@ public final class Poster {
       return;
     }
     int pieces = ofAll.getAsInt() / asked * packs.getAsInt();
-    Map<String, String> values = item(row);
-    values.put("Box", to.get().name());
-    values.put("Count", inUnit(row, pieces));
-    if (row.shown().get("Cost") instanceof Double cost) {
-      values.put(
-          "Cost",
-          BigDecimal.valueOf(cost)
-              .multiply(BigDecimal.valueOf(packs.getAsInt()))
-              .divide(BigDecimal.valueOf(asked), 2, RoundingMode.HALF_EVEN)
-              .toPlainString());
+    String cost = "";
+    if (row.shown().get("Cost") instanceof Double all) {
+      BigDecimal paid = BigDecimal.valueOf(all).multiply(BigDecimal.valueOf(packs.getAsInt()));
+      cost = paid.divide(BigDecimal.valueOf(asked), 2, RoundingMode.HALF_EVEN).toPlainString();
     }
-    add(InputSheets.RESTOCKS, values, row.at());
+    add(
+        InputSheets.RESTOCKS,
+        row,
+        Map.of("Box", to.get().name(), "Count", inUnit(row, pieces), "Cost", cost));
     proof.bought(itemOf(row), to.get(), pieces, row.at());
   }
 
@@ -126,20 +133,15 @@ public final class Poster {
     boolean stays = Objects.equals(row.shown().get("From"), row.shown().get("To"));
     Optional<Place> to = place(row, row.shown().get("To"), "there is no compartment");
     if (yes(row) && to.isPresent() && !stays) {
-      Map<String, String> values = new LinkedHashMap<>();
-      values.put("Box", text(row, "Box"));
-      values.put("Compartment", to.get().name());
-      add(InputSheets.BOX_LOG, values, row.at());
-      proof.moved(text(row, "Box"), to.get(), row.at());
+      String box = text(row, "Box");
+      add(InputSheets.BOX_LOG, row, Map.of("Box", box, "Compartment", to.get().name()));
+      proof.moved(box, to.get(), row.at());
     }
   }
 
   private void checked(Typed.Row row) {
     if (yes(row)) {
-      Map<String, String> values = new LinkedHashMap<>();
-      values.put("Box", text(row, "Box"));
-      values.put("Checked", "yes");
-      add(InputSheets.BOX_LOG, values, row.at());
+      add(InputSheets.BOX_LOG, row, Map.of("Box", text(row, "Box"), "Checked", "yes"));
     }
   }
 
@@ -147,16 +149,14 @@ public final class Poster {
     Object entry = row.entries().values().iterator().next();
     OptionalInt pieces = Ticks.pieces(entry);
     if (pieces.isEmpty()) {
-      fault(row, "'" + Ticks.plain(entry) + "' is no whole number of pieces");
+      fault(row, "'%s' is no whole number of pieces", Ticks.plain(entry));
       return;
     }
     Object where = row.shown().getOrDefault("Box", row.shown().get("Compartment"));
     Optional<Place> place = place(row, where, "its box is not known");
     if (place.isPresent()) {
-      Map<String, String> values = item(row);
-      values.put("Box", place.get().name());
-      values.put("Count", inUnit(row, pieces.getAsInt()));
-      add(InputSheets.COUNTS, values, row.at());
+      String count = inUnit(row, pieces.getAsInt());
+      add(InputSheets.COUNTS, row, Map.of("Box", place.get().name(), "Count", count));
       proof.counted(itemOf(row), place.get(), pieces.getAsInt(), row.at());
     }
   }
@@ -181,28 +181,21 @@ public final class Poster {
         Ticks.isYes(entry) && asked.isPresent()
             ? Optional.of(Ticks.Amount.of(asked.getAsInt()))
             : Ticks.amount(entry);
-    String said = "'" + Ticks.plain(entry) + "'";
-    if (asked.isEmpty() || asked.getAsInt() == 0) {
-      fault(row, "how many were asked for cannot be read under " + heading(row));
+    String said = Ticks.plain(entry);
+    int all = asked.orElse(0);
+    if (all == 0) {
+      fault(row, "how many were asked for cannot be read under %s", heading(row));
     } else if (done.isEmpty()) {
-      fault(row, said + " is neither yes nor a whole number; type yes, or how many were done");
-    } else if (done.get().of().orElse(asked.getAsInt()) != asked.getAsInt()
-        || !counts(row, done.get())) {
+      fault(row, "'%s' is neither yes nor a whole number; type yes, or how many were done", said);
+    } else if (done.get().of().orElse(all) != all || !counts(row, done.get())) {
+      String unit = heading(row).toLowerCase(Locale.ROOT);
+      fault(row, "'%s' does not fit the %d %s asked for", said, all, unit);
+    } else if (done.get().count() > all) {
       fault(
           row,
-          said
-              + " does not fit the "
-              + asked.getAsInt()
-              + " "
-              + heading(row).toLowerCase(Locale.ROOT)
-              + " asked for");
-    } else if (done.get().count() > asked.getAsInt()) {
-      fault(
-          row,
-          Ticks.plain(entry)
-              + " is more than the "
-              + asked.getAsInt()
-              + " asked for; type yes, and log what is more yourself");
+          "%s is more than the %d asked for; type yes, and log what is more yourself",
+          said,
+          all);
     } else {
       return OptionalInt.of(done.get().count());
     }
@@ -231,7 +224,7 @@ public final class Poster {
       return false;
     }
     if (count != 1 && !Ticks.isYes(entry)) {
-      fault(row, "'" + Ticks.plain(entry) + "' is not yes");
+      fault(row, "'%s' is not yes", Ticks.plain(entry));
       return false;
     }
     return true;
@@ -239,41 +232,36 @@ public final class Poster {
 
   private void stray(Typed.Stray stray) {
     faults.add(
-        stray.at().sheet()
-            + " "
-            + stray.at().reference()
-            + ": '"
-            + stray.typed()
-            + "' stands in no line of the table; put it beside its line, or delete it.");
+        "%s %s: '%s' stands in no line of the table; put it beside its line, or delete it."
+            .formatted(stray.at().sheet(), stray.at().reference(), stray.typed()));
   }
 
   private Optional<Place> into(Typed.Row row) {
     return place(
         row,
         row.shown().get(EntryTable.INTO),
-        "type the name of the box or compartment they went into in the same row, under "
-            + EntryTable.INTO
-            + ", or delete the tick");
+        "type the name of the box or compartment they went into in the same row, under Into, or"
+            + " delete the tick");
   }
 
   private Optional<Place> place(Typed.Row row, Object shown, String otherwise) {
-    Optional<Place> known = Optional.ofNullable(shown).map(Ticks::plain).flatMap(places::find);
+    Optional<Place> known =
+        Optional.ofNullable(shown).map(Ticks::plain).map(name -> places.get(folded(name)));
     if (known.isEmpty()) {
-      fault(
-          row,
-          shown == null || EntryTable.OF_CHOICE.equals(shown)
-              ? otherwise
-              : "'" + Ticks.plain(shown) + "' is no box or compartment of yours; " + otherwise);
+      boolean named = shown != null && !EntryTable.OF_CHOICE.equals(shown);
+      String wrong = "'%s' is no box or compartment of yours; ";
+      fault(row, "%s", (named ? wrong.formatted(Ticks.plain(shown)) : "") + otherwise);
     }
     return known;
   }
 
-  private void fault(Typed.Row row, String what) {
-    faults.add(fault(row.at(), row.words(), what));
+  private void fault(Typed.Row row, String what, Object... details) {
+    faults.add(fault(row, what.formatted(details)));
   }
 
-  static String fault(Cell at, String about, String what) {
-    return at.sheet() + " " + at.reference() + " (" + about + "): " + what + ".";
+  static String fault(Typed.Row row, String what) {
+    Cell at = row.at();
+    return "%s %s (%s): %s.".formatted(at.sheet(), at.reference(), row.words(), what);
   }
 
   private static ItemId itemOf(Typed.Row row) {
@@ -284,10 +272,6 @@ public final class Poster {
     return Optional.ofNullable(row.shown().get(heading)).map(Ticks::plain).orElse("");
   }
 
-  private static Map<String, String> item(Typed.Row row) {
-    return item(itemOf(row));
-  }
-
   static Map<String, String> item(ItemId item) {
     Map<String, String> values = new LinkedHashMap<>();
     values.put("Style", item.style());
@@ -296,9 +280,12 @@ public final class Poster {
     return values;
   }
 
-  private void add(InputSheet sheet, Map<String, String> values, Cell from) {
-    values.put("Date", date.toString());
-    rows.add(new PostedRow(sheet, values, from));
+  /** Adds a row with its date and, where there is one, its item. */
+  private void add(InputSheet sheet, Typed.Row row, Map<String, String> values) {
+    Map<String, String> all = item(itemOf(row));
+    all.put("Date", date.toString());
+    all.putAll(values);
+    rows.add(new PostedRow(sheet, all, row.at()));
   }
 
   private String inUnit(Typed.Row row, int pieces) {

@@ -10,16 +10,14 @@ import sparewell.finding.Cell;
  *
  * @param id its name; its date where it has none
  * @param date its first day
- * @param water where; empty where not given
  * @param fishedHours hours over all its days, &gt; 0; absent where blank or 0, which excludes the
- *     trip * from the fit
+ *     trip from the fit
  * @param days days it took, &gt; 0
  * @param cover category of cover fished; absent where blank
  */
 public record Trip(
     String id,
     LocalDate date,
-    String water,
     OptionalDouble fishedHours,
     double days,
     Optional<String> cover,

@@ -91,7 +91,6 @@ final class AllocationWorld {
           new Trip(
               id,
               LocalDate.of(2025, 1, 1).plusDays(7L * t),
-              "",
               OptionalDouble.of(Math.max(1, total)),
               1,
               Optional.of(COVERS[cover]),

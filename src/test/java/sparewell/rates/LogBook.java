@@ -67,7 +67,6 @@ public final class LogBook {
         new Trip(
             id,
             LocalDate.of(2025, 1, 1).plusDays(day),
-            "",
             fished > 0 ? OptionalDouble.of(fished) : OptionalDouble.empty(),
             days,
             cover.isEmpty() ? Optional.empty() : Optional.of(cover),

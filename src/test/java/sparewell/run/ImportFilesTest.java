@@ -37,13 +37,14 @@ class ImportFilesTest extends ImportFixture {
   void semicolonsDecimalCommasAndWindowsText() throws Exception {
     Files.write(
         folder.resolve("in.csv"),
-        "Trip;Date;Water;Hours\nHerbst;2026-04-05;M\u00fchlteich \u20ac;7,25\n"
+        "Trip;Date;Cover;Hours\nHerbst;2026-04-05;M\u00fchlteich \u20ac;7,25\n"
             .getBytes(Charset.forName("windows-1252")));
-    refused(take(InputSheets.TRIPS, folder.resolve("in.csv")), "no column", "Water");
-    remake(Books.season().with("Trips", "Trip|Date|Hours|Water\nT1|2026-03-01|8|Pond"));
+    remake(Books.season().with("Trips", "Trip|Date|Hours\nT1|2026-03-01|8"));
+    refused(take(InputSheets.TRIPS, folder.resolve("in.csv")), "no column", "Cover");
+    remake(Books.season().with("Trips", "Trip|Date|Hours|Cover\nT1|2026-03-01|8|Pond"));
     ok(take(InputSheets.TRIPS, folder.resolve("in.csv")));
     assertEquals(7.25, season().trips().get(1).fishedHours().orElseThrow());
-    assertEquals("M\u00fchlteich \u20ac", season().trips().get(1).water());
+    assertEquals("M\u00fchlteich \u20ac", season().trips().get(1).cover().orElseThrow());
   }
 
   @ParameterizedTest

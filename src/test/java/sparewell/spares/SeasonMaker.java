@@ -200,7 +200,7 @@ public final class SeasonMaker {
 
   /** A trip with hours of one style. */
   public SeasonMaker trip(String id, LocalDate date, double fished, String style, double thrown) {
-    trips.add(new Trip(id, date, "", OptionalDouble.of(fished), 1, Optional.empty(), Cell.NOWHERE));
+    trips.add(new Trip(id, date, OptionalDouble.of(fished), 1, Optional.empty(), Cell.NOWHERE));
     hours.add(new StyleHours(id, style, thrown, Cell.NOWHERE));
     return this;
   }

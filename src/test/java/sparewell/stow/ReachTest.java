@@ -36,8 +36,7 @@ class ReachTest {
   }
 
   private static Trip trip(String id, LocalDate date, double days) {
-    return new Trip(
-        id, date, "", OptionalDouble.of(8 * days), days, Optional.empty(), Cell.NOWHERE);
+    return new Trip(id, date, OptionalDouble.of(8 * days), days, Optional.empty(), Cell.NOWHERE);
   }
 
   private static SeasonSketch fished() {

@@ -1,6 +1,5 @@
 package sparewell.workbook.read;
 
-import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -12,6 +11,7 @@ import sparewell.season.Recount;
 import sparewell.season.Restock;
 import sparewell.season.Transfer;
 import sparewell.workbook.InputSheets;
+import sparewell.workbook.value.Amounts;
 
 /** Reads restocks, transfers and counts up to the date of analysis. */
 final class LedgersReader {
@@ -64,13 +64,10 @@ final class LedgersReader {
 
   private void restock(Row row) {
     Optional<Place> place = places.place(row, "Box");
-    Optional<BigDecimal> cost = row.money("Cost");
+    row.read("Cost", Amounts::money); // not used, but a slip in it is told
     entry(row)
-        .ifPresent(
-            e ->
-                restocks.add(
-                    new Restock(
-                        e.date(), e.item(), place.orElseThrow(), e.pieces(), cost, row.origin())));
+        .map(e -> new Restock(e.date(), e.item(), place.orElseThrow(), e.pieces(), row.origin()))
+        .ifPresent(restocks::add);
   }
 
   private void transfer(Row row) {
@@ -93,10 +90,7 @@ final class LedgersReader {
   private void recount(Row row) {
     Optional<Place> place = places.place(row, "Box");
     entry(row)
-        .ifPresent(
-            e ->
-                recounts.add(
-                    new Recount(
-                        e.date(), e.item(), place.orElseThrow(), e.pieces(), row.origin())));
+        .map(e -> new Recount(e.date(), e.item(), place.orElseThrow(), e.pieces(), row.origin()))
+        .ifPresent(recounts::add);
   }
 }

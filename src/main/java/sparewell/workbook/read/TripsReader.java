@@ -50,7 +50,6 @@ final class TripsReader {
     Optional<LocalDate> date = row.date("Date");
     Optional<String> named = row.textOrDate("Trip").map(text -> book.shown("Trip", text));
     Optional<String> id = named.or(() -> date.map(LocalDate::toString));
-    String water = row.text("Water").orElse("");
     OptionalDouble hours = hours(row, id.orElse(""));
     double days = row.days("Days").orElse(1.0);
     Optional<String> cover = book.name(row, "Cover");
@@ -77,7 +76,7 @@ final class TripsReader {
       return;
     }
     cover.ifPresent(name -> covers.meet(row, "Cover", name));
-    trips.add(new Trip(id.get(), day, water, hours, days, cover, row.origin()));
+    trips.add(new Trip(id.get(), day, hours, days, cover, row.origin()));
   }
 
   private static OptionalDouble hours(Row row, String trip) {
