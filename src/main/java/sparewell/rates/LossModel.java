@@ -71,7 +71,7 @@ public final class LossModel implements LossForecast {
     if (!fit.converged()) {
       all.add(Code.RATES_NOT_SETTLED, Cell.NOWHERE);
     }
-    for (Event event : season.events()) {
+    for (Event event : season.eventsAhead()) {
       event
           .cover()
           .filter(cover -> !lean.covers().contains(cover) && !lean.covers().isEmpty())

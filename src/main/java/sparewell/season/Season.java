@@ -1,5 +1,6 @@
 package sparewell.season;
 
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -67,6 +68,29 @@ public record Season(
   public boolean ashore(Place place) {
     return compartments.stream()
         .anyMatch(one -> one.ashore() && one.name().equals(place.compartment()));
+  }
+
+  /**
+   * Events still to be fished, by date, those of a day by name: on or after the date of analysis,
+   * and of that day itself only those whose trip is not logged yet.
+   */
+  public List<Event> eventsAhead() {
+    return events.stream()
+        .filter(event -> !event.date().isBefore(settings.asOf()) && !fished(event))
+        .sorted(Comparator.comparing(Event::date).thenComparing(Event::name))
+        .toList();
+  }
+
+  private boolean fished(Event event) {
+    return trips.stream()
+        .anyMatch(
+            trip ->
+                trip.date().equals(event.date())
+                    && trip.days() >= event.days()
+                    && events.stream()
+                        .noneMatch(
+                            other ->
+                                !other.equals(event) && trip.id().equalsIgnoreCase(other.name())));
   }
 
   private static <T> Map<String, T> index(List<T> list, Function<T, String> key) {

@@ -1,7 +1,6 @@
 package sparewell.spares;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -23,9 +22,9 @@ import sparewell.stock.OnHand.ItemStock;
 /**
  * Chooses the stretch to plan for.
  *
- * <p>The next event on or after the date of analysis, with every further event that starts before a
- * free day has passed since the one before it ended: without a free day there is no chance to
- * restock. Where no event lies ahead, the planning hours of the settings.
+ * <p>The next event still to be fished, with every further event that starts before a free day has
+ * passed since the one before it ended: without a free day there is no chance to restock. Where no
+ * event lies ahead, the planning hours of the settings.
  */
 public final class HorizonPlanner {
   private final Season season;
@@ -66,21 +65,13 @@ public final class HorizonPlanner {
 
   private static List<Event> run(Season season) {
     List<Event> run = new ArrayList<>();
-    for (Event event : ahead(season)) {
+    for (Event event : season.eventsAhead()) {
       if (!run.isEmpty() && !follows(run, event)) {
         break;
       }
       run.add(event);
     }
     return run;
-  }
-
-  /** Events on or after the date of analysis, in order of date; those of a day by name. */
-  static List<Event> ahead(Season season) {
-    return season.events().stream()
-        .filter(event -> !event.date().isBefore(season.settings().asOf()))
-        .sorted(Comparator.comparing(Event::date).thenComparing(Event::name))
-        .toList();
   }
 
   /** True for an event that begins before a free day has passed since all of a run ended. */

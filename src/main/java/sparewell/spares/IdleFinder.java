@@ -72,7 +72,7 @@ final class IdleFinder {
   }
 
   private static Set<String> planned(Season season) {
-    return HorizonPlanner.ahead(season).stream()
+    return season.eventsAhead().stream()
         .flatMap(event -> event.plan().stream())
         .map(Event.PlanLine::style)
         .collect(Collectors.toSet());

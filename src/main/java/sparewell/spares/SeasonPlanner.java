@@ -97,7 +97,7 @@ public final class SeasonPlanner {
     this.season = season;
     this.onHand = onHand;
     this.forecast = forecast;
-    this.events = HorizonPlanner.ahead(season);
+    this.events = season.eventsAhead();
     next.forEach(row -> this.next.put(row.item(), row));
   }
 

@@ -59,10 +59,7 @@ final class Reach {
   private static Map<String, Double> hoursADay(Season season) {
     LocalDate asOf = season.settings().asOf();
     Map<String, Double> hours = new HashMap<>();
-    Optional<Event> next =
-        season.events().stream()
-            .filter(event -> !event.date().isBefore(asOf))
-            .min(Comparator.comparing(Event::date).thenComparing(Event::name));
+    Optional<Event> next = season.eventsAhead().stream().findFirst();
     if (next.isPresent() && !next.get().plan().isEmpty()) {
       for (Event.PlanLine line : next.get().plan()) {
         hours.merge(line.style(), line.plannedHours() / next.get().days(), Double::sum);

@@ -53,6 +53,17 @@ class HorizonPlannerTest {
     assertEquals(8 * 0.25, horizon.use("Jig").hours());
   }
 
+  /** The card is typed in on the evening of the event: what comes next is then the next event. */
+  @Test
+  void anEventOfTheDayOfAnalysisIsOverOnceItsTripIsLogged() {
+    maker.event("Later", AS_OF.plusDays(9), 8, 1).event("Today", AS_OF, 8, 1);
+    maker.event("Tonight", AS_OF, 3, 0.5).event("Two days", AS_OF, 16, 2);
+    maker.trip("today", AS_OF, 8, "Jig", 4);
+    assertEquals(List.of("Tonight", "Two days"), names(plan(FORECAST)));
+    maker.trip("x", AS_OF, 8, "Jig", 4);
+    assertEquals(List.of("Two days"), names(plan(FORECAST)));
+  }
+
   @Test
   void joinsEventsWithoutAFreeDayBetweenThem() {
     maker

@@ -1,5 +1,6 @@
 package sparewell.rates.record;
 
+import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -52,10 +53,12 @@ public record AfterEvent(Event event, Trip trip, List<StyleResult> styles) {
     return Math.min(1, 2 * Math.min(losses.atMost(lost), 1 - losses.atMost(lost - 1)));
   }
 
-  /** The latest event before the date of analysis that has a trip in the log. */
+  /** The latest event that is over and has a trip in the log. */
   static Optional<Event> last(Season season) {
+    LocalDate asOf = season.settings().asOf();
+    List<Event> ahead = season.eventsAhead();
     return season.events().stream()
-        .filter(event -> event.date().isBefore(season.settings().asOf()))
+        .filter(event -> !event.date().isAfter(asOf) && !ahead.contains(event))
         .filter(event -> season.trips().stream().anyMatch(trip -> isOf(trip, event)))
         .max(Comparator.comparing(Event::date).thenComparing(Event::name));
   }
