@@ -223,7 +223,7 @@ final class ToDo {
     steps.add(
         new Step(
             now.isEmpty()
-                ? "Buy list: " + purse.orElse("") + " pays for nothing on it"
+                ? nothingBought(buys)
                 : "Buy "
                     + BuyWords.wares(now)
                     + BuyWords.price(now, buys)
@@ -235,8 +235,24 @@ final class ToDo {
             Tone.NONE,
             Optional.of(Cell.ofSheet(BuyListSheet.NAME)),
             details(
-                byItem(now), this::words, item -> find(BuyListSheet.NAME, r -> r == item.get(0))),
+                byItem(now.isEmpty() ? unpriced(buys) : now),
+                this::words,
+                item -> find(BuyListSheet.NAME, r -> r == item.get(0))),
             remark()));
+  }
+
+  /** A list of which nothing is bought: the budget is too small, or no price is known. */
+  private static String nothingBought(BuyList buys) {
+    return unpriced(buys).size() == buys.lines().size()
+        ? "Fill in Pack price, so that the budget can pay for what is to be bought"
+        : "Buy list: your "
+            + Phrase.money(buys.budget().orElseThrow(), buys.currency())
+            + " pay for nothing on it"
+            + (unpriced(buys).isEmpty() ? "" : ", and these have no price");
+  }
+
+  private static List<BuyList.Line> unpriced(BuyList buys) {
+    return buys.lines().stream().filter(line -> line.cost().isEmpty()).toList();
   }
 
   /** The rest of the list: floors, and what is needed and not paid for. */

@@ -130,10 +130,15 @@ class ThingsToDoTest {
     List<String> lines = toDo(results(maker));
     assertEquals("1. Buy 1 piece, price not known; that only fills floors:", lines.get(1));
     assertEquals("1 piece of Net, price not known", lines.get(2).strip());
-    maker.aboard("Jig", "red", "J1", 0);
+    lines = toDo(results(maker.budget("5")));
+    assertEquals(
+        "1. Fill in Pack price, so that the budget can pay for what is to be bought:",
+        lines.get(1));
+    assertEquals("1 piece of Net, price not known", lines.get(2).strip());
+    maker.budget("500").aboard("Jig", "red", "J1", 0);
     lines = toDo(results(maker));
     assertEquals(
-        "1. Buy 3 packs for 18.00 USD to take the chance that nothing important runs out from 40 to"
+        "1. Buy 3 packs for 18.00 USD of your 500.00 USD to take the chance that nothing important runs out from 40 to"
             + " 96 %:",
         lines.get(1));
     assertEquals("1 more line only fills a floor.", lines.get(3).strip());
@@ -152,7 +157,7 @@ class ThingsToDoTest {
         lines.get(3).matches(" +Beyond the budget: \\d packs? of Jig red, \\d+\\.00 USD\\."),
         lines.get(3));
     lines = toDo(results(maker.budget("5")));
-    assertEquals("1. Buy list: 5.00 USD pays for nothing on it.", lines.get(1));
+    assertEquals("1. Buy list: your 5.00 USD pay for nothing on it.", lines.get(1));
     assertTrue(
         lines.get(2).matches(" +Beyond the budget: \\d packs of Jig red, \\d+\\.00 USD\\."),
         lines.get(2));

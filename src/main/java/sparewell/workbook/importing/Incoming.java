@@ -28,7 +28,7 @@ final class Incoming {
   private final Map<Integer, CsvTable.Line> byRow = new TreeMap<>();
   private final Map<Integer, String> faults = new TreeMap<>();
   private final Set<Integer> openDates = new HashSet<>();
-  private final List<String> notes = new ArrayList<>();
+  private final Map<Integer, List<String>> notes = new TreeMap<>();
   private final List<FormulaColumns.CopiedFormula> copied = new ArrayList<>();
   private final List<String> copiedNotes = new ArrayList<>();
   private int known;
@@ -115,7 +115,9 @@ final class Incoming {
     if (finding.severity() == Severity.ERROR) {
       faults.merge(row, spoken.message(), (a, b) -> a + "; " + b);
     } else if (finding.severity() == Severity.WARNING) {
-      notes.add(place(row).orElse("") + ": " + spoken.message() + " (" + spoken.done() + ").");
+      notes
+          .computeIfAbsent(row, one -> new ArrayList<>())
+          .add(place(row).orElse("") + ": " + spoken.message() + " (" + spoken.done() + ").");
     }
   }
 
@@ -199,7 +201,8 @@ final class Incoming {
     if (adds) {
       said.addAll(copiedNotes);
     }
-    said.addAll(notes);
+    notes.keySet().removeAll(faults.keySet()); // nothing was done about a row that is not taken
+    notes.values().forEach(said::addAll);
     return said;
   }
 }
