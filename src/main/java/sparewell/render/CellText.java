@@ -9,15 +9,11 @@ final class CellText {
 
   private CellText() {}
 
-  /** Writes a text element; blanks at its ends are kept only if it says so. */
-  static void write(Xml xml, String text) {
+  /** A text element; blanks at its ends are kept only if it says so. */
+  static String xml(String text) {
     String stored = stored(text);
     boolean same = stored.equals(stored.strip()) && stored.indexOf('\n') < 0;
-    if (same) {
-      xml.leafText("t", stored);
-    } else {
-      xml.leafText("t xml:space='preserve'", stored);
-    }
+    return Xml.filled(same ? "text" : "text with blanks", stored);
   }
 
   /** The text with look-alikes of escapes escaped, and line ends as line feeds. */

@@ -23,154 +23,118 @@ final class ChartSeries {
   private static final int THIN = 9_525;
   private static final int THICK = 22_225;
 
-  private final Xml xml;
   private final Plot plot;
 
-  ChartSeries(Xml xml, Plot plot) {
-    this.xml = xml;
+  ChartSeries(Plot plot) {
     this.plot = plot;
   }
 
-  void bar(int index) {
-    Plot.Series series = start(index);
-    xml.open("c:spPr");
-    if (series.hasInterval()) {
-      // Light, so that the error bars show on it.
-      xml.open("a:solidFill").leaf("a:srgbClr val='{}'", LIGHT).close();
-    } else if (series.mark() == Chart.Mark.USUAL) {
-      fill(index);
-    } else {
-      xml.leaf("a:noFill");
-    }
-    outline(INK, THIN, "solid");
-    xml.close().leaf("c:invertIfNegative val='0'");
-    errorBars(series);
-    categories();
-    values("c:val", series.values());
-    xml.close();
+  String bar(int index) {
+    Plot.Series series = plot.series().get(index);
+    String fill = series.mark() == Chart.Mark.USUAL ? fill(index) : Xml.filled("no fill of shapes");
+    return Xml.filled(
+        "bar",
+        name(index),
+        series.hasInterval() ? Xml.filled("filled", LIGHT) : fill, // error bars show on a light one
+        outline(INK, THIN, "solid"),
+        errorBars(series),
+        categories(),
+        values("c:val", series.values()));
   }
 
   /** A series of a line chart; also markers over columns. */
-  void line(int index) {
-    Plot.Series series = start(index);
-    lineAndMarker(index, series.mark());
-    if (plot.chart().kind() != Chart.Kind.BANDS) {
-      errorBars(series);
-    }
-    categories();
-    values("c:val", series.values());
-    xml.leaf("c:smooth val='0'").close();
+  String line(int index) {
+    Plot.Series series = plot.series().get(index);
+    return Xml.filled(
+        "line",
+        name(index),
+        lineAndMarker(index, series.mark()),
+        plot.chart().kind() == Chart.Kind.BANDS ? "" : errorBars(series),
+        categories(),
+        values("c:val", series.values()));
   }
 
-  void scatter(int index) {
-    Plot.Series series = start(index);
-    lineAndMarker(index, series.mark());
-    words(series);
-    errorBars(series);
-    values("c:xVal", plot.x());
-    values("c:yVal", series.values());
-    xml.leaf("c:smooth val='0'").close();
+  String scatter(int index) {
+    Plot.Series series = plot.series().get(index);
+    return points(index, lineAndMarker(index, series.mark()), plot.x(), series.values());
   }
 
   /** A row's name, value and interval, lying. */
-  void forest(int index) {
-    Plot.Series series = start(index);
-    if (series.words().isEmpty()) {
-      lineAndMarker(
-          index - 1, series.mark() == Chart.Mark.USUAL ? Chart.Mark.MARKERS : series.mark());
-    } else {
-      xml.open("c:spPr").open("a:ln w='{}'", THIN).leaf("a:noFill").close(2);
-      xml.open("c:marker").leaf("c:symbol val='none'").close();
-    }
-    words(series);
-    errorBars(series);
-    values("c:xVal", series.values());
-    values("c:yVal", plot.x());
-    xml.leaf("c:smooth val='0'").close();
+  String forest(int index) {
+    Plot.Series series = plot.series().get(index);
+    Chart.Mark mark = series.mark() == Chart.Mark.USUAL ? Chart.Mark.MARKERS : series.mark();
+    String look =
+        series.words().isEmpty()
+            ? lineAndMarker(index - 1, mark)
+            : Xml.filled("line and marker", Xml.filled("no line"), Xml.filled("no marker"));
+    return points(index, look, series.values(), plot.x());
+  }
+
+  private String points(int index, String look, Plot.Figures across, Plot.Figures up) {
+    Plot.Series series = plot.series().get(index);
+    return Xml.filled(
+        "scatter",
+        name(index),
+        look,
+        series.words().isEmpty() ? "" : words(series.words()),
+        errorBars(series),
+        values("c:xVal", across),
+        values("c:yVal", up));
   }
 
   /** The two layers of a band: nothing up to its low end, a light fill up to its high end. */
-  void band(int index) {
+  String band(int index) {
     Plot.Series series = plot.series().get(index);
-    layer(index + 1, series.minus(), "low");
-    layer(index + 2, series.plus(), "band");
+    return layer(index + 1, "low", Xml.filled("no fill of shapes"), series.minus())
+        + layer(index + 2, "band", Xml.filled("filled", LIGHT), series.plus());
   }
 
-  private void layer(int index, Plot.Figures heights, String name) {
-    xml.open("c:ser").leaf("c:idx val='{}'", index).leaf("c:order val='{}'", index);
-    xml.open("c:tx").leafText("c:v", name).close().open("c:spPr");
-    if (name.equals("low")) {
-      xml.leaf("a:noFill");
-    } else {
-      xml.open("a:solidFill").leaf("a:srgbClr val='{}'", LIGHT).close();
-    }
-    xml.open("a:ln").leaf("a:noFill").close(2);
-    categories();
-    values("c:val", heights);
-    xml.close();
+  private String layer(int index, String name, String fill, Plot.Figures heights) {
+    return Xml.filled("layer of a band", index, name, fill, categories(), values("c:val", heights));
   }
 
-  private Plot.Series start(int index) {
-    Plot.Series series = plot.series().get(index);
-    xml.open("c:ser").leaf("c:idx val='{}'", index).leaf("c:order val='{}'", index);
-    xml.open("c:tx").open("c:strRef").leafText("c:f", series.name().cells());
-    points("c:strCache", series.name().values()).close(2);
-    return series;
+  private String name(int index) {
+    return Xml.filled("series name", index, texts(plot.series().get(index).name()));
   }
 
-  private void fill(int index) {
+  private static String fill(int index) {
     String colour = COLOURS.get(index % COLOURS.size());
     String pattern = PATTERNS.get(index % PATTERNS.size());
-    if (pattern.isEmpty()) {
-      xml.open("a:solidFill").leaf("a:srgbClr val='{}'", colour).close();
-    } else {
-      xml.open("a:pattFill prst='{}'", pattern);
-      xml.open("a:fgClr").leaf("a:srgbClr val='404040'").close();
-      xml.open("a:bgClr").leaf("a:srgbClr val='{}'", colour).close(2);
-    }
+    return pattern.isEmpty()
+        ? Xml.filled("filled", colour)
+        : Xml.filled("pattern fill", pattern, colour);
   }
 
-  private void outline(String colour, int width, String dash) {
-    xml.open("a:ln w='{}'", width).open("a:solidFill").leaf("a:srgbClr val='{}'", colour).close();
-    xml.leaf("a:prstDash val='{}'", dash).close();
+  private static String outline(String colour, int width, String dash) {
+    return Xml.filled("outline", width, colour, dash, "");
   }
 
-  private void lineAndMarker(int index, Chart.Mark mark) {
+  private String lineAndMarker(int index, Chart.Mark mark) {
     boolean overBars = plot.chart().kind() == Chart.Kind.COLUMN;
     String colour = overBars ? INK : COLOURS.get(index % COLOURS.size());
-    xml.open("c:spPr");
-    if (mark == Chart.Mark.MARKERS) {
-      xml.open("a:ln w='{}'", THIN).leaf("a:noFill").close();
-    } else {
-      outline(colour, THICK, DASHES.get(index % DASHES.size()));
-    }
-    xml.close().open("c:marker");
-    if (mark == Chart.Mark.LINE) {
-      xml.leaf("c:symbol val='none'").close();
-      return;
-    }
-    xml.leaf("c:symbol val='{}'", overBars ? "diamond" : MARKERS.get(index % MARKERS.size()));
-    xml.leaf("c:size val='7'").open("c:spPr");
-    xml.open("a:solidFill").leaf("a:srgbClr val='{}'", colour).close();
-    outline(colour, THIN, "solid");
-    xml.close(2);
+    String line =
+        mark == Chart.Mark.MARKERS
+            ? Xml.filled("no line")
+            : outline(colour, THICK, DASHES.get(index % DASHES.size()));
+    String marker =
+        mark == Chart.Mark.LINE
+            ? Xml.filled("no marker")
+            : Xml.filled(
+                "marker",
+                overBars ? "diamond" : MARKERS.get(index % MARKERS.size()),
+                Xml.filled("filled", colour),
+                outline(colour, THIN, "solid"));
+    return Xml.filled("line and marker", line, marker);
   }
 
-  private void words(Plot.Series series) {
-    if (series.words().isEmpty()) {
-      return;
-    }
-    xml.open("c:dLbls");
-    for (int i = 0; i < series.words().size(); i++) {
-      if (!series.words().get(i).isEmpty()) {
-        xml.open("c:dLbl").leaf("c:idx val='{}'", i).open("c:tx").open("c:rich");
-        xml.leaf("a:bodyPr").leaf("a:lstStyle").open("a:p").open("a:r");
-        xml.leaf("a:rPr lang='en-US' sz='800'").leafText("a:t", series.words().get(i));
-        xml.close(4).leaf("c:dLblPos val='{}'", place(i));
-        shown(true).close();
+  private String words(List<String> words) {
+    StringBuilder all = new StringBuilder();
+    for (int i = 0; i < words.size(); i++) {
+      if (!words.get(i).isEmpty()) {
+        all.append(Xml.filled("point word", i, words.get(i), place(i), Xml.filled("seen", true)));
       }
     }
-    shown(false).close();
+    return Xml.filled("point words", all, Xml.filled("seen", false));
   }
 
   private String place(int point) {
@@ -178,58 +142,47 @@ final class ChartSeries {
     return beside ? "l" : point % 2 == 0 ? "t" : "b";
   }
 
-  private Xml shown(boolean value) {
-    xml.leaf("c:showLegendKey val='0'").leaf("c:showVal val='{}'", value);
-    xml.leaf("c:showCatName val='0'").leaf("c:showSerName val='0'");
-    return xml.leaf("c:showPercent val='0'").leaf("c:showBubbleSize val='0'");
-  }
-
-  private void errorBars(Plot.Series series) {
+  private String errorBars(Plot.Series series) {
     if (!series.hasInterval()) {
-      return;
+      return "";
     }
-    xml.open("c:errBars");
-    if (plot.chart().kind() == Chart.Kind.SCATTER) {
-      xml.leaf("c:errDir val='y'");
-    } else if (plot.chart().kind() == Chart.Kind.FOREST) {
-      xml.leaf("c:errDir val='x'");
-    }
-    xml.leaf("c:errBarType val='both'").leaf("c:errValType val='cust'");
-    xml.leaf("c:noEndCap val='0'");
-    values("c:plus", series.plus());
-    values("c:minus", series.minus());
-    xml.open("c:spPr");
-    outline(INK, THIN + THIN / 2, "solid");
-    xml.close(2);
+    String direction =
+        switch (plot.chart().kind()) {
+          case SCATTER -> Xml.filled("direction", "y");
+          case FOREST -> Xml.filled("direction", "x");
+          default -> "";
+        };
+    return Xml.filled(
+        "error bars",
+        direction,
+        values("c:plus", series.plus()),
+        values("c:minus", series.minus()),
+        outline(INK, THIN + THIN / 2, "solid"));
   }
 
-  private void categories() {
-    if (plot.x().dates()) {
-      values("c:cat", plot.x());
-      return;
-    }
-    xml.open("c:cat").open("c:strRef").leafText("c:f", plot.x().cells());
-    points("c:strCache", plot.x().values()).close(2);
+  private String categories() {
+    return plot.x().dates() ? values("c:cat", plot.x()) : Xml.filled("categories", texts(plot.x()));
   }
 
-  private void values(String element, Plot.Figures figures) {
-    xml.open(element).open("c:numRef").leafText("c:f", figures.cells());
-    points("c:numCache", figures.values()).close(2);
+  private static String texts(Plot.Figures figures) {
+    return Xml.filled(
+        "text figures", figures.cells(), figures.values().size(), points(figures.values()));
   }
 
-  private Xml points(String cache, List<Object> values) {
-    xml.open(cache);
-    if (cache.equals("c:numCache")) {
-      xml.leafText("c:formatCode", Look.GENERAL);
-    }
-    xml.leaf("c:ptCount val='{}'", values.size());
+  private static String values(String element, Plot.Figures figures) {
+    List<Object> values = figures.values();
+    return Xml.filled("number figures", element, figures.cells(), values.size(), points(values));
+  }
+
+  private static String points(List<Object> values) {
+    StringBuilder all = new StringBuilder();
     for (int i = 0; i < values.size(); i++) {
       Object value = values.get(i);
       if (value != null) {
-        String text = value instanceof Double number ? SheetXml.number(number) : value.toString();
-        xml.open("c:pt idx='{}'", i).leafText("c:v", text).close();
+        Object shown = value instanceof Double number ? SheetXml.number(number) : value;
+        all.append(Xml.filled("point", i, shown));
       }
     }
-    return xml.close();
+    return all.toString();
   }
 }

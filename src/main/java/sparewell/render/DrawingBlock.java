@@ -28,7 +28,7 @@ final class DrawingBlock {
             anchor -> {
               long top =
                   Math.round(grid.pointsDown(1, at - 1) * grid.print * Measure.EMU_PER_POINT);
-              new ShapesXml(anchor, wide, high, top).group(drawing);
+              return new ShapesXml(anchor, wide, high, top).group(drawing);
             }));
   }
 }

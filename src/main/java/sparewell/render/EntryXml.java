@@ -15,44 +15,37 @@ final class EntryXml {
 
   private EntryXml() {}
 
-  static void write(Xml xml, Map<Entry, List<Grid.Stretch>> entries) {
-    if (entries.isEmpty()) {
-      return;
-    }
-    xml.open("dataValidations count='{}'", entries.size());
-    entries.forEach(
-        (entry, cells) ->
-            rule(
-                xml,
-                entry,
-                cells.stream().map(Grid.Stretch::cells).collect(Collectors.joining(" "))));
-    xml.close();
+  static String rules(Map<Entry, List<Grid.Stretch>> entries) {
+    return Xml.counted("entries", List.copyOf(entries.entrySet()), EntryXml::rule);
   }
 
-  private static void rule(Xml xml, Entry entry, String cells) {
-    boolean listed = listed(entry);
-    String type = listed ? "list" : type(entry.rule());
+  private static String rule(Map.Entry<Entry, List<Grid.Stretch>> cells) {
+    Entry entry = cells.getKey();
+    String type = listed(entry) ? "list" : type(entry.rule());
     // Where other texts may be typed too, the list only offers.
     boolean refuses = entry.rule() != Entry.Rule.ANYTHING && !type.equals("none");
-    xml.open(
-        "dataValidation type='{}' operator='{}' allowBlank='1' showInputMessage='{}'"
-            + " showErrorMessage='{}' error='{}' prompt='{}' sqref='{}'",
+    return Xml.filled(
+        "entry",
         type,
         entry.rule() == Entry.Rule.DATE ? "greaterThan" : "between",
         !entry.prompt().isEmpty(),
         refuses,
         bound(entry),
         shortened(entry.prompt()),
-        cells);
-    if (listed) {
-      xml.leafText("formula1", '"' + String.join(",", entry.words()).replace("\"", "\"\"") + '"');
-    } else if (entry.rule() == Entry.Rule.DATE) {
-      xml.leafText("formula1", "1");
-    } else if (!type.equals("none")) {
-      xml.leafText("formula1", SheetXml.number(entry.least()));
-      xml.leafText("formula2", SheetXml.number(entry.most()));
-    }
-    xml.close();
+        cells.getValue().stream().map(Grid.Stretch::cells).collect(Collectors.joining(" ")),
+        formulas(entry, type));
+  }
+
+  private static String formulas(Entry entry, String type) {
+    return switch (type) {
+      case "none" -> "";
+      case "list" ->
+          Xml.filled(
+              "one bound", '"' + String.join(",", entry.words()).replace("\"", "\"\"") + '"');
+      case "date" -> Xml.filled("one bound", 1);
+      default ->
+          Xml.filled("two bounds", SheetXml.number(entry.least()), SheetXml.number(entry.most()));
+    };
   }
 
   private static boolean listed(Entry entry) {

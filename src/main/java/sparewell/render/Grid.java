@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.function.IntSupplier;
 import sparewell.finding.Cell;
 import sparewell.table.Entry;
@@ -66,15 +66,15 @@ final class Grid {
       long width,
       long height,
       Optional<Plot> chart,
-      Consumer<Anchor> content) {}
+      Function<Anchor, String> content) {}
 
   /**
-   * The place that the content of an anchor is written to.
+   * What the XML of something drawn refers to.
    *
    * @param ids gives each shape of the drawing part its own id
    * @param chart the relationship to its chart; empty where it has none
    */
-  record Anchor(Xml xml, IntSupplier ids, String chart) {}
+  record Anchor(IntSupplier ids, String chart) {}
 
   final String name;
   final SortedMap<Integer, SortedMap<Integer, Filled>> rows = new TreeMap<>();

@@ -1,7 +1,6 @@
 package sparewell.render;
 
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import sparewell.ooxml.NewSheets;
 import sparewell.ooxml.NewSheets.CellFormat;
@@ -28,25 +27,17 @@ final class Looks {
   }
 
   private static CellFormat format(Look look) {
+    boolean entry = look.edge() == Look.Edge.ENTRY;
+    String alignment =
+        Xml.filled("alignment", look.across(), indent(look), down(look), look.wrap());
     return new CellFormat(
         look.pattern(),
         BUILT_IN.getOrDefault(look.pattern(), -1),
-        Xml.fragment(xml -> font(xml, look.face())),
-        Xml.fragment(xml -> fill(xml, look.fill())),
-        Xml.fragment(xml -> border(xml, look.edge())),
-        Xml.fragment(xml -> inside(xml, look)));
-  }
-
-  private static void inside(Xml xml, Look look) {
-    xml.leaf(
-        "alignment horizontal='{}' vertical='{}' wrapText='{}' indent='{}'",
-        look.across(),
-        down(look),
-        look.wrap(),
-        indent(look));
-    if (look.edge() == Look.Edge.ENTRY) {
-      xml.leaf("protection locked='0'"); // it stays open where the angler protects the sheet
-    }
+        font(look.face()),
+        look.fill().isEmpty() ? Xml.filled("no fill") : Xml.filled("fill", look.fill()),
+        border(look.edge()),
+        // An entry stays open where the angler protects the sheet.
+        alignment + (entry ? "<protection locked=\"0\"/>" : ""));
   }
 
   /** Letters keep off the lines above and below where rows are high enough to write in. */
@@ -64,43 +55,23 @@ final class Looks {
     return look.edge() == Look.Edge.NONE || look.across().equals("right") ? look.indent() : 1;
   }
 
-  private static void font(Xml xml, Look.Face face) {
-    xml.open("font");
-    if (face.bold()) {
-      xml.leaf("b");
-    }
-    if (face.underline()) {
-      xml.leaf("u");
-    }
-    xml.leaf("sz val='{}'", face.points());
-    xml.leaf("color rgb='{}'", "FF" + face.rgb());
-    xml.leaf("name val='Arial'").leaf("family val='2'").close();
+  private static String font(Look.Face face) {
+    String bold = face.bold() ? "<b/>" : "";
+    String underlined = face.underline() ? "<u/>" : "";
+    return Xml.filled("font", bold, underlined, face.points(), face.rgb());
   }
 
-  private static void fill(Xml xml, String fill) {
-    xml.open("fill");
-    if (fill.isEmpty()) {
-      xml.leaf("patternFill patternType='none'");
-    } else {
-      xml.open("patternFill patternType='solid'");
-      xml.leaf("fgColor rgb='{}'", "FF" + fill).leaf("bgColor indexed='64'").close();
-    }
-    xml.close();
+  private static String border(Look.Edge edge) {
+    return Xml.filled(
+        "border", side(edge, "left"), side(edge, "right"), side(edge, "top"), side(edge, "bottom"));
   }
 
-  private static void border(Xml xml, Look.Edge edge) {
-    xml.open("border");
-    for (String side : List.of("left", "right", "top", "bottom", "diagonal")) {
-      String style = lineStyle(edge, side);
-      if (style.isEmpty()) {
-        xml.leaf(side);
-      } else {
-        boolean dark = style.equals("thin") && edge != Look.Edge.ENTRY;
-        String colour = dark ? "FF404040" : "FF9AA3AD";
-        xml.open(side + " style='{}'", style).leaf("color rgb='{}'", colour).close();
-      }
-    }
-    xml.close();
+  private static String side(Look.Edge edge, String side) {
+    String style = lineStyle(edge, side);
+    boolean dark = style.equals("thin") && edge != Look.Edge.ENTRY;
+    return style.isEmpty()
+        ? "<" + side + "/>"
+        : Xml.filled("side", side, style, dark ? "FF404040" : "FF9AA3AD");
   }
 
   private static String lineStyle(Look.Edge edge, String side) {

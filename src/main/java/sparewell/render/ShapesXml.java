@@ -1,5 +1,6 @@
 package sparewell.render;
 
+import java.util.List;
 import java.util.Locale;
 import sparewell.table.Drawing;
 
@@ -22,7 +23,6 @@ final class ShapesXml {
   private static final double SMALLEST_POINTS = 5;
   private static final double POINT_STEP = 0.25;
 
-  private final Xml xml;
   private final Grid.Anchor anchor;
   private final long wide;
   private final long high;
@@ -30,49 +30,43 @@ final class ShapesXml {
 
   ShapesXml(Grid.Anchor anchor, long wide, long high, long top) {
     this.anchor = anchor;
-    this.xml = anchor.xml();
     this.wide = wide;
     this.high = high;
     this.top = top;
   }
 
-  void group(Drawing drawing) {
+  String group(Drawing drawing) {
     int id = anchor.ids().getAsInt();
-    xml.open("xdr:grpSp").open("xdr:nvGrpSpPr");
-    xml.leaf("xdr:cNvPr id='{}' name='Drawing {}' descr='{}'", id, id, drawing.description());
-    xml.leaf("xdr:cNvGrpSpPr").close().open("xdr:grpSpPr").open("a:xfrm");
-    xml.leaf("a:off x='0' y='{}'", top).leaf("a:ext cx='{}' cy='{}'", wide, high);
-    xml.leaf("a:chOff x='0' y='0'").leaf("a:chExt cx='{}' cy='{}'", wide, high).close(2);
+    StringBuilder all = new StringBuilder();
     // Spans the whole box, so that a program that shrinks a group to its shapes keeps the places.
-    shape("rect", 0, 0, 1, 1, "frame");
-    xml.leaf("a:noFill").open("a:ln").leaf("a:noFill").close().close(2);
+    all.append(shape("frame", place(0, 0, 1, 1), "rect", Xml.filled("unseen"), ""));
     for (Drawing.Shape shape : drawing.shapes()) {
       if (shape instanceof Drawing.Area area) {
-        area(area);
+        all.append(area(area));
       } else if (shape instanceof Drawing.Outline outline) {
-        outline(outline);
+        all.append(outline(outline));
       } else if (shape instanceof Drawing.Caption caption) {
-        caption(caption);
+        all.append(caption(caption));
       } else if (shape instanceof Drawing.Stroke stroke) {
-        stroke(stroke);
+        all.append(stroke(stroke));
       } else if (shape instanceof Drawing.Marker marker) {
-        marker(marker);
+        all.append(marker(marker));
       }
     }
     TagPlaces places = new TagPlaces(drawing, points(wide), points(high));
     for (Drawing.Shape shape : drawing.shapes()) {
       if (shape instanceof Drawing.Tag tag) {
-        tag(tag, places);
+        all.append(tag(tag, places));
       }
     }
-    xml.close();
+    return Xml.filled("group", id, drawing.description(), top, wide, high, all);
   }
 
   private static double points(long emu) {
     return (double) emu / Measure.EMU_PER_POINT;
   }
 
-  private void tag(Drawing.Tag tag, TagPlaces places) {
+  private String tag(Drawing.Tag tag, TagPlaces places) {
     double size = tag.lineHeightShare() * points(high) / LINE_OF_FONT;
     String[] lines = tag.text().split("\n");
     double width = 0;
@@ -84,94 +78,82 @@ final class ShapesXml {
     double left = box.left() / points(wide);
     double upper = box.top() / points(high);
     double widthShare = box.width() / points(wide);
+    String line = "";
     if (box.step() > 0) {
       double nearX = Math.max(left, Math.min(left + widthShare, tag.acrossShare()));
       double nearY = Math.max(upper, Math.min(upper + height, tag.downShare()));
-      stroke(new Drawing.Stroke(tag.acrossShare(), tag.downShare(), nearX, nearY, false, false));
+      line =
+          stroke(
+              new Drawing.Stroke(tag.acrossShare(), tag.downShare(), nearX, nearY, false, false));
     }
-    caption(
-        new Drawing.Caption(
-            left,
-            upper,
-            widthShare,
-            height,
-            tag.text(),
-            tag.lineHeightShare(),
-            Drawing.Align.CENTRE,
-            false,
-            false));
+    return line
+        + caption(
+            new Drawing.Caption(
+                left,
+                upper,
+                widthShare,
+                height,
+                tag.text(),
+                tag.lineHeightShare(),
+                Drawing.Align.CENTRE,
+                false,
+                false));
   }
 
   /** A path in units of the picture's own size. */
-  private void outline(Drawing.Outline outline) {
-    int id = anchor.ids().getAsInt();
-    xml.open("xdr:sp macro='' textlink=''").open("xdr:nvSpPr");
-    xml.leaf("xdr:cNvPr id='{}' name='outline {}'", id, id).leaf("xdr:cNvSpPr").close();
-    xml.open("xdr:spPr").open("a:xfrm");
-    place(0, 0, 1, 1);
-    xml.close().open("a:custGeom");
-    xml.leaf("a:avLst").leaf("a:gdLst").leaf("a:ahLst").leaf("a:cxnLst");
-    xml.leaf("a:rect l='0' t='0' r='r' b='b'").open("a:pathLst");
-    xml.open("a:path w='{}' h='{}'", wide, high);
-    String step = "a:moveTo";
+  private String outline(Drawing.Outline outline) {
+    StringBuilder steps = new StringBuilder();
     for (Drawing.Point point : outline.points()) {
-      xml.open(step);
+      String kind = steps.isEmpty() ? "a:moveTo" : "a:lnTo";
       long x = Math.round(point.acrossShare() * wide);
-      xml.leaf("a:pt x='{}' y='{}'", x, Math.round(point.downShare() * high)).close();
-      step = "a:lnTo";
+      steps.append(Xml.filled("step", kind, x, Math.round(point.downShare() * high)));
     }
-    xml.leaf("a:close").close(3);
-    grey(outline.greyShare());
-    line(BLACK, THIN, false);
-    xml.close(2);
+    return Xml.filled(
+        "shape",
+        anchor.ids().getAsInt(),
+        "outline",
+        place(0, 0, 1, 1),
+        Xml.filled("path", wide, high, steps),
+        grey(outline.greyShare()) + line(BLACK, THIN, false),
+        "");
   }
 
-  private void grey(double share) {
+  private static String grey(double share) {
     int level = (int) Math.round(255 * (1 - share));
-    String grey = String.format(Locale.ROOT, "%02X", level).repeat(3);
-    xml.open("a:solidFill").leaf("a:srgbClr val='{}'", grey).close();
+    return Xml.filled("filled", String.format(Locale.ROOT, "%02X", level).repeat(3));
   }
 
-  private void area(Drawing.Area area) {
-    shape("rect", area.leftShare(), area.topShare(), area.widthShare(), area.heightShare(), "area");
-    grey(area.greyShare());
-    line(BLACK, THIN, area.dashed());
-    xml.close(2);
+  private String area(Drawing.Area area) {
+    String place = place(area.leftShare(), area.topShare(), area.widthShare(), area.heightShare());
+    String look = grey(area.greyShare()) + line(BLACK, THIN, area.dashed());
+    return shape("area", place, "rect", look, "");
   }
 
-  private void caption(Drawing.Caption caption) {
+  private String caption(Drawing.Caption caption) {
     double points = captionPoints(caption);
-    String[] lines = caption.text().split("\n", -1);
-    shape(
-        "rect",
-        caption.leftShare(),
-        caption.topShare(),
-        caption.widthShare(),
-        caption.heightShare(),
-        "text");
-    xml.leaf("a:noFill").open("a:ln").leaf("a:noFill").close(2);
-    xml.open("xdr:txBody");
-    xml.leaf(
-        "a:bodyPr wrap='{}' lIns='{}' tIns='0' rIns='{}' bIns='0' anchor='ctr'",
-        wraps(caption, points) ? "square" : "none",
-        INSET,
-        INSET);
-    xml.leaf("a:lstStyle");
     String align =
         switch (caption.align()) {
           case LEFT -> "l";
           case CENTRE -> "ctr";
           case RIGHT -> "r";
         };
-    for (String line : lines) {
-      xml.open("a:p").leaf("a:pPr algn='{}'", align).open("a:r");
-      xml.open("a:rPr lang='en-US' sz='{}' b='{}'", Math.round(points * 10) * 10, caption.strong());
-      String colour = caption.light() ? WHITE : BLACK;
-      xml.open("a:solidFill").leaf("a:srgbClr val='{}'", colour).close();
-      xml.leaf("a:latin typeface='Arial'").close();
-      xml.leafText("a:t", line).close(2);
-    }
-    xml.close(2);
+    String lines =
+        Xml.each(
+            List.of(caption.text().split("\n", -1)),
+            line ->
+                Xml.filled(
+                    "line of words",
+                    align,
+                    Math.round(points * 10) * 10,
+                    caption.strong(),
+                    caption.light() ? WHITE : BLACK,
+                    line));
+    return shape(
+        "text",
+        place(caption.leftShare(), caption.topShare(), caption.widthShare(), caption.heightShare()),
+        "rect",
+        Xml.filled("unseen"),
+        Xml.filled("words", wraps(caption, points) ? "square" : "none", INSET, lines));
   }
 
   /** Lines in the middle that need not be wrapped stay whole where another font is wider. */
@@ -207,64 +189,54 @@ final class ShapesXml {
     return lines == 1 || lines * points * LINE_OF_FONT <= height;
   }
 
-  private void stroke(Drawing.Stroke stroke) {
+  private String stroke(Drawing.Stroke stroke) {
+    double across = stroke.toAcrossShare() - stroke.fromAcrossShare();
+    double down = stroke.toDownShare() - stroke.fromDownShare();
     double left = Math.min(stroke.fromAcrossShare(), stroke.toAcrossShare());
     double upper = Math.min(stroke.fromDownShare(), stroke.toDownShare());
-    int id = anchor.ids().getAsInt();
-    xml.open("xdr:cxnSp macro=''").open("xdr:nvCxnSpPr");
-    xml.leaf("xdr:cNvPr id='{}' name='line {}'", id, id).leaf("xdr:cNvCxnSpPr").close();
-    xml.open("xdr:spPr");
-    xml.open(
-        "a:xfrm flipH='{}' flipV='{}'",
-        stroke.toAcrossShare() < stroke.fromAcrossShare(),
-        stroke.toDownShare() < stroke.fromDownShare());
-    place(
-        left,
-        upper,
-        Math.abs(stroke.toAcrossShare() - stroke.fromAcrossShare()),
-        Math.abs(stroke.toDownShare() - stroke.fromDownShare()));
-    xml.close().open("a:prstGeom prst='line'").leaf("a:avLst").close();
-    xml.open("a:ln w='{}'", stroke.arrow() ? THICK : THIN);
-    xml.open("a:solidFill").leaf("a:srgbClr val='{}'", BLACK).close();
-    xml.leaf("a:prstDash val='{}'", stroke.dashed() ? "dash" : "solid");
-    if (stroke.arrow()) {
-      xml.leaf("a:tailEnd type='triangle' w='med' len='med'");
-    }
-    xml.close(3);
+    return Xml.filled(
+        "line between",
+        anchor.ids().getAsInt(),
+        across < 0,
+        down < 0,
+        place(left, upper, Math.abs(across), Math.abs(down)),
+        Xml.filled(
+            "outline",
+            stroke.arrow() ? THICK : THIN,
+            BLACK,
+            stroke.dashed() ? "dash" : "solid",
+            stroke.arrow() ? Xml.filled("arrow head") : ""));
   }
 
-  private void marker(Drawing.Marker marker) {
+  private String marker(Drawing.Marker marker) {
     double widthShare = marker.sizeShare() * high / wide;
+    double left = marker.acrossShare() - widthShare / 2;
+    double upper = marker.downShare() - marker.sizeShare() / 2;
     boolean open = marker.mark() == Drawing.Mark.OPEN_CIRCLE;
-    shape(
+    return shape(
+        "mark",
+        place(left, upper, widthShare, marker.sizeShare()),
         marker.mark() == Drawing.Mark.DIAMOND ? "diamond" : "ellipse",
-        marker.acrossShare() - widthShare / 2,
-        marker.downShare() - marker.sizeShare() / 2,
-        widthShare,
-        marker.sizeShare(),
-        "mark");
-    xml.open("a:solidFill").leaf("a:srgbClr val='{}'", open ? WHITE : BLACK).close();
-    line(open ? BLACK : WHITE, open ? THICK : THIN, false);
-    xml.close(2);
+        Xml.filled("filled", open ? WHITE : BLACK)
+            + line(open ? BLACK : WHITE, open ? THICK : THIN, false),
+        "");
   }
 
-  private void shape(
-      String form, double left, double upper, double width, double height, String name) {
+  private String shape(String name, String place, String form, String look, String text) {
     int id = anchor.ids().getAsInt();
-    xml.open("xdr:sp macro='' textlink=''").open("xdr:nvSpPr");
-    xml.leaf("xdr:cNvPr id='{}' name='{} {}'", id, name, id).leaf("xdr:cNvSpPr").close();
-    xml.open("xdr:spPr").open("a:xfrm");
-    place(left, upper, width, height);
-    xml.close().open("a:prstGeom prst='{}'", form).leaf("a:avLst").close();
+    return Xml.filled("shape", id, name, place, Xml.filled("usual form", form), look, text);
   }
 
-  private void place(double left, double upper, double width, double height) {
-    xml.leaf("a:off x='{}' y='{}'", Math.round(left * wide), Math.round(upper * high));
-    xml.leaf("a:ext cx='{}' cy='{}'", Math.round(width * wide), Math.round(height * high));
+  private String place(double left, double upper, double width, double height) {
+    return Xml.filled(
+        "place",
+        Math.round(left * wide),
+        Math.round(upper * high),
+        Math.round(width * wide),
+        Math.round(height * high));
   }
 
-  private void line(String colour, int width, boolean dashed) {
-    xml.open("a:ln w='{}'", width).open("a:solidFill").leaf("a:srgbClr val='{}'", colour).close();
-    xml.leaf("a:prstDash val='{}'", dashed ? "dash" : "solid").close();
+  private static String line(String colour, int width, boolean dashed) {
+    return Xml.filled("outline", width, colour, dashed ? "dash" : "solid", "");
   }
 }

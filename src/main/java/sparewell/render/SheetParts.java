@@ -1,10 +1,10 @@
 package sparewell.render;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import sparewell.ooxml.NewSheets;
 import sparewell.ooxml.NewSheets.DefinedName;
 import sparewell.table.Table;
@@ -62,105 +62,84 @@ final class SheetParts {
     String comments = parts.take("", "comments", ".xml");
     String shapes = parts.take("drawings/", "vmlDrawing", ".vml");
     int number = sheets;
-    parts.write(
-        comments, OFFICE + "spreadsheetml.comments+xml", xml -> NotesXml.comments(xml, grid));
-    parts.write(shapes, OFFICE + "vmlDrawing", xml -> NotesXml.shapes(xml, grid, number));
+    parts.write(comments, OFFICE + "spreadsheetml.comments+xml", xml -> NotesXml.texts(xml, grid));
+    parts.write(shapes, OFFICE + "vmlDrawing", xml -> NotesXml.boxes(xml, grid, number));
     parts.relate(sheetPart, "comments", comments);
     return parts.relate(sheetPart, "vmlDrawing", shapes);
   }
 
   private String drawing(String sheetPart, Grid grid) {
     String file = parts.take("drawings/", "drawing", ".xml");
-    Map<Grid.Drawn, String> charts = new LinkedHashMap<>();
-    for (Grid.Drawn drawn : grid.drawn) {
-      drawn.chart().ifPresent(plot -> charts.put(drawn, chart(file, plot)));
-    }
-    parts.write(
-        file,
-        OFFICE + "drawing+xml",
-        xml -> {
-          xml.open("xdr:wsDr xmlns:xdr='{}' xmlns:a='{}'", Xml.SHEET_DRAWING, Xml.DRAWING);
-          AtomicInteger ids = new AtomicInteger(1);
-          for (Grid.Drawn drawn : grid.drawn) {
-            String chart = charts.getOrDefault(drawn, "");
-            anchor(grid, drawn, new Grid.Anchor(xml, ids::incrementAndGet, chart));
-          }
-          xml.close();
-        });
+    AtomicInteger ids = new AtomicInteger(1);
+    String all =
+        Xml.each(
+            grid.drawn,
+            drawn -> {
+              String chart = drawn.chart().map(plot -> chart(file, plot)).orElse("");
+              String content = drawn.content().apply(new Grid.Anchor(ids::incrementAndGet, chart));
+              return anchor(grid, drawn, content);
+            });
+    parts.write(file, OFFICE + "drawing+xml", xml -> xml.add("drawing", all));
     return parts.relate(sheetPart, "drawing", file);
   }
 
   private String chart(String drawing, Plot plot) {
     String file = parts.take("charts/", "chart", ".xml");
-    parts.write(file, OFFICE + "drawingml.chart+xml", xml -> new ChartXml(plot, xml).write());
+    parts.write(file, OFFICE + "drawingml.chart+xml", xml -> new ChartXml(plot).write(xml));
     return parts.relate(drawing, "chart", file);
   }
 
-  private static void anchor(Grid grid, Grid.Drawn drawn, Grid.Anchor anchor) {
-    Xml xml = anchor.xml().open("xdr:oneCellAnchor").open("xdr:from");
-    left(xml, grid, drawn.leftPoints());
-    // A point down, so that no frame is drawn on the last line of the page before.
-    xml.leafText("xdr:row", drawn.row() - 1).leafText("xdr:rowOff", "12700");
-    xml.close().leaf("xdr:ext cx='{}' cy='{}'", drawn.width(), drawn.height());
-    drawn.content().accept(anchor);
-    xml.leaf("xdr:clientData").close();
-  }
-
-  /** Column and place in it; a place behind a column's end would be drawn at its end. */
-  private static void left(Xml xml, Grid grid, double points) {
+  /** Gives column and place in it, as a place behind a column's end would be drawn at its end. */
+  private static String anchor(Grid grid, Grid.Drawn drawn, String content) {
     int column = 1;
-    double left = points / grid.print;
+    double left = drawn.leftPoints() / grid.print;
     while (left >= grid.points(column)) {
       left -= grid.points(column);
       column++;
     }
-    xml.leafText("xdr:col", column - 1);
-    xml.leafText("xdr:colOff", Math.round(left * grid.print * Measure.EMU_PER_POINT));
+    long offset = Math.round(left * grid.print * Measure.EMU_PER_POINT);
+    return Xml.filled(
+        "anchor", column - 1, offset, drawn.row() - 1, drawn.width(), drawn.height(), content);
   }
 
   private static void table(Xml xml, Grid.ListTable table, int id) {
-    String[] corners = table.cells().split(":");
-    xml.open(
-        "table xmlns='{}' id='{}' name='{}' displayName='{}' ref='{}' {}='{}'",
-        Xml.SHEET,
+    String columns =
+        IntStream.range(0, table.columns().size())
+            .mapToObj(at -> column(table, at))
+            .collect(Collectors.joining());
+    xml.add(
+        "table",
         id,
-        table.name(),
         table.name(),
         table.cells(),
         table.hasSums() ? "totalsRowCount" : "totalsRowShown",
-        table.hasSums());
-    if (table.filtered()) {
-      xml.open("autoFilter ref='{}'", corners[0] + ":" + lastFiltered(table, corners[1]));
-      for (int i = 0; i < table.columns().size(); i++) {
-        if (!table.arrows().get(i)) {
-          xml.leaf("filterColumn colId='{}' hiddenButton='1'", i);
-        }
-      }
-      xml.close();
-    }
-    xml.open("tableColumns count='{}'", table.columns().size());
-    for (int i = 0; i < table.columns().size(); i++) {
-      String name = CellText.stored(table.columns().get(i));
-      String sum = table.sums().get(i);
-      if (!sum.isEmpty()) {
-        xml.open("tableColumn id='{}' name='{}' totalsRowFunction='custom'", i + 1, name);
-        xml.leafText("totalsRowFormula", sum).close();
-      } else if (i == 0 && table.hasSums()) {
-        xml.leaf("tableColumn id='1' name='{}' totalsRowLabel='{}'", name, Table.TOTAL);
-      } else {
-        xml.leaf("tableColumn id='{}' name='{}'", i + 1, name);
-      }
-    }
-    xml.close();
-    xml.leaf(
-        "tableStyleInfo name='TableStyleLight1' showFirstColumn='0' showLastColumn='0' showRowStripes='1' showColumnStripes='0'");
-    xml.close();
+        table.hasSums(),
+        table.filtered() ? filter(table) : "",
+        table.columns().size(),
+        columns);
   }
 
-  /** The filter leaves the row of sums out. */
-  private static String lastFiltered(Grid.ListTable table, String corner) {
-    String letters = corner.replaceAll("\\d", "");
-    int row = Integer.parseInt(corner.replaceAll("\\D", ""));
-    return letters + (table.hasSums() ? row - 1 : row);
+  private static String column(Grid.ListTable table, int at) {
+    String name = CellText.stored(table.columns().get(at));
+    String sum = table.sums().get(at);
+    if (!sum.isEmpty()) {
+      return Xml.filled("table column with sum", at + 1, name, sum);
+    }
+    return at == 0 && table.hasSums()
+        ? Xml.filled("table column beside sums", at + 1, name, Table.TOTAL)
+        : Xml.filled("table column", at + 1, name);
+  }
+
+  /** Leaves the row of sums out. */
+  private static String filter(Grid.ListTable table) {
+    String[] corners = table.cells().split(":");
+    String letters = corners[1].replaceAll("\\d", "");
+    int last = Integer.parseInt(corners[1].replaceAll("\\D", "")) - (table.hasSums() ? 1 : 0);
+    String hidden =
+        IntStream.range(0, table.columns().size())
+            .filter(at -> !table.arrows().get(at))
+            .mapToObj(at -> Xml.filled("hidden arrow", at))
+            .collect(Collectors.joining());
+    return Xml.filled("filter", corners[0] + ":" + letters + last, hidden);
   }
 }

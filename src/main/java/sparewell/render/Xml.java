@@ -4,150 +4,68 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayDeque;
-import java.util.Deque;
-import java.util.function.Consumer;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import sparewell.declared.DeclaredTable;
 
 /**
- * Writes XML in order. A tag is given as it reads, name and attributes, with apostrophes for
- * quotation marks and {@code {}} for each value, which is escaped: {@code row r='{}' ht='{}'}. A
+ * Writes XML in order, from pieces that stand as text in {@code pieces.txt} among the resources. A
  * boolean value is written as 1 or 0.
  */
 final class Xml {
-  static final String SHEET = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
-  static final String RELATIONS =
-      "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
-  static final String DRAWING = "http://schemas.openxmlformats.org/drawingml/2006/main";
-  static final String SHEET_DRAWING =
-      "http://schemas.openxmlformats.org/drawingml/2006/spreadsheetDrawing";
-  static final String CHART = "http://schemas.openxmlformats.org/drawingml/2006/chart";
-
   private static final int CHUNK = 1 << 13;
+  private static final Map<String, XmlPiece> PIECES = new HashMap<>();
+
+  static {
+    DeclaredTable.read(Xml.class, "pieces.txt")
+        .forEach((name, lines) -> PIECES.put(name, XmlPiece.of(lines)));
+  }
 
   private final OutputStream done;
-  private final StringBuilder out =
-      new StringBuilder("<?xml version=\"1.0\" encoding=\"UTF-8\" standalone=\"yes\"?>\n");
-  private final Deque<String> open = new ArrayDeque<>();
+  private final StringBuilder out = new StringBuilder();
 
   /** Writes to a stream, which stays open. */
   Xml(OutputStream done) {
     this.done = done;
   }
 
-  /** Elements without a document around them, as text. */
-  static String fragment(Consumer<Xml> elements) {
-    Xml xml = new Xml(OutputStream.nullOutputStream());
-    xml.out.setLength(0);
-    elements.accept(xml);
-    return xml.out.toString();
+  /** A piece by itself, filled in. */
+  static String filled(String piece, Object... values) {
+    StringBuilder alone = new StringBuilder();
+    PIECES.get(piece).fill(alone, values);
+    return alone.toString();
   }
 
-  Xml open(String tag, Object... values) {
-    start(tag, values);
-    out.append('>');
-    int blank = tag.indexOf(' ');
-    open.push(blank < 0 ? tag : tag.substring(0, blank));
-    return this;
+  /** Pieces of a list one after the other. */
+  static <T> String each(List<T> all, Function<T, String> piece) {
+    return all.stream().map(piece).collect(Collectors.joining());
   }
 
-  /** An element without content. */
-  Xml leaf(String tag, Object... values) {
-    start(tag, values);
-    out.append("/>");
-    return this;
+  /**
+   * A list in a piece that takes how many there are and all of them; empty where there are none.
+   */
+  static <T> String counted(String around, List<T> all, Function<T, String> piece) {
+    return all.isEmpty() ? "" : filled(around, all.size(), each(all, piece));
   }
 
-  Xml leafText(String tag, Object text, Object... values) {
-    return open(tag, values).text(text.toString()).close();
-  }
-
-  /** Text inside the open element. */
-  Xml text(String text) {
-    escape(text, false);
-    return this;
-  }
-
-  Xml close() {
-    out.append("</").append(open.pop()).append('>');
+  /** Adds a piece, filled in. */
+  void add(String piece, Object... values) {
+    PIECES.get(piece).fill(out, values);
     if (out.length() > CHUNK) {
       pass();
     }
-    return this;
   }
 
-  Xml close(int times) {
-    for (int i = 0; i < times; i++) {
-      close();
-    }
-    return this;
-  }
-
-  /** Writes a document whole; every element must be closed. */
-  void document(Consumer<Xml> elements) {
-    elements.accept(this);
-    if (!open.isEmpty()) {
-      throw new IllegalStateException("still open: " + open);
-    }
-    pass();
-  }
-
-  private void pass() {
+  /** Passes what is left to the stream. */
+  void pass() {
     try {
       done.write(out.toString().getBytes(StandardCharsets.UTF_8));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
     out.setLength(0);
-  }
-
-  private void start(String tag, Object... values) {
-    out.append('<');
-    int from = 0;
-    for (Object value : values) {
-      int place = tag.indexOf("{}", from);
-      quoted(tag, from, place);
-      escape(value instanceof Boolean yes ? yes ? "1" : "0" : value.toString(), true);
-      from = place + 2;
-    }
-    quoted(tag, from, tag.length());
-  }
-
-  private void quoted(String tag, int from, int to) {
-    for (int i = from; i < to; i++) {
-      out.append(tag.charAt(i) == '\'' ? '"' : tag.charAt(i));
-    }
-  }
-
-  private void escape(String text, boolean attribute) {
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      switch (c) {
-        case '&' -> out.append("&amp;");
-        case '<' -> out.append("&lt;");
-        case '>' -> out.append("&gt;");
-        case '"' -> out.append(attribute ? "&quot;" : "\"");
-        case '\n', '\t' -> {
-          if (attribute) {
-            out.append("&#").append((int) c).append(';');
-          } else {
-            out.append(c);
-          }
-        }
-        default -> {
-          if (Character.isHighSurrogate(c)
-              && i + 1 < text.length()
-              && Character.isLowSurrogate(text.charAt(i + 1))) {
-            out.append(c).append(text.charAt(++i));
-          } else {
-            out.append(allowed(c) ? c : '\uFFFD');
-          }
-        }
-      }
-    }
-  }
-
-  /** Returns whether XML 1.0 may hold the character. */
-  private static boolean allowed(char c) {
-    return c >= ' ' && !Character.isSurrogate(c) && c < '\uFFFE';
   }
 }

@@ -75,7 +75,7 @@ class PageBreaksTest {
     int title = ROWS - 4;
     long high = 200L * Measure.EMU_PER_POINT;
     grid.titlesOfDrawn.add(title);
-    grid.drawn.add(new Grid.Drawn(title + 1, 0, high, high, Optional.empty(), anchor -> {}));
+    grid.drawn.add(new Grid.Drawn(title + 1, 0, high, high, Optional.empty(), anchor -> ""));
     grid.lastPrintedRow = title + 16;
     assertEquals(List.of(title - 1), PageBreaks.of(grid, PAGE).behind());
   }
