@@ -47,7 +47,8 @@ public interface NewSheets {
   }
 
   /**
-   * A cell format; elements are in the main namespace, without prefixes.
+   * A cell format; elements are in the main namespace, without prefixes, their attributes in the
+   * order of their names.
    *
    * @param builtIn number of the pattern in the file format; negative where it has none
    * @param inside elements of alignment and protection

@@ -57,7 +57,7 @@ final class EditedParts {
           List<XmlElement> listed = section.children("sheet");
           for (int i = 0; i < listed.size(); i++) {
             if (!added.get(i)) {
-              all.add(XmlOut.canonical(listed.get(i), Map.of()));
+              all.add(XmlOut.canonical(listed.get(i)));
             }
           }
         }
@@ -149,7 +149,7 @@ final class EditedParts {
               || book.signed() && Signature.concerns(e)
               || e.name().equals("c") && ownIds.contains(sheetId);
       String moved = e.name().equals("c") ? XmlOut.canonical(e, Map.of("i", sheetId)) : "";
-      if (!ours && !after.contains(XmlOut.canonical(e, Map.of())) && !after.contains(moved)) {
+      if (!ours && !after.contains(XmlOut.canonical(e)) && !after.contains(moved)) {
         return false;
       }
     }
@@ -157,6 +157,6 @@ final class EditedParts {
   }
 
   private static List<String> canonical(List<XmlElement> elements) {
-    return elements.stream().map(e -> XmlOut.canonical(e, Map.of())).toList();
+    return elements.stream().map(XmlOut::canonical).toList();
   }
 }

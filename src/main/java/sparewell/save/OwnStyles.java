@@ -34,7 +34,7 @@ final class OwnStyles {
   /** A styles part for a workbook without one. */
   private static final String FRESH =
       "<?xml version=\"1.0\" encoding=\"UTF-8\" standalone=\"yes\"?>\n<styleSheet xmlns=\""
-          + StyleList.MAIN
+          + XmlOut.MAIN
           + "\"></styleSheet>";
 
   /** First elements, whose places have a fixed meaning, of lists that the angler's part lacks. */
@@ -55,7 +55,6 @@ final class OwnStyles {
   private final boolean fresh;
   private final Map<String, StyleList> lists = new LinkedHashMap<>();
   private final Map<String, Integer> patterns = new HashMap<>();
-  private final Map<CellFormat, Integer> known = new HashMap<>();
   private int highestPattern = FIRST_OWN_PATTERN - 1;
 
   private OwnStyles(XmlText theirs, boolean fresh, int highestFormat) {
@@ -110,16 +109,8 @@ final class OwnStyles {
         });
   }
 
+  /** Index of a cell format, which is added where it is not there. */
   int index(CellFormat format) {
-    Integer there = known.get(format);
-    if (there == null) {
-      there = add(format);
-      known.put(format, there);
-    }
-    return there;
-  }
-
-  private int add(CellFormat format) {
     Map<String, String> attributes = new TreeMap<>();
     int pattern = format.builtIn() >= 0 ? format.builtIn() : pattern(format.pattern());
     attributes.put("numFmtId", String.valueOf(pattern));
@@ -136,7 +127,8 @@ final class OwnStyles {
         attributes.entrySet().stream()
             .map(a -> " " + a.getKey() + "=\"" + a.getValue() + "\"")
             .collect(Collectors.joining());
-    return lists.get("cellXfs").index("<xf" + all + ">" + format.inside() + "</xf>");
+    String end = format.inside().isEmpty() ? "/>" : ">" + format.inside() + "</xf>";
+    return lists.get("cellXfs").index("<xf" + all + end);
   }
 
   private int pattern(String code) {
@@ -145,7 +137,7 @@ final class OwnStyles {
         key -> {
           highestPattern++;
           String id = String.valueOf(highestPattern);
-          lists.get("numFmts").index(XmlOut.tag("numFmt", "numFmtId", id, "formatCode", key));
+          lists.get("numFmts").index(XmlOut.tag("numFmt", "formatCode", key, "numFmtId", id));
           return highestPattern;
         });
   }

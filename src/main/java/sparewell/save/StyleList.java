@@ -1,15 +1,12 @@
 package sparewell.save;
 
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
-import javax.xml.stream.XMLStreamException;
 import sparewell.ooxml.XmlElement;
-import sparewell.ooxml.XmlText;
 import sparewell.save.xml.XmlEdits;
 import sparewell.save.xml.XmlOut;
 
@@ -21,20 +18,16 @@ final class StyleList {
           "numFmts fonts fills borders cellStyleXfs cellXfs cellStyles dxfs tableStyles colors extLst"
               .split(" "));
 
-  static final String MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
   private static final Pattern TAG = Pattern.compile("(</?)(?=\\w)");
 
   private final String name;
   private final List<XmlElement> there;
-  private final List<XmlElement> all = new ArrayList<>();
-  private final Map<String, List<Integer>> known = new HashMap<>();
+  private final Map<String, Integer> known = new HashMap<>();
   private final List<String> added = new ArrayList<>();
-  private final Map<String, Integer> asked = new HashMap<>();
 
   StyleList(XmlElement root, String name) {
     this.name = name;
     there = root.child(name).map(XmlElement::children).orElse(List.of());
-    all.addAll(there);
   }
 
   List<XmlElement> there() {
@@ -42,68 +35,40 @@ final class StyleList {
   }
 
   int count() {
-    return all.size();
+    return there.size() + added.size();
   }
 
   /** Fills the places up to an index with the list's first elements. */
   void fill(List<String> first, int highest) {
     while (count() < first.size()) {
-      index(first.get(count()));
+      added.add(first.get(count()));
     }
-    if (there.isEmpty()) {
-      return;
-    }
-    XmlElement last = parsed(first.get(first.size() - 1));
-    while (count() <= highest) {
-      all.add(last);
+    while (!there.isEmpty() && count() <= highest) {
       added.add(first.get(first.size() - 1));
     }
   }
 
-  /** Index of an element, which is added where it is not there. */
+  /**
+   * Index of an element, which is added where it is not there.
+   *
+   * @param element without prefixes, its attributes in the order of their names
+   */
   int index(String element) {
-    Integer index = asked.get(element);
-    if (index == null) {
-      index = found(element);
-      asked.put(element, index);
-    }
-    return index;
-  }
-
-  private int found(String element) {
     if (known.isEmpty()) {
-      for (int i = 0; i < all.size(); i++) {
-        known.computeIfAbsent(hint(all.get(i)), key -> new ArrayList<>()).add(i);
+      int at = 0;
+      for (XmlElement one : there) {
+        known.putIfAbsent(XmlOut.canonical(one), at++);
+      }
+      for (String one : added) {
+        known.putIfAbsent(one, at++);
       }
     }
-    XmlElement own = parsed(element);
-    List<Integer> alike = known.computeIfAbsent(hint(own), key -> new ArrayList<>());
-    String wanted = XmlOut.canonical(own, Map.of());
-    for (int at : alike) {
-      if (XmlOut.canonical(all.get(at), Map.of()).equals(wanted)) {
-        return at;
-      }
-    }
-    alike.add(count());
-    all.add(own);
-    added.add(element);
-    return count() - 1;
-  }
-
-  /** Equal for equal elements; quickly made for formats, of which there can be thousands. */
-  private static String hint(XmlElement element) {
-    return element.name().equals("xf")
-        ? element.value("fontId") + " " + element.value("fillId") + " " + element.value("borderId")
-        : XmlOut.canonical(element, Map.of());
-  }
-
-  private static XmlElement parsed(String element) {
-    String whole = "<own xmlns=\"" + MAIN + "\">" + element + "</own>";
-    try {
-      return XmlText.parse(whole.getBytes(StandardCharsets.UTF_8)).root().children().get(0);
-    } catch (XMLStreamException e) {
-      throw new IllegalArgumentException("not an element: " + element, e);
-    }
+    return known.computeIfAbsent(
+        element,
+        key -> {
+          added.add(element);
+          return count() - 1;
+        });
   }
 
   void write(XmlElement root, XmlEdits edits) {

@@ -73,6 +73,21 @@ class OwnStylesTest {
   }
 
   @Test
+  void aListOfFillsThatLacksTheFirst() throws Exception {
+    Map<String, byte[]> parts = Zips.read(Zips.ordinary("Stock"));
+    String styles = Zips.text(parts, "xl/styles.xml");
+    String fills = "<fills count=\"1\"><fill><patternFill patternType=\"gray125\"/></fill></fills>";
+    String edited = styles.replaceFirst("<fills.*</fills>", fills);
+    parts.put("xl/styles.xml", edited.getBytes(java.nio.charset.StandardCharsets.UTF_8));
+    Path book = Files.write(folder.resolve("mine.xlsx"), Zips.write(parts));
+    Saving.into(book);
+    String written = Zips.text(Zips.read(Files.readAllBytes(book)), "xl/styles.xml");
+    String gray = "<fill><patternFill patternType=\"gray125\"/></fill>";
+    assertTrue(
+        written.contains("\"><fill><patternFill patternType=\"gray125\"/></fill>" + gray), written);
+  }
+
+  @Test
   void aFormatThatPointsPastTheListOfFontsAndPatterns() throws Exception {
     Path book =
         pointing("1", "<xf numFmtId=\"170\" fontId=\"3\" fillId=\"4\" borderId=\"2\" xfId=\"0\"/>");

@@ -6,6 +6,9 @@ import sparewell.ooxml.XmlElement;
 
 /** Writes values and elements as XML text. */
 public final class XmlOut {
+  /** The namespace of sheets. */
+  public static final String MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+
   private XmlOut() {}
 
   public static String attribute(String value) {
@@ -30,22 +33,38 @@ public final class XmlOut {
     return out.append("/>").toString();
   }
 
-  /** Canonical text of an element: equal for elements of the same meaning. */
+  /** The same for elements of the same meaning. */
+  public static String canonical(XmlElement element) {
+    return canonical(element, Map.of());
+  }
+
+  /**
+   * Canonical text of an element with other values of some attributes, empty for none: without
+   * prefixes, its attributes in the order of their names, other namespaces than that of sheets in
+   * braces.
+   */
   public static String canonical(XmlElement element, Map<String, String> changed) {
     Map<String, String> attributes = new TreeMap<>();
     for (XmlElement.Attribute a : element.attributes()) {
       if (!a.prefix().equals("xmlns") && !(a.prefix().isEmpty() && a.name().equals("xmlns"))) {
-        attributes.put(
-            a.namespace().isEmpty() ? a.name() : "{" + a.namespace() + "}" + a.name(), a.value());
+        attributes.put(braced(a.namespace()) + a.name(), a.value());
       }
     }
     attributes.putAll(changed);
     attributes.values().removeIf(String::isEmpty);
-    StringBuilder out = new StringBuilder("<{" + element.namespace() + "}" + element.name());
+    String name = braced(element.namespace()) + element.name();
+    StringBuilder out = new StringBuilder("<" + name);
     attributes.forEach(
         (k, v) -> out.append(' ').append(k).append("=\"").append(attribute(v)).append('"'));
+    if (element.children().isEmpty()) {
+      return out.append("/>").toString();
+    }
     out.append('>');
-    element.children().forEach(c -> out.append(canonical(c, Map.of())));
-    return out.append("</>").toString();
+    element.children().forEach(child -> out.append(canonical(child)));
+    return out.append("</").append(name).append('>').toString();
+  }
+
+  private static String braced(String namespace) {
+    return namespace.isEmpty() || namespace.equals(MAIN) ? "" : "{" + namespace + "}";
   }
 }
