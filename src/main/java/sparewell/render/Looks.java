@@ -2,18 +2,18 @@ package sparewell.render;
 
 import java.util.HashMap;
 import java.util.Map;
-import sparewell.ooxml.NewSheets;
-import sparewell.ooxml.NewSheets.CellFormat;
+import sparewell.save.OwnParts;
+import sparewell.save.OwnParts.CellFormat;
 
 /** The looks in use as cell formats of the workbook. */
 final class Looks {
   private static final Map<String, Integer> BUILT_IN =
       Map.of("General", 0, "0", 1, "0.00", 2, "#,##0", 3, "#,##0.00", 4, "@", 49);
 
-  private final NewSheets book;
+  private final OwnParts book;
   private final Map<Look, Integer> looks = new HashMap<>();
 
-  Looks(NewSheets book) {
+  Looks(OwnParts book) {
     this.book = book;
   }
 

@@ -1,43 +1,46 @@
 package sparewell.render;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import sparewell.ooxml.NewSheets;
-import sparewell.ooxml.NewSheets.DefinedName;
+import sparewell.ooxml.PartNames;
+import sparewell.save.OwnParts;
+import sparewell.save.OwnParts.DefinedName;
 import sparewell.table.Table;
 
 /** Writes laid-out sheets and what hangs on them as parts of the workbook. */
 final class SheetParts {
   private static final String OFFICE = "application/vnd.openxmlformats-officedocument.";
 
-  private final NewSheets book;
-  private final Parts parts;
+  private final OwnParts book;
   private final RenderOptions options;
+  private final Map<String, List<String>> relationships = new HashMap<>();
   private int sheets;
 
-  SheetParts(NewSheets book, RenderOptions options) {
+  SheetParts(OwnParts book, RenderOptions options) {
     this.book = book;
-    this.parts = new Parts(book);
     this.options = options;
   }
 
   void write(Grid grid, Page page) {
     sheets++;
-    String part = parts.take("worksheets/", "sheet", ".xml");
+    String part = book.takePart("worksheets/", "sheet", ".xml");
     String drawing = grid.drawn.isEmpty() ? "" : drawing(part, grid);
     String notes = grid.notes.isEmpty() ? "" : notes(part, grid);
     List<String> tables = new ArrayList<>();
     for (Grid.ListTable table : grid.tables) {
-      String file = parts.take("tables/", "table", ".xml");
+      String file = book.takePart("tables/", "table", ".xml");
       int id = book.takeTableId();
-      parts.write(file, OFFICE + "spreadsheetml.table+xml", xml -> table(xml, table, id));
-      tables.add(parts.relate(part, "table", file));
+      write(file, OFFICE + "spreadsheetml.table+xml", xml -> table(xml, table, id));
+      tables.add(relate(part, "table", file));
     }
     SheetXml.Related related = new SheetXml.Related(drawing, notes, tables);
-    parts.write(
+    write(
         part,
         OFFICE + "spreadsheetml.worksheet+xml",
         xml -> SheetXml.write(xml, grid, page, options, related));
@@ -58,18 +61,44 @@ final class SheetParts {
     return names;
   }
 
+  /** Writes a part; what it refers to comes before it, and is related to it already. */
+  private void write(String name, String contentType, Consumer<Xml> content) {
+    book.write(name, contentType, out -> Xml.document(out, content));
+    List<String> all = relationships.remove(name);
+    if (all != null) {
+      String joined = String.join("", all);
+      book.write(
+          PartNames.relationshipsOf(name),
+          "",
+          out -> Xml.document(out, xml -> xml.add("relationships", joined)));
+    }
+  }
+
+  /**
+   * Relates a part that is not yet written to another one.
+   *
+   * @param type last step of an office relationship type
+   * @return the relationship's id
+   */
+  private String relate(String source, String type, String target) {
+    List<String> all = relationships.computeIfAbsent(source, key -> new ArrayList<>());
+    int number = all.size() + 1;
+    all.add(Xml.filled("relationship", number, type, PartNames.absolute(target)));
+    return "rId" + number;
+  }
+
   private String notes(String sheetPart, Grid grid) {
-    String comments = parts.take("", "comments", ".xml");
-    String shapes = parts.take("drawings/", "vmlDrawing", ".vml");
+    String comments = book.takePart("", "comments", ".xml");
+    String shapes = book.takePart("drawings/", "vmlDrawing", ".vml");
     int number = sheets;
-    parts.write(comments, OFFICE + "spreadsheetml.comments+xml", xml -> NotesXml.texts(xml, grid));
-    parts.write(shapes, OFFICE + "vmlDrawing", xml -> NotesXml.boxes(xml, grid, number));
-    parts.relate(sheetPart, "comments", comments);
-    return parts.relate(sheetPart, "vmlDrawing", shapes);
+    write(comments, OFFICE + "spreadsheetml.comments+xml", xml -> NotesXml.texts(xml, grid));
+    write(shapes, OFFICE + "vmlDrawing", xml -> NotesXml.boxes(xml, grid, number));
+    relate(sheetPart, "comments", comments);
+    return relate(sheetPart, "vmlDrawing", shapes);
   }
 
   private String drawing(String sheetPart, Grid grid) {
-    String file = parts.take("drawings/", "drawing", ".xml");
+    String file = book.takePart("drawings/", "drawing", ".xml");
     AtomicInteger ids = new AtomicInteger(1);
     String all =
         Xml.each(
@@ -79,14 +108,14 @@ final class SheetParts {
               String content = drawn.content().apply(new Grid.Anchor(ids::incrementAndGet, chart));
               return anchor(grid, drawn, content);
             });
-    parts.write(file, OFFICE + "drawing+xml", xml -> xml.add("drawing", all));
-    return parts.relate(sheetPart, "drawing", file);
+    write(file, OFFICE + "drawing+xml", xml -> xml.add("drawing", all));
+    return relate(sheetPart, "drawing", file);
   }
 
   private String chart(String drawing, Plot plot) {
-    String file = parts.take("charts/", "chart", ".xml");
-    parts.write(file, OFFICE + "drawingml.chart+xml", xml -> new ChartXml(plot).write(xml));
-    return parts.relate(drawing, "chart", file);
+    String file = book.takePart("charts/", "chart", ".xml");
+    write(file, OFFICE + "drawingml.chart+xml", xml -> new ChartXml(plot).write(xml));
+    return relate(drawing, "chart", file);
   }
 
   /** Gives column and place in it, as a place behind a column's end would be drawn at its end. */

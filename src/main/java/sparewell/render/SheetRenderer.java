@@ -7,7 +7,7 @@ import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.Executor;
-import sparewell.ooxml.NewSheets;
+import sparewell.save.OwnParts;
 import sparewell.table.Block;
 import sparewell.table.ReportSheet;
 import sparewell.units.UnitSystem;
@@ -27,7 +27,7 @@ public final class SheetRenderer {
       List<ReportSheet> sheets,
       UnitSystem units,
       RenderOptions options,
-      NewSheets book,
+      OwnParts book,
       Executor beside) {
     Looks looks = new Looks(book);
     TableNames tableNames = new TableNames(book);
@@ -59,10 +59,10 @@ public final class SheetRenderer {
   static final class TableNames {
     private static final String PREFIX = "sw_";
     private static final int LONGEST = 200;
-    private final NewSheets book;
+    private final OwnParts book;
     private final Set<String> given = new HashSet<>();
 
-    TableNames(NewSheets book) {
+    TableNames(OwnParts book) {
       this.book = book;
     }
 

@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import sparewell.declared.DeclaredTable;
@@ -27,9 +28,16 @@ final class Xml {
   private final OutputStream done;
   private final StringBuilder out = new StringBuilder();
 
-  /** Writes to a stream, which stays open. */
-  Xml(OutputStream done) {
+  private Xml(OutputStream done) {
     this.done = done;
+  }
+
+  /** Writes a document to a stream, which stays open. */
+  static void document(OutputStream done, Consumer<Xml> content) {
+    Xml xml = new Xml(done);
+    xml.add("document");
+    content.accept(xml);
+    xml.pass();
   }
 
   /** A piece by itself, filled in. */
@@ -59,8 +67,7 @@ final class Xml {
     }
   }
 
-  /** Passes what is left to the stream. */
-  void pass() {
+  private void pass() {
     try {
       done.write(out.toString().getBytes(StandardCharsets.UTF_8));
     } catch (IOException e) {

@@ -3,10 +3,11 @@ package sparewell.run;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
-import sparewell.ooxml.NewSheets.CellFormat;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.save.OwnParts;
+import sparewell.save.OwnParts.CellFormat;
+import sparewell.save.OwnSheet;
 import sparewell.save.WorkbookSaver;
 import sparewell.workbook.InputColumn;
 import sparewell.workbook.InputSheet;
@@ -26,15 +27,15 @@ final class BlankSheets {
   private BlankSheets() {}
 
   static void add(WorkbookPackage book, List<InputSheet> sheets, Path copy) throws WorkbookRefused {
-    List<String> names = sheets.stream().map(InputSheet::name).toList();
-    OwnParts parts = OwnParts.of(book, names);
+    OwnParts parts =
+        OwnParts.of(book, sheets.stream().map(s -> OwnSheet.theirs(s.name())).toList());
     for (InputSheet sheet : sheets) {
-      String part = parts.takePart("xl/worksheets/sheet.xml");
+      String part = parts.takePart("worksheets/", "sheet", ".xml");
       byte[] content = xml(sheet, parts).getBytes(StandardCharsets.UTF_8);
       parts.write(part, TYPE, out -> out.write(content));
       parts.sheet(sheet.name(), part, List.of());
     }
-    WorkbookSaver.copyWithSheets(book, parts, names, copy);
+    WorkbookSaver.copyWithSheets(parts, copy);
   }
 
   private static String xml(InputSheet sheet, OwnParts parts) {

@@ -3,7 +3,6 @@ package sparewell.run;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.Optional;
-import sparewell.save.SaveRequest;
 import sparewell.workbook.Overrides;
 import sparewell.workbook.read.ReadOptions;
 
@@ -31,7 +30,7 @@ public record RunOptions(
     int columns,
     Experiences experience,
     String version) {
-  public static final int USUAL_BACKUPS = SaveRequest.USUAL_BACKUPS;
+  public static final int USUAL_BACKUPS = 10;
 
   /** The part that the reading of a workbook needs. */
   ReadOptions reading() {

@@ -11,7 +11,6 @@ import sparewell.render.RenderOptions;
 import sparewell.render.SheetRenderer;
 import sparewell.save.OwnParts;
 import sparewell.save.OwnSheet;
-import sparewell.save.SaveRequest;
 import sparewell.save.SaveResult;
 import sparewell.save.WorkbookSaver;
 import sparewell.table.ReportSheet;
@@ -52,10 +51,9 @@ record SheetSave(
             .map(ReportSheet::name)
             .map(name -> new OwnSheet(names.getOrDefault(name, name), front.test(name)))
             .toList();
-    OwnParts parts = OwnParts.of(book, own.stream().map(OwnSheet::name).toList());
+    OwnParts parts = OwnParts.of(book, own);
     RenderOptions options = new RenderOptions(date, file, currency, book.date1904(), names);
     SheetRenderer.render(sheets, units, options, parts, Beside.executor());
-    return WorkbookSaver.save(
-        new SaveRequest(book, standing, target, parts, own, now, backupsKept, dropSignature));
+    return WorkbookSaver.save(parts, standing, target, now, backupsKept, dropSignature);
   }
 }

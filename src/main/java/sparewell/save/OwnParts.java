@@ -1,15 +1,16 @@
 package sparewell.save;
 
 import java.io.IOException;
+import java.io.OutputStream;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import sparewell.ooxml.NewSheets;
 import sparewell.ooxml.PartNames;
 import sparewell.ooxml.Relationship;
 import sparewell.ooxml.SheetEntry;
@@ -19,14 +20,15 @@ import sparewell.ooxml.XmlElement;
 import sparewell.save.file.Refusals;
 
 /**
- * Our sheets with their tables, drawings, charts and notes in their final form: under unused names,
- * with formats of the angler's styles part. Names of the last run's parts are free again.
+ * Our sheets with their tables, drawings, charts and notes, written for one workbook: under unused
+ * names, with formats of the angler's styles part. Names of the last run's parts are free again.
+ * Parts are packed while they are written.
  *
  * <p>Two threads may work at once: one takes formats and names of tables, the other writes parts.
  */
-public final class OwnParts implements NewSheets {
-  record Written(String part, List<DefinedName> names) {}
-
+public final class OwnParts {
+  private final WorkbookPackage book;
+  private final List<OwnSheet> sheets;
   private final Set<String> dropped;
   private final PartScan use;
   private final OwnStyles styles;
@@ -34,36 +36,60 @@ public final class OwnParts implements NewSheets {
   private final Set<String> tableNames = new TreeSet<>();
   private final Map<String, String> contentTypes = new LinkedHashMap<>();
   private final Map<String, PackedPart> contents = new LinkedHashMap<>();
-  private final Map<String, Written> sheets = new TreeMap<>();
+  private final Map<String, Written> written = new TreeMap<>();
   private int tableIds;
 
-  private OwnParts(WorkbookPackage book, List<String> names) throws WorkbookRefused, IOException {
+  private OwnParts(WorkbookPackage book, List<OwnSheet> sheets)
+      throws WorkbookRefused, IOException {
+    this.book = book;
+    this.sheets = List.copyOf(sheets);
     dropped = LastRun.entriesToDrop(book);
-    use = PartScan.of(book, dropped, names);
+    use = PartScan.of(book, dropped, sheets.stream().map(OwnSheet::name).toList());
     styles = OwnStyles.of(book, use.highestFormat());
     for (String entry : book.entryNames()) {
       if (!dropped.contains(PartNames.key(entry))) {
         taken.add(PartNames.key(entry));
       }
     }
-    takeTables(book);
+    takeTables();
+  }
+
+  /** A part of ours; it is written without closing the stream. */
+  @FunctionalInterface
+  public interface Content {
+    void write(OutputStream out) throws IOException;
   }
 
   /**
-   * Looks at the workbook that our sheets go into.
+   * A cell format; elements are in the main namespace, without prefixes, their attributes in the
+   * order of their names.
    *
-   * @param names tabs of our sheets, as {@link OwnSheetNames} gave them
+   * @param builtIn number of the pattern in the file format; negative where it has none
+   * @param inside elements of alignment and protection
    */
-  public static OwnParts of(WorkbookPackage book, List<String> names) throws WorkbookRefused {
+  public record CellFormat(
+      String pattern, int builtIn, String font, String fill, String border, String inside) {}
+
+  /**
+   * A name of one sheet.
+   *
+   * @param value what it stands for, as formula text
+   */
+  public record DefinedName(String name, String value) {}
+
+  record Written(String part, List<DefinedName> names) {}
+
+  /** Looks at the workbook that our sheets go into. */
+  public static OwnParts of(WorkbookPackage book, List<OwnSheet> sheets) throws WorkbookRefused {
     try {
-      return new OwnParts(book, names);
+      return new OwnParts(book, sheets);
     } catch (IOException e) {
       throw Refusals.of(book.file(), e);
     }
   }
 
   /** Tables that stay, and names, which tables must not meet. */
-  private void takeTables(WorkbookPackage book) throws WorkbookRefused {
+  private void takeTables() throws WorkbookRefused {
     for (SheetEntry sheet : book.sheets()) {
       if (sheet.partName().isEmpty()) {
         continue;
@@ -81,29 +107,29 @@ public final class OwnParts implements NewSheets {
         .forEach(n -> tableNames.add(n.value("name").orElse("").toLowerCase(Locale.ROOT)));
   }
 
-  @Override
+  /** Index of a cell format; equal formats have one index. */
   public int cellFormat(CellFormat format) {
     return styles.index(format);
   }
 
-  @Override
+  /** Factor from column widths of 7 pixels a digit to widths in the workbook's font, no unit. */
   public double widthFactor() {
     return styles.widthFactor();
   }
 
-  @Override
-  public String takePart(String wanted) {
-    int slash = wanted.lastIndexOf('/') + 1;
-    String base = wanted.substring(0, slash) + "sparewell_" + wanted.substring(slash);
-    int dot = base.lastIndexOf('.');
-    String name = base;
-    for (int n = 2; !taken.add(PartNames.key(name)); n++) {
-      name = base.substring(0, dot) + "_" + n + base.substring(dot);
-    }
+  /** Takes a free name for a part, such as {@code xl/charts/sparewell_chart1.xml}. */
+  public String takePart(String folder, String kind, String extension) {
+    String name;
+    int number = 0;
+    do {
+      name = "xl/" + folder + "sparewell_" + kind + ++number + extension;
+    } while (!taken.add(PartNames.key(name)));
     return name;
   }
 
-  @Override
+  /**
+   * Takes a free name for a table: the wanted one where no table or name of the angler's has it.
+   */
   public String takeTableName(String wanted) {
     String name = wanted;
     for (int n = 2; !tableNames.add(name.toLowerCase(Locale.ROOT)); n++) {
@@ -112,12 +138,16 @@ public final class OwnParts implements NewSheets {
     return name;
   }
 
-  @Override
   public int takeTableId() {
     return ++tableIds;
   }
 
-  @Override
+  /**
+   * Writes a part, packed while it is made.
+   *
+   * @param name as taken, or the name of the relationships of a part so taken
+   * @param contentType empty for relationships, which have their usual one
+   */
   public void write(String name, String contentType, Content content) {
     contents.put(name, PackedPart.of(content));
     if (!contentType.isEmpty()) {
@@ -125,9 +155,21 @@ public final class OwnParts implements NewSheets {
     }
   }
 
-  @Override
+  /**
+   * Registers a sheet of ours.
+   *
+   * @param names its own defined names, such as its print area
+   */
   public void sheet(String sheet, String part, List<DefinedName> names) {
-    sheets.put(sheet, new Written(part, List.copyOf(names)));
+    written.put(sheet, new Written(part, List.copyOf(names)));
+  }
+
+  WorkbookPackage book() {
+    return book;
+  }
+
+  List<OwnSheet> sheets() {
+    return sheets;
   }
 
   Set<String> dropped() {
@@ -153,11 +195,8 @@ public final class OwnParts implements NewSheets {
     return contents;
   }
 
+  /** What was written of a sheet. */
   Written written(OwnSheet sheet) {
-    Written written = sheets.get(sheet.name());
-    if (written == null) {
-      throw new IllegalArgumentException("no sheet of ours named " + sheet.name());
-    }
-    return written;
+    return Objects.requireNonNull(written.get(sheet.name()), sheet.name());
   }
 }

@@ -12,7 +12,8 @@ public record OwnSheet(String name, boolean front, boolean marked) {
     this(name, front, true);
   }
 
-  static OwnSheet theirs(String name) {
+  /** A sheet that is the angler's from then on. */
+  public static OwnSheet theirs(String name) {
     return new OwnSheet(name, false, false);
   }
 }

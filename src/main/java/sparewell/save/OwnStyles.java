@@ -9,11 +9,11 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import javax.xml.stream.XMLStreamException;
-import sparewell.ooxml.NewSheets.CellFormat;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
+import sparewell.save.OwnParts.CellFormat;
 import sparewell.save.xml.XmlEdits;
 import sparewell.save.xml.XmlOut;
 

@@ -13,7 +13,6 @@ import java.util.zip.DeflaterOutputStream;
 import java.util.zip.ZipEntry;
 import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
 import org.apache.commons.compress.archivers.zip.ZipArchiveOutputStream;
-import sparewell.ooxml.NewSheets;
 import sparewell.ooxml.WorkbookPackage;
 
 /**
@@ -44,7 +43,7 @@ final class PackedPart {
     return of(out -> out.write(content));
   }
 
-  static PackedPart of(NewSheets.Content content) {
+  static PackedPart of(OwnParts.Content content) {
     ByteArrayOutputStream packed = new ByteArrayOutputStream(BUFFER);
     CRC32 checksum = new CRC32();
     Deflater deflater = new Deflater(LEVEL, true);

@@ -3,12 +3,11 @@ package sparewell.save;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javax.xml.stream.XMLStreamException;
 import sparewell.ooxml.PartNames;
 import sparewell.ooxml.SafeXml;
@@ -20,19 +19,28 @@ import sparewell.save.file.Refusals;
 
 /** Reads a written file and compares it with the original, before it may replace that. */
 final class ReadBack {
-  private ReadBack() {}
+  private final WorkbookPackage original;
+  private final NewPackage plan;
+  private final WorkbookPackage written;
+
+  private ReadBack(NewPackage plan, WorkbookPackage written) {
+    this.original = plan.book();
+    this.plan = plan;
+    this.written = written;
+  }
 
   /**
    * Compares the written file with the original.
    *
    * @throws WorkbookRefused where anything of the angler's differs or anything of ours is missing
    */
-  static void check(WorkbookPackage original, NewPackage plan, List<OwnSheet> sheets, Path fresh)
+  static void check(NewPackage plan, List<OwnSheet> sheets, Path fresh)
       throws WorkbookRefused, IOException {
-    try (WorkbookPackage written = open(original, fresh)) {
-      checkEntries(original, written, plan);
-      EditedParts.check(original, written, plan);
-      checkSheets(original, written, plan, sheets);
+    try (WorkbookPackage written = open(plan.book(), fresh)) {
+      ReadBack back = new ReadBack(plan, written);
+      back.checkEntries();
+      EditedParts.check(plan.book(), written, plan);
+      back.checkSheets(sheets);
     }
   }
 
@@ -43,48 +51,18 @@ final class ReadBack {
    */
   static void checkAppended(AppendRequest append, NewPackage plan, Path fresh)
       throws WorkbookRefused, IOException {
-    WorkbookPackage original = append.original();
-    try (WorkbookPackage written = open(original, fresh)) {
-      checkEntries(original, written, plan);
+    try (WorkbookPackage written = open(plan.book(), fresh)) {
+      new ReadBack(plan, written).checkEntries();
       for (String edited : plan.edited().keySet()) {
         try (InputStream in = written.part(edited)) {
           SafeXml.checkWellFormed(in);
         } catch (XMLStreamException e) {
-          throw failed(original, edited);
+          throw failed(plan.book(), edited);
         }
       }
       if (!append.proof().holds(written)) {
-        throw failed(original, "the rows");
+        throw failed(plan.book(), "the rows");
       }
-    }
-  }
-
-  /** Compares the lists of parts, and each part with what it should be. */
-  private static void checkEntries(
-      WorkbookPackage original, WorkbookPackage written, NewPackage plan)
-      throws WorkbookRefused, IOException {
-    Set<String> wanted = new TreeSet<>();
-    for (String entry : original.entryNames()) {
-      String key = PartNames.key(entry);
-      if (!plan.dropped().contains(key)) {
-        wanted.add(key);
-        if (!kept(original, plan.edited(), entry, written)) {
-          throw failed(original, entry);
-        }
-      }
-    }
-    for (Map.Entry<String, PackedPart> part : plan.added().entrySet()) {
-      wanted.add(PartNames.key(part.getKey()));
-      if (!part.getValue().is(written, part.getKey())) {
-        throw failed(original, part.getKey());
-      }
-    }
-    Set<String> there =
-        written.entryNames().stream()
-            .map(PartNames::key)
-            .collect(Collectors.toCollection(TreeSet::new));
-    if (!there.equals(wanted)) {
-      throw failed(original, "list of parts");
     }
   }
 
@@ -96,41 +74,50 @@ final class ReadBack {
     }
   }
 
-  /**
-   * Returns whether an entry is as edited, and where it was not edited the same packed bytes as
-   * before.
-   */
-  private static boolean kept(
-      WorkbookPackage original,
-      Map<String, PackedPart> edited,
-      String entry,
-      WorkbookPackage written)
-      throws IOException {
-    PackedPart changed = edited.get(PartNames.key(entry));
-    return changed == null ? original.sameEntry(entry, written) : changed.is(written, entry);
-  }
-
-  private static void checkSheets(
-      WorkbookPackage original, WorkbookPackage written, NewPackage plan, List<OwnSheet> sheets)
-      throws WorkbookRefused {
-    List<String> theirs = new ArrayList<>();
-    List<String> ours = new ArrayList<>();
-    for (SheetEntry sheet : written.sheets()) {
-      (sheet.own() ? ours : theirs).add(sheet.name());
-      if (sheet.own() && sheet.partName().filter(plan.added()::containsKey).isEmpty()) {
-        throw failed(original, sheet.name());
+  /** Compares the lists of parts, and each part with what it should be: unedited ones packed. */
+  private void checkEntries() throws WorkbookRefused, IOException {
+    Set<String> left = new TreeSet<>();
+    written.entryNames().forEach(entry -> left.add(PartNames.key(entry)));
+    for (String entry : original.entryNames()) {
+      String key = PartNames.key(entry);
+      if (!plan.dropped().contains(key)) {
+        PackedPart edited = plan.edited().get(key);
+        boolean kept =
+            edited == null ? original.sameEntry(entry, written) : edited.is(written, entry);
+        require(left.remove(key) && kept, entry);
       }
     }
-    List<String> before =
-        new ArrayList<>(
-            original.sheets().stream().filter(s -> !s.own()).map(SheetEntry::name).toList());
-    sheets.stream().filter(s -> !s.marked()).map(OwnSheet::name).forEach(before::add);
-    Set<String> wanted =
-        sheets.stream().filter(OwnSheet::marked).map(OwnSheet::name).collect(Collectors.toSet());
-    if (!theirs.equals(before)
-        || !Set.copyOf(ours).equals(wanted)
-        || ours.size() != wanted.size()) {
-      throw failed(original, "list of sheets");
+    for (Map.Entry<String, PackedPart> part : plan.added().entrySet()) {
+      String name = part.getKey();
+      require(left.remove(PartNames.key(name)) && part.getValue().is(written, name), name);
+    }
+    require(left.isEmpty(), "list of parts");
+  }
+
+  private void checkSheets(List<OwnSheet> sheets) throws WorkbookRefused {
+    for (SheetEntry sheet : written.sheets()) {
+      boolean ours = sheet.partName().filter(plan.added()::containsKey).isPresent();
+      require(ours || !sheet.own(), sheet.name());
+    }
+    List<String> theirs = Stream.concat(names(original, false), names(sheets, false)).toList();
+    List<String> ours = names(sheets, true).sorted().toList();
+    require(
+        names(written, false).toList().equals(theirs)
+            && names(written, true).sorted().toList().equals(ours),
+        "list of sheets");
+  }
+
+  private static Stream<String> names(WorkbookPackage book, boolean own) {
+    return book.sheets().stream().filter(sheet -> sheet.own() == own).map(SheetEntry::name);
+  }
+
+  private static Stream<String> names(List<OwnSheet> sheets, boolean marked) {
+    return sheets.stream().filter(sheet -> sheet.marked() == marked).map(OwnSheet::name);
+  }
+
+  private void require(boolean kept, String where) throws WorkbookRefused {
+    if (!kept) {
+      throw failed(original, where);
     }
   }
 

@@ -7,12 +7,12 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import sparewell.ooxml.NewSheets.DefinedName;
 import sparewell.ooxml.PartNames;
 import sparewell.ooxml.Relationship;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
+import sparewell.save.OwnParts.DefinedName;
 
 /**
  * Plans the new package: the angler's entries without those of the last run, and our new sheets.
@@ -31,13 +31,13 @@ final class SavePlan {
     this.dropped = dropped;
   }
 
-  static NewPackage of(WorkbookPackage book, OwnParts own, List<OwnSheet> sheets)
-      throws WorkbookRefused {
+  static NewPackage of(OwnParts own) throws WorkbookRefused {
+    WorkbookPackage book = own.book();
     SavePlan plan = new SavePlan(book, new TreeSet<>(own.dropped()));
     if (book.signed()) {
       plan.dropSignature();
     }
-    plan.add(own, sheets);
+    plan.add(own);
     return new NewPackage(book, plan.dropped, plan.edited, plan.added);
   }
 
@@ -49,21 +49,21 @@ final class SavePlan {
         new RelationshipsEdit(book.xml(relationships), Signature.relationshipIds(book)).apply());
   }
 
-  private void add(OwnParts own, List<OwnSheet> sheets) throws WorkbookRefused {
+  private void add(OwnParts own) throws WorkbookRefused {
     RelationshipsEdit relationships =
         new RelationshipsEdit(book.xml(PartNames.relationshipsOf(book.workbookPart())), leaving());
     Map<String, String> types = new LinkedHashMap<>();
     addStyles(own.styles(), relationships, types);
     Map<String, String> ids = new TreeMap<>();
     Map<String, List<DefinedName>> names = new TreeMap<>();
-    for (OwnSheet sheet : sheets) {
+    for (OwnSheet sheet : own.sheets()) {
       OwnParts.Written written = own.written(sheet);
       ids.put(sheet.name(), relationships.add("worksheet", PartNames.absolute(written.part())));
       names.put(sheet.name(), written.names());
     }
     added.putAll(own.contents());
     types.putAll(own.contentTypes());
-    SheetList list = new SheetList(book.sheets(), sheets);
+    SheetList list = new SheetList(book.sheets(), own.sheets());
     WorkbookEdit workbook = new WorkbookEdit(book.xml(book.workbookPart()), book.sheets(), list);
     edit(book.workbookPart(), workbook.apply(ids, names, own.isRead()));
     edit(PartNames.relationshipsOf(book.workbookPart()), relationships.apply());

@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import sparewell.ooxml.NewSheets.DefinedName;
 import sparewell.ooxml.OwnMarker;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
+import sparewell.save.OwnParts.DefinedName;
 import sparewell.save.xml.XmlEdits;
 import sparewell.save.xml.XmlOut;
 

@@ -2,10 +2,9 @@ package sparewell.save;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.List;
+import java.time.LocalDateTime;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
@@ -23,8 +22,8 @@ public final class WorkbookSaver {
   private WorkbookSaver() {}
 
   /**
-   * Refuses early what {@link #save} would refuse: a protected, signed or shared workbook, a name
-   * of the wrong kind, a file open elsewhere.
+   * Refuses early what {@code save} would refuse: a protected, signed or shared workbook, a name of
+   * the wrong kind, a file open elsewhere.
    *
    * @param dropSignature whether a signed one is accepted
    */
@@ -67,32 +66,39 @@ public final class WorkbookSaver {
   }
 
   /**
-   * Saves.
+   * Saves our sheets.
    *
+   * @param own written for the workbook as it was read, which stays open
+   * @param standing the workbook that must not have changed meanwhile: the one read, or the one
+   *     that it is a copy of with new rows
+   * @param target the file to write: the workbook's own, or another ({@code --out})
+   * @param now date and time for the backup's name
+   * @param backupsKept how many backups stay, at least 1
+   * @param dropSignature whether a signed workbook may be written without its signature
    * @throws WorkbookRefused where it cannot be done; the target is as it was
    */
-  public static SaveResult save(SaveRequest request) throws WorkbookRefused {
-    WorkbookPackage replaced = request.replaced();
-    check(replaced, request.target(), request.dropSignature());
+  public static SaveResult save(
+      OwnParts own,
+      WorkbookPackage standing,
+      Path target,
+      LocalDateTime now,
+      int backupsKept,
+      boolean dropSignature)
+      throws WorkbookRefused {
+    check(standing, target, dropSignature);
     Replacement replacement =
-        new Replacement(
-            replaced.file(),
-            replaced.fingerprint(),
-            request.target(),
-            request.now(),
-            request.backupsKept());
+        new Replacement(standing.file(), standing.fingerprint(), target, now, backupsKept);
     try {
-      NewPackage plan = SavePlan.of(request.original(), request.own(), request.sheets());
-      Optional<Path> backup =
-          replacement.replaceBy(
-              fresh -> {
-                plan.write(fresh);
-                ReadBack.check(request.original(), plan, request.sheets(), fresh);
-              });
-      return new SaveResult(request.target(), backup);
+      return new SaveResult(target, replacement.replaceBy(fresh -> write(own, fresh)));
     } catch (IOException e) {
-      throw Refusals.of(request.target(), e);
+      throw Refusals.of(target, e);
     }
+  }
+
+  private static void write(OwnParts own, Path fresh) throws WorkbookRefused, IOException {
+    NewPackage plan = SavePlan.of(own);
+    plan.write(fresh);
+    ReadBack.check(plan, own.sheets(), fresh);
   }
 
   /**
@@ -132,16 +138,11 @@ public final class WorkbookSaver {
   /**
    * Writes a copy with blank sheets, which belong to the angler from then on.
    *
-   * @param parts the sheets, written for the workbook
    * @param copy a new file
    */
-  public static void copyWithSheets(
-      WorkbookPackage book, OwnParts parts, List<String> names, Path copy) throws WorkbookRefused {
-    List<OwnSheet> added = names.stream().map(OwnSheet::theirs).toList();
+  public static void copyWithSheets(OwnParts parts, Path copy) throws WorkbookRefused {
     try {
-      NewPackage plan = SavePlan.of(book, parts, added);
-      plan.write(copy);
-      ReadBack.check(book, plan, added, copy);
+      write(parts, copy);
     } catch (IOException e) {
       throw Refusals.of(copy, e);
     }

@@ -20,9 +20,9 @@ import sparewell.rates.record.TrackRecord;
 import sparewell.render.CsvRenderer;
 import sparewell.render.RenderOptions;
 import sparewell.render.SheetRenderer;
+import sparewell.run.RunOptions;
 import sparewell.save.OwnParts;
 import sparewell.save.OwnSheet;
-import sparewell.save.SaveRequest;
 import sparewell.save.WorkbookSaver;
 import sparewell.season.Season;
 import sparewell.sheet.Entered;
@@ -101,8 +101,7 @@ public final class Parts {
           sheets.stream()
               .map(s -> new OwnSheet(s.name(), s.name().equals(ReportSheets.FRONT)))
               .toList();
-      OwnParts parts =
-          clock.time("look", () -> OwnParts.of(book, own.stream().map(OwnSheet::name).toList()));
+      OwnParts parts = clock.time("look", () -> OwnParts.of(book, own));
       clock.time(
           "render",
           () -> {
@@ -121,10 +120,7 @@ public final class Parts {
           });
       clock.time(
           "save",
-          () ->
-              WorkbookSaver.save(
-                  new SaveRequest(
-                      book, book, target, parts, own, now, SaveRequest.USUAL_BACKUPS, false)));
+          () -> WorkbookSaver.save(parts, book, target, now, RunOptions.USUAL_BACKUPS, false));
       clock.time("csv files", () -> csv(sheets, season, path));
     } finally {
       Files.deleteIfExists(target);

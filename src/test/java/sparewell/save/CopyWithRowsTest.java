@@ -45,15 +45,14 @@ class CopyWithRowsTest {
   private static SaveResult save(WorkbookPackage original, WorkbookPackage copy)
       throws WorkbookRefused {
     List<OwnSheet> sheets = List.of(new OwnSheet("Spares", false));
-    OwnParts parts = OwnParts.of(copy, List.of("Spares"));
+    OwnParts parts = OwnParts.of(copy, sheets);
     SheetRenderer.render(
         OwnSample.sheets(List.of("Spares"), "x"),
         UnitSystem.US,
         new RenderOptions("2026-03-08", "Season", "USD", false, Map.of()),
         parts,
         Runnable::run);
-    return WorkbookSaver.save(
-        new SaveRequest(copy, original, original.file(), parts, sheets, Saving.NOW, 10, false));
+    return WorkbookSaver.save(parts, original, original.file(), Saving.NOW, 10, false);
   }
 
   @Test

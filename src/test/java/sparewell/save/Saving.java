@@ -70,7 +70,7 @@ public final class Saving {
       own.add(new OwnSheet(names.get(i), i < front));
       actual.put(sheets.get(i).name(), names.get(i));
     }
-    OwnParts parts = OwnParts.of(original, names);
+    OwnParts parts = OwnParts.of(original, own);
     SheetRenderer.render(
         sheets,
         units,
@@ -78,7 +78,6 @@ public final class Saving {
             options.date(), options.workbookName(), options.currency(), options.date1904(), actual),
         parts,
         Runnable::run);
-    return WorkbookSaver.save(
-        new SaveRequest(original, original, to, parts, own, now, SaveRequest.USUAL_BACKUPS, false));
+    return WorkbookSaver.save(parts, original, to, now, 10, false);
   }
 }
