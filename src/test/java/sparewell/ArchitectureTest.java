@@ -145,7 +145,7 @@ class ArchitectureTest {
           "sparewell.ooxml.WorkbookRefused.getMessage",
           "sparewell.ooxml.WorkbookRefused.problem",
           "sparewell.ooxml.WorkbookRefused.words",
-          "sparewell.workbook.read.UnusableWorkbook.faults",
+          "sparewell.workbook.read.UnusableInput.faults",
           "sparewell.workbook.importing.Rejected.reason",
           "sparewell.sheet.Folded.message",
           "sparewell.sheet.Step.text",

@@ -34,7 +34,7 @@ import sparewell.stow.StowPlan;
 import sparewell.stow.StowPlanner;
 import sparewell.workbook.read.ReadResult;
 import sparewell.workbook.read.SeasonReader;
-import sparewell.workbook.read.UnusableWorkbook;
+import sparewell.workbook.read.UnusableInput;
 
 /** The chain of analyses, once through. */
 final class Analysis {
@@ -52,7 +52,7 @@ final class Analysis {
       Entered entered,
       RunOptions options,
       List<Finding> alreadyFound)
-      throws UnusableWorkbook, WorkbookRefused {
+      throws UnusableInput, WorkbookRefused {
     ReadResult read = SeasonReader.read(book, options.reading());
     Season season = SeasonOrder.of(read.season());
     OnHand onHand = OnHandCalculator.of(season);

@@ -26,7 +26,7 @@ import sparewell.sheet.Entered;
 import sparewell.sheet.Report;
 import sparewell.sheet.ReportSheets;
 import sparewell.sheet.Results;
-import sparewell.workbook.read.UnusableWorkbook;
+import sparewell.workbook.read.UnusableInput;
 
 /** The work on one workbook: read, analyse, render, save. */
 final class BookRun {
@@ -42,7 +42,7 @@ final class BookRun {
       }
       Entered entered = Entered.of(TypedReader.of(original));
       return written(original, original, target, entered, folder, options);
-    } catch (UnusableWorkbook unusable) {
+    } catch (UnusableInput unusable) {
       return unusable(book, unusable);
     } catch (WorkbookRefused refused) {
       return Outcome.refused(book, refused, true);
@@ -70,7 +70,7 @@ final class BookRun {
       Entered entered,
       Path folder,
       RunOptions options)
-      throws UnusableWorkbook, WorkbookRefused, IOException {
+      throws UnusableInput, WorkbookRefused, IOException {
     WorkbookSaver.check(standing, target, options.dropSignature());
     Map<String, String> names = names(read, ReportSheets.names());
     Report report =
@@ -146,7 +146,7 @@ final class BookRun {
           Summary.counts(results.findings()),
           Summary.ofFindings(book, results),
           List.of());
-    } catch (UnusableWorkbook unusable) {
+    } catch (UnusableInput unusable) {
       return unusable(book, unusable);
     } catch (WorkbookRefused refused) {
       return Outcome.refused(book, refused, false);
@@ -190,7 +190,7 @@ final class BookRun {
     return options.strict() && errors ? ExitCode.FINDINGS : ExitCode.DONE;
   }
 
-  static Outcome unusable(Path book, UnusableWorkbook unusable) {
+  static Outcome unusable(Path book, UnusableInput unusable) {
     if (unusable.faults().size() == 1) {
       String why = "cannot be analysed yet. " + unusable.faults().get(0);
       return Outcome.refused(book, why, List.of(book + " " + why));

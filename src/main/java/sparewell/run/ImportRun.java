@@ -18,8 +18,7 @@ import sparewell.workbook.importing.ImportProof;
 import sparewell.workbook.importing.ImportSource;
 import sparewell.workbook.importing.RejectedFile;
 import sparewell.workbook.importing.SheetPlan;
-import sparewell.workbook.importing.UnusableImport;
-import sparewell.workbook.read.UnusableWorkbook;
+import sparewell.workbook.read.UnusableInput;
 
 /** Adds rows of CSV files to the angler's input sheets. */
 public final class ImportRun {
@@ -53,9 +52,7 @@ public final class ImportRun {
               ImportSummary.dry(plans),
               ImportSummary.problems(plans))
           : write(original, plans, now, backupsKept);
-    } catch (UnusableImport unusable) {
-      return refusal(book, unusable.faults());
-    } catch (UnusableWorkbook unusable) {
+    } catch (UnusableInput unusable) {
       return refusal(book, unusable.faults());
     } catch (WorkbookRefused refused) {
       return Outcome.refused(book, refused, false);

@@ -24,10 +24,9 @@ import sparewell.workbook.importing.ImportPlanner;
 import sparewell.workbook.importing.ImportSource;
 import sparewell.workbook.importing.Rejected;
 import sparewell.workbook.importing.SheetPlan;
-import sparewell.workbook.importing.UnusableImport;
 import sparewell.workbook.read.SeasonReader;
 import sparewell.workbook.read.SheetChoice;
-import sparewell.workbook.read.UnusableWorkbook;
+import sparewell.workbook.read.UnusableInput;
 
 /**
  * Turns what was typed on our sheets into rows of the angler's, and analyses. The rows go into a
@@ -56,10 +55,8 @@ public final class PostRun {
     PostRun run = new PostRun(book, options);
     try (WorkbookPackage original = WorkbookPackage.open(book)) {
       return run.post(original, date, dryRun);
-    } catch (UnusableImport unusable) {
+    } catch (UnusableInput unusable) {
       return run.refused(unusable.faults());
-    } catch (UnusableWorkbook unusable) {
-      return BookRun.unusable(book, unusable);
     } catch (WorkbookRefused refused) {
       return Outcome.refused(book, refused, false);
     } catch (IOException disk) {
@@ -68,7 +65,7 @@ public final class PostRun {
   }
 
   private Outcome post(WorkbookPackage original, Optional<LocalDate> date, boolean dryRun)
-      throws UnusableImport, UnusableWorkbook, WorkbookRefused, IOException {
+      throws UnusableInput, WorkbookRefused, IOException {
     Typed typed = TypedReader.of(original);
     Season season = SeasonOrder.of(SeasonReader.read(original, options.reading()).season());
     LocalDate asOf = season.settings().asOf();
@@ -92,7 +89,7 @@ public final class PostRun {
   }
 
   private Outcome write(WorkbookPackage original, Posting posting, Typed left)
-      throws UnusableImport, UnusableWorkbook, WorkbookRefused, IOException {
+      throws UnusableInput, WorkbookRefused, IOException {
     List<InputSheet> missing = missing(original, posting);
     try (Scratch scratch = new Scratch(original)) {
       if (missing.isEmpty()) {
@@ -115,7 +112,7 @@ public final class PostRun {
 
   private Outcome append(
       WorkbookPackage original, WorkbookPackage whole, Posting posting, Typed left, Scratch scratch)
-      throws UnusableImport, UnusableWorkbook, WorkbookRefused, IOException {
+      throws UnusableInput, WorkbookRefused, IOException {
     List<ImportSource> sources = sources(posting);
     List<SheetPlan> plans =
         ImportPlanner.plan(whole, sources, options.now().toLocalDate(), Optional.empty());

@@ -30,7 +30,7 @@ import sparewell.season.SeasonOrder;
 import sparewell.season.Trip;
 import sparewell.workbook.read.ReadOptions;
 import sparewell.workbook.read.SeasonReader;
-import sparewell.workbook.read.UnusableWorkbook;
+import sparewell.workbook.read.UnusableInput;
 import sparewell.workbook.value.Names;
 
 /**
@@ -123,7 +123,7 @@ public final class ShareRun {
         return Outcome.done(book, "no trip with hours yet, nothing to share", List.of());
       }
       return add(book, rows);
-    } catch (UnusableWorkbook unusable) {
+    } catch (UnusableInput unusable) {
       return Outcome.refused(
           book, "cannot be used yet", book + " cannot be used yet:", unusable.faults());
     } catch (WorkbookRefused refused) {
@@ -161,7 +161,7 @@ public final class ShareRun {
 
   /** Reads and fits a workbook; its id is made last, where there is something to share. */
   private List<Entry> rows(Path book, String print)
-      throws UnusableWorkbook, WorkbookRefused, IOException {
+      throws UnusableInput, WorkbookRefused, IOException {
     Season season;
     try (WorkbookPackage original = WorkbookPackage.open(book)) {
       ReadOptions options = ReadOptions.on(today);

@@ -70,20 +70,13 @@ public record InputColumn(
     BY_ROW
   }
 
-  InputColumn ofFile() {
-    List<String> all = new ArrayList<>(aliases);
-    all.addAll(fileHeadings);
-    return new InputColumn(
-        name,
-        kind,
-        required,
-        choices,
-        refersTo,
-        all,
-        fileHeadings,
-        standard,
-        standardForBad,
-        range,
-        meaning);
+  /** The headers by which it is known, in files to import by more of them. */
+  public List<String> headers(boolean inFile) {
+    List<String> all = new ArrayList<>(List.of(name));
+    all.addAll(aliases);
+    if (inFile) {
+      all.addAll(fileHeadings);
+    }
+    return all;
   }
 }

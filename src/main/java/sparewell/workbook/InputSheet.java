@@ -13,12 +13,6 @@ public record InputSheet(String name, boolean required, String purpose, List<Inp
     columns = List.copyOf(columns);
   }
 
-  /** Copy that accepts the headers of files to import too. */
-  public InputSheet ofFile() {
-    return new InputSheet(
-        name, required, purpose, columns.stream().map(InputColumn::ofFile).toList());
-  }
-
   public List<String> requiredColumns() {
     return columns.stream().filter(InputColumn::required).map(InputColumn::name).toList();
   }

@@ -34,6 +34,19 @@ class ImportFilesTest extends ImportFixture {
   }
 
   @Test
+  void aTripTwiceInAFileIsThereAlreadyAndOneThatDiffersIsRejected() throws Exception {
+    Outcome outcome =
+        take(InputSheets.TRIPS, "Trip,Date,Hours\nT9,2026-04-05,6\nt9,2026-04-05,6.0\n");
+    ok(outcome);
+    assertEquals(
+        "Trips: 1 row added from " + folder.resolve("in.csv") + "; 1 were there already.",
+        outcome.summary().get(0));
+    outcome = take(InputSheets.TRIPS, "Trip,Date,Hours\nT8,2026-04-06,6\nT8,2026-04-06,7\n");
+    ok(outcome);
+    assertTrue(outcome.summary().get(0).contains("1 rejected"), outcome.summary().get(0));
+  }
+
+  @Test
   void semicolonsDecimalCommasAndWindowsText() throws Exception {
     Files.write(
         folder.resolve("in.csv"),

@@ -9,6 +9,7 @@ import sparewell.experience.Key;
 import sparewell.experience.Kind;
 import sparewell.experience.Unit;
 import sparewell.workbook.value.Names;
+import sparewell.workbook.value.Words;
 
 /** Parses one row; every field is bounded, as anybody may have written the file. */
 final class EntryText {
@@ -77,9 +78,7 @@ final class EntryText {
   }
 
   private static String name(String cell, String column) {
-    boolean neutralised =
-        cell.length() > 1 && cell.charAt(0) == '\'' && "=+-@".indexOf(cell.charAt(1)) >= 0;
-    String name = Names.clean(neutralised ? cell.substring(1) : cell);
+    String name = Names.clean(Words.plain(cell));
     if (name.length() > LONGEST_NAME) {
       throw wrong(column + " is longer than " + LONGEST_NAME + " letters");
     }

@@ -17,6 +17,7 @@ import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVPrinter;
 import org.apache.commons.csv.CSVRecord;
 import sparewell.experience.Entry;
+import sparewell.workbook.value.Words;
 
 /**
  * A file of experience: CSV of RFC 4180, UTF-8, one row for each log and quantity. Files are merged
@@ -31,7 +32,6 @@ public final class ExperienceFile {
 
   private static final long MOST_BYTES = 256L << 20;
   private static final int MOST_FAULTS = 50;
-  private static final String FORMULA_STARTS = "=+-@\t\r";
 
   private ExperienceFile() {}
 
@@ -138,8 +138,8 @@ public final class ExperienceFile {
             row.year(),
             row.key().kind().word(),
             row.key().unit().word(),
-            neutral(row.name()),
-            neutral(row.family()),
+            Words.neutral(row.name()),
+            Words.neutral(row.family()),
             decimal(row.logEstimate(), 6),
             decimal(row.logVariance(), 6),
             row.trips(),
@@ -154,11 +154,5 @@ public final class ExperienceFile {
 
   private static String decimal(double value, int digits) {
     return BigDecimal.valueOf(value).setScale(digits, RoundingMode.HALF_UP).toPlainString();
-  }
-
-  /** Text that no spreadsheet takes for a formula. */
-  private static String neutral(String text) {
-    boolean risky = !text.isEmpty() && FORMULA_STARTS.indexOf(text.charAt(0)) >= 0;
-    return risky ? "'" + text : text;
   }
 }

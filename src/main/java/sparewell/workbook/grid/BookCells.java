@@ -2,6 +2,7 @@ package sparewell.workbook.grid;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import javax.xml.stream.XMLStreamException;
@@ -14,12 +15,9 @@ public final class BookCells {
   private final WorkbookPackage book;
   private final SheetStream sheets;
   private final DateSystem dates;
-  private final CellFormats formats;
 
-  private BookCells(
-      WorkbookPackage book, SheetStream sheets, DateSystem dates, CellFormats formats) {
+  private BookCells(WorkbookPackage book, SheetStream sheets, DateSystem dates) {
     this.book = book;
-    this.formats = formats;
     this.sheets = sheets;
     this.dates = dates;
   }
@@ -27,11 +25,9 @@ public final class BookCells {
   /** Reads the texts and formats that all sheets share. */
   public static BookCells of(WorkbookPackage book) throws WorkbookRefused {
     DateSystem dates = book.date1904() ? DateSystem.FROM_1904 : DateSystem.FROM_1900;
-    SharedTexts texts =
-        part(book, book.sharedStringsPart(), SharedTexts::read).orElseGet(SharedTexts::new);
-    CellFormats formats =
-        part(book, book.stylesPart(), CellFormats::read).orElseGet(CellFormats::new);
-    return new BookCells(book, new SheetStream(texts, formats, dates), dates, formats);
+    List<String> texts = part(book, book.sharedStringsPart(), SharedParts::texts).orElse(List.of());
+    List<NumberShape> shapes = part(book, book.stylesPart(), SharedParts::shapes).orElse(List.of());
+    return new BookCells(book, new SheetStream(texts, shapes, dates), dates);
   }
 
   public void rows(SheetEntry sheet, Consumer<RawRow> rows) throws WorkbookRefused {
@@ -46,7 +42,7 @@ public final class BookCells {
 
   /** Returns whether the cell format of an index shows numbers as dates. */
   public boolean showsDates(int format) {
-    return formats.shape(String.valueOf(format)) == NumberShape.DATE;
+    return sheets.shape(String.valueOf(format)) == NumberShape.DATE;
   }
 
   public DateSystem dates() {

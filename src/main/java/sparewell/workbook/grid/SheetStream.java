@@ -12,7 +12,7 @@ import javax.xml.stream.XMLStreamReader;
 import sparewell.ooxml.SafeXml;
 
 /** Streams a worksheet part: only cells that hold something, one row at a time. */
-record SheetStream(SharedTexts texts, CellFormats formats, DateSystem dates) {
+record SheetStream(List<String> texts, List<NumberShape> shapes, DateSystem dates) {
 
   void read(InputStream in, Consumer<RawRow> rows) throws XMLStreamException {
     XMLStreamReader xml = SafeXml.reader(in);
@@ -68,9 +68,9 @@ record SheetStream(SharedTexts texts, CellFormats formats, DateSystem dates) {
     if (inline != null) {
       add(cells, RawCell.text(column, inline));
     } else if (value != null && !(value.isEmpty() && !"str".equals(type))) {
-      add(cells, valued(column, type == null ? "n" : type, value, formats.shape(style)));
+      add(cells, valued(column, type == null ? "n" : type, value, shape(style)));
     } else if (formula) {
-      cells.add(new RawCell(column, RawCell.Kind.UNCOMPUTED, "", 0, formats.shape(style)));
+      cells.add(new RawCell(column, RawCell.Kind.UNCOMPUTED, "", 0, shape(style)));
     }
   }
 
@@ -82,11 +82,12 @@ record SheetStream(SharedTexts texts, CellFormats formats, DateSystem dates) {
 
   private RawCell valued(int column, String type, String value, NumberShape shape) {
     return switch (type) {
-      case "s" ->
-          texts
-              .text(value)
-              .map(text -> RawCell.text(column, text))
-              .orElseGet(() -> damaged(column, "a text that the file does not hold"));
+      case "s" -> {
+        String text = SharedParts.at(texts, value, null);
+        yield text == null
+            ? damaged(column, "a text that the file does not hold")
+            : RawCell.text(column, text);
+      }
       case "str", "inlineStr" -> RawCell.text(column, CellText.unescape(value));
       case "b" ->
           RawCell.of(
@@ -95,6 +96,11 @@ record SheetStream(SharedTexts texts, CellFormats formats, DateSystem dates) {
       case "d" -> isoDate(column, value.strip());
       default -> number(column, value.strip(), shape);
     };
+  }
+
+  /** Shape of a format; an index out of range is general, as in spreadsheet programs. */
+  NumberShape shape(String format) {
+    return SharedParts.at(shapes, format, NumberShape.GENERAL);
   }
 
   private RawCell number(int column, String value, NumberShape shape) {

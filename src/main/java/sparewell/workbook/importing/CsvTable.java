@@ -19,7 +19,9 @@ import sparewell.workbook.grid.RawCell;
 import sparewell.workbook.grid.RawRow;
 import sparewell.workbook.read.BoundColumn;
 import sparewell.workbook.read.HeaderRow;
+import sparewell.workbook.read.UnusableInput;
 import sparewell.workbook.value.Names;
+import sparewell.workbook.value.Words;
 
 /**
  * A CSV file parsed as rows for an input sheet.
@@ -64,7 +66,7 @@ record CsvTable(
     lines = List.copyOf(lines);
   }
 
-  static CsvTable of(ImportSource source, Optional<DateOrder> order) throws UnusableImport {
+  static CsvTable of(ImportSource source, Optional<DateOrder> order) throws UnusableInput {
     return source.made().isPresent() ? made(source) : read(source.file(), source.sheet(), order);
   }
 
@@ -101,7 +103,7 @@ record CsvTable(
    * @param order order of its dates, where given
    */
   static CsvTable read(Path file, InputSheet sheet, Optional<DateOrder> order)
-      throws UnusableImport {
+      throws UnusableInput {
     String text = FileText.read(file);
     Optional<Character> named = named(text);
     String body = named.isPresent() ? text.substring(text.indexOf('\n') + 1) : text;
@@ -129,7 +131,7 @@ record CsvTable(
         }
       }
     }
-    throw new UnusableImport(fault(file, sheet, nearest, broken));
+    throw new UnusableInput(fault(file, sheet, nearest, broken));
   }
 
   private static String fault(
@@ -165,18 +167,11 @@ record CsvTable(
     try (CSVParser parser = CSVParser.parse(new StringReader(text), format)) {
       long number = 1;
       for (CSVRecord record : parser) {
-        lines.add(new Line(before + number, record.stream().map(CsvTable::plain).toList()));
+        lines.add(new Line(before + number, record.stream().map(Words::plain).toList()));
         number = parser.getCurrentLineNumber() + 1;
       }
     }
     return lines;
-  }
-
-  /** Removes the apostrophe that our files put before texts that look like formulas. */
-  private static String plain(String cell) {
-    return cell.length() > 1 && cell.charAt(0) == '\'' && "=+-@\t\r".indexOf(cell.charAt(1)) >= 0
-        ? cell.substring(1)
-        : cell;
   }
 
   private static RawRow raw(Line line) {

@@ -9,6 +9,8 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.HexFormat;
+import sparewell.workbook.read.UnusableInput;
 
 /** Reads text files of various encodings. */
 final class FileText {
@@ -20,19 +22,20 @@ final class FileText {
    * Reads a file: by its byte order mark as UTF-8 or UTF-16, else as UTF-8 where that fits, else as
    * windows-1252.
    */
-  static String read(Path file) throws UnusableImport {
+  static String read(Path file) throws UnusableInput {
     byte[] bytes = bytes(file);
-    if (starts(bytes, 0xef, 0xbb, 0xbf)) {
+    String first = HexFormat.of().formatHex(bytes, 0, Math.min(3, bytes.length));
+    if (first.equals("efbbbf")) {
       return checked(file, new String(bytes, 3, bytes.length - 3, StandardCharsets.UTF_8));
     }
-    if (starts(bytes, 0xff, 0xfe)) {
+    if (first.startsWith("fffe")) {
       return checked(file, new String(bytes, 2, bytes.length - 2, StandardCharsets.UTF_16LE));
     }
-    if (starts(bytes, 0xfe, 0xff)) {
+    if (first.startsWith("feff")) {
       return checked(file, new String(bytes, 2, bytes.length - 2, StandardCharsets.UTF_16BE));
     }
-    if (starts(bytes, 'P', 'K')) {
-      throw new UnusableImport(
+    if (first.startsWith("504b")) { // a zip archive
+      throw new UnusableInput(
           file + " is a workbook or an archive, no CSV file. Save its sheet as CSV first.");
     }
     try {
@@ -43,43 +46,31 @@ final class FileText {
     }
   }
 
-  private static boolean starts(byte[] bytes, int... with) {
-    if (bytes.length < with.length) {
-      return false;
-    }
-    for (int i = 0; i < with.length; i++) {
-      if ((bytes[i] & 0xff) != with[i]) {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  private static String checked(Path file, String text) throws UnusableImport {
+  private static String checked(Path file, String text) throws UnusableInput {
     if (text.indexOf('\0') >= 0) {
-      throw new UnusableImport(file + " is not a CSV file. Save the table as CSV (UTF-8) first.");
+      throw new UnusableInput(file + " is not a CSV file. Save the table as CSV (UTF-8) first.");
     }
     if (text.isBlank()) {
-      throw new UnusableImport(file + " is empty.");
+      throw new UnusableInput(file + " is empty.");
     }
     return text;
   }
 
-  private static byte[] bytes(Path file) throws UnusableImport {
+  private static byte[] bytes(Path file) throws UnusableInput {
     try {
       if (Files.isDirectory(file)) {
-        throw new UnusableImport(file + " is a folder. Name the CSV file in it.");
+        throw new UnusableInput(file + " is a folder. Name the CSV file in it.");
       }
       if (Files.size(file) > MOST_BYTES) {
-        throw new UnusableImport(file + " is larger than 64 MB. Split it.");
+        throw new UnusableInput(file + " is larger than 64 MB. Split it.");
       }
       return Files.readAllBytes(file);
     } catch (NoSuchFileException missing) {
-      throw new UnusableImport(file + ": there is no such file. Check its name and folder.");
+      throw new UnusableInput(file + ": there is no such file. Check its name and folder.");
     } catch (AccessDeniedException denied) {
-      throw new UnusableImport(file + ": you have no permission to read it.");
+      throw new UnusableInput(file + ": you have no permission to read it.");
     } catch (IOException disk) {
-      throw new UnusableImport(file + " could not be read from the disk.");
+      throw new UnusableInput(file + " could not be read from the disk.");
     }
   }
 }

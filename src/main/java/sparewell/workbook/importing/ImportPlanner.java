@@ -22,7 +22,7 @@ import sparewell.workbook.grid.RawRow;
 import sparewell.workbook.read.ReadOptions;
 import sparewell.workbook.read.SeasonReader;
 import sparewell.workbook.read.SheetChoice;
-import sparewell.workbook.read.UnusableWorkbook;
+import sparewell.workbook.read.UnusableInput;
 
 /** Plans which rows of files are added to a workbook. */
 public final class ImportPlanner {
@@ -35,13 +35,12 @@ public final class ImportPlanner {
    * @param today the date of today, for a workbook that sets no date of analysis
    * @param order order of dates in figures, where given
    * @return a plan for each file, in the order of {@link ImportSource#SHEETS}
-   * @throws UnusableImport where a file or a sheet cannot be used; all such faults are listed
-   * @throws UnusableWorkbook where the workbook lacks required sheets or columns
+   * @throws UnusableInput where a file cannot be used, or the workbook lacks sheets or columns
    * @throws WorkbookRefused where a part of the workbook is damaged
    */
   public static List<SheetPlan> plan(
       WorkbookPackage book, List<ImportSource> sources, LocalDate today, Optional<DateOrder> order)
-      throws UnusableImport, UnusableWorkbook, WorkbookRefused {
+      throws UnusableInput, WorkbookRefused {
     ReadOptions options = ReadOptions.on(today);
     UnitSystem units = SeasonReader.read(book, options).season().settings().units();
 
@@ -64,7 +63,7 @@ public final class ImportPlanner {
 
   private static Map<InputSheet, Incoming> incoming(
       WorkbookPackage book, List<ImportSource> sources, UnitSystem units, Optional<DateOrder> order)
-      throws UnusableImport, WorkbookRefused {
+      throws UnusableInput, WorkbookRefused {
     BookCells cells = BookCells.of(book);
     SheetChoice sheets = SheetChoice.of(book.sheets(), new Findings());
     List<ImportSource> ordered = new ArrayList<>(sources);
@@ -82,21 +81,21 @@ public final class ImportPlanner {
         FormulaColumns own = FormulaColumns.of(book, target, rows.raw().size());
         rows.copy(own.copied(), own.notes(book, target));
         incoming.put(source.sheet(), rows);
-      } catch (UnusableImport unusable) {
+      } catch (UnusableInput unusable) {
         faults.addAll(unusable.faults());
       }
     }
     if (!faults.isEmpty()) {
-      throw new UnusableImport(faults);
+      throw new UnusableInput(faults);
     }
     return incoming;
   }
 
   private static TargetTable target(SheetChoice sheets, BookCells cells, InputSheet sheet)
-      throws UnusableImport, WorkbookRefused {
+      throws UnusableInput, WorkbookRefused {
     Optional<SheetEntry> entry = sheets.of(sheet);
     if (entry.isEmpty()) {
-      throw new UnusableImport(
+      throw new UnusableInput(
           "The workbook has no sheet '%s'. Copy it from a new workbook (sparewell new) and import"
                   .formatted(sheet.name())
               + " again.");
@@ -106,9 +105,9 @@ public final class ImportPlanner {
 
   /** Refuses values without a column, since leaving out a colour would change the item. */
   private static void requireColumns(CsvTable table, TargetTable target, List<InputColumn> homeless)
-      throws UnusableImport {
+      throws UnusableInput {
     if (!homeless.isEmpty()) {
-      throw new UnusableImport(
+      throw new UnusableInput(
           "The sheet '%s' has no column for the values in %s under %s."
                   .formatted(
                       target.entry().name(),

@@ -15,6 +15,7 @@ import sparewell.ooxml.NewCell;
 import sparewell.ooxml.NewCell.Kind;
 import sparewell.ooxml.NewRows;
 import sparewell.units.UnitSystem;
+import sparewell.workbook.InputSheets;
 import sparewell.workbook.grid.DateSystem;
 import sparewell.workbook.grid.RawRow;
 
@@ -47,6 +48,8 @@ final class Incoming {
     if (!allNew) {
       target.rows().forEach(row -> there.merge(key.of(row), 1, Integer::sum));
     }
+    boolean repeated = !allNew && target.sheet() == InputSheets.TRIPS; // a trip is there once
+    Set<List<String>> met = new HashSet<>();
     ValueMaker maker = new ValueMaker(table, target, units, dates);
     for (CsvTable.Line line : table.lines()) {
       NewRow row = new NewRow(line.number(), maker.values(line));
@@ -54,9 +57,10 @@ final class Incoming {
       if (raw.cells().isEmpty()) {
         continue;
       }
+      List<String> same = key.of(raw);
       if (raw.example()) {
         examples++;
-      } else if (there.merge(key.of(raw), -1, Integer::sum) >= 0) {
+      } else if (there.merge(same, -1, Integer::sum) >= 0 || repeated && !met.add(same)) {
         known++; // each row of the sheet stands for one of the file: two equal losses are two
       } else {
         add(line, row);

@@ -9,9 +9,9 @@ import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import sparewell.workbook.value.Words;
 
 /** File of rejected rows beside their source, to be corrected and imported. */
 public final class RejectedFile {
@@ -19,9 +19,6 @@ public final class RejectedFile {
 
   /** Byte order mark, by which spreadsheet programs recognise UTF-8. */
   private static final String MARK = "\ufeff";
-
-  private static final String FORMULA_STARTS = "=+-@\t\r";
-  private static final Pattern PLAIN_NUMBER = Pattern.compile("[+-]?(?:\\d+[.,]?\\d*|[.,]\\d+)");
 
   private RejectedFile() {}
 
@@ -73,14 +70,8 @@ public final class RejectedFile {
   private static List<String> line(List<String> cells, String reason, int reasonAt) {
     List<String> line = new ArrayList<>();
     for (int i = 0; i < Math.max(cells.size(), reasonAt + 1); i++) {
-      line.add(i == reasonAt ? reason : i < cells.size() ? neutral(cells.get(i)) : "");
+      line.add(i == reasonAt ? reason : i < cells.size() ? Words.neutral(cells.get(i)) : "");
     }
     return line;
-  }
-
-  /** Text that no spreadsheet takes for a formula. */
-  private static String neutral(String text) {
-    boolean risky = !text.isEmpty() && FORMULA_STARTS.indexOf(text.charAt(0)) >= 0;
-    return risky && !PLAIN_NUMBER.matcher(text).matches() ? "'" + text : text;
   }
 }

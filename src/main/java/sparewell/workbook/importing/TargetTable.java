@@ -11,6 +11,7 @@ import sparewell.workbook.grid.RawCell;
 import sparewell.workbook.grid.RawRow;
 import sparewell.workbook.read.BoundColumn;
 import sparewell.workbook.read.HeaderRow;
+import sparewell.workbook.read.UnusableInput;
 import sparewell.workbook.value.Words;
 
 /**
@@ -25,7 +26,7 @@ record TargetTable(
 
   /** Finds the table; refuses where something else stands below its rows. */
   static TargetTable of(BookCells cells, InputSheet sheet, SheetEntry entry)
-      throws UnusableImport, WorkbookRefused {
+      throws UnusableInput, WorkbookRefused {
     List<RawRow> rows = new ArrayList<>();
     cells.rows(entry, rows::add);
     Optional<RawRow> headings =
@@ -34,7 +35,7 @@ record TargetTable(
             .filter(row -> HeaderRow.of(sheet, row).complete())
             .findFirst();
     if (headings.isEmpty()) {
-      throw new UnusableImport(
+      throw new UnusableInput(
           "The sheet '%s' has no header row within its first 20 rows, so no rows can be added to it."
               .formatted(entry.name()));
     }
@@ -53,7 +54,7 @@ record TargetTable(
   }
 
   /** Refuses a last row that lacks required cells: a total, a remark or half a row. */
-  private void requireWholeLastRow() throws UnusableImport {
+  private void requireWholeLastRow() throws UnusableInput {
     if (all.isEmpty() || last().example()) {
       return;
     }
@@ -62,7 +63,7 @@ record TargetTable(
             .filter(name -> last().at(header.columns().get(name).index()).isEmpty())
             .toList();
     if (!missing.isEmpty()) {
-      throw new UnusableImport(
+      throw new UnusableInput(
           "Row %d of the sheet '%s' (%s) is not a complete row: it lacks %s. Rows are added below the"
                   .formatted(
                       last().number(),

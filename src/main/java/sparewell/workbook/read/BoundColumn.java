@@ -22,11 +22,16 @@ public record BoundColumn(InputColumn column, int index, String header, String u
   private static final Pattern BRACKETED =
       Pattern.compile("(.+?)[(\\[{]([^()\\[\\]{}]*)[)\\]}][^\\p{L}\\p{N}]*");
 
-  /** The first of the declared columns that a header names; its own names beat a name with unit. */
-  static Optional<BoundColumn> of(List<InputColumn> declared, int index, String header) {
+  /**
+   * The first of the declared columns that a header names; its own names beat a name with unit.
+   *
+   * @param inFile whether the header is that of a file to import
+   */
+  static Optional<BoundColumn> of(
+      List<InputColumn> declared, boolean inFile, int index, String header) {
     String folded = Names.fold(header);
     for (InputColumn column : declared) {
-      if (names(column).anyMatch(folded::equals)) {
+      if (names(column, inFile).anyMatch(folded::equals)) {
         return Optional.of(new BoundColumn(column, index, header, ""));
       }
     }
@@ -34,13 +39,13 @@ public record BoundColumn(InputColumn column, int index, String header, String u
     if (bracketed.matches()) {
       String base = Names.fold(bracketed.group(1));
       for (InputColumn column : declared) {
-        if (names(column).anyMatch(base::equals)) {
+        if (names(column, inFile).anyMatch(base::equals)) {
           return Optional.of(new BoundColumn(column, index, header, bracketed.group(2).strip()));
         }
       }
     }
     for (InputColumn column : declared) {
-      Optional<String> unit = trailingUnit(column, folded);
+      Optional<String> unit = trailingUnit(column, inFile, folded);
       if (unit.isPresent()) {
         return Optional.of(new BoundColumn(column, index, header, unit.get()));
       }
@@ -48,8 +53,8 @@ public record BoundColumn(InputColumn column, int index, String header, String u
     return Optional.empty();
   }
 
-  private static Optional<String> trailingUnit(InputColumn column, String folded) {
-    return names(column)
+  private static Optional<String> trailingUnit(InputColumn column, boolean inFile, String folded) {
+    return names(column, inFile)
         .filter(name -> folded.startsWith(name + " "))
         .map(name -> folded.substring(name.length() + 1))
         .filter(
@@ -60,8 +65,8 @@ public record BoundColumn(InputColumn column, int index, String header, String u
         .findFirst();
   }
 
-  private static Stream<String> names(InputColumn column) {
-    return Stream.concat(Stream.of(column.name()), column.aliases().stream()).map(Names::fold);
+  private static Stream<String> names(InputColumn column, boolean inFile) {
+    return column.headers(inFile).stream().map(Names::fold);
   }
 
   /** Returns whether something stands in brackets that is no unit of what the column holds. */

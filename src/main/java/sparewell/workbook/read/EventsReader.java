@@ -12,6 +12,7 @@ import java.util.OptionalInt;
 import sparewell.season.Event;
 import sparewell.season.ItemId;
 import sparewell.workbook.InputSheets;
+import sparewell.workbook.value.Amounts;
 import sparewell.workbook.value.Names;
 import sparewell.workbook.value.NearMiss;
 
@@ -47,12 +48,12 @@ final class EventsReader {
     Optional<String> name = book.name(row, "Event");
     Optional<LocalDate> date = row.date("Date");
     String water = row.text("Water").orElse("");
-    Optional<Double> hours = row.someHours("Hours");
-    double days = row.days("Days").orElse(1.0);
+    Optional<Double> hours = row.some("Hours", Amounts::hours);
+    double days = row.read("Days", Amounts::days).orElse(1.0);
     Optional<String> cover = book.name(row, "Cover");
     String box = row.key("Box", places.boxKeys()).orElse("");
-    Optional<Integer> slots = row.pieces("Slots");
-    Optional<Double> chance = row.chance("Chance wanted");
+    Optional<Integer> slots = row.read("Slots", Amounts::pieces);
+    Optional<Double> chance = row.read("Chance wanted", Amounts::chance);
     if (!PlacesReader.defined(row, "Event", name, keys)) {
       return;
     }
@@ -75,7 +76,7 @@ final class EventsReader {
   private void planLine(Row row) {
     Optional<String> event = row.key("Event", keys);
     Optional<String> style = row.key("Style", styles.keys());
-    Optional<Double> hours = row.someHours("Hours");
+    Optional<Double> hours = row.some("Hours", Amounts::hours);
     Optional<String> colours = row.text("Colours");
     if (!row.failed()) {
       List<String> planned =

@@ -31,6 +31,10 @@ public record HeaderRow(
   }
 
   public static HeaderRow of(InputSheet sheet, RawRow raw) {
+    return of(sheet, false, raw);
+  }
+
+  private static HeaderRow of(InputSheet sheet, boolean inFile, RawRow raw) {
     Map<String, BoundColumn> columns = new LinkedHashMap<>();
     List<BoundColumn> twice = new ArrayList<>();
     List<String> others = new ArrayList<>();
@@ -39,7 +43,7 @@ public record HeaderRow(
         continue;
       }
       String header = Names.clean(cell.text());
-      Optional<BoundColumn> bound = BoundColumn.of(sheet.columns(), cell.column(), header);
+      Optional<BoundColumn> bound = BoundColumn.of(sheet.columns(), inFile, cell.column(), header);
       if (bound.isEmpty()) {
         others.add(header);
       } else if (columns.putIfAbsent(bound.get().column().name(), bound.get()) != null) {
@@ -58,7 +62,7 @@ public record HeaderRow(
     Map<String, BoundColumn> columns = new LinkedHashMap<>(plain.columns);
     Set<Integer> used = new HashSet<>();
     columns.values().forEach(bound -> used.add(bound.index()));
-    of(sheet.ofFile(), raw).columns.values().stream()
+    of(sheet, true, raw).columns.values().stream()
         .filter(bound -> !columns.containsKey(bound.column().name()) && used.add(bound.index()))
         .forEach(bound -> columns.put(bound.column().name(), bound));
     List<String> others =

@@ -18,6 +18,7 @@ import sparewell.season.Place;
 import sparewell.season.StockRow;
 import sparewell.units.Mass;
 import sparewell.workbook.InputSheets;
+import sparewell.workbook.value.Amounts;
 
 /** Reads the stock, and knows which items there are. */
 final class ItemsReader {
@@ -63,7 +64,7 @@ final class ItemsReader {
     Optional<Place> place = places.place(row, "Box");
     Optional<Integer> count = styles.count(row, style);
     Optional<Mass> weight = row.mass("Weight each");
-    Optional<BigDecimal> price = row.money("Pack price");
+    Optional<BigDecimal> price = row.read("Pack price", Amounts::money);
     Optional<Integer> carry = styles.carryAtLeast(row, style);
     Optional<LocalDate> countedOn = row.date("Counted on");
     if (row.failed()) {

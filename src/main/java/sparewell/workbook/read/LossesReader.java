@@ -10,6 +10,7 @@ import sparewell.season.ItemId;
 import sparewell.season.Loss;
 import sparewell.workbook.InputSheets;
 import sparewell.workbook.grid.RawCell;
+import sparewell.workbook.value.Amounts;
 import sparewell.workbook.value.Remarks;
 import sparewell.workbook.value.Words;
 
@@ -24,7 +25,7 @@ final class LossesReader {
         row -> {
           Optional<String> trip = trips.trip(row);
           Optional<ItemId> item = items.item(row);
-          Optional<Integer> lost = row.pieces("Lost");
+          Optional<Integer> lost = row.read("Lost", Amounts::pieces);
           Cause cause = row.read("Cause", LossesReader::cause).orElse(Cause.OTHER);
           boolean ranOut = row.yes("Ran out");
           if (!row.failed() && !trips.isLater(row, trip.orElseThrow())) {

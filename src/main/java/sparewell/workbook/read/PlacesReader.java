@@ -17,6 +17,7 @@ import sparewell.season.Place;
 import sparewell.units.Length;
 import sparewell.units.Mass;
 import sparewell.workbook.InputSheets;
+import sparewell.workbook.value.Amounts;
 
 /** Reads compartments and boxes, and finds the place that a name in a Box column means. */
 final class PlacesReader {
@@ -91,7 +92,7 @@ final class PlacesReader {
     boolean staysPut = row.yes("Stays put");
     boolean atHand = row.yes("At hand");
     var lastChecked = row.date("Last checked");
-    Optional<Integer> every = row.somePieces("Check every (days)");
+    Optional<Integer> every = row.some("Check every (days)", Amounts::pieces);
     if (defined(row, "Box", name, boxKeys)) {
       placeKeys.add(name.orElseThrow(), row.origin());
       boxes.put(

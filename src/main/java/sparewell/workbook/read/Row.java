@@ -1,6 +1,5 @@
 package sparewell.workbook.read;
 
-import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -142,40 +141,10 @@ final class Row {
         .flatMap(bound -> read(bound, (c, r) -> Amounts.position(c, bound.lengthUnit(units), r)));
   }
 
-  Optional<Integer> pieces(String column) {
-    return read(column, Amounts::pieces);
-  }
-
-  Optional<Integer> somePieces(String column) {
-    return read(column, (c, r) -> positive(Amounts.pieces(c, r), n -> n, r));
-  }
-
-  Optional<Double> hours(String column) {
-    return read(column, Amounts::hours);
-  }
-
-  Optional<Double> someHours(String column) {
-    return read(column, (c, r) -> positive(Amounts.hours(c, r), n -> n, r));
-  }
-
-  Optional<Double> days(String column) {
-    return read(column, Amounts::days);
-  }
-
-  Optional<Double> number(String column) {
-    return read(column, Amounts::number);
-  }
-
-  Optional<Double> someNumber(String column) {
-    return read(column, (c, r) -> positive(Amounts.number(c, r), n -> n, r));
-  }
-
-  Optional<BigDecimal> money(String column) {
-    return read(column, Amounts::money);
-  }
-
-  Optional<Double> chance(String column) {
-    return read(column, Amounts::chance);
+  /** A number above 0. */
+  <N extends Number> Optional<N> some(
+      String column, BiFunction<RawCell, Remarks, Optional<N>> parser) {
+    return read(column, (c, r) -> positive(parser.apply(c, r), Number::doubleValue, r));
   }
 
   Optional<LocalDate> date(String column) {

@@ -29,11 +29,11 @@ public final class SeasonReader {
   /**
    * Reads all input sheets; nothing is changed.
    *
-   * @throws UnusableWorkbook where required sheets or columns are missing; all of them are listed
+   * @throws UnusableInput where required sheets or columns are missing; all of them are listed
    * @throws WorkbookRefused where a part of the file is damaged
    */
   public static ReadResult read(WorkbookPackage workbook, ReadOptions options)
-      throws UnusableWorkbook, WorkbookRefused {
+      throws UnusableInput, WorkbookRefused {
     return read(workbook, options, Map.of());
   }
 
@@ -42,19 +42,19 @@ public final class SeasonReader {
    *
    * @param more rows by input sheet, in the sheet's own columns; ignored where the workbook lacks
    *     the sheet
-   * @throws UnusableWorkbook where required sheets or columns are missing; all of them are listed
+   * @throws UnusableInput where required sheets or columns are missing; all of them are listed
    * @throws WorkbookRefused where a part of the file is damaged
    */
   public static ReadResult read(
       WorkbookPackage workbook, ReadOptions options, Map<InputSheet, List<RawRow>> more)
-      throws UnusableWorkbook, WorkbookRefused {
+      throws UnusableInput, WorkbookRefused {
     Findings findings = new Findings();
     SheetChoice chosen = SheetChoice.of(workbook.sheets(), findings);
     BookCells cells = BookCells.of(workbook);
     Map<InputSheet, TableScan> scans = scan(chosen, cells, more, findings);
     List<String> faults = faults(chosen, scans);
     if (!faults.isEmpty()) {
-      throw new UnusableWorkbook(faults);
+      throw new UnusableInput(faults);
     }
     Optional<InputTable> settingsTable =
         Optional.ofNullable(scans.get(InputSheets.SETTINGS)).flatMap(s -> s.table(UnitSystem.US));

@@ -36,7 +36,7 @@ final class SettingRows {
       return;
     }
     int valueIndex = row.column("Value").index();
-    Optional<BoundColumn> bound = BoundColumn.of(known.columns(), valueIndex, name.get());
+    Optional<BoundColumn> bound = BoundColumn.of(known.columns(), false, valueIndex, name.get());
     if (bound.isEmpty()) {
       row.say(nameColumn, Code.UNKNOWN_SETTING, name.get(), sheet.name(), meant(name.get()));
       return;

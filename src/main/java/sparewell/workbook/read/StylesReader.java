@@ -38,13 +38,13 @@ final class StylesReader {
     Optional<String> family = book.name(row, "Family");
     Optional<Mass> weight = row.mass("Weight each");
     boolean packs = row.choice("Counted in").filter("packs"::equals).isPresent();
-    Optional<Integer> perPack = row.somePieces("Pieces per pack");
-    Optional<BigDecimal> price = row.money("Pack price");
+    Optional<Integer> perPack = row.some("Pieces per pack", Amounts::pieces);
+    Optional<BigDecimal> price = row.read("Pack price", Amounts::money);
     Optional<Integer> carry = carryAtLeast(row, packs, perPack.orElse(1));
-    Optional<Integer> atOnce = row.pieces("Needed at once");
-    Optional<Double> spareFactor = row.someNumber("Spare factor");
-    Optional<Double> importance = row.number("Importance");
-    Optional<Double> chance = row.chance("Chance wanted");
+    Optional<Integer> atOnce = row.read("Needed at once", Amounts::pieces);
+    Optional<Double> spareFactor = row.some("Spare factor", Amounts::number);
+    Optional<Double> importance = row.read("Importance", Amounts::number);
+    Optional<Double> chance = row.read("Chance wanted", Amounts::chance);
     if (!PlacesReader.defined(row, "Style", name, keys)) {
       return;
     }
@@ -72,7 +72,7 @@ final class StylesReader {
   private static Optional<Integer> carryAtLeast(Row row, boolean packs, int perPack) {
     return packs
         ? row.read("Carry at least", (c, r) -> Amounts.packs(c, perPack, true, r))
-        : row.pieces("Carry at least");
+        : row.read("Carry at least", Amounts::pieces);
   }
 
   /** A floor in the style's counting unit, as pieces; any number where the style is not known. */
@@ -88,7 +88,7 @@ final class StylesReader {
   Optional<Integer> count(Row row, Optional<String> style) {
     Optional<Style> known = style.map(styles::get);
     if (known.isPresent() && !known.get().countedInPacks()) {
-      return row.pieces("Count");
+      return row.read("Count", Amounts::pieces);
     }
     int perPack = known.map(Style::piecesPerPack).orElse(1);
     return row.read("Count", (c, r) -> Amounts.packs(c, perPack, false, r));

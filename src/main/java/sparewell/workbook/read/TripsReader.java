@@ -51,7 +51,7 @@ final class TripsReader {
     Optional<String> named = row.textOrDate("Trip").map(text -> book.shown("Trip", text));
     Optional<String> id = named.or(() -> date.map(LocalDate::toString));
     OptionalDouble hours = hours(row, id.orElse(""));
-    double days = row.days("Days").orElse(1.0);
+    double days = row.read("Days", Amounts::days).orElse(1.0);
     Optional<String> cover = book.name(row, "Cover");
     Optional<LocalDate> taken = id.flatMap(keys::find).map(dates::get);
     if (named.isPresent() && taken.isPresent() && date.isPresent() && !taken.equals(date)) {
@@ -134,7 +134,7 @@ final class TripsReader {
         row -> {
           Optional<String> trip = trip(row);
           Optional<String> style = row.key("Style", styles.keys());
-          Optional<Double> hours = row.hours("Hours");
+          Optional<Double> hours = row.read("Hours", Amounts::hours);
           if (!row.failed() && !isLater(row, trip.orElseThrow())) {
             all.add(
                 new StyleHours(trip.get(), style.orElseThrow(), hours.orElseThrow(), row.origin()));

@@ -2,12 +2,16 @@ package sparewell.workbook.value;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import sparewell.finding.Code;
 import sparewell.workbook.grid.NumberShape;
 import sparewell.workbook.grid.RawCell;
 
 /** Reads texts, yes and no, and words of a list. */
 public final class Words {
+  private static final String FORMULA_STARTS = "=+-@\t\r";
+  private static final Pattern PLAIN_NUMBER = Pattern.compile("[+-]?(?:\\d+[.,]?\\d*|[.,]\\d+)");
+
   private Words() {}
 
   /** Text of a cell; numbers in plain decimals, dates as yyyy-mm-dd. */
@@ -39,6 +43,18 @@ public final class Words {
       remarks.assumed(Code.DATE_AS_FRACTION, size);
     }
     return size;
+  }
+
+  /** The text as CSV holds it: with an apostrophe where a spreadsheet would see a formula. */
+  public static String neutral(String text) {
+    boolean risky = !text.isEmpty() && FORMULA_STARTS.indexOf(text.charAt(0)) >= 0;
+    return risky && !PLAIN_NUMBER.matcher(text).matches() ? "'" + text : text;
+  }
+
+  /** The text without such an apostrophe. */
+  public static String plain(String text) {
+    boolean neutral = text.length() > 1 && FORMULA_STARTS.indexOf(text.charAt(1)) >= 0;
+    return neutral && text.charAt(0) == '\'' ? text.substring(1) : text;
   }
 
   public static Optional<Boolean> yesNo(RawCell cell, Remarks remarks) {

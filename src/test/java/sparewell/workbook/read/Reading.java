@@ -34,12 +34,12 @@ public record Reading(Season season, List<Finding> findings) {
     try {
       ReadResult result = result(books, options);
       return new Reading(result.season(), result.findings());
-    } catch (UnusableWorkbook e) {
+    } catch (UnusableInput e) {
       throw new AssertionError(e.getMessage(), e);
     }
   }
 
-  static ReadResult result(Books books, ReadOptions options) throws UnusableWorkbook {
+  static ReadResult result(Books books, ReadOptions options) throws UnusableInput {
     try {
       Path folder = Files.createTempDirectory("books");
       Path file = books.write(folder.resolve("season.xlsx"));

@@ -10,12 +10,25 @@ import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
 import sparewell.ooxml.SafeXml;
 
-/** The number shapes of the workbook's cell formats, by their index. */
-final class CellFormats {
-  private final List<NumberShape> shapes = new ArrayList<>();
+/** Reads the parts that the sheets of a workbook share: texts and cell formats, by their index. */
+final class SharedParts {
+  private SharedParts() {}
 
-  static CellFormats read(InputStream in) throws XMLStreamException {
-    CellFormats formats = new CellFormats();
+  static List<String> texts(InputStream in) throws XMLStreamException {
+    List<String> texts = new ArrayList<>();
+    XMLStreamReader xml = SafeXml.reader(in);
+    while (xml.hasNext()) {
+      if (xml.next() == XMLStreamConstants.START_ELEMENT && xml.getLocalName().equals("si")) {
+        texts.add(CellText.read(xml));
+      }
+    }
+    xml.close();
+    return texts;
+  }
+
+  /** The number shapes of the cell formats. */
+  static List<NumberShape> shapes(InputStream in) throws XMLStreamException {
+    List<NumberShape> shapes = new ArrayList<>();
     Map<Integer, NumberShape> custom = new HashMap<>();
     XMLStreamReader xml = SafeXml.reader(in);
     boolean cellFormats = false;
@@ -33,19 +46,19 @@ final class CellFormats {
         } else if (cellFormats && name.equals("xf")) {
           int id = Digits.of(xml.getAttributeValue(null, "numFmtId"));
           NumberShape shape = custom.get(id);
-          formats.shapes.add(shape == null ? NumberShape.ofBuiltIn(id) : shape);
+          shapes.add(shape == null ? NumberShape.ofBuiltIn(id) : shape);
         }
       } else if (event == XMLStreamConstants.END_ELEMENT && xml.getLocalName().equals("cellXfs")) {
         break;
       }
     }
     xml.close();
-    return formats;
+    return shapes;
   }
 
-  /** Shape of a format; an index out of range is general, as in spreadsheet programs. */
-  NumberShape shape(String index) {
-    int at = Digits.of(index);
-    return at >= 0 && at < shapes.size() ? shapes.get(at) : NumberShape.GENERAL;
+  /** What stands at an index; the other where it is out of range. */
+  static <T> T at(List<T> list, String index, T other) {
+    int at = Digits.of(index == null ? "" : index.strip());
+    return at >= 0 && at < list.size() ? list.get(at) : other;
   }
 }

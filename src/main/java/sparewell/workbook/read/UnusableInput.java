@@ -1,17 +1,17 @@
-package sparewell.workbook.importing;
+package sparewell.workbook.read;
 
 import java.util.List;
 
-/** Files that cannot be used, or sheets that cannot take rows; every such fault is listed. */
-public final class UnusableImport extends Exception {
+/** Sheets or files that lack what must be there; every such fault is listed. */
+public final class UnusableInput extends Exception {
   private final transient List<String> faults;
 
-  UnusableImport(List<String> faults) {
+  public UnusableInput(List<String> faults) {
     super(String.join("\n", faults));
     this.faults = List.copyOf(faults);
   }
 
-  UnusableImport(String fault) {
+  public UnusableInput(String fault) {
     this(List.of(fault));
   }
 
