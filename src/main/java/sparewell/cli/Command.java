@@ -59,13 +59,11 @@ abstract class Command implements Callable<Integer> {
             .defaultValue(usualValue));
   }
 
-  /** The folder for the CSV files. */
   OptionSpec reports() {
     return option(
         "--reports", "DIR", Path.class, "folder for the CSV files (${DEFAULT-VALUE})", "reports");
   }
 
-  /** Silence, for commands that print results. */
   OptionSpec quiet() {
     return flag("--quiet", "print nothing but problems");
   }

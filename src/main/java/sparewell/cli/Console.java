@@ -53,11 +53,7 @@ public final class Console {
     this(out, error, charset, watched, Integer.MAX_VALUE);
   }
 
-  /**
-   * A console whose lines are broken between words.
-   *
-   * @param width characters in a line
-   */
+  /** A console whose lines are broken between words. */
   public Console(PrintStream out, PrintStream error, Charset charset, boolean watched, int width) {
     this.width = width;
     this.out = new PrintWriter(new java.io.OutputStreamWriter(out, charset), true);

@@ -50,8 +50,6 @@ public final class EventPacker {
   /**
    * An item that an event wants.
    *
-   * @param need what it wants of it
-   * @param pieces how many go into the box
    * @param perSlot pieces that a pocket holds
    */
   record Wanted(EventNeed.Item need, int pieces, int perSlot) {}

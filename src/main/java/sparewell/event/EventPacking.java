@@ -56,7 +56,6 @@ public record EventPacking(
           .sum();
     }
 
-    /** Pieces that are nowhere to be had. */
     public int shortPieces() {
       return pieces(Action.BUY);
     }
@@ -82,7 +81,6 @@ public record EventPacking(
   /**
    * Pieces of one item in one place.
    *
-   * @param action what to do with them
    * @param pieces how many, &gt; 0
    * @param from where they lie by then; absent where there are none, {@link PieceMove#OF_CHOICE}
    *     where the angler chose to put them

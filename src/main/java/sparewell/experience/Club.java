@@ -51,8 +51,6 @@ public final class Club {
    *
    * @param log of it, per hour
    * @param familyVariance variance of that log rate known from the family alone
-   * @param source what it comes from
-   * @param anglers logs behind it
    */
   public record Typical(Normal log, double familyVariance, Source source, long anglers) {}
 
@@ -136,14 +134,10 @@ public final class Club {
   }
 
   /**
-   * A style in all logs together. *
+   * A style in all logs together.
    *
    * @param style its name as one of the logs spells it
-   * @param family its family likewise
-   * @param logs logs that have it
    * @param trips trips in them on which it was thrown
-   * @param hours hours in them
-   * @param pieces pieces lost in them
    * @param typical log of the typical rate per hour
    */
   public record Line(
@@ -173,12 +167,10 @@ public final class Club {
         rates.styles().get(key));
   }
 
-  /** Logs behind it. */
   public long anglers() {
     return anglers;
   }
 
-  /** Unit of the rates. */
   public Unit unit() {
     return unit;
   }
@@ -203,7 +195,7 @@ public final class Club {
   }
 
   /**
-   * Multiplier of a further angler's rates in a cover, relative to the usual mix of covers. *
+   * Multiplier of a further angler's rates in a cover, relative to the usual mix of covers.
    *
    * @param cover its name, in the form in which names are compared
    * @return its logarithm; absent where no log has the cover

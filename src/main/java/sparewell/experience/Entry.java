@@ -9,18 +9,13 @@ import java.util.Comparator;
  * estimate ln((y + &frac12;)/h) with variance 1/(y + &frac12;), the log incidence rate with half an
  * event added, from which y and h can be recovered. Other likelihoods are normal on the log scale.
  *
- * @param logId random id of the log
  * @param fingerprint of the workbook's contents; equal for copies of one workbook
  * @param year of the log's last trip
- * @param key its quantity
  * @param name name of the quantity as the angler spells it
  * @param family the style's family as the angler spells it; empty for other kinds
  * @param familyKey the same in the form in which names are compared
  * @param logEstimate the estimate, ln of the unit
  * @param logVariance its variance, &gt; 0
- * @param trips trips behind it
- * @param hours hours behind it
- * @param pieces pieces lost behind it
  */
 public record Entry(
     String logId,

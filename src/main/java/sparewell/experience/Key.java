@@ -5,7 +5,6 @@ import java.util.Comparator;
 /**
  * Quantity that rows of several logs can share.
  *
- * @param unit unit of the estimates
  * @param name its name, in the form in which names are compared
  */
 public record Key(Kind kind, Unit unit, String name) implements Comparable<Key> {

@@ -15,17 +15,14 @@ public enum Kind {
   /** Quantity common to a log; its name is one of {@link Spread}. */
   SPREAD;
 
-  /** Word for the kind in files. */
   public String word() {
     return name().toLowerCase(Locale.ROOT);
   }
 
-  /** Kind with that word in files. */
   public static Optional<Kind> of(String word) {
     return Arrays.stream(values()).filter(kind -> kind.word().equals(word)).findFirst();
   }
 
-  /** Quantities common to a log. */
   public enum Spread {
     /** Rate of a typical style. */
     COMMON_RATE,
@@ -41,7 +38,6 @@ public enum Kind {
       return name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
 
-    /** Returns whether it is a rate. */
     public boolean isRate() {
       return this == COMMON_RATE;
     }

@@ -27,7 +27,7 @@ public record Pool(SortedMap<Key, List<Cell>> cells, SortedMap<Key, Label> label
   }
 
   /**
-   * Spelling of a quantity. *
+   * Spelling of a quantity.
    *
    * @param family family of a style, else empty
    * @param familyKey the same in the form in which names are compared
@@ -44,13 +44,9 @@ public record Pool(SortedMap<Key, List<Cell>> cells, SortedMap<Key, Label> label
   /**
    * Logs with similar estimates and precisions.
    *
-   * @param logs their number, &gt; 0
    * @param estimates sum of their estimates
    * @param precisions sum of one over their variances, each at most 1 / {@link
    *     Entry#LEAST_VARIANCE}
-   * @param trips trips behind them
-   * @param hours hours behind them
-   * @param pieces pieces behind them
    */
   public record Cell(
       long logs, double estimates, double precisions, long trips, double hours, long pieces) {
@@ -64,12 +60,10 @@ public record Pool(SortedMap<Key, List<Cell>> cells, SortedMap<Key, Label> label
           pieces + other.pieces);
     }
 
-    /** Mean estimate. */
     public double estimate() {
       return estimates / logs;
     }
 
-    /** Mean precision. */
     public double precision() {
       return precisions / logs;
     }
@@ -130,7 +124,6 @@ public record Pool(SortedMap<Key, List<Cell>> cells, SortedMap<Key, Label> label
     return cells.getOrDefault(key, List.of());
   }
 
-  /** Logs behind a key. */
   public long logs(Key key) {
     return of(key).stream().mapToLong(Cell::logs).sum();
   }

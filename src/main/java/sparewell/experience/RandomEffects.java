@@ -42,15 +42,18 @@ public record RandomEffects(
    * Prior of the mean and of the spread between logs.
    *
    * @param betweenScale standard deviation of the normal distribution of which |&tau;| is half
-   * @param mean of &mu;
    * @param precision one over the variance of &mu;; 0 where nothing is known
    */
   public record Before(double betweenScale, double mean, double precision) {}
 
-  /** One value of &tau;: &mu; is normal then. */
-  private record Given(double logLikelihood, double mean, double variance) {}
+  /**
+   * One value of &tau;: &mu; is normal then.
+   *
+   * @param logLikelihood up to a constant; the restricted one where &mu; is flat
+   */
+  record Given(double logLikelihood, double mean, double variance) {}
 
-  private static Given given(List<Study> studies, double between, Before before) {
+  static Given given(List<Study> studies, double between, Before before) {
     double weights = before.precision();
     double product = before.precision() * before.mean();
     double log = 0;
@@ -71,20 +74,7 @@ public record RandomEffects(
     return new Given(log - Math.log(weights) / 2, mean, 1 / weights);
   }
 
-  /**
-   * ln of the restricted likelihood at a value of &tau;, &mu; flat, up to a constant.
-   *
-   * @param studies at least two
-   */
-  static double restricted(List<Study> studies, double between) {
-    return given(studies, between, new Before(1, 0, 0)).logLikelihood();
-  }
-
-  /**
-   * Combines estimates.
-   *
-   * @param studies at least one
-   */
+  /** Combines at least one estimate. */
   public static RandomEffects of(List<Study> studies, Before before) {
     double step = REACH * before.betweenScale() / GRID;
     Given[] given = new Given[GRID + 1];

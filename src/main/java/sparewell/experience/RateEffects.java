@@ -11,7 +11,7 @@ import java.util.TreeMap;
  * <p>ln &lambda; of a style in a log is t-distributed with 5 degrees of freedom around the style's
  * typical log rate m, with a scale s that all styles share; its likelihood is &lambda;<sup>y</sup>
  * e<sup>-h&lambda;</sup>. Heavy tails give little weight to a log unlike the others. Sums over a
- * grid of * log rates 0.125 apart, accurate to about 1e-6 as no log counts for more than 25 pieces.
+ * grid of log rates 0.125 apart, accurate to about 1e-6 as no log counts for more than 25 pieces.
  */
 final class RateEffects {
   /** Degrees of freedom of the distribution between anglers. */
@@ -63,7 +63,7 @@ final class RateEffects {
   }
 
   /**
-   * Fits the typical rates and their common scale. *
+   * Fits the typical rates and their common scale.
    *
    * @param cells of each style
    * @param before of each style: mean and variance of its typical log rate before its own rows
@@ -160,7 +160,6 @@ final class RateEffects {
     return new Normal(mean, square - mean * mean + STEP * STEP / 12);
   }
 
-  /** Typical log rate of each style. */
   SortedMap<Key, Normal> styles() {
     return styles;
   }

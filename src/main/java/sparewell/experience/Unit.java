@@ -13,12 +13,10 @@ public enum Unit {
   /** A pure number. */
   TIMES;
 
-  /** Word for the unit in files. */
   public String word() {
     return name().toLowerCase(Locale.ROOT);
   }
 
-  /** Unit with that word in files. */
   public static Optional<Unit> of(String word) {
     return Arrays.stream(values()).filter(unit -> unit.word().equals(word)).findFirst();
   }

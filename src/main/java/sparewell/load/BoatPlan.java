@@ -40,8 +40,6 @@ public record BoatPlan(
    *
    * @param along its length along the boat; absent where not given
    * @param across its width across the boat; absent where not given
-   * @param weight what is in it, as far as known
-   * @param weightKnown whether all of that is known
    * @param share of the tackle's weight, 0..1
    */
   public record Outline(

@@ -8,7 +8,6 @@ import sparewell.units.Length;
  * The whole boat under one choice: as it is, with the plan carried out, or with the plan's boxes
  * left ashore.
  *
- * @param allUp everything aboard
  * @param plateMarginKg margin to the plate's first line, kg; absent where not checked
  * @param bowRise rise of the bow against now; absent without a test, and where weight leaves the
  *     boat (the test does not tell that)

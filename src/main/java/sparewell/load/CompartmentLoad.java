@@ -12,20 +12,14 @@ import sparewell.units.Mass;
 /**
  * Contents of a compartment aboard.
  *
- * @param boxes how many boxes
  * @param today boxes with contents and loose stock as they lie today, as far as known
  * @param weight the same once the boxes are packed, before any is moved
  * @param plannedWeight the same after the recommended moves
  * @param weightKnown whether all of it is known; else the weight is 'at least'
  * @param sharePercent of the tackle's weight; absent where that is zero
- * @param fromTransom station of its centre
- * @param fromCentreline side offset of its centre
- * @param moment weight and moments
- * @param maxLoad most it may hold, where known
  * @param volumeUsedPercent volume of its boxes as a share of its whole volume, where known; the
  *     fill factor is the limit
  * @param checks what is over or not checked; empty where all is well
- * @param origin its row
  */
 public record CompartmentLoad(
     String compartment,
@@ -61,7 +55,6 @@ public record CompartmentLoad(
     return checks.isEmpty() ? "ok" : String.join(", ", checks.stream().map(Check::word).toList());
   }
 
-  /** True where a limit is exceeded. */
   public boolean over() {
     return checks.contains(Check.OVER_LOAD) || checks.contains(Check.OVER_VOLUME);
   }

@@ -19,13 +19,10 @@ import sparewell.units.MassUnit;
  * @param allUp everything aboard, hull included where listed
  * @param plateTotal the plate's line for persons, motor and gear
  * @param platePersons the plate's line for persons
- * @param now the boat as it is
- * @param planned the boat with the recommended moves made
  * @param ashore the boat with the boxes that would move left ashore; absent where none moves
  * @param movedKg weight of those boxes, kg
  * @param summary the quantities of the summary file, in its order
  * @param tradeNotes boxes that stand against the trade's rule
- * @param boatPlan the boat from above
  * @param findings limits broken and what was not checked, apart from those of the stow plan
  */
 public record LoadReport(

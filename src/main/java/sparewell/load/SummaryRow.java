@@ -5,8 +5,6 @@ import java.util.Optional;
 /**
  * One quantity of the load summary.
  *
- * @param quantity its fixed name
- * @param kind what it measures
  * @param value a {@link sparewell.units.Length}, a {@link sparewell.units.Mass}, or a number in kg
  *     or degrees; absent where not known
  */

@@ -8,7 +8,6 @@ import sparewell.units.Mass;
  * source): heavier than the median box yet ahead of the middle of the compartments, or lighter yet
  * behind it.
  *
- * @param weight box and contents, as far as known
  * @param heavyForward true for too heavy so far forward, false for light so far aft
  * @param mainStyle the style that weighs most in it, where known
  * @param planMovesTo where the recommended plan moves it, if it does

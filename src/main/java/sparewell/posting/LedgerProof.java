@@ -46,7 +46,6 @@ final class LedgerProof {
    * Nothing done yet.
    *
    * @param before the records with the trip that is posted with the ticks
-   * @param date date of the rows
    */
   LedgerProof(Season before, LocalDate date) {
     this.before = before;

@@ -8,9 +8,7 @@ import sparewell.workbook.InputSheet;
 /**
  * A row to append.
  *
- * @param sheet the angler's sheet
  * @param values its values by column; columns without a value are left out
- * @param from the cell of ours that it comes from
  */
 public record PostedRow(InputSheet sheet, Map<String, String> values, Cell from) {
   public PostedRow {

@@ -28,8 +28,6 @@ public final class ClubReport {
   /**
    * Writes it: a new workbook, or our sheets in the one that stands there, whose other sheets are
    * left alone and which is backed up before.
-   *
-   * @param rows of the file of experience
    */
   public static Written write(Path file, List<Entry> rows, LocalDateTime now) {
     Pool pool = Pool.of(rows);

@@ -70,7 +70,6 @@ public final class Experiences {
    * The experience of others for the log of a workbook: without rows of its own.
    *
    * @param book the workbook where it lies, not a copy that a posting fills
-   * @param findings gets what is wrong with the file
    */
   Optional<Others> of(Path book, List<Finding> findings) {
     Path beside = book.toAbsolutePath().resolveSibling(NAME);

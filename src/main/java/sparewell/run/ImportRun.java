@@ -27,9 +27,7 @@ public final class ImportRun {
   /**
    * Imports files into a workbook. Nothing is written unless every file and sheet can be used.
    *
-   * @param order order of dates in figures, where given
    * @param dryRun true to report what would be added and write nothing
-   * @param backupsKept how many backups stay, at least 1
    */
   public static Outcome run(
       Path book,

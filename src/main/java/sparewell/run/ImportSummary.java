@@ -20,7 +20,7 @@ final class ImportSummary {
   static List<String> dry(List<SheetPlan> plans) {
     List<String> lines = new ArrayList<>();
     for (SheetPlan plan : plans) {
-      lines.add(counts(plan, "would be added", "are there already", "would be rejected"));
+      lines.add(counts(plan, "would be added", "there already", "would be rejected"));
       plan.added().stream().limit(MOST_ROWS).map(ImportSummary::row).forEach(lines::add);
       if (plan.added().size() > MOST_ROWS) {
         lines.add("  … and " + (plan.added().size() - MOST_ROWS) + " more");
@@ -39,7 +39,7 @@ final class ImportSummary {
   static List<String> done(List<SheetPlan> plans, Optional<SaveResult> saved, List<Path> rejected) {
     List<String> lines = new ArrayList<>();
     for (SheetPlan plan : plans) {
-      lines.add(counts(plan, "added", "were there already", "rejected"));
+      lines.add(counts(plan, "added", "there already", "rejected"));
       notes(plan, lines);
     }
     loud(plans, "WERE LEFT OUT", lines);
@@ -70,7 +70,9 @@ final class ImportSummary {
     int rows = plan.added().size();
     return "%s: %s %s %s from %s"
             .formatted(plan.sheetName(), rows, rows == 1 ? "row" : "rows", added, plan.file())
-        + (plan.known() == 0 ? "" : "; " + plan.known() + " " + known)
+        + (plan.known() == 0
+            ? ""
+            : "; " + plan.known() + (plan.known() == 1 ? " was " : " were ") + known)
         + (plan.rejected().isEmpty() ? "" : "; " + plan.rejected().size() + " " + rejected)
         + ".";
   }

@@ -11,10 +11,8 @@ import sparewell.workbook.read.ReadOptions;
  *
  * @param now date and time of the run, for backups and for the date of analysis where nothing else
  *     sets it
- * @param out workbook to write instead of the one read
  * @param reports folder that holds one folder of CSV files for each workbook
  * @param overrides settings of the command line, which override those of the workbook
- * @param strict whether errors among the findings make the exit code 1
  * @param backupsKept how many backups of a workbook stay, at least 1
  * @param dropSignature true to write a signed workbook without its signature
  * @param columns characters that a line of what is printed may have

@@ -64,11 +64,7 @@ public final class ShareRun {
     this.today = today;
   }
 
-  /**
-   * Reads and fits each workbook on all cores and writes the file.
-   *
-   * @param to the file, new or one of experience
-   */
+  /** Reads and fits each workbook on all cores and writes the file. */
   public static Result share(List<Path> books, Path to, LocalDate today, Batch.Progress progress) {
     ShareRun run = new ShareRun(to, today);
     try (RunLock lock = RunLock.take(Replacement.place(to))) {

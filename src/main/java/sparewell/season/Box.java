@@ -12,10 +12,7 @@ import sparewell.units.Mass;
  * @param compartment the compartment it stands in on the date of analysis
  * @param size outer size, where all three are known
  * @param tapeColour colour of its tape in the angler's words; empty where none
- * @param staysPut whether it must not be moved
  * @param atHand whether it must stand in a compartment at hand
- * @param lastChecked date of its last check, where given
- * @param checkEveryDays days between checks, where given
  */
 public record Box(
     String name,

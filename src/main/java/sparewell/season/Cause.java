@@ -2,7 +2,6 @@ package sparewell.season;
 
 import java.util.Locale;
 
-/** Causes of loss. */
 public enum Cause {
   SNAG,
   FISH,

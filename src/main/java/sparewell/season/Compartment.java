@@ -11,7 +11,6 @@ import sparewell.units.Mass;
  * @param fromTransom station of its centre, forward of the transom positive
  * @param fromCentreline offset of its centre, starboard positive
  * @param size inner size, where all three are known
- * @param maxLoad most mass it may hold, where known
  * @param atHand whether it is within reach all day
  * @param ashore whether it is home storage, not aboard
  * @param positionAt the cell to look at where its position is doubted

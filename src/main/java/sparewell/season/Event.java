@@ -11,7 +11,6 @@ import sparewell.finding.Cell;
  * A coming event.
  *
  * @param date its first day
- * @param water where; empty where not given
  * @param fishedHours hours over all its days, &gt; 0
  * @param days days it takes, &gt; 0
  * @param cover category of cover expected; absent where blank

@@ -5,7 +5,6 @@ import sparewell.finding.Cell;
 /**
  * Pieces of a style lost on a trip.
  *
- * @param trip the trip's id
  * @param item style, size and colour; size or colour may be empty or unknown among the stock
  * @param lostPieces &ge; 0
  * @param ranOut whether none was left, so that demand was at least the pieces logged

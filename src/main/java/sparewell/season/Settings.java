@@ -11,7 +11,6 @@ import sparewell.units.UnitSystem;
 /**
  * Settings in force: those of the workbook, overridden by the command line.
  *
- * @param units unit system of the workbook and of all results
  * @param carryAtLeast least pieces of every item aboard
  * @param stockCountedOn date of the count of Stock rows without one, where set
  * @param chanceWantedProbability wanted chance that an item does not run out
@@ -20,15 +19,12 @@ import sparewell.units.UnitSystem;
  * @param planningHours hours until stock can be refilled, &gt; 0
  * @param planningDays days those hours are spread over, &gt; 0
  * @param leadTimeDays days from an order until it is aboard, &ge; 0
- * @param budget money for the buy list, where set
- * @param currency ISO 4217 code
  * @param fillFactorShare usable share of a compartment's volume, in (0, 1]
  * @param sideTolerance most side moment of the tackle, where set
  * @param reachWorth how far forward the tackle's centre may lie to save one minute a day of
  *     reaching for boxes that are not at hand
  * @param idleAfterMonths months without a throw after which a style is idle
  * @param halfLifeMonths months after which a trip counts half, where set
- * @param labels grid of the label page
  */
 public record Settings(
     UnitSystem units,
@@ -52,7 +48,6 @@ public record Settings(
    * A side tolerance that the angler set.
    *
    * @param kgM most side moment either way, kg m
-   * @param origin its cell
    */
   public record SideTolerance(double kgM, Cell origin) {}
 

@@ -10,7 +10,6 @@ import sparewell.units.Mass;
 /**
  * A counted stock of one item in one place.
  *
- * @param countedPieces what was counted, in pieces
  * @param weightEach mass of one piece where it differs from the style's
  * @param packPrice price of one pack where it differs from the style's
  * @param carryAtLeast least pieces of the item where it differs from the style's

@@ -14,10 +14,8 @@ import sparewell.units.Mass;
  * A style of lure, or of rods, nets and tools.
  *
  * @param family the group whose loss rates are estimated together
- * @param weightEach mass of one piece, where known
  * @param countedInPacks whether Count and Carry at least are packs
  * @param piecesPerPack pieces in one bought pack, at least 1
- * @param packPrice price of one pack, where known
  * @param carryAtLeast least pieces of each of its items, where set
  * @param neededAtOnce pieces in use at the same time, for the style as a whole; 0 where not given
  * @param spareFactor what {@code neededAtOnce} is multiplied with, &gt; 0

@@ -11,7 +11,6 @@ import sparewell.units.Mass;
  *
  * @param ashore whether the place is home storage
  * @param pieces on hand now, &ge; 0
- * @param weightEach mass of one piece, where known
  */
 public record Holding(
     ItemId item, Place place, boolean ashore, int pieces, Optional<Mass> weightEach) {

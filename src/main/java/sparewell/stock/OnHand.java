@@ -30,11 +30,8 @@ public record OnHand(List<Holding> holdings, List<ItemStock> items, List<Finding
   /**
    * An item over all places.
    *
-   * @param aboard pieces aboard
-   * @param ashore pieces in home storage
    * @param carryAtLeast the item's own floor in pieces, where set in its rows
    * @param packPrice price of a pack: the item's, else the style's, where known
-   * @param weightEach mass of one piece, where known
    */
   public record ItemStock(
       ItemId item,

@@ -49,16 +49,10 @@ public sealed interface Block
    * A cell to type into beside no table.
    *
    * @param label what it is for; it is read back by this
-   * @param entry how it is filled
    * @param value what was typed before: text, a number or a date
    */
   record Field(String label, Entry entry, Optional<Object> value) {}
 
-  /**
-   * One line of text.
-   *
-   * @param weight how it stands out
-   */
   record Line(String text, Weight weight, Tone tone, Optional<Cell> link) {
     public static Line of(String text) {
       return new Line(text, Weight.PLAIN, Tone.NONE, Optional.empty());

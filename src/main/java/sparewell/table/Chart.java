@@ -9,7 +9,6 @@ import java.util.Optional;
  * <p>Where {@code data} is also a {@link Block.Rows} of the same sheet (the same object), the chart
  * points at that table; else its figures are put beside the printed part of the sheet.
  *
- * @param kind how the series are drawn
  * @param xTitle title of the category or x axis; the unit of its column is added
  * @param yTitle title of the value axis; the unit of the first series is added
  * @param see the sentence under the chart that says what to see
@@ -97,7 +96,6 @@ public record Chart(
    * One series.
    *
    * @param heading heading of its column, which is also its name
-   * @param mark what stands for a value
    * @param interval interval shown as error bars
    */
   public record Series(String heading, Mark mark, Optional<Interval> interval) {

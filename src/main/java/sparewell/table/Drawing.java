@@ -70,7 +70,6 @@ public record Drawing(
    * breaks.
    *
    * @param lineHeightShare height of one line as a share of the picture's height
-   * @param strong whether it is bold
    * @param light whether it is white (on a dark ground) and not black
    */
   public record Caption(
@@ -85,7 +84,6 @@ public record Drawing(
       boolean light)
       implements Shape {}
 
-  /** A straight line. */
   public record Stroke(
       double fromAcrossShare,
       double fromDownShare,

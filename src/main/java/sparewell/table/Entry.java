@@ -4,8 +4,8 @@ import java.util.List;
 
 /**
  * A cell of an output sheet that the angler fills in. It has a light frame; the spreadsheet offers
- * the * words, refuses values out of range, and shows the prompt. Programs differ in what they
- * refuse, so * values read back must be checked.
+ * the words, refuses values out of range, and shows the prompt. Programs differ in what they
+ * refuse, so values read back must be checked.
  *
  * @param rule what may be typed; a blank cell always may stay blank
  * @param words offered in a drop-down list; not shown where one holds a comma or all are longer

@@ -13,7 +13,7 @@ import sparewell.units.MassUnit;
 import sparewell.units.UnitSystem;
 
 /**
- * Formats of values: unit in the heading, number pattern in a sheet, decimals in CSV. Values are *
+ * Formats of values: unit in the heading, number pattern in a sheet, decimals in CSV. Values are
  * converted to shown numbers here only.
  */
 public enum Format {
@@ -62,14 +62,7 @@ public enum Format {
     this.csvDecimals = csvDecimals;
   }
 
-  /**
-   * A column of both sheet and CSV.
-   *
-   * @param csvName its name in CSV, without the suffix for the unit
-   * @param heading its heading on the sheet, without the unit
-   * @param meaning one sentence for the heading's note
-   * @param value the value of a row: any type that {@link #shown} knows
-   */
+  /** A column of both sheet and CSV. */
   public <R> Column<R> column(
       String csvName, String heading, String meaning, Function<R, ?> value) {
     return new Column<>(csvName, heading, this, meaning, value);

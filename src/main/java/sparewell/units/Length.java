@@ -9,7 +9,6 @@ public record Length(long micrometres) implements Comparable<Length> {
     return new Length(Math.round(amount * unit.micrometres()));
   }
 
-  /** The number of units in this length. */
   public double in(LengthUnit unit) {
     return micrometres / unit.micrometres();
   }

@@ -19,12 +19,10 @@ public enum LengthUnit {
     this.micrometres = micrometres;
   }
 
-  /** The symbol as written in headers, such as {@code in}. */
   public String symbol() {
     return symbol;
   }
 
-  /** Micrometres in one unit. */
   public double micrometres() {
     return micrometres;
   }

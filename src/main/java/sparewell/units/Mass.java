@@ -15,7 +15,6 @@ public record Mass(long milligrams) implements Comparable<Mass> {
     return new Mass(Math.round(amount * unit.milligrams()));
   }
 
-  /** The number of units in this mass. */
   public double in(MassUnit unit) {
     return milligrams / unit.milligrams();
   }

@@ -23,12 +23,10 @@ public enum MassUnit {
     this.milligrams = milligrams;
   }
 
-  /** The symbol as written in headers, such as {@code oz}. */
   public String symbol() {
     return symbol;
   }
 
-  /** Milligrams in one unit. */
   public double milligrams() {
     return milligrams;
   }

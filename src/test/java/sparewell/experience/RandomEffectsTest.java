@@ -37,14 +37,17 @@ class RandomEffectsTest {
         .toList();
   }
 
+  private static double restricted(List<RandomEffects.Study> studies, double between) {
+    return RandomEffects.given(studies, between, new RandomEffects.Before(1, 0, 0)).logLikelihood();
+  }
+
   /** Maximum of the restricted likelihood. */
   private static double reml(List<RandomEffects.Study> studies) {
     double low = 0;
     double high = 5;
     for (int i = 0; i < 100; i++) {
       double third = (high - low) / 3;
-      if (RandomEffects.restricted(studies, low + third)
-          < RandomEffects.restricted(studies, high - third)) {
+      if (restricted(studies, low + third) < restricted(studies, high - third)) {
         low += third;
       } else {
         high -= third;
@@ -66,11 +69,8 @@ class RandomEffectsTest {
           0.6,      -12.8841639542
           1,        -14.2380106328""")
   void restrictedLikelihoodIsThatOfMetafor(double square, double logLikelihood) {
-    double none = RandomEffects.restricted(BCG, 0);
-    assertEquals(
-        logLikelihood + 71.2286408198,
-        RandomEffects.restricted(BCG, Math.sqrt(square)) - none,
-        1e-8);
+    double none = restricted(BCG, 0);
+    assertEquals(logLikelihood + 71.2286408198, restricted(BCG, Math.sqrt(square)) - none, 1e-8);
   }
 
   @Test

@@ -24,7 +24,6 @@ import sparewell.workbook.value.Words;
  * by concatenation; headers in the middle are ignored.
  */
 public final class ExperienceFile {
-  /** Its columns. */
   public static final List<String> COLUMNS =
       List.of(
           "log_id,fingerprint,last_year,kind,unit,name,family,ln_estimate,ln_variance,trips,hours,pieces"
@@ -38,9 +37,7 @@ public final class ExperienceFile {
   /**
    * Content of a file.
    *
-   * @param rows usable rows
    * @param faults faults of the other lines, the first 50
-   * @param leftOut number of lines left out
    */
   public record Reading(List<Entry> rows, List<Fault> faults, int leftOut) {
     public Reading {
@@ -49,12 +46,7 @@ public final class ExperienceFile {
     }
   }
 
-  /**
-   * A line that was left out.
-   *
-   * @param line its number, from 1
-   * @param why its fault
-   */
+  /** A line that was left out, lines counted from 1. */
   public record Fault(long line, String why) {}
 
   /** Fault of a file that is no file of experience. */

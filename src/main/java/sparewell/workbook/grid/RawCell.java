@@ -6,7 +6,6 @@ package sparewell.workbook.grid;
  * @param column counted from 1
  * @param text its text: of a date yyyy-mm-dd, of an error its name, of a number empty
  * @param number its number; 0 for other kinds
- * @param shape format of a number
  */
 public record RawCell(int column, Kind kind, String text, double number, NumberShape shape) {
 

@@ -27,7 +27,6 @@ import sparewell.workbook.value.Words;
  * A CSV file parsed as rows for an input sheet.
  *
  * @param delimiter comma, semicolon or tab
- * @param header its header, found like that of a sheet
  * @param headings the header's cells as written
  * @param lines the rows below it that hold anything
  */
@@ -97,11 +96,7 @@ record CsvTable(
         new FileDates(Optional.empty(), Optional.empty()));
   }
 
-  /**
-   * Reads a file; the delimiter is the one under which the header is found.
-   *
-   * @param order order of its dates, where given
-   */
+  /** Reads a file; the delimiter is the one under which the header is found. */
   static CsvTable read(Path file, InputSheet sheet, Optional<DateOrder> order)
       throws UnusableInput {
     String text = FileText.read(file);
@@ -185,7 +180,6 @@ record CsvTable(
     return new RawRow((int) line.number(), cells);
   }
 
-  /** The file's column for a declared one. */
   Optional<BoundColumn> column(String name) {
     return Optional.ofNullable(header.columns().get(name));
   }

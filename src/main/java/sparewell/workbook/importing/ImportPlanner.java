@@ -33,7 +33,6 @@ public final class ImportPlanner {
    *
    * @param sources at most one file for a sheet; rows of one may name trips of another
    * @param today the date of today, for a workbook that sets no date of analysis
-   * @param order order of dates in figures, where given
    * @return a plan for each file, in the order of {@link ImportSource#SHEETS}
    * @throws UnusableInput where a file cannot be used, or the workbook lacks sheets or columns
    * @throws WorkbookRefused where a part of the workbook is damaged

@@ -10,7 +10,6 @@ import sparewell.ooxml.NewRows;
  * @param headings its header as written
  * @param rows where the rows go, and their cells, formulas copied down among them
  * @param known rows that the sheet holds already
- * @param rejected rows that cannot be used
  * @param notes further remarks, whole sentences
  */
 public record SheetPlan(

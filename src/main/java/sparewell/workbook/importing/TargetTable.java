@@ -17,7 +17,6 @@ import sparewell.workbook.value.Words;
 /**
  * Table of the workbook that new rows are added to.
  *
- * @param headings the row of its headings
  * @param all its rows, examples included
  */
 record TargetTable(

@@ -11,7 +11,6 @@ import sparewell.workbook.grid.RawRow;
  *
  * @param name the sheet's name as the workbook spells it
  * @param columns the columns found, by declared name
- * @param rows rows that hold anything
  */
 record InputTable(String name, Map<String, BoundColumn> columns, List<RawRow> rows) {
   InputTable {

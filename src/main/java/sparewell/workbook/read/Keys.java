@@ -43,7 +43,6 @@ final class Keys {
     return Optional.ofNullable(leftOut.get(Names.fold(text)));
   }
 
-  /** Known name that a mistyped one probably stands for. */
   Optional<String> near(String text) {
     return NearMiss.of(Names.fold(text), known.keySet()).map(near -> known.get(near).name());
   }

@@ -7,7 +7,6 @@ import sparewell.workbook.Overrides;
  * Options for reading a workbook.
  *
  * @param today date of analysis of a workbook that sets none
- * @param overrides settings of the command line, which override those of the workbook
  */
 public record ReadOptions(LocalDate today, Overrides overrides) {
   public static ReadOptions on(LocalDate today) {

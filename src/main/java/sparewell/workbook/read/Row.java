@@ -188,7 +188,6 @@ final class Row {
         });
   }
 
-  /** Known name that a mistyped one probably stands for. */
   Optional<String> near(String column, Keys keys) {
     return table
         .column(column)

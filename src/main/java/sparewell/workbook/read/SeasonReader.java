@@ -42,8 +42,6 @@ public final class SeasonReader {
    *
    * @param more rows by input sheet, in the sheet's own columns; ignored where the workbook lacks
    *     the sheet
-   * @throws UnusableInput where required sheets or columns are missing; all of them are listed
-   * @throws WorkbookRefused where a part of the file is damaged
    */
   public static ReadResult read(
       WorkbookPackage workbook, ReadOptions options, Map<InputSheet, List<RawRow>> more)
