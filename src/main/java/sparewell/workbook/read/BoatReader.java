@@ -1,6 +1,5 @@
 package sparewell.workbook.read;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -30,30 +29,28 @@ final class BoatReader {
   }
 
   List<FixedLoad> loads() {
-    List<FixedLoad> loads = new ArrayList<>();
-    book.each(
-        InputSheets.LOADS,
-        row -> {
-          Optional<String> name = row.text("Load");
-          Optional<Mass> weight = row.mass("Weight");
-          Optional<Length> fromTransom = row.position("From transom");
-          Length fromCentreline = row.position("From centreline").orElse(Length.ZERO);
-          FixedLoad.Kind kind =
-              row.choice("Kind")
-                  .map(word -> FixedLoad.Kind.valueOf(word.toUpperCase(Locale.ROOT)))
-                  .orElse(FixedLoad.Kind.GEAR);
-          if (!row.failed()) {
-            loads.add(
-                new FixedLoad(
-                    name.orElseThrow(),
-                    weight.orElseThrow(),
-                    fromTransom.orElseThrow(),
-                    fromCentreline,
-                    kind,
-                    row.origin()));
-          }
-        });
-    return loads;
+    return book.list(InputSheets.LOADS, BoatReader::load);
+  }
+
+  private static Optional<FixedLoad> load(Row row) {
+    Optional<String> name = row.text("Load");
+    Optional<Mass> weight = row.mass("Weight");
+    Optional<Length> fromTransom = row.position("From transom");
+    Length fromCentreline = row.position("From centreline").orElse(Length.ZERO);
+    FixedLoad.Kind kind =
+        row.choice("Kind")
+            .map(word -> FixedLoad.Kind.valueOf(word.toUpperCase(Locale.ROOT)))
+            .orElse(FixedLoad.Kind.GEAR);
+    return row.failed()
+        ? Optional.empty()
+        : Optional.of(
+            new FixedLoad(
+                name.orElseThrow(),
+                weight.orElseThrow(),
+                fromTransom.orElseThrow(),
+                fromCentreline,
+                kind,
+                row.origin()));
   }
 
   Boat boat() {

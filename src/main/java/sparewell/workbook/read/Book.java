@@ -1,10 +1,12 @@
 package sparewell.workbook.read;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import sparewell.finding.Code;
 import sparewell.finding.Findings;
 import sparewell.season.Settings;
@@ -26,6 +28,13 @@ record Book(
     table.map(InputTable::rows).orElse(List.of()).stream()
         .map(raw -> new Row(table.orElseThrow(), raw, settings.units(), dates, findings))
         .forEach(reader);
+  }
+
+  /** What the rows of a sheet give, those left out that give nothing. */
+  <T> List<T> list(InputSheet sheet, Function<Row, Optional<T>> reader) {
+    List<T> all = new ArrayList<>();
+    each(sheet, row -> reader.apply(row).ifPresent(all::add));
+    return all;
   }
 
   /** Returns whether a row's Date is after the date of analysis; it is remarked then. */

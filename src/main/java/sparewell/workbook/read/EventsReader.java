@@ -17,48 +17,37 @@ import sparewell.workbook.value.Names;
 import sparewell.workbook.value.NearMiss;
 
 /** Reads the events with their plans. */
-final class EventsReader {
-  private final Book book;
-  private final StylesReader styles;
-  private final PlacesReader places;
-  private final ItemsReader items;
-  private final Lookalikes covers;
-  private final Keys keys = new Keys("the sheet Events");
-  private final List<Event> events = new ArrayList<>();
-  private final Map<String, List<Event.PlanLine>> plans = new HashMap<>();
-
-  EventsReader(
-      Book book, StylesReader styles, PlacesReader places, ItemsReader items, Lookalikes covers) {
-    this.book = book;
-    this.styles = styles;
-    this.places = places;
-    this.items = items;
-    this.covers = covers;
-    book.each(InputSheets.EVENTS, this::event);
-    book.each(InputSheets.EVENT_PLAN, this::planLine);
-  }
-
+record EventsReader(
+    Book book,
+    StylesReader styles,
+    PlacesReader places,
+    ItemsReader items,
+    Lookalikes covers,
+    Keys keys) {
   List<Event> events() {
+    List<Event> events = book.list(InputSheets.EVENTS, this::event);
+    Map<String, List<Event.PlanLine>> plans = new HashMap<>();
+    book.each(InputSheets.EVENT_PLAN, row -> planLine(row, plans));
     return events.stream()
         .map(event -> event.withPlan(plans.getOrDefault(event.name(), List.of())))
         .toList();
   }
 
-  private void event(Row row) {
+  private Optional<Event> event(Row row) {
     Optional<String> name = book.name(row, "Event");
     Optional<LocalDate> date = row.date("Date");
     String water = row.text("Water").orElse("");
     Optional<Double> hours = row.some("Hours", Amounts::hours);
     double days = row.read("Days", Amounts::days).orElse(1.0);
     Optional<String> cover = book.name(row, "Cover");
-    String box = row.key("Box", places.boxKeys()).orElse("");
+    String box = row.key("Box", places.boxKeys).orElse("");
     Optional<Integer> slots = row.read("Slots", Amounts::pieces);
     Optional<Double> chance = row.read("Chance wanted", Amounts::chance);
     if (!PlacesReader.defined(row, "Event", name, keys)) {
-      return;
+      return Optional.empty();
     }
     cover.ifPresent(c -> covers.meet(row, "Cover", c));
-    events.add(
+    return Optional.of(
         new Event(
             name.orElseThrow(),
             date.orElseThrow(),
@@ -73,9 +62,9 @@ final class EventsReader {
             row.origin()));
   }
 
-  private void planLine(Row row) {
+  private void planLine(Row row, Map<String, List<Event.PlanLine>> plans) {
     Optional<String> event = row.key("Event", keys);
-    Optional<String> style = row.key("Style", styles.keys());
+    Optional<String> style = row.key("Style", styles.keys);
     Optional<Double> hours = row.some("Hours", Amounts::hours);
     Optional<String> colours = row.text("Colours");
     if (!row.failed()) {

@@ -2,7 +2,6 @@ package sparewell.workbook.read;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -25,7 +24,7 @@ final class ItemsReader {
   private final Book book;
   private final StylesReader styles;
   private final PlacesReader places;
-  private final List<StockRow> stock = new ArrayList<>();
+  final List<StockRow> stock;
   private final Map<String, Set<ItemId>> items = new LinkedHashMap<>();
   private final Set<List<String>> met = new HashSet<>();
   private final Map<String, Lookalikes> colours = new HashMap<>();
@@ -34,11 +33,7 @@ final class ItemsReader {
     this.book = book;
     this.styles = styles;
     this.places = places;
-    book.each(InputSheets.STOCK, this::stock);
-  }
-
-  List<StockRow> stock() {
-    return stock;
+    this.stock = book.list(InputSheets.STOCK, this::stock);
   }
 
   Set<ItemId> of(String style) {
@@ -47,7 +42,7 @@ final class ItemsReader {
 
   /** The item that a row names, in the spelling first met; absent where its style is unknown. */
   Optional<ItemId> item(Row row) {
-    Optional<String> style = row.key("Style", styles.keys());
+    Optional<String> style = row.key("Style", styles.keys);
     String size = row.size("Size").map(text -> book.shown("Size", text)).orElse("");
     String colour = book.name(row, "Colour").orElse("");
     return style.map(name -> new ItemId(name, size, colour));
@@ -55,10 +50,10 @@ final class ItemsReader {
 
   /** The style that a row means, by the item it names or else by a name that is near. */
   Optional<String> style(Row row, Optional<ItemId> item) {
-    return item.map(ItemId::style).or(() -> row.near("Style", styles.keys()));
+    return item.map(ItemId::style).or(() -> row.near("Style", styles.keys));
   }
 
-  private void stock(Row row) {
+  private Optional<StockRow> stock(Row row) {
     Optional<ItemId> item = item(row);
     Optional<String> style = item.map(ItemId::style);
     Optional<Place> place = places.place(row, "Box");
@@ -68,7 +63,7 @@ final class ItemsReader {
     Optional<Integer> carry = styles.carryAtLeast(row, style);
     Optional<LocalDate> countedOn = row.date("Counted on");
     if (row.failed()) {
-      return;
+      return Optional.empty();
     }
     ItemId named = item.orElseThrow();
     items.computeIfAbsent(named.style(), s -> new LinkedHashSet<>()).add(named);
@@ -83,7 +78,7 @@ final class ItemsReader {
     countedOn
         .filter(date -> date.isAfter(asOf))
         .ifPresent(date -> row.say("Counted on", Code.COUNTED_IN_FUTURE, date, asOf));
-    stock.add(
+    return Optional.of(
         new StockRow(
             named,
             place.orElseThrow(),

@@ -1,6 +1,5 @@
 package sparewell.workbook.read;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -15,35 +14,32 @@ import sparewell.workbook.value.Remarks;
 import sparewell.workbook.value.Words;
 
 /** Reads the losses up to the date of analysis. */
-final class LossesReader {
-  private LossesReader() {}
-
-  static List<Loss> read(Book book, TripsReader trips, ItemsReader items, ItemMatch match) {
-    List<Loss> losses = new ArrayList<>();
-    book.each(
-        InputSheets.LOSSES,
-        row -> {
-          Optional<String> trip = trips.trip(row);
-          Optional<ItemId> item = items.item(row);
-          Optional<Integer> lost = row.read("Lost", Amounts::pieces);
-          Cause cause = row.read("Cause", LossesReader::cause).orElse(Cause.OTHER);
-          boolean ranOut = row.yes("Ran out");
-          if (!row.failed() && !trips.isLater(row, trip.orElseThrow())) {
-            ItemId meant = match.lost(row, item.orElseThrow(), lost.orElseThrow());
-            losses.add(new Loss(trip.get(), meant, lost.get(), cause, ranOut, row.origin()));
-          } else if (row.failed()) {
-            trip.filter(trips::counts)
-                .flatMap(id -> items.style(row, item).map(style -> unread(row, id, style)))
-                .ifPresent(losses::add);
-          }
-        });
-    return losses;
+record LossesReader(Book book, TripsReader trips, ItemsReader items, ItemMatch match) {
+  List<Loss> losses() {
+    return book.list(InputSheets.LOSSES, this::loss);
   }
 
   /**
    * A row left out still tells that the style it means was lost on that trip: what its other rows
    * say is the least that was.
    */
+  private Optional<Loss> loss(Row row) {
+    Optional<String> trip = trips.tripId(row);
+    Optional<ItemId> item = items.item(row);
+    Optional<Integer> lost = row.read("Lost", Amounts::pieces);
+    Cause cause = row.read("Cause", LossesReader::cause).orElse(Cause.OTHER);
+    boolean ranOut = row.yes("Ran out");
+    if (row.failed()) {
+      return trip.filter(trips::counts)
+          .flatMap(id -> items.style(row, item).map(style -> unread(row, id, style)));
+    }
+    if (trips.isLater(row, trip.orElseThrow())) {
+      return Optional.empty();
+    }
+    ItemId meant = match.lost(row, item.orElseThrow(), lost.orElseThrow());
+    return Optional.of(new Loss(trip.get(), meant, lost.get(), cause, ranOut, row.origin()));
+  }
+
   private static Loss unread(Row row, String trip, String style) {
     row.say("Style", Code.LOSS_UNREAD, style, trip);
     return new Loss(trip, new ItemId(style, "", ""), 0, Cause.OTHER, true, row.origin());

@@ -1,6 +1,5 @@
 package sparewell.workbook.read;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,24 +21,20 @@ import sparewell.workbook.value.Amounts;
 /** Reads compartments and boxes, and finds the place that a name in a Box column means. */
 final class PlacesReader {
   private final Book book;
-  private final List<Compartment> compartments = new ArrayList<>();
+  final List<Compartment> compartments;
   private final Map<String, Box> boxes = new LinkedHashMap<>();
   private final BoxLog log;
   private final Keys compartmentKeys = new Keys("the sheet Compartments");
-  private final Keys boxKeys = new Keys("the sheet Boxes");
+  final Keys boxKeys = new Keys("the sheet Boxes");
   private final Keys placeKeys = new Keys("the sheets Boxes and Compartments");
 
   PlacesReader(Book book) {
     this.book = book;
-    book.each(InputSheets.COMPARTMENTS, this::compartment);
+    compartments = book.list(InputSheets.COMPARTMENTS, this::compartment);
     book.each(InputSheets.BOXES, this::box);
     compartments.forEach(c -> placeKeys.add(c.name(), c.origin()));
     log = BoxLog.read(book, boxKeys, compartmentKeys);
     log.applyTo(boxes);
-  }
-
-  List<Compartment> compartments() {
-    return compartments;
   }
 
   /** Boxes where they stand at the date of analysis. */
@@ -51,11 +46,7 @@ final class PlacesReader {
     return log.moves();
   }
 
-  Keys boxKeys() {
-    return boxKeys;
-  }
-
-  private void compartment(Row row) {
+  private Optional<Compartment> compartment(Row row) {
     Optional<String> name = book.name(row, "Compartment");
     boolean ashore = row.yes("Ashore");
     Optional<Length> fromTransom =
@@ -66,21 +57,21 @@ final class PlacesReader {
     Optional<Dimensions> size = dimensions(row);
     Optional<Mass> maxLoad = row.mass("Max load");
     boolean atHand = row.yes("At hand");
-    if (defined(row, "Compartment", name, compartmentKeys)) {
-      compartments.add(
-          new Compartment(
-              name.orElseThrow(),
-              fromTransom.orElseThrow(),
-              fromCentreline,
-              size,
-              maxLoad,
-              atHand,
-              ashore,
-              row.at(BoatBounds.aside(fromCentreline) ? "From centreline" : "From transom"),
-              row.origin()));
-    } else {
+    if (!defined(row, "Compartment", name, compartmentKeys)) {
       name.ifPresent(n -> placeKeys.leaveOut(n, row.origin()));
+      return Optional.empty();
     }
+    return Optional.of(
+        new Compartment(
+            name.orElseThrow(),
+            fromTransom.orElseThrow(),
+            fromCentreline,
+            size,
+            maxLoad,
+            atHand,
+            ashore,
+            row.at(BoatBounds.aside(fromCentreline) ? "From centreline" : "From transom"),
+            row.origin()));
   }
 
   private void box(Row row) {

@@ -132,25 +132,28 @@ public final class SeasonReader {
     ItemMatch match = new ItemMatch(items, book.findings());
     TripsReader trips = new TripsReader(book);
     var styleHours = trips.styleHours(styles);
-    var losses = LossesReader.read(book, trips, items, match);
+    var losses = new LossesReader(book, trips, items, match).losses();
     var ledgers = new LedgersReader(book, styles, places, items, match);
+    var restocks = ledgers.restocks();
+    var transfers = ledgers.transfers();
+    var recounts = ledgers.recounts();
     match.conclude();
-    EventsReader events = new EventsReader(book, styles, places, items, trips.covers());
+    Keys events = new Keys("the sheet Events");
     BoatReader boat = new BoatReader(book);
     return new Season(
         book.settings(),
-        List.copyOf(styles.styles().values()),
-        items.stock(),
+        List.copyOf(styles.styles.values()),
+        items.stock,
         places.boxes(),
-        places.compartments(),
-        trips.trips(),
+        places.compartments,
+        trips.trips,
         styleHours,
         losses,
-        ledgers.restocks(),
-        ledgers.transfers(),
+        restocks,
+        transfers,
         places.moves(),
-        ledgers.recounts(),
-        events.events(),
+        recounts,
+        new EventsReader(book, styles, places, items, trips.covers, events).events(),
         boat.loads(),
         boat.boat());
   }

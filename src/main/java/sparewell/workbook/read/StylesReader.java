@@ -15,22 +15,14 @@ import sparewell.workbook.value.Amounts;
 /** Reads the styles, and counts that are in the counting unit of a style. */
 final class StylesReader {
   private final Book book;
-  private final Keys keys = new Keys("the sheet Styles");
-  private final Map<String, Style> styles = new LinkedHashMap<>();
+  final Keys keys = new Keys("the sheet Styles");
+  final Map<String, Style> styles = new LinkedHashMap<>();
   private final Lookalikes families;
 
   StylesReader(Book book) {
     this.book = book;
     this.families = new Lookalikes("kept as a family of its own");
     book.each(InputSheets.STYLES, this::style);
-  }
-
-  Map<String, Style> styles() {
-    return styles;
-  }
-
-  Keys keys() {
-    return keys;
   }
 
   private void style(Row row) {

@@ -23,7 +23,7 @@ final class TripsReader {
 
   private final Book book;
   private final Keys keys = new Keys("the sheet Trips");
-  private final List<Trip> trips = new ArrayList<>();
+  final List<Trip> trips;
   private final Map<String, LocalDate> later = new HashMap<>();
 
   /** Six minutes; nobody logs a shorter trip, and 0 stands for one without hours. */
@@ -31,22 +31,14 @@ final class TripsReader {
 
   private final Map<String, LocalDate> dates = new HashMap<>();
   private final Map<LocalDate, List<String>> byDate = new HashMap<>();
-  private final Lookalikes covers = new Lookalikes("kept as a cover of its own");
+  final Lookalikes covers = new Lookalikes("kept as a cover of its own");
 
   TripsReader(Book book) {
     this.book = book;
-    book.each(InputSheets.TRIPS, this::define);
+    this.trips = book.list(InputSheets.TRIPS, this::trip);
   }
 
-  List<Trip> trips() {
-    return trips;
-  }
-
-  Lookalikes covers() {
-    return covers;
-  }
-
-  private void define(Row row) {
+  private Optional<Trip> trip(Row row) {
     Optional<LocalDate> date = row.date("Date");
     Optional<String> named = row.textOrDate("Trip").map(text -> book.shown("Trip", text));
     Optional<String> id = named.or(() -> date.map(LocalDate::toString));
@@ -57,10 +49,10 @@ final class TripsReader {
     if (named.isPresent() && taken.isPresent() && date.isPresent() && !taken.equals(date)) {
       String before = "row " + keys.origin(named.get()).orElseThrow().row();
       row.leaveOut("Trip", Code.TRIP_NAME_TAKEN, named.get(), before, taken.get(), date.get());
-      return;
+      return Optional.empty();
     }
     if (!PlacesReader.defined(row, named.isPresent() ? "Trip" : "Date", id, keys)) {
-      return;
+      return Optional.empty();
     }
     LocalDate day = date.orElseThrow();
     dates.put(id.orElseThrow(), day);
@@ -73,10 +65,10 @@ final class TripsReader {
     if (day.isAfter(asOf)) {
       later.put(id.get(), day);
       row.say("Date", Code.AFTER_AS_OF, day, asOf);
-      return;
+      return Optional.empty();
     }
     cover.ifPresent(name -> covers.meet(row, "Cover", name));
-    trips.add(new Trip(id.get(), day, hours, days, cover, row.origin()));
+    return Optional.of(new Trip(id.get(), day, hours, days, cover, row.origin()));
   }
 
   private static OptionalDouble hours(Row row, String trip) {
@@ -89,7 +81,7 @@ final class TripsReader {
   }
 
   /** The id of the trip that a row names by id or date; absent and remarked where it cannot be. */
-  Optional<String> trip(Row row) {
+  Optional<String> tripId(Row row) {
     return row.read(
         "Trip",
         (cell, remarks) -> {
@@ -128,31 +120,23 @@ final class TripsReader {
   }
 
   List<StyleHours> styleHours(StylesReader styles) {
-    List<StyleHours> all = new ArrayList<>();
-    book.each(
-        InputSheets.STYLE_HOURS,
-        row -> {
-          Optional<String> trip = trip(row);
-          Optional<String> style = row.key("Style", styles.keys());
-          Optional<Double> hours = row.read("Hours", Amounts::hours);
-          if (!row.failed() && !isLater(row, trip.orElseThrow())) {
-            all.add(
-                new StyleHours(trip.get(), style.orElseThrow(), hours.orElseThrow(), row.origin()));
-          } else if (row.failed()) {
-            trip.filter(this::counts)
-                .flatMap(id -> unread(row, id, style, styles.keys()))
-                .ifPresent(all::add);
-          }
-        });
-    return all;
+    return book.list(InputSheets.STYLE_HOURS, row -> styleHours(row, styles.keys));
   }
 
   /** A row left out still tells that the style it means was thrown on that trip. */
-  private static Optional<StyleHours> unread(
-      Row row, String trip, Optional<String> style, Keys styles) {
-    Cell fault = row.at(style.isPresent() ? "Hours" : "Style");
-    return style
-        .or(() -> row.near("Style", styles))
-        .map(meant -> new StyleHours(trip, meant, OptionalDouble.empty(), fault));
+  private Optional<StyleHours> styleHours(Row row, Keys styles) {
+    Optional<String> trip = tripId(row);
+    Optional<String> style = row.key("Style", styles);
+    Optional<Double> hours = row.read("Hours", Amounts::hours);
+    if (row.failed()) {
+      Cell fault = row.at(style.isPresent() ? "Hours" : "Style");
+      Optional<String> meant = style.or(() -> row.near("Style", styles));
+      return trip.filter(this::counts)
+          .flatMap(id -> meant.map(s -> new StyleHours(id, s, OptionalDouble.empty(), fault)));
+    }
+    return isLater(row, trip.orElseThrow())
+        ? Optional.empty()
+        : Optional.of(
+            new StyleHours(trip.get(), style.orElseThrow(), hours.orElseThrow(), row.origin()));
   }
 }
