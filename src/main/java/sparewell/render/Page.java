@@ -93,6 +93,11 @@ record Page(
     return new Page(paper, lying, side, side, 15, 14, 7, 0);
   }
 
+  /** An upright page with all the room that printers leave to cells. */
+  static Page full(UnitSystem units) {
+    return new Page(usualPaper(units), false, WIDE_SIDE_MM, WIDE_SIDE_MM, 12, 11, 5, 0);
+  }
+
   /** The same paper turned by a quarter. */
   Page turned() {
     return usual(paper, !landscape);

@@ -56,6 +56,9 @@ final class SheetPage {
 
   private static final int ROWS_AFTER_TEXT = 6;
 
+  /** Rows at the end of a table that stand on one page, so that sums are not left alone. */
+  private static final int LAST_ROWS = 4;
+
   private final ReportSheet sheet;
   private final Grid grid;
   private final SheetRenderer.TableNames names;
@@ -94,20 +97,27 @@ final class SheetPage {
     answer();
     Page page = Page.fitting(width(), units);
     int row = Layout.FIRST_ROW;
+    int lastPrinted = Integer.MAX_VALUE;
     for (Block block : sheet.shown()) {
+      if (block instanceof Block.EndOfPrint) {
+        lastPrinted = Math.min(lastPrinted, row - 2);
+      }
       if (block instanceof LabelGrid labels) {
         page = Page.exact(labels, units);
         row = LabelBlock.lay(labels, page, grid, row);
       } else {
         lay(block, row);
         keepTogether(block, row);
+        if (Layout.printedRowsOf(block) < Layout.rowsOf(block)) {
+          lastPrinted = Math.min(lastPrinted, row + Layout.printedRowsOf(block) - 1);
+        }
         row += Layout.rowsOf(block) + 1;
       }
     }
-    grid.lastPrintedRow = Math.max(1, row - 2);
+    grid.lastPrintedRow = Math.max(1, Math.min(lastPrinted, row - 2));
     if (sheet.largePrint()) {
       grid.onOnePage = true; // one sheet of paper to take along
-      page = Page.fitting(0, units).scaledTo(width());
+      page = Page.full(units).scaledTo(width());
     } else if (!grid.exactSize) {
       page = paged(page);
     }
@@ -174,7 +184,9 @@ final class SheetPage {
       boolean few = text.lines().size() <= FEW_LINES;
       grid.together.put(row, row + (few ? rows + ROWS_AFTER_TEXT : FEW_LINES - 1));
     } else if (block instanceof Block.Rows || block instanceof Block.Form) {
-      grid.together.put(row, row + rows - 1);
+      int last = row + rows - 1;
+      grid.together.put(row, last);
+      grid.together.putIfAbsent(Math.max(row, last - LAST_ROWS + 1), last);
     }
   }
 

@@ -56,9 +56,17 @@ record SheetTable<R>(
     return new SheetTable<>(table, columns, headings, patterns, values);
   }
 
-  /** Returns whether there are enough rows to filter. */
+  /** Returns whether there are enough rows to filter; what is written in by hand stays whole. */
   boolean filtered() {
-    return table.rows().size() > FEW_ROWS;
+    return table.rows().size() > FEW_ROWS && !roomy();
+  }
+
+  /** Returns whether its rows are high enough to write in. */
+  boolean roomy() {
+    return table.rows().stream()
+        .limit(1)
+        .flatMap(row -> columns.stream().flatMap(column -> column.entry().apply(row).stream()))
+        .anyMatch(entry -> entry.heightPoints() > 0);
   }
 
   /**

@@ -28,7 +28,7 @@ final class TableBlock {
   private static final double WIDEST_LINK_POINTS = 420;
 
   /** On a crowded sheet; a table beside the main one gets even less. */
-  private static final double WIDEST_CROWDED_POINTS = 200;
+  private static final double WIDEST_CROWDED_POINTS = 270;
 
   private static final double WIDEST_CROWDED_BESIDE_POINTS = 68;
 
@@ -224,7 +224,7 @@ final class TableBlock {
     Column<R> column = table.columns().get(at);
     double inner = grid.innerPoints(at + 1) - INDENT_POINTS;
     int row = firstRow;
-    Look.Edge edge = room(table) ? Look.Edge.UNDER_ROOM : Look.Edge.UNDER;
+    Look.Edge edge = table.roomy() ? Look.Edge.UNDER_ROOM : Look.Edge.UNDER;
     Map<Kind, Integer> looks = new HashMap<>();
     for (R one : table.table().rows()) {
       Object value = table.values().get(at).get(row - firstRow);
@@ -252,14 +252,6 @@ final class TableBlock {
       }
       row++;
     }
-  }
-
-  /** True if its rows are high enough to write in. */
-  private static <R> boolean room(SheetTable<R> table) {
-    R first = table.table().rows().get(0);
-    return table.columns().stream()
-        .anyMatch(
-            column -> column.entry().apply(first).filter(e -> e.heightPoints() > 0).isPresent());
   }
 
   /** All that the look of a cell follows from. */

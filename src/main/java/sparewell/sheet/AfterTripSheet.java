@@ -50,19 +50,25 @@ public final class AfterTripSheet {
   static ReportSheet of(Results results, List<Step> toDo, List<Block> checks) {
     List<Figure> figures = Figures.of(results);
     List<Block> blocks = new ArrayList<>();
-    blocks.add(new Block.Text(StepLines.of(toDo, results)));
+    List<Block.Line> steps = new ArrayList<>();
+    steps.add(Block.Line.of(planned(results)));
+    steps.addAll(StepLines.of(toDo, results));
+    blocks.add(new Block.Text(steps));
     blocks.addAll(checks);
     blocks.add(new Block.Rows(figureTable(figures)));
     blocks.add(Changes.of(results, figures));
     blocks.add(new Block.Rows(mending(results.findings())));
     blocks.add(cautions(results));
+    blocks.add(new Block.EndOfPrint());
     blocks.add(settings(results));
-    String planned =
-        results.onHand().items().isEmpty()
-            ? "Nothing is in stock yet: begin here."
-            : results.spares().horizon().words();
-    String answer = "What to do now, as of " + results.season().settings().asOf() + ". " + planned;
+    String answer = "What to do now, as of " + results.season().settings().asOf();
     return new ReportSheet(NAME, answer, blocks);
+  }
+
+  private static String planned(Results results) {
+    return results.onHand().items().isEmpty()
+        ? "Nothing is in stock yet: begin here."
+        : results.spares().horizon().words();
   }
 
   /**

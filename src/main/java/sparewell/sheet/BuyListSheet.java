@@ -30,6 +30,7 @@ public final class BuyListSheet {
     blocks.add(new Block.Rows(lines(list, false)));
     blocks.add(new Block.Rows(lines(list, true)));
     Table<Point> curve = curve(list);
+    blocks.add(new Block.EndOfPrint());
     if (!curve.rows().isEmpty()) {
       Charts.money(curve).ifPresent(blocks::add);
       blocks.add(new Block.Rows(curve));

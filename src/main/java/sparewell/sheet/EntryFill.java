@@ -53,7 +53,7 @@ final class EntryFill {
 
   private static Block filled(Block block, Map<Table<?>, Table<?>> filled) {
     return block instanceof Block.Rows rows && filled.containsKey(rows.table())
-        ? new Block.Rows(filled.get(rows.table()), rows.about())
+        ? new Block.Rows(filled.get(rows.table()), rows.about(), rows.printed())
         : block;
   }
 

@@ -148,7 +148,7 @@ public final class EventPackingSheet {
         .table(
             lines,
             columns(
-                packing.lists().size() > 1,
+                lines.stream().map(Line::event).distinct().count() > 1,
                 packing.lists().stream()
                     .filter(PackingList::boxed)
                     .map(list -> list.event().name())

@@ -33,24 +33,29 @@ public final class LossRatesSheet {
     blocks.add(top(model));
     blocks.add(new Block.Rows(rates(model.styles(), model.otherLogs() > 0)));
     blocks.add(new Block.Rows(covers(model.covers())));
+    blocks.add(new Block.EndOfPrint());
     Charts.lossRates(model.styles()).ifPresent(blocks::add);
-    return new ReportSheet(NAME, "Loss rate of each style, and how certain it is", blocks);
+    return new ReportSheet(NAME, answer(model), blocks);
+  }
+
+  private static String answer(LossModel model) {
+    return model.styles().stream()
+        .filter(rate -> rate.basis() != StyleRate.Basis.NONE)
+        .max(Comparator.comparingDouble(rate -> rate.ratePer10Hours().orElse(0)))
+        .map(
+            rate ->
+                Phrase.text(
+                    "Highest loss rate: %s, about %.1f pieces per 10 hours (90 %% interval %.1f to"
+                        + " %.1f)",
+                    rate.style(),
+                    rate.ratePer10Hours().orElse(0),
+                    rate.low90Per10Hours().orElse(0),
+                    rate.high90Per10Hours().orElse(0)))
+        .orElse("No loss rates yet: no trip is logged");
   }
 
   private static Block top(LossModel model) {
     Lines lines = new Lines();
-    model.styles().stream()
-        .filter(rate -> rate.basis() != StyleRate.Basis.NONE)
-        .max(Comparator.comparingDouble(rate -> rate.ratePer10Hours().orElse(0)))
-        .ifPresent(
-            rate ->
-                lines.plain(
-                    "Highest loss rate: %s, about %.1f pieces per 10 hours (90 %% interval %.1f to"
-                        + " %.1f).",
-                    rate.style(),
-                    rate.ratePer10Hours().orElse(0),
-                    rate.low90Per10Hours().orElse(0),
-                    rate.high90Per10Hours().orElse(0)));
     if (model.otherLogs() > 0) {
       lines.plain(
           "The rates also use the experience of %s as a prior; your own log outweighs it as it"

@@ -45,10 +45,13 @@ public final class SeasonPlanSheet {
       if (plan.months().size() > 1) {
         blocks.add(new Block.Rows(months(plan, currency)));
       }
-      Charts.courses(plan.courses()).ifPresent(blocks::add);
     }
     blocks.addAll(AfterEventBlocks.of(results));
-    blocks.add(new Block.Rows(risky(plan)));
+    if (!plan.stages().isEmpty()) {
+      blocks.add(new Block.EndOfPrint());
+      Charts.courses(plan.courses()).ifPresent(blocks::add);
+      blocks.add(new Block.Rows(risky(plan)));
+    }
     blocks.add(new Block.FileOnly(LINES.table(plan.lines(), columns())));
     return new ReportSheet(
         NAME, "What the coming events will use, and what to order by when", blocks);

@@ -28,16 +28,19 @@ public final class SparesSheet {
   public static final List<String> OF_ITEM =
       List.of("Style", "Size", "Colour", "Carry", "Run-out chance now");
 
+  /** So many items that need nothing do not fill pages. */
+  private static final int MOST_PRINTED_IDLE = 12;
+
   private SparesSheet() {}
 
   public static ReportSheet of(SparesReport report, BuyList buys) {
     List<Block> blocks = new ArrayList<>();
     blocks.add(top(report, buys));
-    blocks.add(new Block.Rows(spares(report.rows())));
     blocks.add(new Block.Rows(brings(report.brings())));
     if (!report.idle().isEmpty()) {
       blocks.add(new Block.Rows(idle(report.idle())));
     }
+    blocks.add(spares(report.rows()));
     Charts.runOut(report.rows()).ifPresent(blocks::add);
     return new ReportSheet(
         NAME, "What to carry of every item, and what to bring aboard now", blocks);
@@ -85,7 +88,7 @@ public final class SparesSheet {
       long items = report.rows().stream().filter(row -> row.bringAboard() > 0).count();
       parts.add(
           Phrase.text(
-              "bring %s of %s aboard (second table)",
+              "bring %s of %s aboard (first table)",
               Phrase.count(pieces, "piece"), Phrase.count(items, "item")));
     }
     if (!buys.lines().isEmpty()) {
@@ -122,15 +125,24 @@ public final class SparesSheet {
             EntryTable.done()));
   }
 
-  private static Table<SparesRow> spares(List<SparesRow> rows) {
+  /** All items; where many need nothing, only the others are printed. */
+  private static Block spares(List<SparesRow> rows) {
     List<SparesRow> ordered = new ArrayList<>(rows);
     ordered.sort(
         Comparator.comparingDouble(
             row ->
-                row.bringAboard() + row.buyPacks() == 0
-                    ? 1
-                    : -row.importance() * row.losses().expectedShortage(row.aboard())));
-    return SPARES.table(ordered, columns());
+                enough(row) ? 1 : -row.importance() * row.losses().expectedShortage(row.aboard())));
+    int idle = (int) rows.stream().filter(SparesSheet::enough).count();
+    int printed = idle > MOST_PRINTED_IDLE ? rows.size() - idle : rows.size();
+    String onPaper =
+        printed < rows.size()
+            ? Phrase.text(" (the %d that need nothing are not printed)", idle)
+            : "";
+    return new Block.Rows(SPARES.table(ordered, columns(), onPaper), "", printed);
+  }
+
+  private static boolean enough(SparesRow row) {
+    return row.bringAboard() + row.buyPacks() == 0;
   }
 
   private static List<Column<SparesRow>> columns() {
@@ -141,7 +153,7 @@ public final class SparesSheet {
             .column("To do", SparesSheet::toDo)
             .toned(
                 row ->
-                    row.bringAboard() + row.buyPacks() == 0
+                    enough(row)
                         ? Tone.GOOD
                         : row.aboard() == 0 && row.used() ? Tone.BAD : Tone.WATCH),
         SPARES.column("aboard", SparesRow::aboard),
@@ -153,9 +165,9 @@ public final class SparesSheet {
         SPARES.column("carry", SparesRow::carry),
         SPARES.column("run_out_chance_at_carry", SparesRow::runOutAtCarryProbability),
         SPARES.column("reason", row -> row.reason().words()),
-        SPARES.column("bring_aboard", SparesRow::bringAboard),
+        Format.COUNT.inFile("bring_aboard", SparesRow::bringAboard),
         Format.COUNT.inFile("buy_pieces", SparesRow::buyPieces),
-        SPARES.column("buy_packs", SparesRow::buyPacks),
+        Format.COUNT.inFile("buy_packs", SparesRow::buyPacks),
         SPARES.column("cost", SparesRow::cost));
   }
 

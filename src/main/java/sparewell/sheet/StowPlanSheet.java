@@ -53,7 +53,8 @@ public final class StowPlanSheet {
     if (!report.boatPlan().compartments().isEmpty()) {
       blocks.add(BoatDrawing.of(report.boatPlan(), units));
     }
-    blocks.add(new Block.Rows(boxes(plan)));
+    int moved = (int) plan.boxes().stream().filter(BoxPlan::moves).count();
+    blocks.add(new Block.Rows(boxes(plan, moved), "", moved == 0 ? plan.boxes().size() : moved));
     blocks.add(new Block.Rows(curve(plan)));
     blocks.add(new Block.Rows(notes(report)));
     return new ReportSheet(NAME, StowWords.answer(plan, report, units), blocks);
@@ -116,7 +117,7 @@ public final class StowPlanSheet {
         Optional.of(finding.at()).filter(at -> !at.sheet().isEmpty()));
   }
 
-  private static Table<BoxPlan> boxes(StowPlan plan) {
+  private static Table<BoxPlan> boxes(StowPlan plan, int moved) {
     List<Column<BoxPlan>> columns =
         List.of(
             BOXES.column("box", BoxPlan::box).linked(row -> Optional.of(row.origin())),
@@ -130,7 +131,9 @@ public final class StowPlanSheet {
             BOXES.column("reason", row -> row.reason().word()),
             EntryTable.done(BoxPlan::moves));
     return BOXES.table(
-        plan.boxes(), Columns.withKnown(columns, plan.boxes(), BoxPlan::weightKnown));
+        plan.boxes(),
+        Columns.withKnown(columns, plan.boxes(), BoxPlan::weightKnown),
+        moved == 0 ? "" : " (those that stay are not printed)");
   }
 
   private static OptionalDouble tenths(OptionalDouble minutes) {

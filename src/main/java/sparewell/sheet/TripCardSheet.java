@@ -3,9 +3,7 @@ package sparewell.sheet;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import sparewell.season.Event;
 import sparewell.season.Season;
@@ -49,6 +47,8 @@ public final class TripCardSheet {
   /** Rows of least height that a page holds. */
   private static final int FULL_PAGE = 32;
 
+  private static final String LINE = " " + "_".repeat(28);
+
   /** A space that is no end of a line. */
   private static final String APART = "\u00a0";
 
@@ -57,6 +57,11 @@ public final class TripCardSheet {
   private final Optional<Event> event;
   private final CardRows rows;
   private final boolean behind;
+
+  /**
+   * True once the event is over: what was aboard then is not known any more, so no count is shown.
+   */
+  private final boolean over;
 
   /** True if the fields stay as they are: once the event has begun the angler writes in them. */
   private final boolean kept;
@@ -68,6 +73,7 @@ public final class TripCardSheet {
     this.rows = new CardRows(results, event);
     LocalDate asOf = results.season().settings().asOf();
     this.behind = event.filter(one -> one.date().isBefore(asOf)).isPresent();
+    this.over = event.filter(one -> one.lastDay().isBefore(asOf)).isPresent();
     boolean begun = event.filter(one -> !one.date().isAfter(asOf)).isPresent();
     this.kept =
         filled(typed)
@@ -101,40 +107,41 @@ public final class TripCardSheet {
   private ReportSheet sheet() {
     String trip = event.map(one -> one.name() + ", " + one.date()).orElse("the next trip you make");
     List<Block> blocks = new ArrayList<>();
+    String gone =
+        "At home, with the page beside you: type what you crossed out, then the trip below.";
+    String ahead = "Afloat: cross out a square for each piece lost and each hour thrown.";
+    blocks.add(new Lines().plain(over ? gone : ahead).block());
+    blocks.add(new Block.Rows(items()));
+    blocks.add(new Block.Rows(styles()));
+    blocks.add(
+        new Lines().plain(HOURS + LINE + "  Cover" + LINE).plain(NOTE + LINE + LINE).block());
+    blocks.add(new Block.EndOfPrint());
     blocks.add(
         new Lines()
-            .plain("Afloat: cross out a square for each piece lost and hour thrown.")
+            .heading("The trip")
             .plain(
-                "At home: type the sums into the framed cells and post them. Typed sums wait here"
-                    + " until then, an empty card for %d days.",
+                "At home: type the sums into the framed cells above, fill in these, and post. What"
+                    + " you typed waits here until then; an empty card waits %d days.",
                 CardEvent.DAYS_TO_WAIT)
             .block());
     blocks.add(new Block.Form(fields()));
-    itemTables().forEach(table -> blocks.add(new Block.Rows(table)));
-    blocks.add(new Block.Rows(styles()));
-    blocks.add(new Lines().plain(" ").plain(NOTE + " " + "_".repeat(64)).block());
     String title = behind ? "Type in and post " + trip : "Take this page along on " + trip;
     return new ReportSheet(NAME, title, blocks).inLargePrint();
   }
 
-  /** The event's box apart from the others; a page printed before keeps its order. */
-  private List<Table<Holding>> itemTables() {
+  /** The event's box first, then the others; a page printed before keeps its order. */
+  private Table<Holding> items() {
     if (printed()) {
-      return List.of(items("Lost, in the order of the page you took along", rows.asPrinted()));
+      return items("Lost, in the order of the page you took along", rows.asPrinted());
     }
     String box = event.map(Event::box).orElse("");
-    Map<Boolean, List<Holding>> inBox =
-        rows.items().stream()
-            .collect(
-                Collectors.partitioningBy(row -> !box.isEmpty() && row.place().box().equals(box)));
-    List<Table<Holding>> tables = new ArrayList<>();
-    if (!inBox.get(true).isEmpty()) {
-      tables.add(items("Lost out of " + box, inBox.get(true)));
-    }
-    if (!inBox.get(false).isEmpty() || inBox.get(true).isEmpty()) {
-      tables.add(items("Lost out of the boat's boxes", inBox.get(false)));
-    }
-    return tables;
+    List<Holding> items = rows.items();
+    boolean packed = items.stream().anyMatch(row -> row.place().box().equals(box));
+    return items(
+        packed && !box.isEmpty()
+            ? "Lost: first out of " + box + ", then out of the other boxes"
+            : "Lost out of the boat's boxes",
+        items);
   }
 
   private boolean printed() {
@@ -205,7 +212,7 @@ public final class TripCardSheet {
         Columns.among(
             List.of(),
             Holding::item,
-            ITEMS.column("One for each", row -> squares(row.pieces())),
+            ITEMS.column("One for each", row -> squares(row.pieces()), !over),
             Column.entry(
                 LOST,
                 "Pieces lost.",

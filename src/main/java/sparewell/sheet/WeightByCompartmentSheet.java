@@ -32,11 +32,12 @@ public final class WeightByCompartmentSheet {
     List<Block> blocks = new ArrayList<>();
     blocks.add(plateLines(report, units));
     blocks.add(new Block.Rows(weights(report)));
-    Charts.weights(report.compartments()).ifPresent(blocks::add);
     blocks.add(LoadComparison.of(report, idle, units));
     blocks.add(new Block.Rows(loads(report)));
-    blocks.add(new Block.Rows(LoadSummary.table(report, units)));
     blocks.add(Lines.cautions().block());
+    blocks.add(new Block.EndOfPrint());
+    Charts.weights(report.compartments()).ifPresent(blocks::add);
+    blocks.add(new Block.Rows(LoadSummary.table(report, units)));
     return new ReportSheet(NAME, answer(report, units), blocks);
   }
 

@@ -81,7 +81,7 @@ public final class WhereItIsSheet {
       on = place.compartment();
       String title = place.loose() ? "Loose in %2$s" : "%1$s, in %2$s";
       blocks.add(new Lines().heading(title, place.box(), on).small(HOW_TO_COUNT).block());
-      blocks.add(new Block.Rows(toCount(there), place.name()));
+      blocks.add(new Block.Rows(toCount(there), place.name(), there.size()));
     }
     return new ReportSheet(
         NAME, "Where is it? First by item; further down box by box, to count.", blocks);

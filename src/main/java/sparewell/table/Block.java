@@ -11,6 +11,7 @@ public sealed interface Block
         Block.FileOnly,
         Block.Form,
         Block.NewPage,
+        Block.EndOfPrint,
         Chart,
         Drawing,
         LabelGrid {
@@ -24,16 +25,20 @@ public sealed interface Block
    * A table.
    *
    * @param about its one subject, such as a box, where there is a table for each; else empty
+   * @param printed its rows that are printed, from the top; where there are more, nothing below is
    */
-  record Rows(Table<?> table, String about) implements Block {
+  record Rows(Table<?> table, String about, int printed) implements Block {
     /** A table whose title says what it is about. */
     public Rows(Table<?> table) {
-      this(table, "");
+      this(table, "", table.rows().size());
     }
   }
 
   /** A page break in print. */
   record NewPage() implements Block {}
+
+  /** What follows is for the screen alone. */
+  record EndOfPrint() implements Block {}
 
   /** A table whose rows go to its file one by one; the sheet shows them in another way. */
   record FileOnly(Table<?> table) implements Block {}

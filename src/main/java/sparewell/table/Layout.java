@@ -35,7 +35,7 @@ public final class Layout {
 
   /** Rows that a block covers, the blank row after it not counted; not for a {@link LabelGrid}. */
   public static int rowsOf(Block block) {
-    if (block instanceof Block.NewPage) {
+    if (block instanceof Block.NewPage || block instanceof Block.EndOfPrint) {
       return 0;
     }
     if (block instanceof Block.Text text) {
@@ -58,6 +58,13 @@ public final class Layout {
       return (drawing.title().isEmpty() ? 0 : 1) + coveredRows(drawing);
     }
     throw new IllegalArgumentException("rows are known only once drawn: " + block.getClass());
+  }
+
+  /** Rows of a block that are printed, as those of {@link #rowsOf}. */
+  public static int printedRowsOf(Block block) {
+    return block instanceof Block.Rows rows && rows.printed() < rows.table().rows().size()
+        ? headingRow(rows.table()) + 1 + rows.printed()
+        : rowsOf(block);
   }
 
   public static boolean hasSums(Table<?> table) {

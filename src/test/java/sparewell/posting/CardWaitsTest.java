@@ -72,10 +72,17 @@ class CardWaitsTest {
         .toList();
   }
 
+  /** True where the items stand with a square for each piece. */
+  private boolean counted() {
+    return rows("Trip card").stream().anyMatch(row -> row.text(4).equals("One for each"))
+        && rows("Trip card").stream().anyMatch(row -> row.text(5).equals("Lost"));
+  }
+
   @Test
   void whatWasTypedStaysUntilItIsPosted() throws Exception {
     assertEquals("Stone Open", field("Trip"));
     List<String> printed = items();
+    assertTrue(counted(), "squares to cross out afloat");
     Ticking.edit(
         book,
         open -> {
@@ -90,6 +97,7 @@ class CardWaitsTest {
     assertEquals("26", field("Hours fished"));
     assertEquals("wood", field("Cover, mostly"));
     assertEquals(printed, items());
+    assertFalse(counted(), "today's counts are not those of the event");
     assertEquals(printed.size(), Ticking.typed(book, "Trip card", "Lost").size());
     run("post");
     List<OpenBook.Row> trips = rows("Trips");

@@ -27,6 +27,14 @@ class PageBreaksTest {
     assertEquals(new PageBreaks.Breaks(List.of(first - 1), 2, 0), breaks);
   }
 
+  /** As for a table whose last four rows, its sums among them, stand together. */
+  @Test
+  void sumsAreNotLeftAlone() {
+    Grid grid = grid(11, ROWS + 1);
+    grid.together.put(ROWS - 2, ROWS + 1);
+    assertEquals(List.of(ROWS - 3), PageBreaks.of(grid, PAGE).behind());
+  }
+
   @Test
   void theHeadOfALongTableIsNotLeftAtTheFootOfAPage() {
     int first = ROWS - 3;

@@ -105,6 +105,21 @@ class SheetLayoutTest extends SampleBookFixture {
   }
 
   @Test
+  void printEndsWhereNothingHasToBeDone() throws IOException {
+    Column<String> column = Format.TEXT.onSheet("C", "m", row -> row);
+    Table<String> table = new Table<>("", "T", List.of(column), List.of("a", "b", "c"), "none");
+    Block text = new Block.Text(List.of(Block.Line.of("x")));
+    List<ReportSheet> sheets =
+        List.of(
+            new ReportSheet("S", "A", List.of(new Block.Rows(table, "", 2), text)),
+            new ReportSheet("T", "A", List.of(text, new Block.EndOfPrint(), text)));
+    try (XSSFWorkbook cut = read(sheets, Sample.options())) {
+      assertTrue(cut.getPrintArea(cut.getSheetIndex("S")).endsWith("$6"), "title, heading, a, b");
+      assertTrue(cut.getPrintArea(cut.getSheetIndex("T")).endsWith("$3"));
+    }
+  }
+
+  @Test
   void largePrintIsLarger() {
     XSSFSheet sheet = book.getSheet("Forecast");
     Cell cell = sheet.getRow(4).getCell(0);
