@@ -113,9 +113,6 @@ public final class NegativeBinomial {
       return Math.min(0, chance > 1e-290 ? Math.log(chance) : far);
     }
     double zero = Double.isInfinite(size) ? -mean : -size * Math.log1p(mean / size);
-    if (mean >= y && zero <= -600) {
-      return 0; // below y lie less than e^-180
-    }
     if (mean >= y) {
       double mass = Math.exp(zero);
       double below = mass;

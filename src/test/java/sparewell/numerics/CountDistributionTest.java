@@ -77,6 +77,28 @@ class CountDistributionTest {
         2, CountDistribution.of(new double[] {0, 0.25, 0.25, 0, 0, 0.5}, 3.25).quantile(0.5));
   }
 
+  /** Bundles are single pieces spread evenly: every answer is that of the pieces one by one. */
+  @ParameterizedTest
+  @ValueSource(ints = {2, 3, 16})
+  void bundlesAnswerAsTheirPiecesDo(int bundle) {
+    double[] chances = {0.5, 0.3, 0, 0.15};
+    double[] pieces = new double[chances.length * bundle];
+    for (int n = 0; n < pieces.length; n++) {
+      pieces[n] = chances[n / bundle] / bundle;
+    }
+    CountDistribution bundled = CountDistribution.of(chances, 3.5 * bundle, bundle);
+    CountDistribution single = CountDistribution.of(pieces, 3.5 * bundle);
+    assertEquals(single.cut(), bundled.cut());
+    for (int n = -2; n < pieces.length + 3; n++) {
+      assertEquals(single.probabilityOf(n), bundled.probabilityOf(n), 1e-15, "exactly " + n);
+      assertEquals(single.atMost(n), bundled.atMost(n), 1e-15, "at most " + n);
+      assertEquals(single.expectedShortage(n), bundled.expectedShortage(n), 1e-13, "stock " + n);
+    }
+    for (double chance = 0.0013; chance < 1; chance += 0.007) {
+      assertEquals(single.quantile(chance), bundled.quantile(chance), "chance " + chance);
+    }
+  }
+
   @ParameterizedTest
   @ValueSource(doubles = {0, 1, -0.5, 1.5, Double.NaN})
   void refusesAChanceThatIsNone(double chance) {
@@ -93,5 +115,7 @@ class CountDistributionTest {
         IllegalArgumentException.class, () -> CountDistribution.of(new double[] {1}, -1e-9));
     assertThrows(
         IllegalArgumentException.class, () -> CountDistribution.of(new double[] {1}, Double.NaN));
+    assertThrows(
+        IllegalArgumentException.class, () -> CountDistribution.of(new double[] {1}, 1, 0));
   }
 }

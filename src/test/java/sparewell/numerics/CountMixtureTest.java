@@ -142,6 +142,48 @@ class CountMixtureTest {
   }
 
   /**
+   * R 4.2.2: pgamma(3000, shape = s, scale = mean / s, lower = F), 1 / s = 1 / mean + 1 / size, is
+   * 0.00008 for the first mean and 0.000125 for the second (0.0003 at size 0.05, where the reach is
+   * not so near); bundles begin at 0.0001.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "0.05, 31.11732, 40",
+    "0.3, 130.2193, 138.4284",
+    "0.9, 294.9041, 309.9309",
+    "1.5, 416.2016, 435.0762",
+    "5, 827.9081, 854.799",
+    "50, 1836.282, 1861.707",
+    "1e6, 2795.677, 2801.719"
+  })
+  void bundlesBeginWhereATenThousandthLiesBeyond(double size, double single, double bundled) {
+    assertEquals(1, one(single, size).bundle());
+    assertEquals(2, one(bundled, size).bundle());
+  }
+
+  @Test
+  void bundlesKeepTheVariance() {
+    CountDistribution large = one(20_000, 1_000);
+    double[] mass = large.masses();
+    double mean = 0;
+    double square = 0;
+    for (int k = 0; k < mass.length; k++) {
+      double pieces = (double) k * large.bundle();
+      mean += mass[k] * pieces;
+      square += mass[k] * pieces * pieces;
+    }
+    assertTrue(large.bundle() > 7);
+    assertEquals(20_000, mean, 1);
+    assertEquals(20_000 + 20_000.0 * 20_000 / 1_000, square - mean * mean, 1_000);
+  }
+
+  /** R 4.2.2: qnbinom(1e-10, 2, mu = 5, lower = F) = 77. */
+  @Test
+  void isCutWhereHardlyAnythingIsLeft() {
+    assertEquals(78, one(5, 2).cut());
+  }
+
+  /**
    * R 4.2.2: sum(c(.3, .5, .2) * pnbinom(q, size = c(1.5, .7, 6), mu = c(3, 300, 8000), lower =
    * F)).
    */
@@ -169,6 +211,7 @@ class CountMixtureTest {
     CountMixture many = new CountMixture();
     CountMixture few = new CountMixture();
     double[] sizes = {1.2, 2.4, 0.6};
+    many.add(0, new double[] {0.01, 0.01, 0.01}, sizes);
     for (int i = 0; i < 8_000; i++) {
       double mean = 20 * Math.exp(1.5 * Math.sin(i));
       many.add(1, new double[] {mean, 2 * mean, mean / 2}, sizes);

@@ -67,6 +67,32 @@ class QuasiNewtonTest {
     assertEquals(1, top.at()[0], 2e-3);
   }
 
+  /** A ridge 100 times as long as wide; by the slope alone it would take hundreds of steps. */
+  @Test
+  void learnsTheCurvatureOnItsWay() {
+    ToDoubleFunction<double[]> ridge = x -> -50 * x[0] * x[0] - 0.5 * x[1] * x[1];
+    QuasiNewton.Peak top = climb(ridge, 1e-6, 30, 1, 10);
+    assertTrue(top.converged());
+    assertArrayEquals(new double[] {0, 0}, top.at(), 2e-3);
+  }
+
+  /** From where the function bends upwards, the slope grows on the way: nothing is learnt there. */
+  @Test
+  void climbsOutOfAHollow() {
+    QuasiNewton.Peak top = climb(x -> -Math.pow(x[0] * x[0] - 9, 2) / 100, 1e-9, 100, 0.2);
+    assertTrue(top.converged());
+    assertEquals(3, top.at()[0], 2e-3);
+  }
+
+  /** On the tip of a wedge no step gains; 0.25 was expected of one. */
+  @Test
+  void endsWhereNoStepGains() {
+    QuasiNewton.Peak rough = climb(x -> -Math.abs(x[0]), 0.003, 100, 0);
+    assertEquals(0, rough.at()[0]);
+    assertTrue(rough.converged(), "little, beside a hundred times the tolerance");
+    assertFalse(climb(x -> -Math.abs(x[0]), 0.002, 100, 0).converged());
+  }
+
   @Test
   void curvatureOfAQuadraticIsItsMatrix() {
     ToDoubleFunction<double[]> bowl = x -> BOWL.applyAsDouble(x) - 4 * x[2] * x[2] + x[2] * x[0];
