@@ -26,9 +26,10 @@ import org.junit.jupiter.params.provider.ValueSource;
  * The launcher of Windows, run by Wine 8 with a java.exe that only writes down what it was given.
  * Needs Wine and {@code x86_64-w64-mingw32-gcc}; a line is started as Explorer starts it when
  * something is dropped on the file (from memory): {@code cmd.exe /c ""launcher" words"}, names with
- * a blank in quotes. Wine 8 reads a percent sign that a word brought in once more, as Windows does
- * not (from memory), and knows no {@code cmdcmdline}: names with a percent sign and the window that
- * stays open are not seen here.
+ * a blank in quotes. Wine 8 drops percent signs that a word brought in, where Windows expands a
+ * line once (from memory): a file of the one line {@code echo %~1}, too, says "50 off" of "50%
+ * off", and of "a%1" Wine ends in a fault of its own. It knows no {@code cmdcmdline} either. So
+ * names with a percent sign and the window that stays open are not seen here.
  */
 class WindowsCheck {
   private static final int STUB_CODE = 7;
