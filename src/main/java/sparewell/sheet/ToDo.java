@@ -275,6 +275,15 @@ final class ToDo {
               + left.stream().limit(MOST_BEYOND).map(this::words).collect(Collectors.joining("; "))
               + (more > 0 ? "; and " + Phrase.count(more, "item") + " more" : ""));
     }
+    long waiting =
+        unpriced(results.buys()).stream().filter(line -> line.fills() && !line.bought()).count();
+    if (waiting > 0 && results.buys().lines().stream().anyMatch(BuyList.Line::bought)) {
+      parts.add(
+          Phrase.count(
+              waiting,
+              "line only fills a floor and has no price",
+              "lines only fill floors and have no price"));
+    }
     String text =
         parts.stream()
             .filter(part -> !part.isEmpty())

@@ -141,7 +141,7 @@ class ThingsToDoTest {
         "1. Buy 3 packs for 18.00 USD of your 500.00 USD to take the chance that nothing important runs out from 40 to"
             + " 96 %:",
         lines.get(1));
-    assertEquals("1 more line only fills a floor.", lines.get(3).strip());
+    assertEquals("1 line only fills a floor and has no price.", lines.get(3).strip());
     assertFalse(String.join("\n", lines).contains("Beyond"), lines.toString());
   }
 
