@@ -96,7 +96,9 @@ public final class Poster {
     }
   }
 
-  /** What stays where it is has nothing under {@link EntryTable#INTO}: done, but nothing moved. */
+  /**
+   * Books a line of the packing list; one with nothing under {@link EntryTable#INTO} moves nothing.
+   */
   private void packed(Typed.Row row) {
     if (row.shown().containsKey(EntryTable.INTO)) {
       carried(row, row.shown().getOrDefault("From box", row.shown().get("From compartment")));

@@ -51,7 +51,7 @@ public final class StagedChance {
   private record Uses(int style, List<List<Exposure>> stages) {}
 
   /**
-   * What a style is expected to lose.
+   * Expected losses of a style, and the chances that its items last.
    *
    * @param means expected losses by future, item and stage
    * @param lasting by item and its limits: chance that it lasts, by future and stage

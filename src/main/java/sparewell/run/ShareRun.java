@@ -143,7 +143,7 @@ public final class ShareRun {
     return Outcome.done(book, "in the file already", List.of());
   }
 
-  /** Whether the file holds a workbook as it stands, be it by the id of a copy. */
+  /** True where the file holds a workbook as it stands, be it by the id of a copy. */
   private synchronized boolean holds(Optional<String> id, String print) {
     Optional<String> by =
         byLog.entrySet().stream()

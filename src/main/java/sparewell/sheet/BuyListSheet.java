@@ -133,7 +133,7 @@ public final class BuyListSheet {
         : "and the chance of " + now + " changes by less than a point";
   }
 
-  /** What is bought on top, then what is left for it. */
+  /** Packs bought on top, then packs left out for them. */
   private static String changes(List<BuyList.More.Change> changes) {
     Map<Boolean, String> words =
         changes.stream()

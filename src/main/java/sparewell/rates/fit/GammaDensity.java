@@ -61,7 +61,7 @@ final class GammaDensity {
   }
 
   /**
-   * What the first point of a style's stretch stands for: itself and the endless rest to its left,
+   * Mass at the first point of a style's stretch: its own and that of the endless rest to its left,
    * where expected losses are as good as none and the terms fall by e<sup>-power step</sup>.
    *
    * @param power a and the pieces lost

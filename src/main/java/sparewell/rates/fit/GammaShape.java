@@ -66,7 +66,7 @@ final class GammaShape {
         : Optional.empty();
   }
 
-  /** Whether a likelihood of so many pieces leaves more doubt than there is, or cannot fit. */
+  /** True where a likelihood of so many pieces leaves more doubt than there is, or cannot fit. */
   private boolean tooWide(double pieces) {
     double log = logHours(pieces);
     return log <= LEAST || moments(weights(pieces, log)).variance() > variance;

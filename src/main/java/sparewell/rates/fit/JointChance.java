@@ -45,8 +45,8 @@ public final class JointChance<S> {
     private static final int LONGEST = 400;
 
     /**
-     * Of items with limits that share losses as Dirichlet; in bundles where single pieces, even a
-     * thousand, might not be all that the items last.
+     * Chance of lasting for items with limits that share losses as Dirichlet; in bundles where
+     * single pieces, even a thousand, might not be all that the items last.
      *
      * @param weights Dirichlet parameters of the items, each with its limit of pieces
      * @param rest those of all items without a limit

@@ -124,8 +124,8 @@ public final class RateFit {
 
   /**
    * This fit with the weights over (rate, draw) multiplied by the likelihood of some more uses.
-   * What they tell of other styles reaches these through the draws alone, not through the family's
-   * mean at each draw, nor does the walk learn: that takes a fit of the whole log.
+   * Other styles learn from them through the draws alone, not through the family's mean at each
+   * draw, and the walk learns nothing: that takes a fit of the whole log.
    */
   public RateFit learning(List<Observation> more) {
     List<HyperPosterior.Draw> draws = hyper.draws();
