@@ -25,7 +25,7 @@ class CardWaitsTest {
     book =
         Beginner.book()
             .edit("Settings", settings -> settings.replace("2026-05-20", "2026-03-15"))
-            .edit("Losses", losses -> losses.replace("Stik", "Stick"))
+            .edit("Losses", losses -> losses.replace("Stck", "Stick"))
             .with(
                 "Trips",
                 "Trip|Date|Days|Hours|Cover\n"
