@@ -69,7 +69,7 @@ public final class Beginner {
             "Losses",
             "Trip|Style|Size|Colour|Lost|Cause\n"
                 + "First outing|Stick worm|5 in|Green pumpkin|3|snag\n"
-                + "Second outing|Stik worm|5 in|Black blue|1|fish\n"
+                + "Second outing|Stck worm|5 in|Black blue|1|fish\n"
                 + "Second outing|Flipping jig|1/2 oz|Black blue|1|snag");
   }
 }
