@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import sparewell.finding.Cell;
 import sparewell.table.Column;
 import sparewell.table.Entry;
@@ -66,6 +67,7 @@ final class TableBlock {
       double most =
           linksText(table, at) ? WIDEST_LINK_POINTS : widest(leads, grid.crowded, at == 0);
       points = Math.max(points, Math.min(most, widest(table, at, grid.crowded)));
+      points = Math.max(points, Math.min(WIDEST_TEXT_POINTS, longestWord(table, at)));
       if (!grid.crowded) {
         points = besideArrow(table.headings().get(at), points, reserved);
       }
@@ -116,9 +118,6 @@ final class TableBlock {
       } else if (value != null) {
         String text = (String) value;
         texts.add(TextSize.width(text, Look.BODY_POINTS, true));
-        for (String word : text.split(" ")) {
-          points = Math.max(points, TextSize.width(word, Look.BODY_POINTS, true));
-        }
       }
     }
     if (!texts.isEmpty()) {
@@ -134,6 +133,15 @@ final class TableBlock {
       }
     }
     return points;
+  }
+
+  private static double longestWord(SheetTable<?> table, int at) {
+    return table.values().get(at).stream()
+        .filter(String.class::isInstance)
+        .flatMap(text -> Stream.of(((String) text).split(" ")))
+        .mapToDouble(word -> TextSize.width(word, Look.BODY_POINTS, true))
+        .max()
+        .orElse(0);
   }
 
   private static <R> boolean linksText(SheetTable<R> table, int at) {

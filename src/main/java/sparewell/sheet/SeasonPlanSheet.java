@@ -42,13 +42,13 @@ public final class SeasonPlanSheet {
     if (!plan.stages().isEmpty()) {
       blocks.add(new Block.Rows(events(plan, currency)));
       blocks.add(new Block.Rows(purchases(plan, currency)));
-      if (plan.months().size() > 1) {
-        blocks.add(new Block.Rows(months(plan, currency)));
-      }
     }
     blocks.addAll(AfterEventBlocks.of(results));
     if (!plan.stages().isEmpty()) {
       blocks.add(new Block.EndOfPrint());
+      if (plan.months().size() > 1) {
+        blocks.add(new Block.Rows(months(plan, currency)));
+      }
       Charts.courses(plan.courses()).ifPresent(blocks::add);
       blocks.add(new Block.Rows(risky(plan)));
     }

@@ -41,6 +41,7 @@ public final class SparesSheet {
       blocks.add(new Block.Rows(idle(report.idle())));
     }
     blocks.add(spares(report.rows()));
+    blocks.add(new Block.EndOfPrint());
     Charts.runOut(report.rows()).ifPresent(blocks::add);
     return new ReportSheet(
         NAME, "What to carry of every item, and what to bring aboard now", blocks);

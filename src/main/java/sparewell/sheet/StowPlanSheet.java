@@ -49,18 +49,19 @@ public final class StowPlanSheet {
 
   public static ReportSheet of(StowPlan plan, LoadReport report, UnitSystem units) {
     List<Block> blocks = new ArrayList<>();
-    blocks.add(instructions(plan, report, units));
+    blocks.add(instructions(plan, report));
     if (!report.boatPlan().compartments().isEmpty()) {
       blocks.add(BoatDrawing.of(report.boatPlan(), units));
     }
     int moved = (int) plan.boxes().stream().filter(BoxPlan::moves).count();
     blocks.add(new Block.Rows(boxes(plan, moved), "", moved == 0 ? plan.boxes().size() : moved));
+    blocks.add(grounds(plan, units));
     blocks.add(new Block.Rows(curve(plan)));
     blocks.add(new Block.Rows(notes(report)));
     return new ReportSheet(NAME, StowWords.answer(plan, report, units), blocks);
   }
 
-  private static Block instructions(StowPlan plan, LoadReport report, UnitSystem units) {
+  private static Block instructions(StowPlan plan, LoadReport report) {
     Lines lines = new Lines();
     if (!plan.steps().isEmpty()) {
       lines.heading(
@@ -72,17 +73,23 @@ public final class StowPlanSheet {
           "Between the steps the tackle pulls to a side more than it may when all is done: move"
               + " the boxes on the trailer or at the dock.");
     }
-    best(plan, units, lines);
-    lines.plain(
-        "Side tolerance: the tackle may pull to either side with up to %s.",
-        Spoken.moment(plan.sideToleranceKgM(), units));
-    plan.reach().ifPresent(reach -> reach(plan, reach, lines));
     plan.findings().stream()
         .filter(finding -> LIMITS.contains(finding.code()))
         .forEach(finding -> lines.add(broken(finding)));
     lines.small(
         "The capacity plate and the maker's manual are the limit. Stowing changes handling: try"
             + " a new layout at low speed first.");
+    return lines.block();
+  }
+
+  /** What the plan rests on. */
+  private static Block grounds(StowPlan plan, UnitSystem units) {
+    Lines lines = new Lines();
+    best(plan, units, lines);
+    lines.plain(
+        "Side tolerance: the tackle may pull to either side with up to %s.",
+        Spoken.moment(plan.sideToleranceKgM(), units));
+    plan.reach().ifPresent(reach -> reach(plan, reach, lines));
     return lines.block();
   }
 
