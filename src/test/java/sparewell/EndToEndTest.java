@@ -1,6 +1,7 @@
 package sparewell;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertIterableEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
@@ -24,8 +25,16 @@ class EndToEndTest {
   @Test
   void demoGivesTheFilesKeptInTheProject() throws Exception {
     AnalysedDemo.copy(folder);
-    assertEquals(
-        Command.files(Path.of("reports/demo")), Command.files(folder.resolve("reports/demo")));
+    Map<String, String> kept = Command.files(Path.of("reports/demo"));
+    Map<String, String> made = Command.files(folder.resolve("reports/demo"));
+    assertEquals(kept.keySet(), made.keySet());
+    kept.forEach(
+        (file, text) ->
+            assertIterableEquals(
+                text.lines().toList(),
+                made.get(file).lines().toList(),
+                file + " (if meant, make reports/demo anew by README's first command)"));
+    assertTrue(kept.equals(made), "ends of lines differ");
   }
 
   @Test
