@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVRecord;
@@ -44,6 +45,17 @@ class DemoWordsTest {
       }
     }
     throw new AssertionError(pattern + " in " + SAID.get(sheet));
+  }
+
+  @Test
+  void readmeGivesTheChancesOfTheFrontPage() throws Exception {
+    String readme = Files.readString(Path.of("README.md")).replaceAll("\\s+", " ");
+    String chances = found("Spares", "runs out: (.* % now, .* % after .*, .* % once)");
+    Matcher each = Pattern.compile("(\\d+ %)").matcher(chances);
+    List<String> three = each.results().map(MatchResult::group).toList();
+    String said =
+        "(%s now, %s once you brought what lies ashore, %s once you also bought the whole list)";
+    assertTrue(readme.contains(said.formatted(three.toArray())), chances);
   }
 
   @Test
