@@ -58,6 +58,16 @@ class DemoWordsTest {
     assertTrue(readme.contains(said.formatted(three.toArray())), chances);
   }
 
+  /** The demo's plate is typed as 1750 lb; masses are kept in whole milligrams. */
+  @Test
+  void aWeightComesBackAsItWasTyped() throws Exception {
+    for (CSVRecord row : rows("load-summary.csv")) {
+      if (row.get("quantity").equals("plate_weight")) {
+        assertEquals("1750", row.get("value"));
+      }
+    }
+  }
+
   @Test
   void theTrackRecordBeginsWithWhatFollowingTheAdviceWithItsFloorWouldHaveDone() throws Exception {
     Map<String, CSVRecord> rules = new HashMap<>();

@@ -1,5 +1,7 @@
 package sparewell.sheet;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -36,11 +38,20 @@ final class LoadSummary {
         .flatMap(
             value ->
                 switch (row.kind()) {
-                  case MASS -> Format.MASS.shown(value, units);
-                  case MASS_DIFFERENCE -> signedMass((Double) value, units);
-                  case LENGTH -> Format.LENGTH.shown(value, units);
+                  case MASS -> rounded(Format.MASS, Format.MASS.shown(value, units));
+                  case MASS_DIFFERENCE -> rounded(Format.MASS, signedMass((Double) value, units));
+                  case LENGTH -> rounded(Format.LENGTH, Format.LENGTH.shown(value, units));
                   case DEGREES -> Format.NUMBER.shown(value, units);
                 });
+  }
+
+  /** To the decimals of the format: more would show the rounding to whole milligrams. */
+  private static Optional<Object> rounded(Format format, Optional<Object> shown) {
+    return shown.map(
+        value ->
+            BigDecimal.valueOf((Double) value)
+                .setScale(format.csvDecimals(), RoundingMode.HALF_EVEN)
+                .doubleValue());
   }
 
   /** A mass cannot be negative, a margin can. */
