@@ -13,8 +13,6 @@ import java.util.Random;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
 import sparewell.workbook.Books;
 import sparewell.workbook.InputSheet;
 import sparewell.workbook.InputSheets;
@@ -90,12 +88,13 @@ class RowsInAnyOrderTest {
             "Load|Weight|From transom|Kind\nAngler|180|60|person\nPartner|180|60|person\nMotor|400|-10|motor");
   }
 
-  @ParameterizedTest
-  @ValueSource(ints = {1, 2, 3, 4})
-  void whereAllIsAlike(int seed) throws Exception {
+  @Test
+  void whereAllIsAlike() throws Exception {
     Path book = alike().write(folder.resolve("book.xlsx"));
     Map<String, String> before = analysed(book);
-    assertEquals(before, analysed(shuffled(book, seed)));
+    for (int seed = 1; seed < 5; seed++) {
+      assertEquals(before, analysed(shuffled(book, seed)), "order " + seed);
+    }
   }
 
   @Test

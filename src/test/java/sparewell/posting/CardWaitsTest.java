@@ -10,9 +10,11 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import sparewell.Analysed;
 import sparewell.Command;
 import sparewell.Ticking;
 import sparewell.workbook.Beginner;
+import sparewell.workbook.Books;
 import sparewell.workbook.OpenBook;
 
 /** The trip card waits for an event behind until its trip is logged, whatever is run meanwhile. */
@@ -22,7 +24,7 @@ class CardWaitsTest {
 
   @BeforeEach
   void analysed() {
-    book =
+    Books books =
         Beginner.book()
             .edit("Settings", settings -> settings.replace("2026-05-20", "2026-03-15"))
             .edit("Losses", losses -> losses.replace("Stck", "Stick"))
@@ -37,9 +39,8 @@ class CardWaitsTest {
                     + "Monday Pairs|2026-03-30|2|4|wood\n"
                     + "Grass Open|2026-04-11|2|4|grass|Jig box|12\n"
                     + "Club evening|2026-04-17|1|3|wood\n"
-                    + "Marrowby Two-day|2026-05-09|2|4|rock")
-            .write(folder.resolve("demo.xlsx"));
-    run("analyse");
+                    + "Marrowby Two-day|2026-05-09|2|4|rock");
+    book = Analysed.write(books, folder.resolve("demo.xlsx"));
   }
 
   private Command analyse(String asOf) throws Exception {

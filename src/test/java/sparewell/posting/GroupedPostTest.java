@@ -3,7 +3,6 @@ package sparewell.posting;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -14,6 +13,7 @@ import java.util.TreeMap;
 import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import sparewell.Analysed;
 import sparewell.Command;
 import sparewell.Ticking;
 import sparewell.workbook.Beginner;
@@ -22,15 +22,13 @@ import sparewell.workbook.Beginner;
 class GroupedPostTest {
   @TempDir private Path folder;
 
-  private Path analysed(String name) throws Exception {
-    Path book = Beginner.write(folder.resolve(name + ".xlsx"));
-    assertEquals(0, Command.run("analyse", book, "--reports", folder).exitCode());
-    return book;
+  private Path analysed() {
+    return Analysed.write(Beginner.book(), folder.resolve("first.xlsx"));
   }
 
   /** Where everything is after posting the ticks of some lines of a list, group by group. */
-  private Map<String, String> posted(String name, List<List<String>> groups) throws Exception {
-    Path book = analysed(name);
+  private Map<String, String> posted(List<List<String>> groups) throws Exception {
+    Path book = analysed();
     for (List<String> group : groups) {
       List<String> left = new ArrayList<>(group);
       Ticking.edit(
@@ -54,7 +52,7 @@ class GroupedPostTest {
       assertEquals(0, post.exitCode(), post.error());
     }
     Map<String, String> stock = new TreeMap<>();
-    for (CSVRecord row : Command.rows(folder.resolve(name + "/where-it-is.csv"))) {
+    for (CSVRecord row : Command.rows(folder.resolve("first/where-it-is.csv"))) {
       if (!row.get("count").equals("0")) {
         stock.merge(
             String.join("|", row.get("style"), row.get("size"), row.get("colour"), row.get("box")),
@@ -71,15 +69,13 @@ class GroupedPostTest {
 
   @Test
   void ticksPostedInAnyGroupingGiveTheSameStock() throws Exception {
-    Path probe = analysed("probe");
     List<String> lines =
-        Ticking.lines(probe, "Buy list", "Done").stream()
+        Ticking.lines(analysed(), "Buy list", "Done").stream()
             .map(line -> item("Buy list", line))
             .distinct()
             .toList();
-    Files.delete(probe);
     assertTrue(lines.size() > 1, lines.toString());
-    Map<String, String> atOnce = posted("whole", List.of(lines));
+    Map<String, String> atOnce = posted(List.of(lines));
     Random random = new Random(20260520);
     for (int round = 0; round < 2; round++) {
       List<String> order = new ArrayList<>(lines);
@@ -91,7 +87,7 @@ class GroupedPostTest {
         }
         groups.get(groups.size() - 1).add(one);
       }
-      assertEquals(atOnce, posted("round" + round, groups), groups.toString());
+      assertEquals(atOnce, posted(groups), groups.toString());
     }
   }
 }

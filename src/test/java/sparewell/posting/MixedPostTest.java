@@ -55,7 +55,7 @@ class MixedPostTest {
   }
 
   @ParameterizedTest
-  @ValueSource(ints = {1, 2, 3, 4, 5, 6, 7, 8})
+  @ValueSource(ints = {1, 2, 3, 4, 5})
   void anyGroupingGivesTheStockOfTheLedger(int seed) {
     dice = new Random(seed);
     stock();
@@ -68,7 +68,7 @@ class MixedPostTest {
   }
 
   @ParameterizedTest
-  @ValueSource(ints = {21, 22, 23, 24, 25, 26, 27, 28})
+  @ValueSource(ints = {21, 22, 23, 24, 25})
   void aCountStandsFromItsPostingOn(int seed) {
     dice = new Random(seed);
     stock();

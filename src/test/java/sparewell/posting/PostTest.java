@@ -22,11 +22,13 @@ import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import sparewell.Analysed;
 import sparewell.AnalysedDemo;
 import sparewell.Command;
 import sparewell.Ticking;
 import sparewell.ooxml.Zips;
 import sparewell.workbook.Beginner;
+import sparewell.workbook.Books;
 import sparewell.workbook.OpenBook;
 
 /** The demo's angler does what the front page says, ticks it off, and posts. */
@@ -41,14 +43,17 @@ class PostTest {
 
   /** The workbook of a beginner instead, where the demo shows nothing more. */
   private void small() {
-    book =
+    Books books =
         Beginner.book()
             .edit("Stock", text -> text.replaceAll("\\|(Jig|Wire) box\\|", "|Bin|"))
+            .with(
+                "Trips",
+                "Trip|Date|Days|Hours|Cover\n"
+                    + "First outing|2026-05-02|1|6|grass\nSecond outing|2026-05-16|1|5|wood")
             .with("Transfers", "Date|Style|Size|Colour|Count|From box|To box")
             .with("Box log", "Date|Box|Compartment|Checked")
-            .with("Counts", "Date|Style|Size|Colour|Box|Count")
-            .write(folder.resolve("small.xlsx"));
-    analyse();
+            .with("Counts", "Date|Style|Size|Colour|Box|Count");
+    book = Analysed.write(books, folder.resolve("small.xlsx"));
   }
 
   private Command analyse() {
@@ -221,12 +226,14 @@ class PostTest {
 
   @Test
   void theTripCardBecomesATripWithItsHoursAndLosses() throws Exception {
-    Map<String, Integer> before = stock();
+    small();
+    analyse();
+    Map<String, Integer> before = StockByHand.of(folder.resolve("reports/small"));
     Ticking.edit(
         book,
         open -> {
           Ticking.field(open, "Trip card", "Trip", "Practice");
-          Ticking.field(open, "Trip card", "Date", "2026-03-14");
+          Ticking.field(open, "Trip card", "Date", "2026-05-19");
           Ticking.field(open, "Trip card", "Days", 1);
           Ticking.field(open, "Trip card", "Hours fished", 6.5);
           Ticking.type(open, "Trip card", "Hours", l -> 2);
@@ -235,14 +242,14 @@ class PostTest {
               "Trip card",
               "Lost",
               l ->
-                  l.at("Style").equals("Football jig") && l.at("Size").equals("1/2 oz") ? 1 : null);
+                  l.at("Style").equals("Flipping jig") && l.at("Size").equals("1/2 oz") ? 1 : null);
         });
     Command dry = done(post("--dry-run"));
-    assertTrue(dry.out().contains("Trips: Practice | 2026-03-14"), dry.out());
+    assertTrue(dry.out().contains("Trips: Practice | 2026-05-19"), dry.out());
     Command post = done(post());
     assertTrue(post.out().contains("1 row of Trips"), post.out());
     int lost = 0;
-    Map<String, Integer> after = stock();
+    Map<String, Integer> after = StockByHand.of(folder.resolve("reports/small"));
     for (Map.Entry<String, Integer> row : before.entrySet()) {
       lost += row.getValue() - after.getOrDefault(row.getKey(), 0);
     }

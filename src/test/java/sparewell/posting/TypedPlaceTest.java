@@ -13,10 +13,12 @@ import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import sparewell.Analysed;
 import sparewell.AnalysedDemo;
 import sparewell.Command;
 import sparewell.Ticking;
 import sparewell.workbook.Beginner;
+import sparewell.workbook.Books;
 import sparewell.workbook.OpenBook;
 
 /** The angler types another place than the plan names, ticks it later, and finds it as it was. */
@@ -26,11 +28,12 @@ class TypedPlaceTest {
 
   @BeforeEach
   void everythingIsAtHome() throws Exception {
-    book =
-        Beginner.book()
-            .edit("Stock", text -> text.replaceAll("\\|(Jig|Wire|Crank) box\\|", "|Bin|"))
-            .write(folder.resolve("first.xlsx"));
-    run("analyse");
+    book = Analysed.write(atHome(), folder.resolve("first.xlsx"));
+  }
+
+  private static Books atHome() {
+    return Beginner.book()
+        .edit("Stock", text -> text.replaceAll("\\|(Jig|Wire|Crank) box\\|", "|Bin|"));
   }
 
   private void run(String command) {
@@ -83,13 +86,11 @@ class TypedPlaceTest {
   /** The packing list takes the pieces from where the plan had them brought. */
   @Test
   void whatWasBroughtElsewhereIsPackedFromThere() throws Exception {
-    book =
-        Beginner.book()
-            .edit("Stock", text -> text.replaceAll("\\|(Jig|Wire|Crank) box\\|", "|Bin|"))
+    Books books =
+        atHome()
             .with("Events", "Event|Date|Hours|Box|Slots\nFirst cup|2026-05-23|8|Jig box|9")
-            .with("Event plan", "Event|Style|Hours\nFirst cup|Squarebill|8")
-            .write(folder.resolve("first.xlsx"));
-    run("analyse");
+            .with("Event plan", "Event|Style|Hours\nFirst cup|Squarebill|8");
+    book = Analysed.write(books, folder.resolve("first.xlsx"));
     Ticking.edit(
         book,
         open -> {

@@ -2,14 +2,15 @@ package sparewell.render;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.List;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.parallel.ResourceLock;
 import sparewell.table.ReportSheet;
 import sparewell.units.UnitSystem;
 
 /** The sample's sheets as another reader, Apache POI 5.5.1, finds them. */
+@ResourceLock("the sample, whose reader is made for one thread")
 abstract class SampleBookFixture {
   static final int HEADING_ROW = 5;
 
@@ -18,15 +19,14 @@ abstract class SampleBookFixture {
     return new XSSFWorkbook(new ByteArrayInputStream(bytes));
   }
 
-  static XSSFWorkbook book;
+  /** Read once for all; nobody changes it. */
+  static final XSSFWorkbook book = sample();
 
-  @BeforeAll
-  static void readSample() throws IOException {
-    book = read(Sample.sheets(), Sample.options());
-  }
-
-  @AfterAll
-  static void closeSample() throws IOException {
-    book.close();
+  private static XSSFWorkbook sample() {
+    try {
+      return read(Sample.sheets(), Sample.options());
+    } catch (IOException memory) {
+      throw new UncheckedIOException(memory);
+    }
   }
 }

@@ -98,6 +98,15 @@ public final class Books {
     return raw("xl/worksheets/sheet" + position + ".xml", change);
   }
 
+  /** What it was built from, as far as that is text. */
+  @Override
+  public String toString() {
+    if (touch != null || !raw.isEmpty()) {
+      throw new IllegalStateException("changed beyond its grids");
+    }
+    return sheets.toString();
+  }
+
   /** Writes the workbook. */
   public Path write(Path file) {
     Map<String, byte[]> parts = PlainBook.parts(sheets);
