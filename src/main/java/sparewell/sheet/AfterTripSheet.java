@@ -127,9 +127,8 @@ public final class AfterTripSheet {
         settings.budget().map(money -> Phrase.money(money, settings.currency())).orElse("none set");
     return new Lines()
         .heading("Settings in force")
-        .small(
-            "Units %s · Carry at least %d of each item · Chance wanted %s%s · Planning hours %s in"
-                + " %s days · Budget %s · Fill factor %s · sparewell %s.",
+        .note(
+            "Settings",
             settings.units().name().toLowerCase(Locale.ROOT),
             settings.carryAtLeast(),
             Phrase.exactChance(settings.chanceWantedProbability()),
@@ -145,9 +144,7 @@ public final class AfterTripSheet {
   private static Block cautions(Results results) {
     Lines lines = Lines.cautions();
     if (!results.rates().converged()) {
-      lines.small(
-          "The fit of the loss rates did not settle: read them as rough until more trips are"
-              + " logged.");
+      lines.note("Not settled");
     }
     return lines.block();
   }

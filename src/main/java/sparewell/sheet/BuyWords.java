@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.ToIntFunction;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import sparewell.spares.BuyList;
 
 /** A buy list in words, the same on every sheet and on the console. */
@@ -29,7 +30,10 @@ final class BuyWords {
                 Collectors.partitioningBy(
                     line -> packs.applyAsInt(line) == pieces.applyAsInt(line),
                     Collectors.summingInt(packs)));
-    return Phrase.wares(single.get(false), single.get(true));
+    return Stream.of(
+            Phrase.count(single.get(false), "pack"), Phrase.count(single.get(true), "piece"))
+        .filter(part -> !part.startsWith("0 "))
+        .collect(Collectors.joining(" and "));
   }
 
   /** Money for lines, as far as prices are known; absent where none is. */

@@ -79,7 +79,8 @@ final class CardEvent {
         && !trip.date().isAfter(event.date().plusDays(DAYS_AFTER));
   }
 
-  private static String fold(String name) {
+  /** Without differences of case and spaces. */
+  static String fold(String name) {
     return name.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
   }
 

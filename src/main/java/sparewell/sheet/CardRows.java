@@ -1,8 +1,6 @@
 package sparewell.sheet;
 
-import java.util.Collection;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -17,15 +15,11 @@ import sparewell.season.Place;
 import sparewell.season.Style;
 import sparewell.season.StyleHours;
 import sparewell.stock.Holding;
-import sparewell.units.Mass;
 
 /** Which items and styles stand on the trip card, and in which order. */
 final class CardRows {
   private static final int MOST_STYLES = 10;
   private static final int MOST_ITEMS = 24;
-
-  private static final Place NOWHERE = new Place("", "");
-  private static final Optional<Mass> NO_WEIGHT = Optional.empty();
 
   private final Results results;
   private final Typed typed;
@@ -55,64 +49,47 @@ final class CardRows {
                 .forEach(line -> wanted.add(line.item())));
     Set<String> styles = styles().stream().map(StyleRow::style).collect(Collectors.toSet());
     String box = event.map(Event::box).orElse("");
-    Map<ItemId, Holding> rows = new LinkedHashMap<>();
-    results.packing().packed().holdings().stream()
-        .filter(holding -> !holding.ashore() && holding.pieces() > 0)
-        .filter(
-            holding ->
-                holding.place().box().equals(box) && !box.isEmpty()
-                    || wanted.contains(holding.item())
-                    || styles.contains(holding.item().style()))
-        .sorted(
-            Comparator.comparing((Holding holding) -> !holding.place().box().equals(box))
-                .thenComparing(holding -> -fromTransom(holding))
-                .thenComparing(holding -> holding.place().name())
-                .thenComparing(Holding::item, ItemId.BY_MEASURE))
-        .forEach(holding -> rows.putIfAbsent(holding.item(), holding));
-    typed.rows().stream()
-        .filter(row -> row.table() == EntryTable.CARD_ITEMS)
-        .forEach(row -> keep(row, rows));
-    return rows.values().stream().limit(Math.max(MOST_ITEMS, typedItems(rows.keySet()))).toList();
-  }
-
-  /** The rows of the page that the angler has on paper, whatever is packed for the next event. */
-  List<Holding> asPrinted() {
-    String box = event.map(Event::box).orElse("");
-    Map<ItemId, Holding> here = new HashMap<>();
-    results.onHand().holdings().stream()
-        .sorted(
-            Comparator.comparing(holding -> box.isEmpty() || !holding.place().box().equals(box)))
-        .forEach(holding -> here.putIfAbsent(holding.item(), holding));
-    return typed.carded().stream()
-        .map(CardRows::item)
-        .map(item -> here.getOrDefault(item, new Holding(item, NOWHERE, false, 0, NO_WEIGHT)))
-        .toList();
-  }
-
-  /** Keeps on the card what something was typed for, wherever it is now, or gone. */
-  private void keep(Typed.Row row, Map<ItemId, Holding> rows) {
-    ItemId item = item(row.key());
-    Holding there =
+    List<Holding> aboard =
         results.packing().packed().holdings().stream()
-            .filter(holding -> holding.item().equals(item))
-            .findFirst()
-            .orElse(new Holding(item, NOWHERE, false, 0, NO_WEIGHT));
-    rows.putIfAbsent(item, there);
-  }
-
-  private static ItemId item(List<String> key) {
-    return new ItemId(key.get(0), key.get(1), key.get(2));
-  }
-
-  /** Number of rows that it takes to show all that something was typed for. */
-  private int typedItems(Collection<ItemId> rows) {
+            .filter(holding -> !holding.ashore() && holding.pieces() > 0)
+            .filter(
+                holding ->
+                    holding.place().box().equals(box) && !box.isEmpty()
+                        || wanted.contains(holding.item())
+                        || styles.contains(holding.item().style()))
+            .sorted(
+                Comparator.comparing((Holding holding) -> !holding.place().box().equals(box))
+                    .thenComparing(holding -> -fromTransom(holding))
+                    .thenComparing(holding -> holding.place().name())
+                    .thenComparing(Holding::item, ItemId.BY_MEASURE))
+            .toList();
     List<ItemId> typedFor =
         typed.rows().stream()
             .filter(row -> row.table() == EntryTable.CARD_ITEMS)
             .map(row -> item(row.key()))
             .toList();
-    List<ItemId> all = List.copyOf(rows);
-    return typedFor.stream().mapToInt(item -> all.indexOf(item) + 1).max().orElse(0);
+    Map<ItemId, Holding> rows = new LinkedHashMap<>();
+    for (Holding holding : aboard) {
+      if (rows.size() < MOST_ITEMS || typedFor.contains(holding.item())) {
+        rows.putIfAbsent(holding.item(), holding);
+      }
+    }
+    typedFor.forEach(item -> rows.putIfAbsent(item, gone(item)));
+    return List.copyOf(rows.values());
+  }
+
+  /** A row whatever is aboard now. */
+  private static Holding gone(ItemId item) {
+    return new Holding(item, new Place("", ""), false, 0, Optional.empty());
+  }
+
+  /** The rows of the page that the angler has on paper, whatever is packed for the next event. */
+  List<Holding> asPrinted() {
+    return typed.carded().stream().map(CardRows::item).map(CardRows::gone).toList();
+  }
+
+  private static ItemId item(List<String> key) {
+    return new ItemId(key.get(0), key.get(1), key.get(2));
   }
 
   private double fromTransom(Holding holding) {

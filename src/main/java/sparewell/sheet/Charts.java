@@ -160,12 +160,12 @@ final class Charts {
     return chart("Courses", Chart.Kind.BANDS, data, series);
   }
 
-  private static <R> Table<R> table(List<Column<R>> columns, List<R> rows) {
+  static <R> Table<R> table(List<Column<R>> columns, List<R> rows) {
     return Table.onSheet("", columns, rows, "");
   }
 
   /** A chart over the first column of its data, with the texts of its line in the file. */
-  private static Optional<Chart> chart(
+  static Optional<Chart> chart(
       String name, Chart.Kind kind, Table<?> data, List<Chart.Series> series) {
     String x = data.columns().get(0).heading();
     List<String> texts = TEXTS.get(name);

@@ -3,6 +3,7 @@ package sparewell.sheet;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import sparewell.experience.Club;
 import sparewell.experience.Unit;
 import sparewell.table.Block;
@@ -38,7 +39,7 @@ public final class ClubSheet {
     List<Block> blocks = new ArrayList<>();
     blocks.add(top(club, thrown, between));
     blocks.add(new Block.Rows(table));
-    blocks.add(chart(lines, between));
+    chart(lines, between).ifPresent(blocks::add);
     return new ReportSheet(
         thrown ? "Club rates" : "Club rates afloat",
         "What the club loses of each style in 10 hours "
@@ -53,12 +54,7 @@ public final class ClubSheet {
             "%s combined. Nine anglers in ten lose the same style at most %.1f times faster or slower"
                 + " than the typical one.",
             Phrase.count(club.anglers(), "log"), Math.exp(Z * between))
-        .small(
-            "Hours are hours %s; rates apply to each log's usual mix of cover. The spread between"
-                + " anglers is assumed to be the same for every style; no log counts for more than 25"
-                + " pieces of a style. No angler can be identified from these figures, except where"
-                + " only one or two logs have a style.",
-            thrown ? "thrown" : "afloat")
+        .note("Club rates", thrown ? "thrown" : "afloat")
         .block();
   }
 
@@ -81,23 +77,19 @@ public final class ClubSheet {
             COLUMNS.column("Anglers to", line -> at(line, spread(line, between)))));
   }
 
-  private static Chart chart(List<Club.Line> lines, double between) {
-    return new Chart(
-        Chart.Kind.FOREST,
-        "Loss rate of each style: nine anglers in ten lie between the ends",
-        "Style",
-        "Pieces lost in 10 hours",
-        "The marker is the typical angler; the line spans nine anglers in ten.",
-        Table.onSheet(
-            "",
+  private static Optional<Chart> chart(List<Club.Line> lines, double between) {
+    Table<Club.Line> data =
+        Charts.table(
             List.of(
                 Format.TEXT.onSheet("Style", "", Club.Line::style),
                 Format.NUMBER.onSheet("Typical", "", line -> at(line, 0)),
                 Format.NUMBER.onSheet("From", "", line -> at(line, -spread(line, between))),
                 Format.NUMBER.onSheet("To", "", line -> at(line, spread(line, between)))),
-            lines.stream().limit(MOST_STYLES).toList(),
-            ""),
-        "Style",
+            lines.stream().limit(MOST_STYLES).toList());
+    return Charts.chart(
+        "Club rates",
+        Chart.Kind.FOREST,
+        data,
         List.of(Chart.Series.of("Typical").between("From", "To")));
   }
 

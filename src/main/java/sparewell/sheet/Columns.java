@@ -56,7 +56,7 @@ final class Columns<R> {
     return column(name, value, true);
   }
 
-  /** The same, in the file alone unless {@code onSheet}. */
+  /** The same, unless {@code onSheet} in the file alone, if there. */
   Column<R> column(String name, Function<R, ?> value, boolean onSheet) {
     List<String> line = byName.get(name);
     if (line == null) {
@@ -67,7 +67,7 @@ final class Columns<R> {
     Column<R> column =
         onSheet
             ? shown.column(line.get(0), line.get(1), line.get(3), value)
-            : shown.inFile(name, value);
+            : shown.inFile(line.get(0), value);
     for (int i = 1; i < format.length; i++) {
       column = format[i].equals("sum") ? column.summed() : column.quiet();
     }

@@ -5,7 +5,6 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import sparewell.table.Block;
@@ -40,20 +39,15 @@ final class EntryFill {
     if (waiting.isEmpty()) {
       return sheet;
     }
-    Map<Table<?>, Table<?>> filled = new IdentityHashMap<>();
-    for (Block block : sheet.blocks()) {
-      if (block instanceof Block.Rows rows) {
-        of(sheet.name(), rows.table())
-            .ifPresent(kind -> filled.put(rows.table(), fill(kind, rows.table())));
-      }
-    }
-    List<Block> blocks = sheet.blocks().stream().map(block -> filled(block, filled)).toList();
+    List<Block> blocks = sheet.blocks().stream().map(block -> filled(sheet.name(), block)).toList();
     return new ReportSheet(sheet.name(), sheet.answer(), blocks, sheet.largePrint());
   }
 
-  private static Block filled(Block block, Map<Table<?>, Table<?>> filled) {
-    return block instanceof Block.Rows rows && filled.containsKey(rows.table())
-        ? new Block.Rows(filled.get(rows.table()), rows.about(), rows.printed())
+  private Block filled(String sheet, Block block) {
+    Optional<EntryTable> kind =
+        block instanceof Block.Rows rows ? of(sheet, rows.table()) : Optional.empty();
+    return kind.isPresent() && block instanceof Block.Rows rows
+        ? new Block.Rows(fill(kind.get(), rows.table()), rows.about(), rows.printed())
         : block;
   }
 
@@ -119,8 +113,6 @@ final class EntryFill {
   }
 
   private static List<String> folded(List<String> key) {
-    return key.stream()
-        .map(text -> text.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT))
-        .toList();
+    return key.stream().map(CardEvent::fold).toList();
   }
 }

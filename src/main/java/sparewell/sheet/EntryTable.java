@@ -15,28 +15,14 @@ import sparewell.table.Entry;
  * run, wherever they stand by then.
  */
 public enum EntryTable {
-  BRING(SparesSheet.NAME, List.of("Style", "Size", "Colour", "From"), "Pieces", "Pieces"),
-  BUY(BuyListSheet.NAME, List.of("Style", "Size", "Colour"), "Packs", "Packs"),
-  PACK(
-      EventPackingSheet.NAME,
-      List.of("What to do", "Style", "Size", "Colour", "From box", "From compartment"),
-      "Pieces",
-      "Pieces"),
-  MOVE(StowPlanSheet.NAME, List.of("Box", "From", "To"), "", "Weight"),
-  CHECK(AfterTripSheet.NAME, List.of("Box"), "", "Due on"),
-  COUNT(
-      WhereItIsSheet.NAME,
-      List.of("Style", "Size", "Colour", "Box", "Compartment"),
-      "",
-      "Pieces",
-      List.of("Counted")),
-  CARD_ITEMS(
-      TripCardSheet.NAME,
-      List.of("Style", "Size", "Colour"),
-      "",
-      "",
-      List.of(TripCardSheet.LOST, TripCardSheet.RAN_OUT)),
-  CARD_STYLES(TripCardSheet.NAME, List.of("Style"), "", "", List.of(TripCardSheet.THROWN));
+  BRING,
+  BUY,
+  PACK,
+  MOVE,
+  CHECK,
+  COUNT,
+  CARD_ITEMS,
+  CARD_STYLES;
 
   public static final String DONE = "Done";
 
@@ -55,16 +41,13 @@ public enum EntryTable {
   private final String figure;
   private final List<String> entries;
 
-  EntryTable(String sheet, List<String> keys, String count, String figure) {
-    this(sheet, keys, count, figure, List.of("Done"));
-  }
-
-  EntryTable(String sheet, List<String> keys, String count, String figure, List<String> entries) {
-    this.sheet = sheet;
-    this.keys = keys;
-    this.count = count;
-    this.figure = figure;
-    this.entries = entries;
+  EntryTable() {
+    List<String> line = Columns.texts("Tables to type into").get(name());
+    this.sheet = line.get(1);
+    this.keys = List.of(line.get(2).split(", "));
+    this.count = line.get(3);
+    this.figure = line.get(4);
+    this.entries = List.of(line.get(5).split(", "));
   }
 
   /** The tables of a sheet, by its usual name. */

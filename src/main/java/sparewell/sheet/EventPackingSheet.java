@@ -35,10 +35,7 @@ public final class EventPackingSheet {
     if (packing.lists().isEmpty()) {
       top.plain("No event lies ahead; add one to the Events sheet to have it packed.");
     } else {
-      top.small(
-          "Packed from the stock as it will be once you brought and bought what the steps before"
-              + " say. A slot holds one item, as many pieces of it as are wanted, or one pack."
-              + " What the event does not want stays in the box as long as slots are free.");
+      top.note("Event packing");
     }
     List<Line> handled =
         packing.lines().stream().filter(line -> line.action() != Action.STAYS_ABOARD).toList();

@@ -2,7 +2,6 @@ package sparewell.sheet;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
 import sparewell.finding.Finding;
 import sparewell.finding.Severity;
 import sparewell.table.Block;
@@ -14,38 +13,32 @@ import sparewell.table.Tone;
 /** All findings, gravest first, each linked to its cell. */
 public final class InputChecksSheet {
   public static final String NAME = "Input checks";
+  private static final Columns<Folded> COLUMNS = Columns.of(NAME);
 
   private InputChecksSheet() {}
 
   /** The sheet for these findings, which come in the order of the workbook. */
   public static ReportSheet of(List<Finding> findings) {
-    Table<Finding> all =
-        Columns.<Finding>of(NAME)
-            .table(findings, columns(one -> one, Finding::message, Finding::done));
+    List<Folded> all = findings.stream().map(finding -> new Folded(List.of(finding))).toList();
     Table<Folded> shown =
-        Table.onSheet(
-            "",
-            columns(Folded::first, Folded::messageWithCells, Folded::done),
-            Folded.of(Causes.first(findings)),
-            "Nothing to mend.");
+        Table.onSheet("", columns(), Folded.of(Causes.first(findings)), "Nothing to mend.");
     return new ReportSheet(
-        NAME, answer(findings), List.of(new Block.Rows(shown), new Block.FileOnly(all)));
+        NAME,
+        answer(findings),
+        List.of(new Block.Rows(shown), new Block.FileOnly(COLUMNS.table(all, columns()))));
   }
 
-  /** The columns of a table of findings, one or several of a kind in a row. */
-  private static <R> List<Column<R>> columns(
-      Function<R, Finding> finding, Function<R, String> message, Function<R, String> done) {
-    Columns<R> columns = Columns.of(NAME);
+  private static List<Column<Folded>> columns() {
     return List.of(
-        columns
-            .column("severity", row -> finding.apply(row).severity().word())
-            .toned(row -> tone(finding.apply(row).severity())),
-        columns.column("sheet", row -> finding.apply(row).at().sheet()),
-        columns
-            .column("cell", row -> finding.apply(row).at().reference())
-            .linked(row -> Optional.of(finding.apply(row).at()).filter(at -> at.row() > 0)),
-        columns.column("message", message),
-        columns.column("done", done));
+        COLUMNS
+            .column("severity", row -> row.first().severity().word())
+            .toned(row -> tone(row.first().severity())),
+        COLUMNS.column("sheet", row -> row.first().at().sheet()),
+        COLUMNS
+            .column("cell", row -> row.first().at().reference())
+            .linked(row -> Optional.of(row.first().at()).filter(at -> at.row() > 0)),
+        COLUMNS.column("message", Folded::messageWithCells),
+        COLUMNS.column("done", Folded::done));
   }
 
   private static String answer(List<Finding> findings) {

@@ -34,13 +34,11 @@ import sparewell.table.Table;
  */
 public final class LabelsSheet {
   public static final String NAME = "Labels";
-  private static final Columns<Code> CODES = Columns.of("Labels");
+  private static final Columns<Map.Entry<String, String>> CODES = Columns.of("Labels");
 
   private static final Map<String, List<String>> TAPES = Columns.texts("Tape colours");
   private static final char NO_BREAK_SPACE = '\u00a0';
   private static final String LINE = "_".repeat(16);
-
-  private record Code(String code, String colour) {}
 
   private final Season season;
   private final Map<String, String> compartmentSoon = new HashMap<>();
@@ -78,8 +76,6 @@ public final class LabelsSheet {
       labels.add(label(box, "SIDE", false));
     }
     Settings.LabelPage grid = season.settings().labels();
-    List<Code> codes =
-        codeOf.entrySet().stream().map(one -> new Code(one.getValue(), one.getKey())).toList();
     return new ReportSheet(
         NAME,
         "Labels to print at actual size and cut out: two for each box, top first, then side, as the"
@@ -87,7 +83,7 @@ public final class LabelsSheet {
         List.of(
             new LabelGrid(
                 grid.width(), grid.height(), grid.across(), grid.down(), labels, "No boxes yet."),
-            new Block.Rows(codeTable(codes))));
+            new Block.Rows(codeTable())));
   }
 
   private Label label(Box box, String where, boolean bySize) {
@@ -162,8 +158,10 @@ public final class LabelsSheet {
     return known == null ? "" : known.get(1);
   }
 
-  private static Table<Code> codeTable(List<Code> codes) {
+  private Table<Map.Entry<String, String>> codeTable() {
     return CODES.table(
-        codes, List.of(CODES.column("Code", Code::code), CODES.column("Colour", Code::colour)));
+        List.copyOf(codeOf.entrySet()),
+        List.of(
+            CODES.column("Code", Map.Entry::getValue), CODES.column("Colour", Map.Entry::getKey)));
   }
 }

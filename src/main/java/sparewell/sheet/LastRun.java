@@ -1,7 +1,5 @@
 package sparewell.sheet;
 
-import java.util.Collections;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import sparewell.season.ItemId;
 
@@ -19,9 +17,9 @@ public record LastRun(
     Map<ItemId, Double> runOuts,
     Map<String, Integer> lost) {
   public LastRun {
-    figures = Collections.unmodifiableMap(new LinkedHashMap<>(figures));
-    carries = Collections.unmodifiableMap(new LinkedHashMap<>(carries));
-    runOuts = Collections.unmodifiableMap(new LinkedHashMap<>(runOuts));
-    lost = Collections.unmodifiableMap(new LinkedHashMap<>(lost));
+    figures = Map.copyOf(figures);
+    carries = Map.copyOf(carries);
+    runOuts = Map.copyOf(runOuts);
+    lost = Map.copyOf(lost);
   }
 }

@@ -25,6 +25,11 @@ final class Lines {
     return add(Phrase.small(Phrase.text(pattern, parts)));
   }
 
+  /** A note of {@code texts.txt} in small print, its places filled. */
+  Lines note(String name, Object... parts) {
+    return small(Columns.texts("Notes").get(name).get(1), parts);
+  }
+
   Lines add(Block.Line line) {
     lines.add(line);
     return this;

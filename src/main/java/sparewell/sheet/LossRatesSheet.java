@@ -9,11 +9,9 @@ import sparewell.rates.CoverEffect;
 import sparewell.rates.LossModel;
 import sparewell.rates.StyleRate;
 import sparewell.table.Block;
-import sparewell.table.Column;
 import sparewell.table.Format;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
-import sparewell.table.Tone;
 
 /** Loss rates by style, and the effect of cover on them. */
 public final class LossRatesSheet {
@@ -64,42 +62,33 @@ public final class LossRatesSheet {
       compared(model.styles()).forEach(lines::plain);
     }
     if (!model.converged()) {
-      lines.strong(
-          Tone.WATCH,
-          "The fit of the rates did not converge: they are averaged over a wide range and less"
-              + " certain than shown.");
+      lines.note("Not settled");
     }
-    lines.small(
-        "%s; rates apply to your usual mix of cover. A style with few trips borrows from its family;"
-            + " Own share is the part that comes from its own log. Low and High enclose the rate on"
-            + " your next trip with 90 %% probability; that includes the change of rates from trip"
-            + " to trip.",
-        model.perHourAfloat()
-            ? "Hours are hours afloat, since no trip has Style hours"
-            : "Hours are hours thrown");
+    lines.note(
+        "Loss rates",
+        model.perHourAfloat() ? "hours afloat, since no trip has Style hours" : "hours thrown");
     return lines.block();
   }
 
   private static Table<StyleRate> rates(List<StyleRate> rows, boolean others) {
-    List<Column<StyleRate>> columns =
-        new ArrayList<>(
-            List.of(
-                RATES.column("style", StyleRate::style),
-                RATES.column("family", StyleRate::family),
-                Format.TEXT.inFile("exposure", row -> row.basis().word()),
-                RATES.column("trips", StyleRate::trips),
-                RATES.column("hours", StyleRate::usedHours),
-                RATES.column("lost", StyleRate::lostPieces),
-                RATES.column("raw_per_10h", StyleRate::rawPer10Hours),
-                RATES.column("rate_per_10h", StyleRate::ratePer10Hours),
-                RATES.column("low90_per_10h", StyleRate::low90Per10Hours),
-                RATES.column("high90_per_10h", StyleRate::high90Per10Hours),
-                RATES.column("own_share", StyleRate::ownShare)));
-    if (others) {
-      columns.addAll(ofOthers());
-    }
-    columns.add(RATES.column("note", StyleRate::note));
-    return RATES.table(rows, columns);
+    return RATES.table(
+        rows,
+        List.of(
+            RATES.column("style", StyleRate::style),
+            RATES.column("family", StyleRate::family),
+            Format.TEXT.inFile("exposure", row -> row.basis().word()),
+            RATES.column("trips", StyleRate::trips),
+            RATES.column("hours", StyleRate::usedHours),
+            RATES.column("lost", StyleRate::lostPieces),
+            RATES.column("raw_per_10h", StyleRate::rawPer10Hours),
+            RATES.column("rate_per_10h", StyleRate::ratePer10Hours),
+            RATES.column("low90_per_10h", StyleRate::low90Per10Hours),
+            RATES.column("high90_per_10h", StyleRate::high90Per10Hours),
+            RATES.column("own_share", StyleRate::ownShare),
+            RATES.column("Rests on", LossRatesSheet::restsOn, others),
+            RATES.column(
+                "Times others", rate -> clear(rate).map(AmongOthers.Times::middle), others),
+            RATES.column("note", StyleRate::note)));
   }
 
   private static Table<CoverEffect> covers(List<CoverEffect> rows) {
@@ -138,17 +127,14 @@ public final class LossRatesSheet {
     return rate.amongOthers().flatMap(AmongOthers::times).filter(AmongOthers.Times::clear);
   }
 
-  /** Columns of the sheet alone: those of the file are fixed. */
-  private static List<Column<StyleRate>> ofOthers() {
-    return List.of(
-        RATES.column(
-            "Rests on", rate -> rate.amongOthers().map(among -> restsOn(rate, among)).orElse("")),
-        RATES.column("Times others", rate -> clear(rate).map(AmongOthers.Times::middle)));
-  }
-
-  private static String restsOn(StyleRate rate, AmongOthers among) {
-    return Phrase.text(
-        "own log %.0f %%, others %.0f %%, family %.0f %%",
-        100 * rate.ownShare().orElse(0), 100 * among.othersShare(), 100 * among.familyShare());
+  private static Optional<String> restsOn(StyleRate rate) {
+    return rate.amongOthers()
+        .map(
+            among ->
+                Phrase.text(
+                    "own log %.0f %%, others %.0f %%, family %.0f %%",
+                    100 * rate.ownShare().orElse(0),
+                    100 * among.othersShare(),
+                    100 * among.familyShare()));
   }
 }

@@ -2,8 +2,6 @@ package sparewell.sheet;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -83,18 +81,6 @@ final class Phrase {
   /** Like {@code 2 packs}; where a pack is one piece, {@code 2 pieces}. */
   static String packs(int packs, int pieces) {
     return packs == pieces ? count(pieces, "piece") : count(packs, "pack");
-  }
-
-  /** Packs and single pieces in all, like {@code 4 packs and 2 pieces}; empty for none. */
-  static String wares(int packs, int singlePieces) {
-    List<String> parts = new ArrayList<>();
-    if (packs > 0) {
-      parts.add(count(packs, "pack"));
-    }
-    if (singlePieces > 0) {
-      parts.add(count(singlePieces, "piece"));
-    }
-    return String.join(" and ", parts);
   }
 
   /** The text with a capital at its beginning. */

@@ -26,6 +26,7 @@ public final class SeasonPlanSheet {
   private static final Columns<Stage> EVENTS = Columns.of("Season plan: events");
   private static final Columns<Purchase> ORDERS = Columns.of("Season plan: orders");
   private static final Columns<Month> MONTHS = Columns.of("Season plan: money");
+  private static final Columns<Line> RISKY = Columns.of("Season plan: risky");
   private static final Columns<Line> LINES = Columns.of("Season plan: items");
 
   /** Chances under it are left to the file. */
@@ -91,12 +92,7 @@ public final class SeasonPlanSheet {
       lines.plain(
           "No free day to restock lies before %s: bought for with the event before.", together);
     }
-    lines.small(
-        "Starts from what is aboard and ashore now; practice trips in between are not included."
-            + " The first order covers all of Buy list, and more where later events draw on the"
-            + " same stock: the chance wanted of an item holds over all events together. Lead time: %s days"
-            + " (Settings).",
-        Phrase.number(settings.leadTimeDays()));
+    lines.note("Season plan", Phrase.number(settings.leadTimeDays()));
     return lines.block();
   }
 
@@ -277,16 +273,15 @@ public final class SeasonPlanSheet {
   }
 
   private static Table<Month> months(SeasonPlan plan, String currency) {
-    List<Column<Month>> columns =
-        new ArrayList<>(
-            List.of(
-                MONTHS.column("Month", month -> month.month().toString()),
-                MONTHS.column("Packs", Month::packs),
-                MONTHS.column("Money", Month::money)));
-    if (plan.months().stream().anyMatch(month -> month.unpricedPacks() > 0)) {
-      columns.add(MONTHS.column("No price", Month::unpricedPacks));
-    }
-    return MONTHS.table(plan.months(), columns, currency);
+    boolean unpriced = plan.months().stream().anyMatch(month -> month.unpricedPacks() > 0);
+    return MONTHS.table(
+        plan.months(),
+        List.of(
+            MONTHS.column("Month", month -> month.month().toString()),
+            MONTHS.column("Packs", Month::packs),
+            MONTHS.column("Money", Month::money),
+            MONTHS.column("No price", Month::unpricedPacks, unpriced)),
+        currency);
   }
 
   /** Lines that may run out or are to be ordered; a page of safe ones would hide them. */
@@ -295,17 +290,7 @@ public final class SeasonPlanSheet {
         plan.lines().stream()
             .filter(line -> line.buyBy().isPresent() || line.runOutProbability() >= WORTH_SHOWING)
             .toList();
-    return Table.onSheet(
-        "What may run out, if nothing were bought ("
-            + risky.size()
-            + " of "
-            + Phrase.count(plan.lines().size(), "line")
-            + " of season-plan.csv)",
-        columns(),
-        risky,
-        plan.lines().isEmpty()
-            ? "No event lies ahead, or none uses what is in stock."
-            : "Nothing: every item lasts through every event, but for chances under 1 %.");
+    return RISKY.table(risky, columns(), risky.size(), Phrase.count(plan.lines().size(), "line"));
   }
 
   private static List<Column<Line>> columns() {

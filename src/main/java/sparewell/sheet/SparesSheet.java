@@ -66,10 +66,7 @@ public final class SparesSheet {
               .map(SparesSheet::weak)
               .collect(Collectors.joining("; ", "First to run out: ", ".")));
     }
-    lines.small(
-        "Carry: the fewest pieces that last with the chance wanted, never under the floor, which"
-            + " is the least you want aboard anyway. Important: %s.",
-        Phrase.important(outlook));
+    lines.note("Carry", Phrase.important(outlook));
     return lines.block();
   }
 

@@ -76,9 +76,7 @@ public final class StowPlanSheet {
     plan.findings().stream()
         .filter(finding -> LIMITS.contains(finding.code()))
         .forEach(finding -> lines.add(broken(finding)));
-    lines.small(
-        "The capacity plate and the maker's manual are the limit. Stowing changes handling: try"
-            + " a new layout at low speed first.");
+    lines.note("Stow plan");
     return lines.block();
   }
 

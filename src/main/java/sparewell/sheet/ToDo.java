@@ -25,7 +25,7 @@ import sparewell.stow.BoxPlan;
 import sparewell.stow.MoveStep;
 import sparewell.stow.Refusal;
 import sparewell.table.Block;
-import sparewell.table.Column;
+import sparewell.table.Format;
 import sparewell.table.Layout;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
@@ -192,23 +192,9 @@ final class ToDo {
 
   /** Where pieces go by the sheet, on which the angler may have typed another place. */
   private Optional<String> into(Bring bring) {
-    return sheets.stream()
-        .flatMap(sheet -> tables(sheet, SparesSheet.NAME).stream())
-        .flatMap(table -> shown(table, bring, EntryTable.INTO).stream())
-        .findFirst()
+    return row(SparesSheet.NAME, row -> row == bring)
+        .flatMap(row -> row.shown(EntryTable.INTO, results.season().settings().units()))
         .filter(place -> !place.equals(EntryTable.OF_CHOICE));
-  }
-
-  private <R> Optional<String> shown(Table<R> table, Object wanted, String heading) {
-    for (Column<R> column : table.columns()) {
-      for (R row : table.rows()) {
-        if (row == wanted && column.heading().equals(heading)) {
-          UnitSystem units = results.season().settings().units();
-          return column.format().shown(column.value().apply(row), units).map(Ticks::plain);
-        }
-      }
-    }
-    return Optional.empty();
   }
 
   private void buy() {
@@ -406,28 +392,37 @@ final class ToDo {
     return all.stream().map(one -> new Step.Detail(words.apply(one), link.apply(one))).toList();
   }
 
-  /** The row of a table on a sheet that shows the wanted record. */
   private Optional<Cell> find(String sheetName, Predicate<Object> wanted) {
+    return row(sheetName, wanted)
+        .flatMap(row -> Layout.cellOf(row.sheet(), row.table(), row.index()))
+        .or(() -> Optional.of(Cell.ofSheet(sheetName)));
+  }
+
+  /** A row of a table on a sheet. */
+  private record ShownRow<R>(ReportSheet sheet, Table<R> table, int index) {
+    Optional<String> shown(String heading, UnitSystem units) {
+      return table.columns().stream()
+          .filter(column -> column.heading().equals(heading))
+          .findFirst()
+          .map(column -> column.value().apply(table.rows().get(index)))
+          .flatMap(value -> Format.TEXT.shown(value, units))
+          .map(Ticks::plain);
+    }
+  }
+
+  /** The row of a table on a sheet that shows the wanted record. */
+  private Optional<ShownRow<?>> row(String sheetName, Predicate<Object> wanted) {
     for (ReportSheet sheet : sheets) {
-      for (Table<?> table : tables(sheet, sheetName)) {
-        for (int i = 0; i < table.rows().size(); i++) {
-          if (wanted.test(table.rows().get(i))) {
-            return Layout.cellOf(sheet, table, i);
+      for (Block block : sheet.name().equals(sheetName) ? sheet.blocks() : List.<Block>of()) {
+        if (block instanceof Block.Rows rows) {
+          for (int i = 0; i < rows.table().rows().size(); i++) {
+            if (wanted.test(rows.table().rows().get(i))) {
+              return Optional.of(new ShownRow<>(sheet, rows.table(), i));
+            }
           }
         }
       }
     }
-    return Optional.of(Cell.ofSheet(sheetName));
-  }
-
-  /** The tables of a sheet, if it has that name. */
-  private static List<Table<?>> tables(ReportSheet sheet, String name) {
-    List<Table<?>> tables = new ArrayList<>();
-    for (Block block : sheet.blocks()) {
-      if (sheet.name().equals(name) && block instanceof Block.Rows rows) {
-        tables.add(rows.table());
-      }
-    }
-    return tables;
+    return Optional.empty();
   }
 }

@@ -22,12 +22,7 @@ public final class TrackRecordSheet {
       lines.plain(compared(record.lines()));
     }
     lines.plain(record.sentence());
-    lines.small(
-        "From the fifth trip on, every trip is foreseen from the log before it, for the hours"
-            + " each style was thrown there. A prediction is one style on one trip, all sizes"
-            + " and colours together. The floor is the style's Carry at least, or what is needed"
-            + " at once; the other rules leave it aside. Raw average: losses per hour so far,"
-            + " taken at face value.");
+    lines.note("Track record");
     if (record.fits() < record.trips()) {
       lines.small(
           "The rates were fitted anew %d times, more often in the beginning.", record.fits());

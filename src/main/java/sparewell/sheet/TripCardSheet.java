@@ -56,12 +56,9 @@ public final class TripCardSheet {
   private final Typed typed;
   private final Optional<Event> event;
   private final CardRows rows;
-  private final boolean behind;
 
-  /**
-   * True once the event is over: what was aboard then is not known any more, so no count is shown.
-   */
-  private final boolean over;
+  /** True once the event has begun: what was packed for it is not known any more, so no counts. */
+  private final boolean behind;
 
   /** True if the fields stay as they are: once the event has begun the angler writes in them. */
   private final boolean kept;
@@ -73,7 +70,6 @@ public final class TripCardSheet {
     this.rows = new CardRows(results, event);
     LocalDate asOf = results.season().settings().asOf();
     this.behind = event.filter(one -> one.date().isBefore(asOf)).isPresent();
-    this.over = event.filter(one -> one.lastDay().isBefore(asOf)).isPresent();
     boolean begun = event.filter(one -> !one.date().isAfter(asOf)).isPresent();
     this.kept =
         filled(typed)
@@ -110,7 +106,7 @@ public final class TripCardSheet {
     String gone =
         "At home, with the page beside you: type what you crossed out, then the trip below.";
     String ahead = "Afloat: cross out a square for each piece lost and each hour thrown.";
-    blocks.add(new Lines().plain(over ? gone : ahead).block());
+    blocks.add(new Lines().plain(behind ? gone : ahead).block());
     blocks.add(new Block.Rows(items()));
     blocks.add(new Block.Rows(styles()));
     blocks.add(
@@ -150,34 +146,29 @@ public final class TripCardSheet {
 
   private List<Block.Field> fields() {
     List<Block.Field> fields = new ArrayList<>();
-    event
-        .map(Event::name)
-        .map(name -> new Block.Field(EVENT, eventEntry(), Optional.of(name)))
-        .ifPresent(fields::add);
-    fields.addAll(tripFields());
-    return fields;
-  }
-
-  private Entry eventEntry() {
-    return Entry.anything(
-        "The event that the card is for.",
-        results.season().events().stream().map(Event::name).toArray(String[]::new));
-  }
-
-  private List<Block.Field> tripFields() {
-    return List.of(
-        field(TRIP, Entry.anything("What you call the trip."), event.map(Event::name)),
-        field(DATE, Entry.date("Its first day."), event.map(Event::date)),
+    Optional<String> name = event.map(Event::name);
+    if (name.isPresent()) {
+      Entry events =
+          Entry.anything(
+              "The event that the card is for.",
+              results.season().events().stream().map(Event::name).toArray(String[]::new));
+      fields.add(new Block.Field(EVENT, events, Optional.of(name.get())));
+    }
+    fields.add(field(TRIP, Entry.anything("What you call the trip."), name));
+    fields.add(field(DATE, Entry.date("Its first day."), event.map(Event::date)));
+    fields.add(
         field(
             DAYS,
             Entry.number(0, 366, "Days it took; blank is one."),
-            event.map(Event::days).filter(days -> days != 1)),
+            event.map(Event::days).filter(days -> days != 1)));
+    fields.add(
         field(
             HOURS,
             Entry.number(0, MOST_HOURS, "Hours fished over all its days."),
-            Optional.empty()),
-        field(COVER, cover(), event.flatMap(Event::cover)),
-        field(NOTE, Entry.anything("Anything worth keeping."), Optional.empty()));
+            Optional.empty()));
+    fields.add(field(COVER, cover(), event.flatMap(Event::cover)));
+    fields.add(field(NOTE, Entry.anything("Anything worth keeping."), Optional.empty()));
+    return fields;
   }
 
   private Entry cover() {
@@ -212,7 +203,7 @@ public final class TripCardSheet {
         Columns.among(
             List.of(),
             Holding::item,
-            ITEMS.column("One for each", row -> squares(row.pieces()), !over),
+            ITEMS.column("One for each", row -> squares(row.pieces()), !behind),
             Column.entry(
                 LOST,
                 "Pieces lost.",

@@ -101,30 +101,27 @@ public final class WeightByCompartmentSheet {
   }
 
   private static Table<CompartmentLoad> weights(LoadReport report) {
-    List<Column<CompartmentLoad>> columns = new ArrayList<>(columns());
-    if (report.packs()) {
-      columns.add(2, WEIGHTS.column("Weight today", CompartmentLoad::today));
-    }
+    List<Column<CompartmentLoad>> columns =
+        List.of(
+            WEIGHTS
+                .column("compartment", CompartmentLoad::compartment)
+                .linked(row -> Optional.of(row.origin())),
+            WEIGHTS.column("boxes", CompartmentLoad::boxes),
+            WEIGHTS.column("Weight today", CompartmentLoad::today, report.packs()),
+            WEIGHTS.column("weight", CompartmentLoad::weight),
+            Format.PERCENT.inFile("share_pct", CompartmentLoad::sharePercent),
+            WEIGHTS.column("from_transom", CompartmentLoad::fromTransom),
+            WEIGHTS.column("from_centreline", CompartmentLoad::fromCentreline),
+            WEIGHTS.column("moment", row -> row.moment().momentKgM()),
+            WEIGHTS.column("side_moment", row -> row.moment().sideMomentKgM()),
+            WEIGHTS.column("max_load", CompartmentLoad::maxLoad),
+            WEIGHTS.column("volume_used_pct", CompartmentLoad::volumeUsedPercent),
+            WEIGHTS
+                .column("status", CompartmentLoad::status)
+                .toned(WeightByCompartmentSheet::tone));
     return WEIGHTS.table(
         report.compartments(),
         Columns.withKnown(columns, report.compartments(), CompartmentLoad::weightKnown));
-  }
-
-  private static List<Column<CompartmentLoad>> columns() {
-    return List.of(
-        WEIGHTS
-            .column("compartment", CompartmentLoad::compartment)
-            .linked(row -> Optional.of(row.origin())),
-        WEIGHTS.column("boxes", CompartmentLoad::boxes),
-        WEIGHTS.column("weight", CompartmentLoad::weight),
-        Format.PERCENT.inFile("share_pct", CompartmentLoad::sharePercent),
-        WEIGHTS.column("from_transom", CompartmentLoad::fromTransom),
-        WEIGHTS.column("from_centreline", CompartmentLoad::fromCentreline),
-        WEIGHTS.column("moment", row -> row.moment().momentKgM()),
-        WEIGHTS.column("side_moment", row -> row.moment().sideMomentKgM()),
-        WEIGHTS.column("max_load", CompartmentLoad::maxLoad),
-        WEIGHTS.column("volume_used_pct", CompartmentLoad::volumeUsedPercent),
-        WEIGHTS.column("status", CompartmentLoad::status).toned(WeightByCompartmentSheet::tone));
   }
 
   private static Tone tone(CompartmentLoad row) {

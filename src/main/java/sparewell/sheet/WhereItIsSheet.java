@@ -43,12 +43,6 @@ public final class WhereItIsSheet {
   /** Blocks above the boxes: the way to them, and all items. */
   private static final int BEFORE_BOXES = 2;
 
-  private static final String HOW_TO_COUNT =
-      "Counted: pieces. Leave blank what you did not count; write 0 where none is left.";
-  private static final String HOW_TO_POST =
-      "After a count, type it there under Counted, close the workbook and run 'sparewell post': each"
-          + " becomes a row of Counts. What else you find goes into Counts by hand.";
-
   private static final Comparator<Holding> BY_ITEM =
       Comparator.comparing(Holding::item, ItemId.BY_MEASURE)
           .thenComparing(holding -> holding.place().name())
@@ -80,7 +74,7 @@ public final class WhereItIsSheet {
       }
       on = place.compartment();
       String title = place.loose() ? "Loose in %2$s" : "%1$s, in %2$s";
-      blocks.add(new Lines().heading(title, place.box(), on).small(HOW_TO_COUNT).block());
+      blocks.add(new Lines().heading(title, place.box(), on).note("To count").block());
       blocks.add(new Block.Rows(toCount(there), place.name(), there.size()));
     }
     return new ReportSheet(
@@ -148,6 +142,6 @@ public final class WhereItIsSheet {
             Block.Weight.PLAIN,
             Tone.NONE,
             Optional.of(new Cell(NAME, below, 1)));
-    return new Lines().add(link).small(HOW_TO_POST).block();
+    return new Lines().add(link).note("Post a count").block();
   }
 }

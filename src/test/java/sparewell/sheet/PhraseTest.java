@@ -17,10 +17,16 @@ class PhraseTest {
     assertEquals("from 98 to over 99.9 %", Phrase.fromTo(0.98, 0.9999));
   }
 
+  /** Words for packs of two and for pieces sold singly. */
+  private static String wares(int packs, int single) {
+    return BuyWords.wares(
+        List.of(2, 1), two -> two == 2 ? packs : single, each -> each == 2 ? 2 * packs : single);
+  }
+
   @Test
   void packsAndSinglePiecesAreTold() {
-    assertEquals("5 packs and 1 piece", Phrase.wares(5, 1));
-    assertEquals("2 pieces", Phrase.wares(0, 2));
+    assertEquals("5 packs and 1 piece", wares(5, 1));
+    assertEquals("2 pieces", wares(0, 2));
   }
 
   @Test
