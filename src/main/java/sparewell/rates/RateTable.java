@@ -80,16 +80,18 @@ final class RateTable {
                   ? (gear ? "taken for gear, which is not thrown" : "never thrown and never lost")
                       + ": no rate, only its floor counts"
                   : !others.isEmpty()
-                      ? OthersNote.of(others.get(s), familyName, trips[s], lost[s], own)
-                      : note(
-                          familyName,
-                          n == 1,
-                          stylesInFamily[family] == 1,
-                          trips[s],
-                          lost[s],
-                          own,
-                          familySeen[family],
-                          anySeen)));
+                      ? note(source(familyName, others.get(s)), trips[s], lost[s], own)
+                      : !anySeen
+                          ? "no trips logged yet: a guess made for any angler"
+                          : !familySeen[family]
+                              ? "nothing logged for any "
+                                  + familyName
+                                  + ": taken from all other styles"
+                              : note(
+                                  source(familyName, n == 1, stylesInFamily[family] == 1),
+                                  trips[s],
+                                  lost[s],
+                                  own)));
     }
     return List.copyOf(lines);
   }
@@ -98,35 +100,33 @@ final class RateTable {
     return idle ? OptionalDouble.empty() : OptionalDouble.of(value);
   }
 
-  private static String note(
-      String family,
-      boolean only,
-      boolean alone,
-      int trips,
-      int lost,
-      double own,
-      boolean familySeen,
-      boolean anySeen) {
-    if (!anySeen) {
-      return "no trips logged yet: a guess made for any angler";
+  /** What a rate leans on that has no log of its own, in an angler's words. */
+  private static String source(String family, boolean only, boolean alone) {
+    if (only) {
+      return "a guess made for any angler";
     }
-    String others =
-        only
-            ? "a guess made for any angler"
-            : family.isEmpty()
-                ? "the other styles"
-                : alone ? "the other families" : "other " + family;
+    return family.isEmpty() ? "the other styles" : alone ? "the other families" : "other " + family;
+  }
+
+  private static String source(String family, Club.Typical typical) {
+    String logs = typical.anglers() + (typical.anglers() == 1 ? " other log" : " other logs");
+    return switch (typical.source()) {
+      case STYLE -> logs;
+      case FAMILY -> "other " + family + " of " + logs;
+      case OTHERS -> "other families of " + logs;
+    };
+  }
+
+  private static String note(String source, int trips, int lost, double own) {
     if (trips == 0) {
-      return familySeen
-          ? "never thrown on a logged trip: taken from " + others
-          : "nothing logged for any " + family + ": taken from all other styles";
+      return "never thrown on a logged trip: taken from " + source;
     }
     String rests = "rests on " + trips + (trips == 1 ? " trip" : " trips");
     if (lost == 0) {
       rests += " without a loss";
     }
     if (own < 0.5) {
-      return rests + ", leans on " + others;
+      return rests + ", leans on " + source;
     }
     return trips < 5 || lost == 0 ? rests : "";
   }

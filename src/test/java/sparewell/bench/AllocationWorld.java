@@ -102,7 +102,7 @@ final class AllocationWorld {
     List<Double> mass = new ArrayList<>();
     double sum = 0;
     for (int n = 0; n < LARGEST && 1 - sum > 1e-12; n++) {
-      double p = NegativeBinomial.pmf(n, mean, size);
+      double p = Math.exp(NegativeBinomial.logPmf(n, mean, size));
       mass.add(p);
       sum += p;
     }

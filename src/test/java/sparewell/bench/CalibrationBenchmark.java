@@ -224,7 +224,7 @@ public final class CalibrationBenchmark {
   private static double[] poisson(double mean) {
     double[] mass = new double[SimulatedWorld.LARGEST + 1];
     for (int n = 0; n < mass.length; n++) {
-      mass[n] = NegativeBinomial.pmf(n, mean, Double.POSITIVE_INFINITY);
+      mass[n] = Math.exp(NegativeBinomial.logPmf(n, mean, 1e15));
     }
     return mass;
   }

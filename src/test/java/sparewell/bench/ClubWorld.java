@@ -123,7 +123,8 @@ final class ClubWorld {
     double[] mass = new double[LARGEST + 1];
     double sum = 0;
     for (int n = 0; n <= LARGEST; n++) {
-      mass[n] = NegativeBinomial.pmf(n, EVENT_HOURS * rate * multiplier(EVENT_COVER), size);
+      mass[n] =
+          Math.exp(NegativeBinomial.logPmf(n, EVENT_HOURS * rate * multiplier(EVENT_COVER), size));
       sum += mass[n];
     }
     mass[LARGEST] += Math.max(0, 1 - sum);
@@ -145,7 +146,7 @@ final class ClubWorld {
       for (Observation one : log) {
         if (one.style() == style) {
           double mean = one.hours() * rate * multiplier(one.cover());
-          weight[i] += Math.log(NegativeBinomial.pmf(one.lostPieces(), mean, size));
+          weight[i] += NegativeBinomial.logPmf(one.lostPieces(), mean, size);
         }
       }
       best = Math.max(best, weight[i]);

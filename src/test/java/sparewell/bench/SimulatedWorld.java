@@ -134,7 +134,7 @@ public final class SimulatedWorld {
           double r = kind == Kind.HOURS ? size * EVENT_HOURS / 3.5 : size;
           double weight = shocks.getWeight(k) / Math.sqrt(Math.PI);
           for (int n = 0; n <= LARGEST; n++) {
-            chances[n] += weight * NegativeBinomial.pmf(n, mean, r);
+            chances[n] += weight * Math.exp(NegativeBinomial.logPmf(n, mean, r));
           }
         }
         for (double p : chances) {

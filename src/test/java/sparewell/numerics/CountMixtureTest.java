@@ -33,7 +33,7 @@ class CountMixtureTest {
     mixture.add(1, new double[] {2, 3}, new double[] {1, 1.5});
     CountDistribution sum = mixture.distribution();
     for (int n = 0; n < 40; n++) {
-      assertEquals(NegativeBinomial.pmf(n, 5, 2.5), sum.probabilityOf(n), 1e-13);
+      assertEquals(Math.exp(NegativeBinomial.logPmf(n, 5, 2.5)), sum.probabilityOf(n), 1e-13);
     }
   }
 
@@ -45,7 +45,9 @@ class CountMixtureTest {
     for (int n = 0; n < 60; n++) {
       double direct = 0;
       for (int j = 0; j <= n; j++) {
-        direct += NegativeBinomial.pmf(j, 0.4, 0.3) * NegativeBinomial.pmf(n - j, 7, 12);
+        direct +=
+            Math.exp(NegativeBinomial.logPmf(j, 0.4, 0.3))
+                * Math.exp(NegativeBinomial.logPmf(n - j, 7, 12));
       }
       assertEquals(direct, sum.probabilityOf(n), n < sum.cut() ? 1e-13 : 1e-10);
     }
@@ -62,7 +64,8 @@ class CountMixtureTest {
     assertEquals(1, sum.bundle());
     for (int n = 0; n < 100; n++) {
       double direct =
-          0.99 * NegativeBinomial.pmf(n, 10, 2) + 0.01 * NegativeBinomial.pmf(n, 60, 0.3);
+          0.99 * Math.exp(NegativeBinomial.logPmf(n, 10, 2))
+              + 0.01 * Math.exp(NegativeBinomial.logPmf(n, 60, 0.3));
       assertEquals(direct, sum.probabilityOf(n), 1e-12);
     }
   }
@@ -247,7 +250,8 @@ class CountMixtureTest {
     CountDistribution mixed = mixture.distribution();
     for (int n = 0; n < 50; n++) {
       double direct =
-          0.75 * NegativeBinomial.pmf(n, 0.5, 2) + 0.25 * NegativeBinomial.pmf(n, 9, 0.7);
+          0.75 * Math.exp(NegativeBinomial.logPmf(n, 0.5, 2))
+              + 0.25 * Math.exp(NegativeBinomial.logPmf(n, 9, 0.7));
       assertEquals(direct, mixed.probabilityOf(n), 1e-12);
     }
     assertEquals(0.75 * 0.5 + 0.25 * 9, mixed.mean(), 1e-12);
@@ -256,7 +260,8 @@ class CountMixtureTest {
   private static CountDistribution manyParts(int parts, double scale) {
     CountMixture mixture = new CountMixture();
     for (int i = 0; i < parts; i++) {
-      mixture.add(scale * (1 + i), new double[] {0.1 * i, 2}, new double[] {1.5, 0.4 + 0.1 * i});
+      mixture.add(
+          scale * (1 + i), new double[] {0.1 * (i + 1), 2}, new double[] {1.5, 0.4 + 0.1 * i});
     }
     return mixture.distribution();
   }
@@ -274,8 +279,8 @@ class CountMixtureTest {
           direct +=
               (1 + i)
                   / all
-                  * NegativeBinomial.pmf(j, 0.1 * i, 1.5)
-                  * NegativeBinomial.pmf(n - j, 2, 0.4 + 0.1 * i);
+                  * Math.exp(NegativeBinomial.logPmf(j, 0.1 * (i + 1), 1.5))
+                  * Math.exp(NegativeBinomial.logPmf(n - j, 2, 0.4 + 0.1 * i));
         }
       }
       assertEquals(direct, mixed.probabilityOf(n), 1e-12);
@@ -288,7 +293,8 @@ class CountMixtureTest {
     for (int i = 0; i < 64; i++) {
       mixture.add(1, new double[] {3}, new double[] {2});
     }
-    assertEquals(NegativeBinomial.pmf(4, 3, 2), mixture.distribution().probabilityOf(4), 1e-13);
+    assertEquals(
+        Math.exp(NegativeBinomial.logPmf(4, 3, 2)), mixture.distribution().probabilityOf(4), 1e-13);
   }
 
   // The weights are relative, so that a common factor changes nothing.

@@ -121,16 +121,16 @@ class RateTableTest {
   @Test
   void likeStylesLeanOnEachOther() {
     LogBook book = new LogBook();
-    for (String style : List.of("A", "B", "C", "D")) {
+    for (String style : List.of("A", "B", "C", "D", "E", "F", "G", "H")) {
       book.style(style, "Soft", "red");
     }
     for (int t = 0; t < 6; t++) {
       book.trip("T" + t, t, 8, "");
-      for (String style : List.of("A", "B", "C", "D")) {
+      for (String style : List.of("A", "B", "C", "D", "E", "F", "G", "H")) {
         book.thrown("T" + t, style, 1);
       }
     }
-    for (String style : List.of("A", "B", "C", "D")) {
+    for (String style : List.of("A", "B", "C", "D", "E", "F", "G", "H")) {
       book.lost("T2", style, "red", 1);
     }
     rates(book)

@@ -12,17 +12,17 @@ final class Conditional {
   private static final double DEPTH = 13; // e^-13 of the peak of a family's mean is left out
   private static final double FINE = 1.1; // of the least standard deviation, from point to point
 
-  /** Sums below are those of logs: what {@link GammaDensity} leaves out might matter to them. */
-  private static final double SMALL = 1e-28;
+  /** Density of a style's likeliest rate at least: logs that contradict each other stay finite. */
+  private static final double FLOOR = 1e-200;
 
   private static final double WIDE = 4.5; // prior standard deviations of a family without a log
 
   private final FitData data;
   private final Hyper hyper;
   private final GammaDensity density;
-  private final double[][] log; // ln of each style's likelihood over its peak; null without a log
+  private final double[][] likelihood; // by style and point, over its peak
   private final double[] peak; // ln of each style's largest likelihood
-  private final double[][] likelihood;
+  private final int[] best; // by style: point of it
   private final double[] rest; // by style: what its first point stands for
   private final int[] firstMean; // by family: number of the first point of its mean
   private final int[] meanStride;
@@ -49,29 +49,27 @@ final class Conditional {
     }
     int least = data.low - data.high;
     density = new GammaDensity(Math.min(hyper.shape, 1 / (narrow * narrow)), FitData.STEP, least);
-    log = new double[data.styles.length][];
-    likelihood = new double[log.length][];
-    peak = new double[log.length];
-    rest = new double[log.length];
+    likelihood = new double[data.styles.length][];
+    peak = new double[likelihood.length];
+    best = new int[likelihood.length];
+    rest = new double[likelihood.length];
     Map<Integer, Between.Place[]> shifts = new HashMap<>();
     double sum = data.logCoefficients(hyper.size);
-    for (int s = 0; s < log.length; s++) {
+    for (int s = 0; s < likelihood.length; s++) {
       StyleData style = data.styles[s];
       rest[s] = density.rest(density.shape() + style.lost, style.by);
       if (style.empty()) {
-        log[s] = new double[style.count];
         likelihood[s] = new double[style.count];
         Arrays.fill(likelihood[s], 1);
       } else {
         Between.Place[] shift = shifts.computeIfAbsent(style.by, by -> shift(style.step));
-        log[s] = style.logLikelihood(hyper.size, hyper.multiplier, shift);
-        peak[s] = max(log[s]);
-        likelihood[s] = new double[log[s].length];
-        for (int i = 0; i < log[s].length; i++) {
-          log[s][i] -= peak[s];
-          likelihood[s][i] = Math.exp(log[s][i]);
+        double[] log = style.logLikelihood(hyper.size, hyper.multiplier, shift);
+        best[s] = largest(log);
+        peak[s] = log[best[s]];
+        for (int i = 0; i < log.length; i++) {
+          log[i] = Math.exp(log[i] - peak[s]);
         }
-        sum += peak[s];
+        likelihood[s] = log;
       }
     }
     meanStride = new int[data.stylesOf.length];
@@ -100,12 +98,12 @@ final class Conditional {
     return shift;
   }
 
-  private static double max(double[] values) {
-    double max = Double.NEGATIVE_INFINITY;
-    for (double value : values) {
-      max = Math.max(max, value);
+  private static int largest(double[] values) {
+    int largest = 0;
+    for (int i = 1; i < values.length; i++) {
+      largest = values[i] > values[largest] ? i : largest;
     }
-    return max;
+    return largest;
   }
 
   /** Sums need points only about as close as what they sum is wide. */
@@ -125,8 +123,12 @@ final class Conditional {
   private double family(int f) {
     double[] value = new double[(data.high - data.low) / meanStride[f] + 1];
     Arrays.fill(value, Double.NaN);
-    int top = ((int) Math.round(centre[f] / FitData.STEP) - data.low) / meanStride[f];
-    top = Math.max(0, Math.min(value.length - 1, top));
+    // From where no style lies far above its family, which has no chance at all.
+    int start = (int) Math.round(centre[f] / FitData.STEP);
+    for (int s : data.stylesOf[f]) {
+      start = Math.max(start, (data.styles[s].first + best[s]) * data.styles[s].by);
+    }
+    int top = Math.max(0, Math.min(value.length - 1, (start - data.low) / meanStride[f]));
     for (int way = 1; way >= -1; way -= 2) {
       while (top + way >= 0
           && top + way < value.length
@@ -134,18 +136,18 @@ final class Conditional {
         top += way;
       }
     }
-    double best = at(value, f, top);
+    double highest = at(value, f, top);
     int from = top;
-    while (from > 0 && at(value, f, from - 1) > best - DEPTH) {
-      from--;
+    while (from > 0 && at(value, f, from - 1) > highest - DEPTH) {
+      highest = Math.max(highest, value[--from]);
     }
     int to = top;
-    while (to < value.length - 1 && at(value, f, to + 1) > best - DEPTH) {
-      to++;
+    while (to < value.length - 1 && at(value, f, to + 1) > highest - DEPTH) {
+      highest = Math.max(highest, value[++to]);
     }
     firstMean[f] = data.low + from * meanStride[f];
     meanWeight[f] = Arrays.copyOfRange(value, from, to + 1);
-    return best + Math.log(normalise(meanWeight[f], best));
+    return highest + Math.log(normalise(meanWeight[f], highest));
   }
 
   /** ln of prior times likelihood at a point of a family's mean. */
@@ -155,7 +157,7 @@ final class Conditional {
       double sum = logPrior(mean, f);
       for (int s : data.stylesOf[f]) {
         if (!data.styles[s].empty()) {
-          sum += logEvidence(s, mean);
+          sum += logChance(s, mean);
         }
       }
       value[i] = sum;
@@ -178,7 +180,7 @@ final class Conditional {
     for (int j = 0; j < meanWeight[f].length; j++) {
       meanWeight[f][j] = logPrior(mean(f, j), f);
     }
-    normalise(meanWeight[f], max(meanWeight[f]));
+    normalise(meanWeight[f], meanWeight[f][largest(meanWeight[f])]);
   }
 
   /** Turns logs into weights that sum to 1; their sum before, over that of the best. */
@@ -194,57 +196,31 @@ final class Conditional {
     return sum;
   }
 
-  /** ln of the chance of a style's log given its family's mean, over its peak. */
-  private double logEvidence(int s, int mean) {
-    double sum = evidence(s, mean);
-    int by = data.styles[s].by;
-    return sum > SMALL ? Math.log(sum * by) : terms(s, mean, new double[data.styles[s].count]);
+  /**
+   * ln of the chance of a style's log given its family's mean, without what the size alone adds.
+   */
+  double logChance(int s, int mean) {
+    return peak[s] + Math.log(evidence(s, mean) * data.styles[s].by);
   }
 
-  /** The same as a number, where it is not too small for one. */
+  /** The same as a number, over its peak, for one step of the grid. */
   private double evidence(int s, int mean) {
     StyleData style = data.styles[s];
     double[] given = likelihood[s];
     double[] table = density.table();
     int place = density.place(style.first * style.by - mean);
-    double sum = place < table.length ? given[0] * table[place] * (rest[s] - 1) : 0;
+    double sum = FLOOR + (place < table.length ? given[0] * table[place] * (rest[s] - 1) : 0);
     for (int i = 0; i < given.length && place < table.length; i++, place += style.by) {
       sum += given[i] * table[place];
     }
     return sum;
   }
 
-  /**
-   * Weights of a style's points given its family's mean, summing to 1, where the likelihood and the
-   * family may be so far apart that their product is too small for a number.
-   *
-   * @param out receives them
-   * @return ln of their sum before
-   */
-  private double terms(int s, int mean, double[] out) {
-    StyleData style = data.styles[s];
-    double best = Double.NEGATIVE_INFINITY;
-    for (int i = 0; i < out.length; i++) {
-      out[i] = density.log((style.first + i) * style.by - mean);
-      if (i == 0) {
-        out[i] += Math.log(rest[s]);
-      }
-      out[i] += log[s][i];
-      best = Math.max(best, out[i]);
-    }
-    return best + Math.log(normalise(out, best) * style.by);
-  }
-
   /** Weights of a style's points given its family's mean; they sum to 1. */
   double[] given(int s, int mean) {
     double[] out = new double[data.styles[s].count];
-    double sum = evidence(s, mean);
-    if (sum > SMALL) {
-      addPrior(s, mean, 1 / sum, out);
-      timesLikelihood(s, out);
-    } else {
-      terms(s, mean, out);
-    }
+    addPrior(s, mean, 1 / evidence(s, mean), out);
+    timesLikelihood(s, out);
     return out;
   }
 
@@ -252,6 +228,7 @@ final class Conditional {
     StyleData style = data.styles[s];
     double[] table = density.table();
     int place = density.place(style.first * style.by - mean);
+    out[best[s]] += factor * FLOOR;
     if (place < table.length) {
       out[0] += factor * table[place] * (rest[s] - 1);
     }
@@ -269,28 +246,11 @@ final class Conditional {
   /** Weights of a style's points; they sum to 1. */
   double[] rate(int s, int family) {
     double[] out = new double[data.styles[s].count];
-    double[] far = new double[out.length];
     for (int j = 0; j < meanWeight[family].length; j++) {
-      double weight = meanWeight[family][j];
-      double all = evidence(s, mean(family, j));
-      if (all > SMALL) {
-        addPrior(s, mean(family, j), weight / all, out);
-      } else {
-        double[] given = given(s, mean(family, j));
-        for (int i = 0; i < out.length; i++) {
-          far[i] += weight * given[i];
-        }
-      }
+      int mean = mean(family, j);
+      addPrior(s, mean, meanWeight[family][j] / evidence(s, mean), out);
     }
     timesLikelihood(s, out);
-    double sum = 0;
-    for (int i = 0; i < out.length; i++) {
-      out[i] += far[i];
-      sum += out[i];
-    }
-    for (int i = 0; i < out.length; i++) {
-      out[i] /= sum;
-    }
     return out;
   }
 
@@ -299,8 +259,8 @@ final class Conditional {
     StyleData style = data.styles[s];
     double[] table = density.table();
     int place = density.place(style.first * style.by - mean);
-    double all = 0;
-    double sum = 0;
+    double all = FLOOR;
+    double sum = FLOOR * function[best[s]];
     double first = rest[s];
     for (int i = 0; i < function.length && place < table.length; i++, place += style.by) {
       double weight = first * likelihood[s][i] * table[place];
@@ -308,44 +268,24 @@ final class Conditional {
       all += weight;
       sum += weight * function[i];
     }
-    if (all > SMALL) {
-      return sum / all;
-    }
-    double[] weights = new double[function.length];
-    terms(s, mean, weights);
-    double far = 0;
-    for (int i = 0; i < weights.length; i++) {
-      far += weights[i] * function[i];
-    }
-    return far;
+    return sum / all;
   }
 
   /**
-   * ln of the chance of a style's log given its family's mean, without what the size alone adds.
+   * Mean of 1 / the chance of a style's log given its family's mean, over its peak: the chance of
+   * the rest of the log over that of all of it.
    */
-  double logChance(int s, int mean) {
-    return peak[s] + logEvidence(s, mean);
+  double inverseChance(int s, int family) {
+    double sum = 0;
+    for (int j = 0; j < meanWeight[family].length; j++) {
+      sum += meanWeight[family][j] / evidence(s, mean(family, j));
+    }
+    return sum;
   }
 
-  /**
-   * ln of a style's likelihood at each point over the chance of its log given the rest of the log:
-   * what its log tells is then counted once, by the likelihood, and not again by the draw's weight.
-   */
-  double[] logLikelihood(int s, int family) {
-    double[] less = new double[meanWeight[family].length];
-    for (int j = 0; j < less.length; j++) {
-      less[j] = -logEvidence(s, mean(family, j));
-    }
-    double most = max(less);
-    double inverse = 0;
-    for (int j = 0; j < less.length; j++) {
-      inverse += meanWeight[family][j] * Math.exp(less[j] - most);
-    }
-    double[] out = log[s].clone();
-    for (int i = 0; i < out.length; i++) {
-      out[i] += most + Math.log(inverse);
-    }
-    return out;
+  /** Likelihood of a style's rate at each point, over its peak. */
+  double[] likelihood(int s) {
+    return likelihood[s].clone();
   }
 
   /** Standard deviation of a family's log mean before its log. */

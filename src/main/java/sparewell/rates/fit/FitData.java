@@ -20,13 +20,6 @@ final class FitData {
   /** Step of the grid, in log rate; each style has its own multiple of it. */
   static final double STEP = 0.02;
 
-  private static final double WIDEST = 0.16; // step of a style
-
-  /** Shape and size at which rates are known about as well as they can be. */
-  private static final double SHAPE = 8;
-
-  private static final double SIZE = 50;
-
   /** How far from all rates seen a family's mean may lie, in log rate. */
   private static final double REACH = 6;
 
@@ -112,14 +105,12 @@ final class FitData {
     double largest = Math.max(typical, prior.logRateCentre()) + REACH;
     for (int s = 0; s < styles.length; s++) {
       double here = typical + others.familyCentre(familyOf.get(s));
-      // 1.1 of the narrowest standard deviation: off by 2 exp(-2 pi^2 / 1.21), less than 2e-7.
-      double narrow = 1.1 / Math.sqrt(SHAPE + StyleData.effectivePieces(trips.get(s), SIZE));
-      styles[s] = StyleData.of(trips.get(s), here, STEP, (int) (Math.min(narrow, WIDEST) / STEP));
+      styles[s] = StyleData.of(trips.get(s), here);
       least = Math.min(least, Math.min(styles[s].first * styles[s].step, here - REACH));
       double last = (styles[s].first + styles[s].count) * styles[s].step;
       largest = Math.max(largest, Math.max(last, here + REACH));
     }
-    widest = Arrays.stream(styles).mapToDouble(style -> style.step).max().orElse(WIDEST);
+    widest = Arrays.stream(styles).mapToDouble(style -> style.step).max().orElse(STEP);
     low = (int) Math.floor(least / STEP);
     high = (int) Math.ceil(largest / STEP);
   }

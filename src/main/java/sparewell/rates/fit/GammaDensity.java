@@ -8,11 +8,10 @@ import org.apache.commons.math3.special.Gamma;
  * gamma variable with shape a and mean 1.
  */
 final class GammaDensity {
-  private static final double VANISHED = 80; // e^-80 of the peak is left out
+  private static final double VANISHED = 460; // e^-460 of the peak is left out
 
   private final double shape;
   private final double step;
-  private final double logNorm;
   private final int least; // number of u at the first entry
   private final double[] density;
 
@@ -27,7 +26,7 @@ final class GammaDensity {
     this.shape = shape;
     this.step = step;
     this.least = least;
-    logNorm = shape * Math.log(shape) - Gamma.logGamma(shape) + Math.log(step);
+    double logNorm = shape * Math.log(shape) - Gamma.logGamma(shape) + Math.log(step);
     double end = 0;
     for (int i = 0; i < 20; i++) {
       end = Math.log1p(end + VANISHED / shape);
@@ -43,11 +42,6 @@ final class GammaDensity {
 
   double shape() {
     return shape;
-  }
-
-  /** ln of an entry, also where that itself is too small for a number. */
-  double log(int number) {
-    return shape * (number * step - Math.exp(number * step)) + logNorm;
   }
 
   /** Place of an entry in the table. */

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.linear.RealVector;
 import sparewell.numerics.QuasiNewton;
 
@@ -112,8 +113,8 @@ record HyperPosterior(
       }
     }
     double[][] axes = HyperSampler.axes(tight);
-    RealVector step =
-        new Array2DRowRealMatrix(HyperSampler.covariance(axes)).operate(new ArrayRealVector(slope));
+    RealMatrix root = new Array2DRowRealMatrix(axes);
+    RealVector step = root.operate(root.operate(new ArrayRealVector(slope)));
     double widths = Math.sqrt(step.dotProduct(new ArrayRealVector(slope)));
     step.mapMultiplyToSelf(Math.min(1, LONGEST / Math.max(widths, LONGEST)));
     centre = step.add(new ArrayRealVector(centre)).toArray();

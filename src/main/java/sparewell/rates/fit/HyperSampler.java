@@ -72,26 +72,19 @@ final class HyperSampler {
     return points;
   }
 
-  /** The covariance that axes stand for. */
-  static double[][] covariance(double[][] axes) {
-    RealMatrix columns = new Array2DRowRealMatrix(axes);
-    return columns.multiply(columns.transpose()).getData();
-  }
-
-  /** Columns are the axes of the posterior around its peak, as long as its standard deviations. */
+  /**
+   * Spread of the posterior around its peak: the symmetric root of its covariance, which unlike
+   * single axes is well determined where some are of equal length.
+   */
   static double[][] axes(double[][] precision) {
-    int n = precision.length;
     EigenDecomposition eigen = new EigenDecomposition(new Array2DRowRealMatrix(precision));
-    double[][] axes = new double[n][n];
-    for (int j = 0; j < n; j++) {
+    double[] length = eigen.getRealEigenvalues();
+    for (int j = 0; j < length.length; j++) {
       // Never wider than a little over the prior.
-      double length = 1 / Math.sqrt(Math.max(eigen.getRealEigenvalue(j), 0.6));
-      double norm = eigen.getEigenvector(j).getNorm();
-      for (int i = 0; i < n; i++) {
-        axes[i][j] = length * eigen.getEigenvector(j).getEntry(i) / norm;
-      }
+      length[j] = 1 / Math.sqrt(Math.max(length[j], 0.6));
     }
-    return axes;
+    RealMatrix turned = eigen.getV().multiply(MatrixUtils.createRealDiagonalMatrix(length));
+    return turned.multiply(eigen.getVT()).getData();
   }
 
   /** A matrix with the same number all along its diagonal. */

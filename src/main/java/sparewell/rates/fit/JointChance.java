@@ -129,11 +129,10 @@ public final class JointChance<S> {
   private double[][] chances(int style, List<Lasting> demands) {
     int family = fit.input().familyOfStyle().get(style);
     List<RateFit.Term> terms = demands.stream().flatMap(one -> one.terms().stream()).toList();
-    double[] whole = terms.stream().mapToDouble(term -> 1).toArray();
     double[][] lasts =
         terms.isEmpty()
             ? null
-            : new Stretch(fit, style, terms, whole)
+            : new Stretch(fit, style, terms)
                 .expectation((means, sizes) -> lasts(demands, means, sizes));
     double[][] chances = new double[fit.draws().size()][];
     for (int d = 0; d < chances.length; d++) {

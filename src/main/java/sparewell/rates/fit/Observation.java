@@ -37,16 +37,7 @@ public record Observation(
         || lostPieces < 0
         || cover < NEVER_LOGGED) {
       throw new IllegalArgumentException(
-          "trip "
-              + trip
-              + ", hours "
-              + hours
-              + ", days "
-              + days
-              + ", weight "
-              + weight
-              + ", lost "
-              + lostPieces);
+          "hours " + hours + ", days " + days + ", weight " + weight + ", lost " + lostPieces);
     }
   }
 

@@ -1,7 +1,5 @@
 package sparewell.rates.fit;
 
-import java.util.Arrays;
-import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 
@@ -16,7 +14,7 @@ import java.util.function.ToDoubleFunction;
  * prior.
  */
 public final class OwnEvidence {
-  private static final double FAINT = 1e-12; // weight of a point that does not matter
+  private static final double FAINT = 1e-4; // pieces expected of a rate that nothing was learnt of
   private static final double LEAST_PRECISION = 0.02;
 
   private final RateFit fit;
@@ -44,33 +42,46 @@ public final class OwnEvidence {
 
   /**
    * Evidence on a style's rate per hour, at the log's mix of covers; absent where it was never
-   * used. In place of the log it would leave the same mean and variance of the log rate.
+   * used, or only ran out. Slope and curvature of ln of the likelihood along the log rate x, both
+   * averaged over the posterior, are those of y x - h e<sup>x</sup>.
    */
   public Optional<Gamma> rate(int style) {
     StyleData data = fit.data().styles[style];
     if (data.empty()) {
       return Optional.empty();
     }
-    double[] after = fit.marginal(style);
+    double[] weights = fit.marginal(style);
     double[] likelihood = likelihood(style);
-    double most = Arrays.stream(after).max().orElseThrow();
-    double[] before = new double[after.length];
-    for (int i = 0; i < after.length; i++) {
-      before[i] = after[i] > FAINT * most && likelihood[i] > 0 ? after[i] / likelihood[i] : 0;
+    double all = 0;
+    double slope = 0;
+    double bend = 0;
+    double rate = 0;
+    for (int i = 1; i < weights.length - 1; i++) {
+      if (likelihood[i - 1] > 0 && likelihood[i + 1] > 0) {
+        double here = Math.log(likelihood[i]);
+        double before = Math.log(likelihood[i - 1]);
+        double after = Math.log(likelihood[i + 1]);
+        all += weights[i];
+        slope += weights[i] * (after - before) / (2 * data.step);
+        bend += weights[i] * (2 * here - before - after) / (data.step * data.step);
+        rate += weights[i] * data.rate[i];
+      }
     }
-    return GammaShape.of(before, after, data.first, data.step, data.lost + 1);
+    double pieces = Math.max(0, (slope + bend) / all);
+    double hours = (pieces * all - slope) / rate;
+    return hours * rate > FAINT * all ? Optional.of(new Gamma(pieces, hours)) : Optional.empty();
   }
 
   /** Likelihood of a style's rate at each point, averaged over the draws, up to a factor. */
   double[] likelihood(int style) {
     int family = fit.input().familyOfStyle().get(style);
-    List<double[]> logs =
-        fit.draws().stream().map(draw -> draw.given().logLikelihood(style, family)).toList();
-    double top = logs.stream().flatMapToDouble(Arrays::stream).max().orElseThrow();
-    double[] sum = new double[logs.get(0).length];
-    for (int d = 0; d < logs.size(); d++) {
+    double[] sum = new double[fit.data().styles[style].count];
+    for (HyperPosterior.Draw draw : fit.draws()) {
+      // Over the chance of the log given the rest of it, which the draw's weight counts already.
+      double weight = draw.weight() * draw.given().inverseChance(style, family);
+      double[] given = draw.given().likelihood(style);
       for (int i = 0; i < sum.length; i++) {
-        sum[i] += fit.draws().get(d).weight() * Math.exp(logs.get(d)[i] - top);
+        sum[i] += weight * given[i];
       }
     }
     return sum;

@@ -10,6 +10,7 @@ import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactor
 import org.apache.commons.math3.distribution.BetaDistribution;
 import org.apache.commons.math3.special.Gamma;
 import sparewell.numerics.CountDistribution;
+import sparewell.numerics.CountMixture;
 
 /**
  * The fitted hierarchy of loss rates, as weights over (rate, draw): hyperparameters are weighted
@@ -32,6 +33,10 @@ public final class RateFit {
   private static final int SHARE_NODES = 8;
   private static final GaussIntegratorFactory NODES = new GaussIntegratorFactory();
   private static final double SPENT = 1e-5; // weight of a draw that learns no more
+  private static final double FAINT = 1e-7; // weight of a part of a mixture that does not count
+  private static final double TAIL = 1e-6; // of counts that is left out
+  private static final double ROUGH = 1e-4; // the same of both, of few draws
+  private static final int FEW_DRAWS = 48;
 
   private final FitInput input;
   private final FitData data;
@@ -40,6 +45,7 @@ public final class RateFit {
   private final RandomWalk walk;
   private final Map<Integer, double[][]> rows; // by style
   private final Map<Asked, CountDistribution> known = new ConcurrentHashMap<>();
+  private final Map<Asked, List<Stretch.Part>> parts = new ConcurrentHashMap<>();
 
   private record Asked(int style, List<Term> terms) {}
 
@@ -63,7 +69,7 @@ public final class RateFit {
     this.data = data;
     this.hyper = hyper;
     rows = new ConcurrentHashMap<>();
-    groups = new SizeGroups(hyper.draws());
+    groups = SizeGroups.of(hyper.draws());
     double[] rates = new double[input.styles()];
     for (int s = 0; s < rates.length; s++) {
       rates[s] = data.styles[s].empty() ? 0 : mean(s);
@@ -76,7 +82,7 @@ public final class RateFit {
     data = before.data;
     this.hyper = hyper;
     this.rows = rows;
-    groups = new SizeGroups(hyper.draws());
+    groups = SizeGroups.of(hyper.draws());
     walk = before.walk;
   }
 
@@ -154,11 +160,6 @@ public final class RateFit {
   /** True if a peak was found and the draws around it carry the posterior. */
   public boolean converged() {
     return hyper.converged();
-  }
-
-  /** How many equally weighted draws the weighted draws are worth, from 1. */
-  double effectiveDraws() {
-    return hyper.effective();
   }
 
   /** Data of the fit. */
@@ -244,73 +245,59 @@ public final class RateFit {
   }
 
   /**
-   * Share of a style's rate that comes from its own history: 1 less the variance of the log rate
-   * given its data and its family, over that without its data, &psi;'(a); beside other logs, where
-   * a style is a family of its own, the variance of the family's mean counts on both sides. From 0
-   * to 1; 0 without data.
+   * Share of a style's rate that comes from its own history, 0 to 1; 0 without losses: 1 less the
+   * variance of its log rate after its log over that before, &psi;'(a) given the family's mean;
+   * beside other logs, where a style is a family of its own, the variance of that mean counts too.
+   * The log tells as much as y independent losses would, 1/&psi;'(a + y) - 1/&psi;'(a), each piece
+   * lost on a trip with m expected counting 1 / (1 + m/(&kappa; d)).
    */
   public double ownShare(int style) {
-    if (data.styles[style].empty()) {
-      return 0;
-    }
-    double given = 0;
-    for (HyperPosterior.Draw draw : hyper.draws()) {
-      given += draw.weight() * logVariance(style, draw.given());
-    }
-    return Math.max(0, Math.min(1, 1 - given / priorVariance(style)));
-  }
-
-  private double logVariance(int style, Conditional given) {
-    StyleData its = data.styles[style];
-    double[] log = new double[its.count];
-    double[] square = new double[its.count];
-    for (int i = 1; i < its.count; i++) {
-      log[i] = i * its.step;
-      square[i] = log[i] * log[i];
-    }
-    // The first point stands for all to its left, where weights fall geometrically.
-    double fall = Math.exp(-(given.shape() + its.lost) * its.step);
-    log[0] = -its.step * fall / (1 - fall);
-    square[0] = log[0] * log[0] - log[0] * its.step / (1 - fall);
     int family = input.familyOfStyle().get(style);
-    double[] weights = given.meanWeights(family);
-    double mean = 0;
-    double squareOfMean = 0;
-    double meanSquare = 0;
-    for (int j = 0; j < weights.length; j++) {
-      double here = given.expected(style, given.mean(family, j), log);
-      mean += weights[j] * here;
-      squareOfMean += weights[j] * here * here;
-      meanSquare += weights[j] * given.expected(style, given.mean(family, j), square);
-    }
-    return Math.max(0, meanSquare - (data.others.known() ? mean * mean : squareOfMean));
-  }
-
-  /**
-   * Variance of a style's log rate before its own data, given its family; beside other logs, before
-   * any data of this log.
-   */
-  public double priorVariance(int style) {
-    double without = 0;
-    int family = input.familyOfStyle().get(style);
+    double rate = mean(style);
+    double before = 0;
+    double after = 0;
     for (HyperPosterior.Draw draw : hyper.draws()) {
+      double shape = draw.given().shape();
+      double within = Gamma.trigamma(shape);
       double mean = data.others.known() ? draw.given().familySpread(family) : 0;
-      without += draw.weight() * (Gamma.trigamma(draw.given().shape()) + mean * mean);
+      double variance = within + mean * mean;
+      double told =
+          1 / Gamma.trigamma(shape + data.styles[style].independent(rate, draw)) - 1 / within;
+      before += draw.weight() * variance;
+      after += draw.weight() / (1 / variance + told);
     }
-    return without;
+    return Math.max(0, 1 - after / before);
   }
 
-  /** Pieces of a style lost over all the terms together, as {@link Stretch} has it; kept. */
+  /** Pieces of a style lost over all the terms together; kept. */
   public CountDistribution losses(int style, List<Term> terms) {
     List<Term> used = terms.stream().filter(term -> term.hours() > 0).toList();
-    if (used.isEmpty()) {
-      return CountDistribution.none();
-    }
-    double[] all = new double[used.size()];
-    Arrays.fill(all, 1);
     return known.computeIfAbsent(
         new Asked(style, used),
-        key -> Stretch.losses(List.of(new Stretch(this, style, used, all)), new double[] {1}));
+        asked -> {
+          CountMixture mixture = mixture();
+          for (Stretch.Part part : parts(asked)) {
+            mixture.add(part.weight(), part.means(), part.sizes());
+          }
+          return mixture.distribution();
+        });
+  }
+
+  // Few draws are themselves right to a hundredth: what is left out then may be more.
+  private boolean rough() {
+    return hyper.draws().size() < FEW_DRAWS;
+  }
+
+  private CountMixture mixture() {
+    return new CountMixture(rough() ? ROUGH : TAIL);
+  }
+
+  private List<Stretch.Part> parts(Asked asked) {
+    if (asked.terms().isEmpty()) {
+      return List.of();
+    }
+    double faint = rough() ? ROUGH : FAINT;
+    return new Stretch(this, asked.style(), asked.terms()).parts(faint);
   }
 
   /**
@@ -330,7 +317,7 @@ public final class RateFit {
     }
     GaussIntegrator nodes = NODES.legendre(SHARE_NODES, 0, 1);
     double[] weights = new double[SHARE_NODES];
-    double[][] scale = new double[SHARE_NODES][terms.size()];
+    double[][] share = new double[SHARE_NODES][terms.size()];
     int first = 0;
     for (int g = 0; g < groups.size(); g++) {
       int next = first + groups.get(g).size();
@@ -347,12 +334,21 @@ public final class RateFit {
         mean += weights[k] * shares[k];
       }
       for (int k = 0; k < SHARE_NODES; k++) {
-        Arrays.fill(scale[k], first, next, Math.min(1, shares[k] * own / (own + rest) / mean));
+        Arrays.fill(share[k], first, next, Math.min(1, shares[k] * own / (own + rest) / mean));
       }
       first = next;
     }
-    return Stretch.losses(
-        Arrays.stream(scale).map(one -> new Stretch(this, style, terms, one)).toList(), weights);
+    CountMixture mixture = mixture();
+    for (Stretch.Part part : parts.computeIfAbsent(new Asked(style, terms), this::parts)) {
+      for (int k = 0; k < SHARE_NODES; k++) {
+        double[] means = part.means().clone();
+        for (int e = 0; e < means.length; e++) {
+          means[e] *= share[k][e];
+        }
+        mixture.add(weights[k] * part.weight(), means, part.sizes());
+      }
+    }
+    return mixture.distribution();
   }
 
   /**

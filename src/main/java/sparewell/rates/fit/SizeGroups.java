@@ -1,59 +1,41 @@
 package sparewell.rates.fit;
 
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 
-/** Draws of like size of the negative binomial, in groups of about equal weight. */
-final class SizeGroups {
-  private static final int MOST = 12;
-  private static final int FEWEST_DRAWS = 8; // in a group
+/**
+ * Draws of like size of the negative binomial.
+ *
+ * @param group number of each draw's group
+ * @param weight weight of each group; 0 where it is empty
+ * @param size size for one day of each group, the harmonic mean of its draws: variances stay right
+ */
+record SizeGroups(int[] group, double[] weight, double[] size) {
+  private static final double WIDTH = 0.4; // of a group, in ln of the size
 
-  private final int[] group;
-  private final double[] weight;
-  private final double[] size;
-
-  SizeGroups(List<HyperPosterior.Draw> draws) {
-    group = new int[draws.size()];
-    int groups = Math.max(1, Math.min(MOST, draws.size() / FEWEST_DRAWS));
-    weight = new double[groups];
-    size = new double[groups];
-    List<Integer> order = new ArrayList<>();
+  static SizeGroups of(List<HyperPosterior.Draw> draws) {
+    double[] log = draws.stream().mapToDouble(d -> Math.log(d.given().hyper().size)).toArray();
+    double least = Double.POSITIVE_INFINITY;
+    double largest = Double.NEGATIVE_INFINITY;
+    for (double one : log) {
+      least = Math.min(least, one);
+      largest = Math.max(largest, one);
+    }
+    int[] group = new int[log.length];
+    double[] weight = new double[1 + (int) ((largest - least) / WIDTH)];
+    double[] size = new double[weight.length];
     for (int d = 0; d < group.length; d++) {
-      order.add(d);
+      group[d] = (int) ((log[d] - least) / WIDTH);
+      weight[group[d]] += draws.get(d).weight();
+      size[group[d]] += draws.get(d).weight() * Math.exp(-log[d]);
     }
-    order.sort(Comparator.comparingDouble(d -> draws.get(d).given().hyper().size));
-    double passed = 0;
-    for (int d : order) {
-      double chance = draws.get(d).weight();
-      int g = (int) Math.max(0, Math.min(groups - 1, groups * (passed + chance / 2)));
-      passed += chance;
-      group[d] = g;
-      weight[g] += chance;
-      size[g] += chance * Math.log(draws.get(d).given().hyper().size);
+    for (int g = 0; g < size.length; g++) {
+      size[g] = weight[g] > 0 ? weight[g] / size[g] : 1;
     }
-    for (int g = 0; g < groups; g++) {
-      size[g] = weight[g] > 0 ? Math.exp(size[g] / weight[g]) : 1;
-    }
+    return new SizeGroups(group, weight, size);
   }
 
   /** Number of groups; one may be empty. */
   int count() {
     return weight.length;
-  }
-
-  /** Group of a draw. */
-  int of(int draw) {
-    return group[draw];
-  }
-
-  /** Weight of a group. */
-  double weight(int g) {
-    return weight[g];
-  }
-
-  /** Size for one day, the geometric mean of its draws. */
-  double size(int g) {
-    return size[g];
   }
 }

@@ -1,37 +1,30 @@
 package sparewell.rates.fit;
 
+import java.util.ArrayList;
 import java.util.List;
-import sparewell.numerics.CountDistribution;
-import sparewell.numerics.CountMixture;
 
 /**
- * Some use of a style ahead under a fit, and what is lost on it.
+ * Some use of a style ahead under a fit, and what is expected to be lost on it.
  *
  * <p>At each draw of the hyperparameters, expected losses are rate &times; effective hours, the
- * hours times their covers' multipliers; so the weights of the log rate, moved by ln(hours), are
- * those of the log of expected losses. These are added up over draws of like size (twelve groups; a
- * size differs from its group's by a few percent, which changes a chance by about 1e-4), and walk
- * on to the trips in question. Losses are then a mixture of negative binomials over (expected
- * losses, group).
+ * hours times their covers' multipliers. Points of the rate at all draws of like size of the
+ * negative binomial are pooled in cells as wide as a step of the grid in ln of expected losses,
+ * whose means are exact; what pooling takes from the variance is given back in the walk to the
+ * trips in question. Losses are then a mixture of negative binomials over the cells: a chance is
+ * right to about 1e-4.
  */
 final class Stretch {
-  private static final double LEAST = 1e-7; // weight of a part that counts
-  private static final double TAIL = 1e-8; // of counts that is left out
-
-  // Few draws are themselves right to a hundredth: what is left out then may be more.
-  private static final int FEW_DRAWS = 48;
-  private static final double ROUGH_LEAST = 1e-4;
-  private static final double ROUGH_TAIL = 1e-4;
   private static final int EDGE = 3; // points beyond the ends, for interpolation
 
   private final RateFit fit;
-  private final int style;
+  private final StyleData data;
+  private final double[][] rows;
   private final List<RateFit.Term> terms;
-  private final double step;
-  private final double[] walk; // chances of so many points up or down
+  private final int[] covers; // that occur
+  private final double[] hours; // by cover
+  private final double variance; // of the walk
   private final int[] shift; // of each draw, ln of effective hours in steps of the grid
   private final double[] part; // and the part of a step beyond
-  private final double[][] share; // by group, then term: of the effective hours
   private final int least;
   private final int most;
 
@@ -39,124 +32,131 @@ final class Stretch {
    * Prepares.
    *
    * @param terms with hours, at least one
-   * @param scale what each term's losses are multiplied with, from 0 to 1
    */
-  Stretch(RateFit fit, int style, List<RateFit.Term> terms, double[] scale) {
+  Stretch(RateFit fit, int style, List<RateFit.Term> terms) {
     this.fit = fit;
-    this.style = style;
     this.terms = terms;
-    step = fit.data().styles[style].step;
-    double variance = fit.walk().variance(style, RateFit.stepsBeyond(terms));
-    walk = RandomWalk.chances(variance, step);
-    List<HyperPosterior.Draw> draws = fit.draws();
-    shift = new int[draws.size()];
+    data = fit.data().styles[style];
+    rows = fit.rows(style);
+    variance = fit.walk().variance(style, RateFit.stepsBeyond(terms));
+    covers = terms.stream().mapToInt(RateFit.Term::cover).distinct().toArray();
+    hours = new double[covers.length];
+    for (RateFit.Term term : terms) {
+      hours[place(term)] += term.hours();
+    }
+    shift = new int[rows.length];
     part = new double[shift.length];
-    share = new double[fit.groups().count()][terms.size()];
     int low = Integer.MAX_VALUE;
     int high = Integer.MIN_VALUE;
     for (int d = 0; d < shift.length; d++) {
-      HyperPosterior.Draw draw = draws.get(d);
-      double[] hours = new double[terms.size()];
-      double all = 0;
-      for (int e = 0; e < hours.length; e++) {
-        hours[e] = scale[e] * terms.get(e).hours() * draw.multiplier(terms.get(e).cover());
-        all += hours[e];
-      }
-      double place = Math.log(Math.max(all, 1e-300)) / step;
+      double place = Math.log(effectiveHours(fit.draws().get(d))) / data.step;
       shift[d] = (int) Math.floor(place);
       part[d] = place - shift[d];
       low = Math.min(low, shift[d]);
       high = Math.max(high, shift[d]);
-      int group = fit.groups().of(d);
-      for (int e = 0; e < hours.length; e++) {
-        share[group][e] += draw.weight() / fit.groups().weight(group) * hours[e] / all;
-      }
     }
     least = low;
     most = high;
   }
 
-  /** Number on the grid of the first point of {@link #weights}. */
-  private int first() {
-    return fit.data().styles[style].first + least - EDGE - walk.length / 2;
+  private int place(RateFit.Term term) {
+    int u = 0;
+    while (covers[u] != term.cover()) {
+      u++;
+    }
+    return u;
   }
 
-  /** Number of points before the walk. */
-  private int count() {
-    return fit.data().styles[style].count + most - least + 2 * EDGE;
+  private double effectiveHours(HyperPosterior.Draw draw) {
+    double all = 0;
+    for (int u = 0; u < covers.length; u++) {
+      all += hours[u] * draw.multiplier(covers[u]);
+    }
+    return all;
   }
 
-  /** Weights of ln(expected losses) on the grid, by group. */
-  private double[][] weights() {
-    StyleData data = fit.data().styles[style];
-    double[][] weights = new double[share.length][count()];
-    double[][] rows = fit.rows(style);
+  /**
+   * One negative binomial for each term, with a weight.
+   *
+   * @param weight those of all parts sum to 1
+   * @param means expected losses of each term
+   * @param sizes size for the days of each term
+   */
+  record Part(double weight, double[] means, double[] sizes) {}
+
+  /**
+   * What is lost, as a mixture.
+   *
+   * @param faint weight of a part that does not count
+   */
+  List<Part> parts(double faint) {
+    SizeGroups groups = fit.groups();
+    int count = data.count + most - least;
+    double[][] weight = new double[groups.count()][count];
+    double[][][] sum = new double[groups.count()][covers.length][count]; // of weighted rates
+    double square = 0;
     for (int d = 0; d < rows.length; d++) {
-      double weight = fit.draws().get(d).weight();
-      if (weight < LEAST) {
-        continue;
+      HyperPosterior.Draw draw = fit.draws().get(d);
+      double[] row = rows[d];
+      int at = shift[d] - least;
+      double[] here = weight[groups.group()[d]];
+      double rateSquare = 0;
+      for (int i = 0; i < row.length; i++) {
+        here[at + i] += draw.weight() * row[i];
+        rateSquare += row[i] * data.rate[i] * data.rate[i];
       }
-      double[] out = weights[fit.groups().of(d)];
-      double[] wide = new double[data.count + 10];
-      System.arraycopy(rows[d], 0, wide, 5, data.count);
-      // The first point stands for all lower rates as well: what a smooth curve would not have
-      // there is moved on its own.
-      double smooth = wide[7] > 0 ? Math.min(wide[5], wide[6] * wide[6] / wide[7]) : wide[5];
-      int at = shift[d] - least + EDGE;
-      out[at] += weight * (wide[5] - smooth);
-      wide[5] = smooth;
-      Between.add(wide, Between.weights(1 - part[d]), weight, out, at - 2);
+      for (int u = 0; u < covers.length; u++) {
+        double[] its = sum[groups.group()[d]][u];
+        double factor = draw.weight() * draw.multiplier(covers[u]);
+        for (int i = 0; i < row.length; i++) {
+          its[at + i] += factor * row[i] * data.rate[i];
+        }
+      }
+      square += draw.weight() * rateSquare * effectiveHours(draw) * effectiveHours(draw);
     }
-    for (int g = 0; g < weights.length; g++) {
-      double sum = 0;
-      for (int k = 0; k < weights[g].length; k++) {
-        weights[g][k] = Math.max(0, weights[g][k]);
-        sum += weights[g][k];
-      }
-      for (int k = 0; k < weights[g].length && sum > 0; k++) {
-        weights[g][k] *= fit.groups().weight(g) / sum;
-      }
-      weights[g] = RandomWalk.forward(weights[g], walk);
+    double[] walk = RandomWalk.chances(variance + lost(weight, sum, square), data.step);
+    double[] moved = new double[walk.length]; // what each is to a mean
+    for (int j = 0; j < walk.length; j++) {
+      moved[j] = walk[j] * Math.exp((j - walk.length / 2) * data.step);
     }
-    return weights;
-  }
-
-  /** Pieces lost over all of it. */
-  static CountDistribution losses(List<Stretch> alternatives, double[] chances) {
-    boolean rough = alternatives.get(0).fit.draws().size() < FEW_DRAWS;
-    CountMixture mixture = new CountMixture(rough ? ROUGH_TAIL : TAIL);
-    for (int a = 0; a < chances.length; a++) {
-      Stretch one = alternatives.get(a);
-      double[][] weights = one.weights();
-      for (int g = 0; g < weights.length; g++) {
-        double[] sizes = one.sizes(g);
-        for (int k = 0; k < weights[g].length; k++) {
-          double chance = chances[a] * weights[g][k];
-          if (chance > (rough ? ROUGH_LEAST : LEAST)) {
-            mixture.add(chance, one.means(g, k), sizes);
+    List<Part> parts = new ArrayList<>();
+    for (int g = 0; g < weight.length; g++) {
+      double[] weights = RandomWalk.forward(weight[g], walk);
+      double[][] rates = new double[covers.length][];
+      for (int u = 0; u < rates.length; u++) {
+        rates[u] = RandomWalk.forward(sum[g][u], moved);
+      }
+      double[] sizes = sizes(g);
+      for (int k = 0; k < weights.length; k++) {
+        if (weights[k] > faint) {
+          double[] means = new double[sizes.length];
+          for (int e = 0; e < means.length; e++) {
+            means[e] = terms.get(e).hours() * rates[place(terms.get(e))][k] / weights[k];
           }
+          parts.add(new Part(weights[k], means, sizes));
         }
       }
     }
-    return mixture.distribution();
+    return parts;
   }
 
-  private double expected(int k) {
-    return Math.exp((first() + k) * step);
-  }
-
-  /** Expected losses of each term. */
-  private double[] means(int group, int k) {
-    double[] means = share[group].clone();
-    double all = expected(k);
-    for (int e = 0; e < means.length; e++) {
-      means[e] *= all;
+  /** Variance of ln of expected losses that lies within cells. */
+  private double lost(double[][] weight, double[][][] sum, double square) {
+    double pooled = 0;
+    for (int g = 0; g < weight.length; g++) {
+      for (int k = 0; k < weight[g].length; k++) {
+        double mean = 0;
+        for (int u = 0; u < covers.length; u++) {
+          mean += hours[u] * sum[g][u][k];
+        }
+        pooled += weight[g][k] > 0 ? mean * mean / weight[g][k] : 0;
+      }
     }
-    return means;
+    return Math.max(0, Math.log(square / pooled));
   }
 
   private double[] sizes(int group) {
-    double size = fit.groups().size(group);
+    double size = fit.groups().size()[group];
     return terms.stream().mapToDouble(term -> size * term.days()).toArray();
   }
 
@@ -170,13 +170,20 @@ final class Stretch {
    * the log.
    */
   double[][] expectation(Given function) {
-    StyleData data = fit.data().styles[style];
+    double[] walk = RandomWalk.chances(variance, data.step);
+    int first = data.first + least - EDGE - walk.length / 2;
+    double[][] share = shares();
     double[][] table = new double[share.length][];
     for (int g = 0; g < table.length; g++) {
       double[] sizes = sizes(g);
-      double[] after = new double[count() + walk.length - 1];
-      for (int k = 0; k < after.length && fit.groups().weight(g) > 0; k++) {
-        after[k] = function.of(means(g, k), sizes);
+      double[] after = new double[data.count + most - least + 2 * EDGE + walk.length - 1];
+      for (int k = 0; k < after.length && fit.groups().weight()[g] > 0; k++) {
+        double all = Math.exp((first + k) * data.step);
+        double[] means = share[g].clone();
+        for (int e = 0; e < means.length; e++) {
+          means[e] *= all;
+        }
+        after[k] = function.of(means, sizes);
       }
       table[g] = RandomWalk.backward(after, walk);
     }
@@ -184,9 +191,23 @@ final class Stretch {
     for (int d = 0; d < at.length; d++) {
       int from = shift[d] - least + EDGE - 2;
       double[] near = new double[data.count + 5];
-      System.arraycopy(table[fit.groups().of(d)], from, near, 0, near.length);
+      System.arraycopy(table[fit.groups().group()[d]], from, near, 0, near.length);
       Between.add(near, Between.weights(part[d]), 1, at[d], 0);
     }
     return at;
+  }
+
+  /** Mean share of each term in effective hours, by group. */
+  private double[][] shares() {
+    double[][] share = new double[fit.groups().count()][terms.size()];
+    for (int d = 0; d < rows.length; d++) {
+      HyperPosterior.Draw draw = fit.draws().get(d);
+      int g = fit.groups().group()[d];
+      double weight = draw.weight() / fit.groups().weight()[g] / effectiveHours(draw);
+      for (int e = 0; e < terms.size(); e++) {
+        share[g][e] += weight * terms.get(e).hours() * draw.multiplier(terms.get(e).cover());
+      }
+    }
+    return share;
   }
 }

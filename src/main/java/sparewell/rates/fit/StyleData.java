@@ -19,6 +19,10 @@ import sparewell.numerics.NegativeBinomial;
 final class StyleData {
   private static final double DEPTH = 12; // e^-12 of the peak is left out on either side
   private static final double ZERO = 0.005; // expected losses that are as good as none
+  private static final double WIDEST = 0.16; // step
+  // Where rates are known about as well as they can be
+  private static final double LARGE_SHAPE = 8;
+  private static final double LARGE_SIZE = 50;
   // Where likelihoods and families are about as wide as they can be
   private static final double SMALL_SIZE = 0.7;
   private static final double SMALL_SHAPE = 0.6;
@@ -107,22 +111,22 @@ final class StyleData {
    *
    * @param trips its trips
    * @param typical ln of the rate of all styles together
-   * @param grid step of the grid
-   * @param multiple points of the grid from one of the style's to the next; at least one counts
    */
-  static StyleData of(List<Observation> trips, double typical, double grid, int multiple) {
-    int by = Math.max(1, multiple);
-    double step = by * grid;
-    double hours = Math.exp(-typical);
+  static StyleData of(List<Observation> trips, double typical) {
+    double hours = 0;
     double lost = 0;
-    double day = 0;
+    double days = 0;
     for (Observation one : trips) {
       hours += one.weight() * one.hours();
       lost += one.weight() * one.lostPieces();
-      day += one.weight() * one.hours();
+      days += one.weight() * one.days();
     }
-    double flat = Math.log(ZERO / hours);
-    double own = lost > 0 ? Math.log(lost / day) : typical;
+    // 1.1 of the narrowest standard deviation: off by 2 exp(-2 pi^2 / 1.21), less than 2e-7.
+    double narrow = 1.1 / Math.sqrt(LARGE_SHAPE + effectivePieces(lost, days, LARGE_SIZE));
+    int by = Math.max(1, (int) (Math.min(narrow, WIDEST) / FitData.STEP));
+    double step = by * FitData.STEP;
+    double flat = Math.log(ZERO / (hours + Math.exp(-typical)));
+    double own = lost > 0 ? Math.log(lost / hours) : typical;
     // Where the likelihood counts, if sizes are small; and the way from there to the other styles.
     double left = Math.min(own, typical) - 1;
     double right = Math.max(own, typical) + 1;
@@ -156,18 +160,23 @@ final class StyleData {
    * Number of independent events that the pieces lost are worth: y losses of a negative binomial
    * tell no more than its size.
    */
-  static double effectivePieces(List<Observation> trips, double size) {
-    double lost = 0;
-    double days = 0;
-    for (Observation one : trips) {
-      lost += one.weight() * one.lostPieces();
-      days += one.weight() * one.days();
-    }
+  double effectivePieces(double size) {
+    return effectivePieces(lost, days, size);
+  }
+
+  private static double effectivePieces(double lost, double days, double size) {
     return lost > 0 ? lost / (1 + lost / (size * days)) : 0;
   }
 
-  double effectivePieces(double size) {
-    return lost > 0 ? lost / (1 + lost / (size * days)) : 0;
+  /** Independent losses that the pieces lost are worth at a rate per hour and a draw. */
+  double independent(double itsRate, HyperPosterior.Draw draw) {
+    double sum = 0;
+    for (Observation one : trips) {
+      double expected = itsRate * one.hours() * draw.multiplier(one.cover());
+      double size = draw.given().hyper().size * one.days();
+      sum += one.weight() * one.lostPieces() / (1 + expected / size);
+    }
+    return sum;
   }
 
   /** A shift of the tables as far as they reach. */

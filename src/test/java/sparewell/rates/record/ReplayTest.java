@@ -201,7 +201,7 @@ class ReplayTest {
     none.trip("late", 200, 8, "").thrown("late", "Shad", 20);
     // Wider than with a known cover, and the same mean as with none logged.
     double mean = last(none).losses().mean();
-    assertEquals(mean, last(fresh).losses().mean(), 0.05 * mean);
+    assertEquals(mean, last(fresh).losses().mean(), 0.08 * mean); // 24 draws
     assertTrue(last(fresh).losses().quantile(0.99) > last(none).losses().quantile(0.99));
     assertFalse(last(known).losses().mean() == last(none).losses().mean());
   }
