@@ -47,7 +47,9 @@ class NegativeBinomialTest {
     assertEquals(expected, NegativeBinomial.logPmf(y, 200, 1e15), 1e-10);
   }
 
-  /** mpmath 1.3.0, 40 digits: sum of log1p(j / size) by loggamma; less ln y! (lgamma, Python 3.11). */
+  /**
+   * mpmath 1.3.0, 40 digits: sum of log1p(j / size) by loggamma; less ln y! (lgamma, Python 3.11).
+   */
   @ParameterizedTest
   @CsvSource({
     "400, 0.05, 3190.1327774867708, 2000.5006979832415",
