@@ -31,7 +31,8 @@ final class GammaDraw {
     double c = 1 / (3 * Math.sqrt(d));
     while (true) {
       double x = random.nextGaussian();
-      double v = Math.pow(1 + c * x, 3);
+      double root = 1 + c * x;
+      double v = root * root * root;
       if (v > 0) {
         double u = random.nextDouble();
         if (u < 1 - 0.0331 * x * x * x * x

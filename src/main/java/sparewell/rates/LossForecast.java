@@ -42,7 +42,7 @@ public interface LossForecast {
    * stages, one after the other, when more is bought between them. Losses of a style at all stages
    * share one rate, which walks on from trip to trip; items share the style's losses; everything
    * that {@link #nothingRunsOut} takes into account is so here. The first chance is that of {@link
-   * #nothingRunsOut}, the others have a standard error of at most 1.6 points, mostly 0.2; more
+   * #nothingRunsOut}, the others have a standard error of at most 2 points, mostly 0.1 to 0.8; more
    * pieces never lower them, apart from that of the first stage.
    *
    * @param stocks one for each style, all with the same number of stages

@@ -34,7 +34,7 @@ import sparewell.season.Season;
  * its tables stand.
  */
 public final class LossModel implements LossForecast {
-  private static final int FUTURES = 1_000;
+  private static final int FUTURES = 640;
   private static final double FAR = 1e-4; // of losses that count as more than any stock
 
   private final SeasonHistory history;
@@ -147,6 +147,7 @@ public final class LossModel implements LossForecast {
 
   @Override
   public Map<ItemId, CountDistribution> itemLosses(String style, List<Exposure> exposures) {
+    int number = number(style);
     Map<ItemId, List<Among>> byItem = new LinkedHashMap<>();
     for (Demand demand : demands(exposures)) {
       double all = demand.among().stream().mapToDouble(shares::weight).sum();
@@ -160,7 +161,7 @@ public final class LossModel implements LossForecast {
       }
     }
     Map<ItemId, CountDistribution> losses = new LinkedHashMap<>();
-    byItem.forEach((item, demands) -> losses.put(item, losses(number(style), demands)));
+    byItem.forEach((item, demands) -> losses.put(item, losses(number, demands)));
     return losses;
   }
 
@@ -193,12 +194,15 @@ public final class LossModel implements LossForecast {
    * {@inheritDoc}
    *
    * <p>Exact given the model where the exposures of a style name the same items or none in common;
-   * where some overlap in part, told by 1,000 futures drawn from the fit.
+   * where some overlap in part, told by 640 futures drawn from the fit.
    */
   @Override
   public double nothingRunsOut(List<StyleStock> stocks) {
     if (stocks.stream().anyMatch(stock -> Demand.overlap(demands(stock.exposures())))) {
       return staged().chances(stocks.stream().map(StagedStock::of).toList(), 1)[0];
+    }
+    if (stocks.size() == 1 && stocks.get(0).pieces().size() == 1) {
+      return lasts(stocks.get(0));
     }
     Map<Integer, double[][]> all = new TreeMap<>();
     for (StyleStock stock : stocks) {
@@ -208,10 +212,18 @@ public final class LossModel implements LossForecast {
     return joint.all(all);
   }
 
+  /** Chance that a stock of one item lasts. */
+  private double lasts(StyleStock stock) {
+    ItemId item = stock.pieces().keySet().iterator().next();
+    return itemLosses(stock.style(), stock.exposures())
+        .getOrDefault(item, CountDistribution.none())
+        .atMost(stock.pieces().get(item));
+  }
+
   /**
    * {@inheritDoc}
    *
-   * <p>The first is exact; the others are told by 1,000 futures drawn from the fit, and scaled by
+   * <p>The first is exact; the others are told by 640 futures drawn from the fit, and scaled by
    * what these say of the first.
    */
   @Override

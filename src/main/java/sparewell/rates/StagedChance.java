@@ -1,10 +1,8 @@
 package sparewell.rates;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.SplittableRandom;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicLong;
@@ -35,7 +33,7 @@ public final class StagedChance {
   private static final int LARGE = 300;
 
   /** Poisson chances beyond their mean that no sum of these notices. */
-  private static final double NO_MASS = 1e-18;
+  private static final double NO_MASS = 1e-12;
 
   /** ln of a chance of running out that no mean over the futures notices. */
   private static final double SURE = Math.log(1e-9);
@@ -44,19 +42,15 @@ public final class StagedChance {
   private final ToIntFunction<String> number;
   private final Function<Exposure, RateFit.Term> term;
   private final ToDoubleFunction<ItemId> weight;
-  private final Map<Uses, Asked> known = new ConcurrentHashMap<>();
+  private final Map<Uses, StagedUse> known = new ConcurrentHashMap<>();
+  private final Map<Lasting, double[]> lasting = new ConcurrentHashMap<>();
+  private final Map<ItemId, double[]> logShares = new ConcurrentHashMap<>();
   private final AtomicLong kept = new AtomicLong(); // numbers held in what is known
 
   /** Exposures of a style, by stage. */
   private record Uses(int style, List<List<Exposure>> stages) {}
 
-  /**
-   * Expected losses of a style, and the chances that its items last.
-   *
-   * @param means expected losses by future, item and stage
-   * @param lasting by item and its limits: chance that it lasts, by future and stage
-   */
-  private record Asked(StagedUse use, double[][][] means, Map<List<Integer>, double[][]> lasting) {}
+  private record Lasting(StagedUse use, ItemId item, List<Integer> limits) {}
 
   /**
    * Prepares.
@@ -78,76 +72,52 @@ public final class StagedChance {
 
   /** Chance that nothing ran out up to and including each stage. */
   public double[] chances(List<StagedStock> stocks, int stages) {
-    double[][] lasting = new double[futures.count()][stages];
-    for (double[] future : lasting) {
-      Arrays.fill(future, 1);
-    }
+    double[] lasting = new double[futures.count() * stages]; // by future, then stage
+    Arrays.fill(lasting, 1);
     stocks.forEach(stock -> times(lasting, stock));
     double[] mean = new double[stages];
-    for (double[] future : lasting) {
-      for (int j = 0; j < stages; j++) {
-        mean[j] += future[j] / lasting.length;
-      }
+    for (int i = 0; i < lasting.length; i++) {
+      mean[i % stages] += lasting[i] / futures.count();
     }
     return mean;
   }
 
   /** Multiplies chances by future and stage with those that a style lasts. */
-  private void times(double[][] lasting, StagedStock stock) {
+  private void times(double[] chances, StagedStock stock) {
     if (kept.get() > MOST_KEPT) {
       known.clear();
+      lasting.clear();
+      logShares.clear();
       kept.set(0);
     }
     Uses uses =
         new Uses(
             number.applyAsInt(stock.style()),
             stock.stages().stream().map(Stage::exposures).toList());
-    Asked asked = known.computeIfAbsent(uses, key -> asked(key.style(), stock));
-    StagedUse use = asked.use();
-    Map<ItemId, int[]> limits = limits(stock.stages());
-    limits.keySet().removeIf(item -> use.number(item) < 0);
-    if (limits.isEmpty()) {
-      return;
-    }
-    limits.forEach(
-        (item, limit) -> {
-          double[][] lasts = lasts(asked, use.number(item), limit);
-          for (int k = 0; k < lasting.length; k++) {
-            for (int j = 0; j < limit.length; j++) {
-              lasting[k][j] *= lasts[k][j];
-            }
-          }
-        });
-  }
-
-  private double[][] lasts(Asked asked, int item, int[] limits) {
-    List<Integer> key = new ArrayList<>(List.of(item));
-    Arrays.stream(limits).forEach(key::add);
-    return asked
-        .lasting()
-        .computeIfAbsent(
-            key,
-            fresh -> {
-              kept.addAndGet((long) limits.length * futures.count());
-              return Arrays.stream(asked.means())
-                  .map(means -> lasts(means[item], limits))
-                  .toArray(double[][]::new);
+    StagedUse use = known.computeIfAbsent(uses, key -> use(key.style(), stock.stages()));
+    limits(stock.stages())
+        .forEach(
+            (item, limits) -> {
+              Lasting asked = new Lasting(use, item, Arrays.stream(limits).boxed().toList());
+              double[] lasts =
+                  lasting.computeIfAbsent(asked, key -> lastsOrSure(use.means(item), limits));
+              for (int i = 0; i < lasts.length; i++) {
+                chances[i] *= lasts[i];
+              }
             });
   }
 
-  private Asked asked(int style, StagedStock stock) {
-    StagedUse use = new StagedUse(stock.stages(), term, weight);
-    int[] steps = use.steps();
-    double[][][] means = new double[futures.count()][][];
-    // Each future has its own random numbers, so that stages to come do not change those before.
-    SplittableRandom seeds = new SplittableRandom(SEED + style);
-    for (int k = 0; k < means.length; k++) {
-      SplittableRandom walk = seeds.split();
-      double[] rates = futures.rates(k, style, steps, walk);
-      means[k] = use.means(futures, k, rates, seeds.split());
-    }
-    kept.addAndGet((long) means.length * means[0].length * stock.stages().size());
-    return new Asked(use, means, new ConcurrentHashMap<>());
+  private StagedUse use(int style, List<Stage> stages) {
+    StagedUse use = new StagedUse(futures, style, stages, term, logShares, weight, SEED);
+    kept.addAndGet(2 * use.held());
+    return use;
+  }
+
+  /** The same as {@link #lasts}; empty where it is sure, or nothing is used. */
+  private double[] lastsOrSure(double[] means, int[] limits) {
+    double[] lasts = sure(means, limits) ? new double[0] : lasts(means, limits);
+    kept.addAndGet(lasts.length);
+    return lasts;
   }
 
   /**
@@ -167,108 +137,108 @@ public final class StagedChance {
     return limits;
   }
 
-  /** Chances that a running sum of Poisson counts stays within limits up to each stage. */
-  static double[] lasts(double[] means, int[] limits) {
-    double[] lasts = new double[means.length];
-    if (sure(means, limits)) {
-      Arrays.fill(lasts, 1);
-      return lasts;
-    }
-    if (Arrays.stream(limits).max().orElse(0) > LARGE) {
-      double passed = 0;
-      double least = 1;
-      for (int j = 0; j < means.length; j++) {
-        passed += means[j];
-        if (passed > 0) {
-          least = Math.min(least, Gamma.regularizedGammaQ(limits[j] + 1.0, passed));
-        }
-        lasts[j] = least;
-      }
-      return lasts;
-    }
-    // While the limit stays, only the total counts; where it changes, how many are lost so far.
-    double[] chance = {1}; // of so many lost before the limit last changed, and none ran out
-    double passed = 0;
-    for (int j = 0; j < means.length; j++) {
-      passed += means[j];
-      if (j > 0 && means[j] == 0 && limits[j] == limits[j - 1] && !changes(limits, j)) {
-        lasts[j] = lasts[j - 1];
-        continue;
-      }
-      if (chance.length == 1 && !changes(limits, j)) {
-        lasts[j] = chance[0] * within(passed, limits[j]);
-        continue;
-      }
-      double[] mass = poisson(passed, limits[j]);
-      if (changes(limits, j)) {
-        chance = sum(chance, mass);
-        lasts[j] = Arrays.stream(chance).sum();
-        passed = 0;
-        continue;
-      }
-      double within = 0;
-      for (int lost = 0; lost <= limits[j]; lost++) {
-        int before = limits[j] - lost;
-        within += mass[lost];
-        lasts[j] += before < chance.length ? chance[before] * within : 0;
-      }
-    }
-    return lasts;
-  }
-
   /**
-   * True if every total is so small beside its limit that running out is next to impossible:
-   * Chernoff's bound, P(N &ge; n) &le; e<sup>-m</sup> (e m / n)<sup>n</sup> for m below n.
+   * True if every total is so small beside its limit that running out is next to impossible in all
+   * futures: Chernoff's bound, P(N &ge; n) &le; e<sup>-m</sup> (e m / n)<sup>n</sup> for m below n.
    */
   private static boolean sure(double[] means, int[] limits) {
+    double[] largest = new double[limits.length];
     double passed = 0;
-    for (int j = 0; j < means.length; j++) {
-      passed += means[j];
+    for (int i = 0; i < means.length; i++) {
+      int stage = i % limits.length;
+      passed = stage == 0 ? means[i] : passed + means[i];
+      largest[stage] = Math.max(largest[stage], passed);
+    }
+    for (int j = 0; j < limits.length; j++) {
       double over = limits[j] + 1.0;
-      if (passed >= over || over - passed + over * Math.log(passed / over) > SURE) {
+      if (largest[j] >= over || over - largest[j] + over * Math.log(largest[j] / over) > SURE) {
         return false;
       }
     }
     return true;
   }
 
-  private static boolean changes(int[] limits, int stage) {
-    return stage < limits.length - 1 && limits[stage + 1] != limits[stage];
-  }
-
-  /** Poisson chance of at most so many. */
-  private static double within(double mean, int most) {
-    double mass = Math.exp(-mean);
-    double sum = mass;
-    for (int n = 1; n <= most && (mass > NO_MASS || n <= mean); n++) {
-      mass = mass * mean / n;
-      sum += mass;
-    }
-    return sum;
-  }
-
-  /** Poisson chances of 0 to most. */
-  private static double[] poisson(double mean, int most) {
-    double[] mass = new double[most + 1];
-    mass[0] = Math.exp(-mean);
-    for (int n = 1; n <= most && (mass[n - 1] > NO_MASS || n <= mean); n++) {
-      mass[n] = mass[n - 1] * mean / n;
-    }
-    return mass;
-  }
-
-  /** Chances of the sum of two counts, up to where those of the second end. */
-  private static double[] sum(double[] one, double[] two) {
-    int end = two.length;
-    while (end > 1 && two[end - 1] < NO_MASS) {
-      end--;
-    }
-    double[] sum = new double[two.length];
-    for (int n = 0; n < Math.min(one.length, two.length); n++) {
-      for (int more = 0; more < Math.min(end, two.length - n); more++) {
-        sum[n + more] += one[n] * two[more];
+  /**
+   * Chances that a running sum of Poisson counts stays within limits up to each stage.
+   *
+   * @param means by future, then stage
+   */
+  static double[] lasts(double[] means, int[] limits) {
+    double[] lasts = new double[means.length];
+    boolean large = Arrays.stream(limits).max().orElse(0) > LARGE;
+    for (int future = 0; future < means.length; future += limits.length) {
+      if (large) {
+        byStage(means, future, limits, lasts);
+      } else {
+        throughout(means, future, limits, lasts);
       }
     }
+    return lasts;
+  }
+
+  private static void byStage(double[] means, int future, int[] limits, double[] lasts) {
+    double passed = 0;
+    double least = 1;
+    for (int j = 0; j < limits.length; j++) {
+      passed += means[future + j];
+      if (passed > 0) {
+        least = Math.min(least, Gamma.regularizedGammaQ(limits[j] + 1.0, passed));
+      }
+      lasts[future + j] = least;
+    }
+  }
+
+  /** While the limit stays, only the total counts; where it changes, how many are lost so far. */
+  private static void throughout(double[] means, int future, int[] limits, double[] lasts) {
+    double[] before = {1}; // chance of so many lost before the limit last changed, and none ran out
+    double passed = 0;
+    for (int j = 0; j < limits.length; j++) {
+      double mean = means[future + j];
+      passed += mean;
+      if (j < limits.length - 1 && limits[j + 1] != limits[j]) {
+        before = sum(before, passed, limits[j]);
+        passed = 0;
+        for (double chance : before) {
+          lasts[future + j] += chance;
+        }
+      } else if (j > 0 && mean == 0 && limits[j] == limits[j - 1]) {
+        lasts[future + j] = lasts[future + j - 1];
+      } else {
+        lasts[future + j] = within(before, passed, limits[j]);
+      }
+    }
+  }
+
+  /** Chance that a count and a Poisson one are at most so many together. */
+  private static double within(double[] one, double mean, int most) {
+    double mass = Math.exp(-mean);
+    double within = 0;
+    double sum = 0;
+    int rest = most;
+    for (int n = 0; n <= most && (mass > NO_MASS || n <= mean); n++) {
+      within += mass;
+      rest = most - n;
+      sum += rest < one.length ? one[rest] * within : 0;
+      mass = mass * mean / (n + 1);
+    }
+    for (int n = Math.min(rest, one.length) - 1; n >= 0; n--) {
+      sum += one[n] * within;
+    }
     return sum;
+  }
+
+  /** Chances of the sum of a count and a Poisson one, up to so many. */
+  private static double[] sum(double[] one, double mean, int most) {
+    double[] sum = new double[most + 1];
+    double mass = Math.exp(-mean);
+    int end = 0;
+    for (int n = 0; n <= most && (mass > NO_MASS || n <= mean); n++) {
+      end = Math.min(most + 1, n + one.length);
+      for (int i = n; i < end; i++) {
+        sum[i] += one[i - n] * mass;
+      }
+      mass = mass * mean / (n + 1);
+    }
+    return Arrays.copyOf(sum, end);
   }
 }

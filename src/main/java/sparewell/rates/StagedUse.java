@@ -1,124 +1,135 @@
 package sparewell.rates;
 
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.SplittableRandom;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
-import java.util.random.RandomGenerator;
 import sparewell.rates.LossForecast.Stage;
 import sparewell.rates.fit.RateFit;
 import sparewell.rates.fit.RateFutures;
 import sparewell.season.ItemId;
 
-/** How a style is used at several stages, all looked up once: futures ask for it by thousands. */
+/**
+ * What is expected to be lost of a style's items at several stages, in each of many futures: rate
+ * of the trip &times; hours &times; multiplier of the cover &times; extra variation &times; share.
+ */
 final class StagedUse {
-  private final int stages;
-  private final int[] steps;
-  private final List<Use> uses = new ArrayList<>();
-  private final Map<ItemId, Integer> numbers = new LinkedHashMap<>();
-  private final List<int[]> groups = new ArrayList<>(); // items that are used together
-  private final double[] weights;
+  private final RateFutures futures;
+  private final Map<ItemId, double[]> logShares; // by future, up to a common summand
+  private final ToDoubleFunction<ItemId> weight;
+  private final long seed;
+  private final Map<ItemId, double[]> means = new HashMap<>();
 
   /**
-   * One exposure.
+   * Draws.
    *
-   * @param step place of its trip among the steps
-   * @param group the items that it is among; -1 where nothing is used
+   * @param logShares of items drawn so far; receives more
+   * @param weight Dirichlet parameter of an item
    */
-  private record Use(int stage, int step, RateFit.Term term, int group) {}
-
   StagedUse(
-      List<Stage> of, Function<Exposure, RateFit.Term> term, ToDoubleFunction<ItemId> weight) {
-    stages = of.size();
-    steps =
-        of.stream()
+      RateFutures futures,
+      int style,
+      List<Stage> stages,
+      Function<Exposure, RateFit.Term> term,
+      Map<ItemId, double[]> logShares,
+      ToDoubleFunction<ItemId> weight,
+      long seed) {
+    this.futures = futures;
+    this.logShares = logShares;
+    this.weight = weight;
+    this.seed = seed;
+    int[] steps =
+        stages.stream()
             .flatMap(stage -> stage.exposures().stream())
             .mapToInt(Exposure::stepsAhead)
             .sorted()
             .distinct()
             .toArray();
-    Map<List<ItemId>, Integer> known = new LinkedHashMap<>();
-    for (int j = 0; j < stages; j++) {
-      for (Exposure exposure : of.get(j).exposures()) {
-        boolean used = exposure.hours() > 0 && !exposure.among().isEmpty();
-        int group = used ? known.computeIfAbsent(exposure.among(), this::group) : -1;
+    double[][] rates = new double[futures.count()][];
+    SplittableRandom walks = new SplittableRandom(seed + style);
+    for (int k = 0; k < rates.length; k++) {
+      rates[k] = futures.rates(k, style, steps, walks.split());
+    }
+    // Each exposure has its own random numbers, so that those to come do not change those before.
+    SplittableRandom extras = walks.split();
+    Map<List<ItemId>, double[][]> shares = new HashMap<>();
+    for (int j = 0; j < stages.size(); j++) {
+      for (Exposure exposure : stages.get(j).exposures()) {
+        SplittableRandom extra = extras.split();
         int step = Arrays.binarySearch(steps, exposure.stepsAhead());
-        uses.add(new Use(j, step, term.apply(exposure), group));
+        if (exposure.hours() > 0 && !exposure.among().isEmpty()) {
+          double[] losses = losses(term.apply(exposure), rates, step, extra);
+          double[][] its = shares.computeIfAbsent(exposure.among(), this::shares);
+          for (int i = 0; i < its.length; i++) {
+            add(exposure.among().get(i), losses, its[i], j, stages.size());
+          }
+        }
       }
     }
-    weights = numbers.keySet().stream().mapToDouble(weight).toArray();
   }
 
-  private int group(List<ItemId> among) {
-    groups.add(
-        among.stream()
-            .mapToInt(item -> numbers.computeIfAbsent(item, key -> numbers.size()))
-            .toArray());
-    return groups.size() - 1;
+  /** Expected losses of an item, by future, then stage; empty where it is not used. */
+  double[] means(ItemId item) {
+    return means.getOrDefault(item, new double[0]);
   }
 
-  /** Trips ahead, ascending. */
-  int[] steps() {
-    return steps.clone();
+  /** How many numbers are held. */
+  long held() {
+    return means.values().stream().mapToLong(each -> each.length).sum();
   }
 
-  /** Number of an item in {@link #means}; -1 where it is not used. */
-  int number(ItemId item) {
-    return numbers.getOrDefault(item, -1);
+  private double[] losses(RateFit.Term term, double[][] rates, int step, SplittableRandom random) {
+    double[] losses = new double[rates.length];
+    for (int k = 0; k < losses.length; k++) {
+      double extra = GammaDraw.mean1(futures.size(k) * term.days(), random);
+      losses[k] = rates[k][step] * term.hours() * futures.multiplier(k, term.cover()) * extra;
+    }
+    return losses;
   }
 
-  /**
-   * Expected losses of each item at each stage in a future.
-   *
-   * @param rates of the style at the steps
-   */
-  double[][] means(RateFutures futures, int future, double[] rates, RandomGenerator random) {
-    double[] logShares = new double[weights.length];
-    Arrays.fill(logShares, Double.NaN);
-    double[][] shares = new double[groups.size()][];
-    double[][] means = new double[weights.length][stages];
-    for (Use use : uses) {
-      double extra = GammaDraw.mean1(futures.size(future) * use.term().days(), random);
-      if (use.group() < 0) {
-        continue;
-      }
-      double mean =
-          rates[use.step()]
-              * use.term().hours()
-              * futures.multiplier(future, use.term().cover())
-              * extra;
-      int[] group = groups.get(use.group());
-      if (shares[use.group()] == null) {
-        shares[use.group()] = shares(group, logShares, random);
-      }
-      for (int i = 0; i < group.length; i++) {
-        means[group[i]][use.stage()] += mean * shares[use.group()][i];
+  private void add(ItemId item, double[] losses, double[] share, int stage, int stages) {
+    double[] its = means.computeIfAbsent(item, key -> new double[losses.length * stages]);
+    for (int k = 0; k < losses.length; k++) {
+      its[k * stages + stage] += losses[k] * share[k];
+    }
+  }
+
+  /** Dirichlet shares of items used together: of each, by future. */
+  private double[][] shares(List<ItemId> among) {
+    double[][] shares = new double[among.size()][];
+    double[] top = new double[futures.count()];
+    Arrays.fill(top, Double.NEGATIVE_INFINITY);
+    for (int i = 0; i < shares.length; i++) {
+      shares[i] = logShares.computeIfAbsent(among.get(i), this::logShares).clone();
+      for (int k = 0; k < top.length; k++) {
+        top[k] = Math.max(top[k], shares[i][k]);
       }
     }
-    return means;
-  }
-
-  /** Dirichlet shares of a group; draws the items that no group before drew. */
-  private double[] shares(int[] group, double[] logShares, RandomGenerator random) {
-    double top = Double.NEGATIVE_INFINITY;
-    for (int item : group) {
-      if (Double.isNaN(logShares[item])) {
-        logShares[item] = GammaDraw.log(weights[item], random);
+    double[] sum = new double[top.length];
+    for (double[] share : shares) {
+      for (int k = 0; k < sum.length; k++) {
+        share[k] = Math.exp(share[k] - top[k]);
+        sum[k] += share[k];
       }
-      top = Math.max(top, logShares[item]);
     }
-    double[] shares = new double[group.length];
-    double sum = 0;
-    for (int i = 0; i < group.length; i++) {
-      shares[i] = Math.exp(logShares[group[i]] - top);
-      sum += shares[i];
-    }
-    for (int i = 0; i < group.length; i++) {
-      shares[i] /= sum;
+    for (double[] share : shares) {
+      for (int k = 0; k < sum.length; k++) {
+        share[k] /= sum[k];
+      }
     }
     return shares;
+  }
+
+  private double[] logShares(ItemId item) {
+    SplittableRandom random = new SplittableRandom(seed ^ item.toString().hashCode());
+    double shape = weight.applyAsDouble(item);
+    double[] logs = new double[futures.count()];
+    for (int k = 0; k < logs.length; k++) {
+      logs[k] = GammaDraw.log(shape, random);
+    }
+    return logs;
   }
 }
