@@ -17,7 +17,6 @@ final class Arguments {
   static void register(CommandLine line) {
     line.registerConverter(LocalDate.class, Arguments::date);
     line.registerConverter(BigDecimal.class, Arguments::amount);
-    line.registerConverter(Double.class, text -> amount(text).doubleValue());
     line.registerConverter(Path.class, Arguments::path);
     line.registerConverter(DateOrder.class, Arguments::order);
   }

@@ -11,28 +11,26 @@ import sparewell.workbook.Overrides;
 
 /** Reads workbooks and says what is wrong in them; writes nothing. */
 final class CheckCommand extends Command {
-  private final BookOptions over = new BookOptions(this);
-
   CheckCommand(Console console) {
-    super(console, "check", "Say what needs mending in workbooks; write nothing.");
+    super(console, "check");
   }
 
   @Override
   public Integer call() {
-    List<Path> found = Books.expand(over.books(), this);
+    List<Path> found = Books.expand(value("BOOK"), this);
     RunOptions options =
         new RunOptions(
             LocalDateTime.now(),
             Optional.empty(),
             Path.of("reports"),
-            new Overrides(over.asOf(), Optional.empty(), Optional.empty()),
-            over.strict(),
+            new Overrides(asOf(), Optional.empty(), Optional.empty()),
+            value("--strict"),
             RunOptions.USUAL_BACKUPS,
             false,
             console.columns(),
             new Experiences(Optional.empty()),
             BuildVersion.number());
     return Books.report(
-        console, over.quiet(), found, progress -> Batch.check(found, options, progress));
+        console, value("--quiet"), found, progress -> Batch.check(found, options, progress));
   }
 }

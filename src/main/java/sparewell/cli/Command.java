@@ -1,97 +1,90 @@
 package sparewell.cli;
 
+import java.math.BigDecimal;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Supplier;
+import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParameterException;
+import sparewell.declared.DeclaredTable;
 import sparewell.run.Experiences;
 import sparewell.run.Outcome;
 import sparewell.run.RunOptions;
+import sparewell.workbook.DateOrder;
+import sparewell.workbook.InputSheets;
 import sparewell.workbook.Overrides;
 
-/**
- * A command and its options. They are put together by calls, as reading them off annotations would
- * take a twentieth of a short run.
- */
+/** A command, its options as {@code commands.txt} declares them. */
 abstract class Command implements Callable<Integer> {
+  static final Map<String, DeclaredTable> DECLARED =
+      DeclaredTable.read(Command.class, "commands.txt");
+
+  private static final Map<String, List<String>> SHARED =
+      DECLARED.get("options of several commands").byName();
+
+  private static final Map<String, Class<?>> KINDS =
+      Map.of(
+          "flag", boolean.class,
+          "text", String.class,
+          "path", Path.class,
+          "paths", List.class,
+          "date", LocalDate.class,
+          "number", BigDecimal.class,
+          "whole", int.class,
+          "order", DateOrder.class);
+
   final Console console;
-  private final CommandSpec spec;
+  private final CommandSpec spec = CommandSpec.wrapWithoutInspection(this);
+  private final Map<String, ArgSpec> given = new HashMap<>();
 
-  Command(Console console, String name, String... description) {
+  Command(Console console, String name) {
     this.console = console;
-    spec = CommandSpec.wrapWithoutInspection(this);
+    DeclaredTable declared = DECLARED.get(name);
     spec.name(name).versionProvider(new BuildVersion());
-    spec.usageMessage().description(description).sortOptions(false);
-  }
-
-  /** A value given by its place, or a list of paths; {@code arity} says how many. */
-  PositionalParamSpec parameter(String label, Class<?> type, String arity, String description) {
-    PositionalParamSpec parameter =
-        PositionalParamSpec.builder()
-            .paramLabel(label)
-            .type(type)
-            .auxiliaryTypes(type == List.class ? Path.class : type)
-            .arity(arity)
-            .required(!arity.startsWith("0"))
-            .description(description)
-            .build();
-    spec.addPositional(parameter);
-    return parameter;
-  }
-
-  OptionSpec option(String name, String label, Class<?> type, String description) {
-    return option(name, label, type, description, null);
-  }
-
-  OptionSpec option(
-      String name, String label, Class<?> type, String description, String usualValue) {
-    return add(
-        OptionSpec.builder(name)
-            .paramLabel(label)
-            .type(type)
-            .description(description)
-            .defaultValue(usualValue));
-  }
-
-  OptionSpec reports() {
-    return option(
-        "--reports", "DIR", Path.class, "folder for the CSV files (${DEFAULT-VALUE})", "reports");
-  }
-
-  OptionSpec quiet() {
-    return flag("--quiet", "print nothing but problems");
-  }
-
-  /** The number of backups that stay, for commands that replace a workbook. */
-  OptionSpec backups() {
-    return option(
-        "--keep-backups",
-        "N",
-        int.class,
-        "how many backups of a workbook stay, at least 1 (${DEFAULT-VALUE})",
-        "" + RunOptions.USUAL_BACKUPS);
-  }
-
-  /** The number given to {@link #backups}, at least 1. */
-  int kept(OptionSpec backups) {
-    int number = backups.getValue();
-    if (number < 1) {
-      throw wrong("--keep-backups must be at least 1: " + number);
+    spec.usageMessage().description(declared.title().split("(?<=\\.) ")).sortOptions(false);
+    for (List<String> line : declared.rows()) {
+      add(line.size() == 1 ? SHARED.get(line.get(0)) : line);
     }
-    return number;
   }
 
-  OptionSpec flag(String name, String description) {
-    return add(bare(description, name));
+  private void add(List<String> line) {
+    String name = line.get(0);
+    Class<?> type = KINDS.get(line.get(2));
+    if (!name.startsWith("--")) {
+      PositionalParamSpec.Builder place =
+          PositionalParamSpec.builder()
+              .paramLabel(name)
+              .type(type)
+              .auxiliaryTypes(type == List.class ? Path.class : type)
+              .arity(line.get(1))
+              .required(!line.get(1).startsWith("0"))
+              .description(line.get(4));
+      given.put(name, place.build());
+      spec.addPositional((PositionalParamSpec) given.get(name));
+      return;
+    }
+    OptionSpec.Builder option =
+        type == boolean.class
+            ? flag(line.get(4), name)
+            : OptionSpec.builder(name)
+                .paramLabel(line.get(1).replace(" or ", "|"))
+                .type(type)
+                .description(line.get(4))
+                .defaultValue(line.get(3).isEmpty() ? null : line.get(3));
+    given.put(name, option.build());
+    spec.addOption((OptionSpec) given.get(name));
   }
 
-  private static OptionSpec.Builder bare(String description, String... names) {
+  private static OptionSpec.Builder flag(String description, String... names) {
     return OptionSpec.builder(names)
         .type(boolean.class)
         .initialValue(false)
@@ -99,28 +92,50 @@ abstract class Command implements Callable<Integer> {
         .description(description);
   }
 
-  private OptionSpec add(OptionSpec.Builder builder) {
-    OptionSpec option = builder.build();
-    spec.addOption(option);
-    return option;
-  }
-
   /** Adds what every command ends with: help and version. */
   CommandSpec complete() {
-    add(bare("Show this help message and exit.", "-h", "--help").usageHelp(true));
-    add(bare("Print version information and exit.", "-V", "--version").versionHelp(true));
+    spec.addOption(
+        flag("Show this help message and exit.", "-h", "--help").usageHelp(true).build());
+    spec.addOption(
+        flag("Print version information and exit.", "-V", "--version").versionHelp(true).build());
     return spec;
   }
 
+  /** Value of an option or a place that always has one. */
+  <T> T value(String name) {
+    return given.get(name).getValue();
+  }
+
+  <T> Optional<T> option(String name) {
+    return Optional.ofNullable(value(name));
+  }
+
+  /** The number of backups that stay, at least 1. */
+  int backups() {
+    int number = value("--keep-backups");
+    if (number < 1) {
+      throw wrong("--keep-backups must be at least 1: " + number);
+    }
+    return number;
+  }
+
+  Optional<LocalDate> asOf() {
+    Optional<LocalDate> asked = option("--as-of");
+    if (asked.isPresent() && !InputSheets.isPlausible(asked.get())) {
+      throw wrong("--as-of must be a date between 1950 and 2199: " + asked.get());
+    }
+    return asked;
+  }
+
   /** Options of an analysis that writes into the workbook itself. */
-  RunOptions usual(OptionSpec reports, OptionSpec backups) {
+  RunOptions usual() {
     return new RunOptions(
         LocalDateTime.now(),
         Optional.empty(),
-        reports.getValue(),
+        value("--reports"),
         Overrides.NONE,
         false,
-        kept(backups),
+        backups(),
         false,
         console.columns(),
         new Experiences(Optional.empty()),
@@ -128,13 +143,14 @@ abstract class Command implements Callable<Integer> {
   }
 
   /** Runs the work on one workbook, prints what came of it and gives the exit code. */
-  int report(boolean silent, Supplier<Outcome> work) {
+  int report(Supplier<Outcome> work) {
+    boolean quiet = value("--quiet");
     Outcome outcome;
-    try (Watch watch = new Watch(console, 1, silent)) {
+    try (Watch watch = new Watch(console, 1, quiet)) {
       outcome = work.get();
       watch.report(1);
     }
-    Books.report(console, silent, outcome);
+    Books.report(console, quiet, outcome);
     return outcome.exitCode();
   }
 

@@ -9,10 +9,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 import sparewell.run.Wrapping;
 
-/**
- * Output to a terminal or file: plain text in characters that the terminal can show, and a progress
- * line on an interactive terminal.
- */
+/** Output in characters that the terminal can show, and a progress line on a terminal. */
 public final class Console {
   private static final Map<String, String> PLAIN =
       Map.ofEntries(

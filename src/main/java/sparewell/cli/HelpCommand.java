@@ -1,23 +1,20 @@
 package sparewell.cli;
 
 import picocli.CommandLine;
-import picocli.CommandLine.Model.PositionalParamSpec;
 import sparewell.run.ExitCode;
 
 /** Shows how to use the program, or one of its commands. */
 final class HelpCommand extends Command {
   private final CommandLine program;
-  private final PositionalParamSpec command =
-      parameter("COMMAND", String.class, "0..1", "command to explain");
 
   HelpCommand(Console console, CommandLine program) {
-    super(console, "help", "Show how to use the program, or one of its commands.");
+    super(console, "help");
     this.program = program;
   }
 
   @Override
   public Integer call() {
-    String asked = command.getValue();
+    String asked = value("COMMAND");
     CommandLine shown = asked == null ? program : program.getSubcommands().get(asked);
     if (shown == null) {
       throw wrong("There is no command '" + asked + "'.");

@@ -14,30 +14,19 @@ import sparewell.run.ExitCode;
 
 /** The program without a command: shows what there is. */
 public final class RootCommand extends Command {
-  private static Map<String, String> exitCodes() {
-    Map<String, String> codes = new LinkedHashMap<>();
-    codes.put("0", "done (findings allowed)");
-    codes.put("1", "done, but --strict was given and there were errors among the findings");
-    codes.put("2", "wrong usage");
-    codes.put("3", "a workbook could not be used or written; it is left as it was");
-    return codes;
-  }
-
   /** Text that looks like a workbook or a folder where a command should stand. */
   private static final Pattern BOOK = Pattern.compile("(?i)\\.(xlsx|xlsm|xls|ods)$|[/\\\\]");
 
   private RootCommand(Console console) {
-    super(
-        console,
-        "sparewell",
-        "Reads a tackle workbook and writes back what to carry, bring aboard, buy, pack and move.",
-        "Your own sheets are never changed; import and post add rows to them when you ask.");
+    super(console, "sparewell");
   }
 
   /** Runs a command line and gives the exit code. */
   public static int execute(Console console, String... arguments) {
     CommandSpec root = new RootCommand(console).complete();
-    root.usageMessage().exitCodeListHeading("%nExit codes:%n").exitCodeList(exitCodes());
+    Map<String, String> exitCodes = new LinkedHashMap<>();
+    DECLARED.get("exit codes").rows().forEach(code -> exitCodes.put(code.get(0), code.get(1)));
+    root.usageMessage().exitCodeListHeading("%nExit codes:%n").exitCodeList(exitCodes);
     CommandLine line = new CommandLine(root);
     List<Command> commands =
         List.of(

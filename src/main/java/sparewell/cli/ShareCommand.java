@@ -3,8 +3,6 @@ package sparewell.cli;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.List;
-import picocli.CommandLine.Model.OptionSpec;
-import picocli.CommandLine.Model.PositionalParamSpec;
 import sparewell.run.ClubReport;
 import sparewell.run.ExitCode;
 import sparewell.run.Outcome;
@@ -12,34 +10,22 @@ import sparewell.run.ShareRun;
 
 /** Puts what logs say of rates into a file that others may have. */
 final class ShareCommand extends Command {
-  private final PositionalParamSpec books =
-      parameter("BOOK", List.class, "1..*", "workbook (.xlsx, .xlsm) or folder");
-  private final OptionSpec to =
-      option("--to", "FILE.csv", Path.class, "file of experience; what it holds stays in it");
-  private final OptionSpec report =
-      option("--report", "FILE.xlsx", Path.class, "workbook of the club's rates by style");
-  private final OptionSpec quiet = quiet();
-
   ShareCommand(Console console) {
-    super(
-        console,
-        "share",
-        "Put what workbooks say of loss rates into a file for others.",
-        "No people, waters, boxes, money or dates: style, family and cover names and figures.");
+    super(console, "share");
   }
 
   @Override
   public Integer call() {
-    Path file = to.getValue();
+    Path file = value("--to");
     if (file == null) {
       throw wrong("Say where to put it: --to FILE.csv.");
     }
-    Path club = report.getValue();
+    Path club = value("--report");
     if (club != null && !club.toString().toLowerCase(java.util.Locale.ROOT).endsWith(".xlsx")) {
       throw wrong("--report makes a workbook: its name must end in .xlsx: " + club);
     }
-    List<Path> found = Books.expand(books.getValue(), this);
-    boolean silent = quiet.getValue();
+    List<Path> found = Books.expand(value("BOOK"), this);
+    boolean silent = value("--quiet");
     LocalDateTime now = LocalDateTime.now();
     ShareRun.Result result;
     try (Watch watch = new Watch(console, found.size(), silent)) {

@@ -9,8 +9,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import picocli.CommandLine.Model.OptionSpec;
-import picocli.CommandLine.Model.PositionalParamSpec;
 import sparewell.run.Batch;
 import sparewell.run.ExitCode;
 import sparewell.run.Outcome;
@@ -24,24 +22,16 @@ final class WatchCommand extends Command {
   private static final DateTimeFormatter CLOCK =
       DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
 
-  private final PositionalParamSpec folder =
-      parameter("FOLDER", Path.class, "1", "folder with the workbooks (.xlsx, .xlsm)");
-  private final OptionSpec reports = reports();
-  private final OptionSpec backups = backups();
   private final CountDownLatch stop = new CountDownLatch(1);
   private final CountDownLatch ended = new CountDownLatch(1);
 
   WatchCommand(Console console) {
-    super(
-        console,
-        "watch",
-        "Analyse each workbook of a folder whenever it was saved and closed.",
-        "Ctrl-C ends it.");
+    super(console, "watch");
   }
 
   @Override
   public Integer call() throws InterruptedException {
-    Path watched = folder.getValue();
+    Path watched = value("FOLDER");
     if (!Files.isDirectory(watched)) {
       throw wrong(watched + " is no folder.");
     }
@@ -77,7 +67,7 @@ final class WatchCommand extends Command {
 
   /** Analyses a workbook; gives the result in a line. */
   private String analyse(Path book, SavedBooks saved) {
-    RunOptions options = usual(reports, backups);
+    RunOptions options = usual();
     Outcome outcome = Batch.analyse(List.of(book), options, (done, all) -> {}).get(0);
     saved.dealtWith(book, outcome.exitCode() != ExitCode.REFUSED);
     String result = outcome.exitCode() == ExitCode.REFUSED ? "refused: " : "";

@@ -188,8 +188,7 @@ final class PackMoves {
         .sorted(
             Comparator.comparing(season::ashore)
                 .thenComparing(place -> -own.get(place))
-                .thenComparing(Place::name)
-                .thenComparing(Place::compartment))
+                .thenComparing(Place.BY_NAME))
         .toList();
   }
 

@@ -6,10 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import sparewell.declared.DeclaredTable;
 
-/**
- * Kinds of finding. Their ids, severities and texts stand in {@code codes.txt}; the details of a
- * finding fill the texts.
- */
+/** Kinds of finding, as {@code codes.txt} declares them; details of a finding fill the texts. */
 public enum Code {
   NOT_A_NUMBER,
   REQUIRED_BLANK,

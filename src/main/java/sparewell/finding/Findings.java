@@ -1,7 +1,10 @@
 package sparewell.finding;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /**
@@ -9,6 +12,8 @@ import java.util.Set;
  * findings from different sheets is then arbitrary.
  */
 public final class Findings {
+  private static final int MOST_NOTES = 50;
+
   private final Set<Finding> all = new LinkedHashSet<>();
 
   public synchronized void add(Code code, Cell at, Object... details) {
@@ -21,5 +26,36 @@ public final class Findings {
 
   public synchronized List<Finding> list() {
     return List.copyOf(all);
+  }
+
+  /**
+   * Sorts by sheet, row and column; of each kind of note in a sheet, those beyond 50 are only
+   * counted.
+   *
+   * @param sheetOrder names of the sheets as the findings give them
+   */
+  public static List<Finding> inOrder(List<Finding> findings, List<String> sheetOrder) {
+    List<Finding> sorted = new ArrayList<>(findings);
+    sorted.sort(Finding.inOrder(sheetOrder));
+    Map<List<Object>, List<Finding>> kinds = new LinkedHashMap<>();
+    List<Finding> kept = new ArrayList<>();
+    for (Finding finding : sorted) {
+      List<Finding> kind =
+          kinds.computeIfAbsent(
+              List.of(finding.code(), finding.at().sheet()), k -> new ArrayList<>());
+      kind.add(finding);
+      if (finding.severity() != Severity.NOTE || kind.size() <= MOST_NOTES) {
+        kept.add(finding);
+      }
+    }
+    for (List<Finding> kind : kinds.values()) {
+      Finding last = kind.get(kind.size() - 1);
+      if (last.severity() == Severity.NOTE && kind.size() > MOST_NOTES) {
+        kept.add(
+            Finding.of(Code.MORE_LIKE_THIS, last.at(), kind.size() - MOST_NOTES, last.code().id()));
+      }
+    }
+    kept.sort(Finding.inOrder(sheetOrder));
+    return kept;
   }
 }

@@ -18,17 +18,9 @@ public record BoatPlan(
     List<Way> ways,
     Optional<Point> centreNow,
     Optional<Point> centrePlanned) {
-  public BoatPlan {
-    compartments = List.copyOf(compartments);
-    ways = List.copyOf(ways);
-  }
 
   /** Boxes that go from one compartment to another. */
-  public record Way(Point from, Point to, List<Moved> boxes) {
-    public Way {
-      boxes = List.copyOf(boxes);
-    }
-  }
+  public record Way(Point from, Point to, List<Moved> boxes) {}
 
   public record Moved(int step, String box) {}
 

@@ -36,9 +36,6 @@ public record CompartmentLoad(
     OptionalDouble volumeUsedPercent,
     List<Check> checks,
     Cell origin) {
-  public CompartmentLoad {
-    checks = List.copyOf(checks);
-  }
 
   public enum Check {
     OVER_LOAD,

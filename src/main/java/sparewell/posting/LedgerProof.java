@@ -4,11 +4,12 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
-import java.util.TreeSet;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import sparewell.finding.Cell;
 import sparewell.season.BoxMove;
@@ -21,7 +22,6 @@ import sparewell.season.Season;
 import sparewell.season.Transfer;
 import sparewell.season.Trip;
 import sparewell.stock.Holding;
-import sparewell.stock.OnHand;
 import sparewell.stock.OnHandCalculator;
 
 /**
@@ -31,11 +31,14 @@ import sparewell.stock.OnHandCalculator;
  * the outcome is counted.
  */
 final class LedgerProof {
+  /** An item in a place. */
+  private record Spot(ItemId item, Place place) {}
+
   private final Season before;
   private final LocalDate date;
-  private final Map<ItemId, Map<Place, Integer>> start;
-  private final Map<ItemId, Map<Place, Integer>> changes = new LinkedHashMap<>();
-  private final Map<ItemId, Map<Place, Integer>> counted = new LinkedHashMap<>();
+  private final Map<Spot, Integer> start;
+  private final Map<Spot, Integer> changes = new LinkedHashMap<>();
+  private final Map<Spot, Integer> counted = new LinkedHashMap<>();
   private final Map<ItemId, Cell> from = new LinkedHashMap<>();
   private final List<Restock> restocks = new ArrayList<>();
   private final List<Transfer> transfers = new ArrayList<>();
@@ -50,7 +53,7 @@ final class LedgerProof {
   LedgerProof(Season before, LocalDate date) {
     this.before = before;
     this.date = date;
-    this.start = of(OnHandCalculator.of(before));
+    this.start = stock(before);
   }
 
   void bought(ItemId item, Place place, int pieces, Cell at) {
@@ -67,12 +70,11 @@ final class LedgerProof {
   /** A box now stands where {@code to} is. */
   void moved(String box, Place to, Cell at) {
     moves.add(new BoxMove(date, box, "", to.compartment(), at));
-    start.forEach(
-        (item, places) -> {
-          if (places.keySet().stream().anyMatch(place -> place.box().equals(box))) {
-            from.putIfAbsent(item, at);
-          }
-        });
+    for (Spot spot : start.keySet()) {
+      if (spot.place().box().equals(box)) {
+        from.putIfAbsent(spot.item(), at);
+      }
+    }
   }
 
   /**
@@ -80,74 +82,61 @@ final class LedgerProof {
    * that this posting says they were brought to, as the angler may have chosen another.
    */
   Place lying(ItemId item, Place planned, int pieces) {
-    Map<Place, Integer> changed = changes.getOrDefault(item, Map.of());
-    int there = start.getOrDefault(item, Map.of()).getOrDefault(planned, 0);
-    if (there + changed.getOrDefault(planned, 0) >= pieces) {
+    Spot spot = new Spot(item, planned);
+    if (start.getOrDefault(spot, 0) + changes.getOrDefault(spot, 0) >= pieces) {
       return planned;
     }
-    return changed.entrySet().stream()
-        .filter(change -> change.getValue() >= pieces)
-        .map(Map.Entry::getKey)
+    return changes.keySet().stream()
+        .filter(change -> change.item().equals(item) && changes.get(change) >= pieces)
+        .map(Spot::place)
         .min(Comparator.comparing(Place::name))
         .orElse(planned);
   }
 
   private void change(ItemId item, Place place, int pieces, Cell at) {
-    changes.computeIfAbsent(item, i -> new LinkedHashMap<>()).merge(place, pieces, Integer::sum);
+    changes.merge(new Spot(item, place), pieces, Integer::sum);
     from.putIfAbsent(item, at);
   }
 
   /** The angler counted the item there himself, after all else. */
   void counted(ItemId item, Place place, int pieces, Cell at) {
     recounts.add(new Recount(date, item, place, pieces, at));
-    counted.computeIfAbsent(item, i -> new LinkedHashMap<>()).put(place, pieces);
+    counted.put(new Spot(item, place), pieces);
     from.putIfAbsent(item, at);
   }
 
   /** The counts to post with the rows: of the places that would come out wrong, else of all. */
   List<Recount> missing() {
+    Map<Spot, Integer> wanted = wanted();
     List<Recount> missing = new ArrayList<>();
     for (boolean everywhere : new boolean[] {false, true}) {
-      Map<ItemId, Map<Place, Integer>> wanted = wanted();
-      Map<ItemId, Map<Place, Integer>> found = of(OnHandCalculator.of(after(missing)));
-      missing.removeIf(count -> wrong(count.item(), wanted, found));
-      for (ItemId item : from.keySet()) {
-        if (wrong(item, wanted, found)) {
-          counts(item, everywhere, wanted.get(item), found.getOrDefault(item, Map.of()))
+      Map<Spot, Integer> found = stock(after(missing));
+      Set<Spot> spots = new HashSet<>(wanted.keySet());
+      spots.addAll(found.keySet());
+      Set<Spot> wrong = new HashSet<>(spots);
+      wrong.removeIf(spot -> pieces(wanted, spot) == pieces(found, spot));
+      Set<ItemId> items = wrong.stream().map(Spot::item).collect(Collectors.toSet());
+      missing.removeIf(count -> items.contains(count.item()));
+      (everywhere ? spots : wrong)
+          .stream()
+              .filter(spot -> items.contains(spot.item()) && from.containsKey(spot.item()))
+              .filter(spot -> !counted.containsKey(spot))
+              .sorted(Comparator.comparing(spot -> spot.place().name()))
+              .map(spot -> count(spot, pieces(wanted, spot)))
               .forEach(missing::add);
-        }
-      }
     }
+    List<ItemId> asTyped = List.copyOf(from.keySet());
+    missing.sort(Comparator.comparing(count -> asTyped.indexOf(count.item())));
     return missing;
   }
 
-  private static boolean wrong(
-      ItemId item,
-      Map<ItemId, Map<Place, Integer>> wanted,
-      Map<ItemId, Map<Place, Integer>> found) {
-    return !known(wanted.getOrDefault(item, Map.of()))
-        .equals(known(found.getOrDefault(item, Map.of())));
+  private static int pieces(Map<Spot, Integer> stock, Spot spot) {
+    return stock.getOrDefault(spot, 0);
   }
 
-  /** None is the same as nothing known. */
-  private static Map<Place, Integer> known(Map<Place, Integer> pieces) {
-    Map<Place, Integer> some = new LinkedHashMap<>(pieces);
-    some.values().removeIf(count -> count == 0);
-    return some;
-  }
-
-  private Stream<Recount> counts(
-      ItemId item, boolean everywhere, Map<Place, Integer> wanted, Map<Place, Integer> found) {
-    LocalDate day = day(item);
-    TreeSet<Place> places = new TreeSet<>(Comparator.comparing(Place::name));
-    places.addAll(wanted.keySet());
-    places.addAll(found.keySet());
-    places.removeAll(counted.getOrDefault(item, Map.of()).keySet());
-    return places.stream()
-        .filter(
-            place ->
-                everywhere || !wanted.getOrDefault(place, 0).equals(found.getOrDefault(place, 0)))
-        .map(place -> new Recount(day, item, place, wanted.getOrDefault(place, 0), from.get(item)));
+  private Recount count(Spot spot, int pieces) {
+    ItemId item = spot.item();
+    return new Recount(day(item), item, spot.place(), pieces, from.get(item));
   }
 
   /** The day of the rows, or a later one on which something else was logged of the item. */
@@ -170,28 +159,18 @@ final class LedgerProof {
   }
 
   /** Stock with all that was done added; nothing below zero. */
-  private Map<ItemId, Map<Place, Integer>> wanted() {
-    Map<ItemId, Map<Place, Integer>> pieces = new TreeMap<>();
-    start.forEach((item, places) -> pieces.put(item, new LinkedHashMap<>(places)));
-    changes.forEach(
-        (item, places) ->
-            places.forEach(
-                (place, change) ->
-                    pieces
-                        .computeIfAbsent(item, i -> new LinkedHashMap<>())
-                        .merge(place, change, Integer::sum)));
-    counted.forEach(
-        (item, places) -> pieces.computeIfAbsent(item, i -> new LinkedHashMap<>()).putAll(places));
-    pieces.values().forEach(places -> places.replaceAll((place, count) -> Math.max(0, count)));
+  private Map<Spot, Integer> wanted() {
+    Map<Spot, Integer> pieces = new HashMap<>(start);
+    changes.forEach((spot, change) -> pieces.merge(spot, change, Integer::sum));
+    pieces.putAll(counted);
+    pieces.replaceAll((spot, count) -> Math.max(0, count));
     return pieces;
   }
 
-  private static Map<ItemId, Map<Place, Integer>> of(OnHand onHand) {
-    Map<ItemId, Map<Place, Integer>> pieces = new TreeMap<>();
-    for (Holding holding : onHand.holdings()) {
-      pieces
-          .computeIfAbsent(holding.item(), item -> new LinkedHashMap<>())
-          .merge(holding.place(), holding.pieces(), Integer::sum);
+  private static Map<Spot, Integer> stock(Season season) {
+    Map<Spot, Integer> pieces = new LinkedHashMap<>();
+    for (Holding holding : OnHandCalculator.of(season).holdings()) {
+      pieces.merge(new Spot(holding.item(), holding.place()), holding.pieces(), Integer::sum);
     }
     return pieces;
   }

@@ -9,7 +9,7 @@ import sparewell.check.Checks;
 import sparewell.event.EventPacker;
 import sparewell.event.EventPacking;
 import sparewell.finding.Finding;
-import sparewell.finding.FindingList;
+import sparewell.finding.Findings;
 import sparewell.load.LoadReport;
 import sparewell.load.LoadSheet;
 import sparewell.ooxml.WorkbookPackage;
@@ -103,7 +103,7 @@ final class Analysis {
   private static List<Finding> sorted(List<Finding> findings, ReadResult read) {
     List<Finding> located = findings.stream().map(f -> f.located(read.columns())).toList();
     List<Finding> sorted =
-        new ArrayList<>(FindingList.of(located.stream().distinct().toList(), read.sheetOrder()));
+        new ArrayList<>(Findings.inOrder(located.stream().distinct().toList(), read.sheetOrder()));
     sorted.sort(Comparator.comparing(Finding::severity));
     return sorted;
   }

@@ -41,10 +41,7 @@ public final class Batch {
     return each(books, progress, index -> BookRun.check(books.get(index), options));
   }
 
-  /**
-   * Folder for each workbook: its name without ending, with a number where two in one call share
-   * it.
-   */
+  /** Folder for each workbook: its name without ending, numbered where two share it. */
   static List<Path> reportFolders(List<Path> books, Path reports) {
     Set<String> taken = new HashSet<>();
     List<Path> folders = new ArrayList<>();

@@ -29,9 +29,7 @@ final class Beside {
     };
   }
 
-  /**
-   * An executor for work that must be done: beside this thread where no other workbook needs it.
-   */
+  /** Executor for work that must be done: beside this thread where no other workbook needs it. */
   static Executor executor() {
     return ForkJoinTask.inForkJoinPool() ? Runnable::run : ForkJoinPool.commonPool();
   }

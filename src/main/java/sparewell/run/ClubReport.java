@@ -25,10 +25,7 @@ public final class ClubReport {
   /** The outcome in words for the angler, and whether it went well. */
   public record Written(String line, boolean done) {}
 
-  /**
-   * Writes it: a new workbook, or our sheets in the one that stands there, whose other sheets are
-   * left alone and which is backed up before.
-   */
+  /** Writes a new workbook, or our sheets in the one that stands there, after a backup. */
   public static Written write(Path file, List<Entry> rows, LocalDateTime now) {
     Pool pool = Pool.of(rows);
     List<ReportSheet> sheets =

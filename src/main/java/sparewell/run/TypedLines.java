@@ -166,10 +166,7 @@ final class TypedLines {
     return new Typed.Stray(new Cell(tab, row.number(), column), Ticks.plain(there));
   }
 
-  /**
-   * Returns whether it is a line: it names what it is about, and where a figure belongs is no mere
-   * word.
-   */
+  /** Returns whether it is a line: it names its subject, and figures stand where they belong. */
   private static boolean fits(Head head, RawRow row) {
     return head.whole()
         && !sums(row)
@@ -193,10 +190,7 @@ final class TypedLines {
         .map(Object::toString);
   }
 
-  /**
-   * Returns whether it is the heading of another table: words in some columns, one where figures
-   * belong.
-   */
+  /** Returns whether it is another table's heading: words, one of them where figures belong. */
   private static boolean ends(Head head, RawRow row) {
     return row.cells().size() >= HEADING
         && row.cells().stream()

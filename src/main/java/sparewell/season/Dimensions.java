@@ -12,10 +12,7 @@ public record Dimensions(Length length, Length width, Length height) {
         * (height.micrometres() * 1e-6);
   }
 
-  /**
-   * Returns whether a box of this size fits into an inside of that size in one of its six
-   * orientations.
-   */
+  /** Returns whether a box of this size fits into an inside in one of its six orientations. */
   public boolean fitsInto(Dimensions inside) {
     long[] mine = {length.micrometres(), width.micrometres(), height.micrometres()};
     long[] room = {

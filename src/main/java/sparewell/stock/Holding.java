@@ -17,8 +17,7 @@ public record Holding(
   /** Most pieces first; of equals the place that is first by name. */
   public static final Comparator<Holding> FULLEST_FIRST =
       Comparator.comparing((Holding holding) -> -holding.pieces())
-          .thenComparing(holding -> holding.place().name())
-          .thenComparing(holding -> holding.place().compartment());
+          .thenComparing(Holding::place, Place.BY_NAME);
 
   /** Mass of all pieces, where known; nothing weighs nothing. */
   public Optional<Mass> weight() {

@@ -27,9 +27,6 @@ import sparewell.season.Style;
  * a compartment where there is no box.
  */
 public final class Homes {
-  private static final Comparator<Place> BY_NAME =
-      Comparator.comparing(Place::name).thenComparing(Place::compartment);
-
   private final Map<String, String> families;
   private final Map<String, List<Holding>> byFamily;
   private final Map<String, Place> ofNewFamilies = new HashMap<>();
@@ -74,7 +71,7 @@ public final class Homes {
             .filter(box -> !except.contains(box.name()))
             .map(box -> new Place(box.name(), box.compartment()))
             .filter(place -> !place.compartment().isEmpty() && !season.ashore(place))
-            .sorted(BY_NAME)
+            .sorted(Place.BY_NAME)
             .toList();
     List<Place> free = new ArrayList<>(boxes);
     free.removeIf(place -> events.contains(place.box()));
@@ -115,6 +112,7 @@ public final class Homes {
         .filter(asked)
         .forEach(holding -> pieces.merge(holding.place(), holding.pieces(), Integer::sum));
     return pieces.keySet().stream()
-        .min(Comparator.comparing((Place place) -> -pieces.get(place)).thenComparing(BY_NAME));
+        .min(
+            Comparator.comparing((Place place) -> -pieces.get(place)).thenComparing(Place.BY_NAME));
   }
 }

@@ -42,16 +42,13 @@ final class ItemLedger {
   /** Pieces lost that no place held at the time. */
   private record Debt(LocalDate date, int pieces) {}
 
-  private static final Comparator<Place> BY_NAME =
-      Comparator.comparing(Place::name).thenComparing(Place::compartment);
-
   private final ItemId item;
   private final BoxPlaces places;
   private final List<StockRow> rows = new ArrayList<>();
   private final Map<Place, LocalDate> recounts = new HashMap<>();
   private final Map<LocalDate, Integer> losses = new TreeMap<>();
   private final List<Step> steps = new ArrayList<>();
-  private final Map<Place, Account> accounts = new TreeMap<>(BY_NAME);
+  private final Map<Place, Account> accounts = new TreeMap<>(Place.BY_NAME);
   private final List<Debt> debts = new ArrayList<>();
   private final Findings findings = new Findings();
   private final Set<Place> told = new HashSet<>();

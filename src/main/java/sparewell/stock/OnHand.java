@@ -39,7 +39,11 @@ public record OnHand(List<Holding> holdings, List<ItemStock> items, List<Finding
       int ashore,
       OptionalInt carryAtLeast,
       Optional<BigDecimal> packPrice,
-      Optional<Mass> weightEach) {}
+      Optional<Mass> weightEach) {
+    private ItemStock of(int nowAboard, int nowAshore) {
+      return new ItemStock(item, nowAboard, nowAshore, carryAtLeast, packPrice, weightEach);
+    }
+  }
 
   /** Item stocks by style, in the order of the workbook; styles without any are not in it. */
   public Map<String, List<ItemStock>> itemsByStyle() {
@@ -58,16 +62,41 @@ public record OnHand(List<Holding> holdings, List<ItemStock> items, List<Finding
    * @throws IllegalArgumentException for a move of pieces that do not lie there
    */
   public OnHand after(List<PieceMove> moves, Predicate<Place> ashore) {
-    if (moves.isEmpty()) {
-      return this;
+    Map<ItemId, Map<Place, Integer>> pieces = piecesByPlace();
+    for (PieceMove move : moves) {
+      Map<Place, Integer> own = pieces.get(move.item());
+      move.from().ifPresent(from -> take(own, from, move));
+      own.merge(move.to(), move.pieces(), Integer::sum);
     }
-    return StockAfter.of(this, moves, ashore);
+    List<Holding> after = new ArrayList<>();
+    List<ItemStock> sums = new ArrayList<>();
+    for (ItemStock item : items) {
+      int aboard = 0;
+      int home = 0;
+      for (Map.Entry<Place, Integer> there : pieces.get(item.item()).entrySet()) {
+        Place place = there.getKey();
+        boolean chosen = place.equals(PieceMove.OF_CHOICE);
+        boolean stored = !chosen && ashore.test(place);
+        home += stored ? there.getValue() : 0;
+        aboard += stored ? 0 : there.getValue();
+        if (!chosen) {
+          after.add(new Holding(item.item(), place, stored, there.getValue(), item.weightEach()));
+        }
+      }
+      sums.add(item.of(aboard, home));
+    }
+    return new OnHand(after, sums, findings);
   }
 
-  /**
-   * Pieces by item and place, changeable; {@link PieceMove#OF_CHOICE} has those aboard without a
-   * holding.
-   */
+  private static void take(Map<Place, Integer> own, Place from, PieceMove move) {
+    int there = own.getOrDefault(from, 0);
+    if (there < move.pieces()) {
+      throw new IllegalArgumentException(move + ", but there are " + there);
+    }
+    own.put(from, there - move.pieces());
+  }
+
+  /** Pieces by item and place; {@link PieceMove#OF_CHOICE} has those without a holding. */
   public Map<ItemId, Map<Place, Integer>> piecesByPlace() {
     Map<ItemId, Map<Place, Integer>> pieces = new LinkedHashMap<>();
     for (ItemStock item : items) {
@@ -83,9 +112,7 @@ public record OnHand(List<Holding> holdings, List<ItemStock> items, List<Finding
     return pieces;
   }
 
-  /**
-   * Pieces by item; those where the angler chose to put them are those aboard without a holding.
-   */
+  /** Pieces by item; those aboard without a holding lie where the angler chose to put them. */
   public Map<ItemId, ItemStock> itemsById() {
     Map<ItemId, ItemStock> map = new LinkedHashMap<>();
     items.forEach(item -> map.put(item.item(), item));

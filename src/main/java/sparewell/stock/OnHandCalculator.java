@@ -2,6 +2,7 @@ package sparewell.stock;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -40,10 +41,7 @@ public final class OnHandCalculator {
     this.styles = season.stylesByName();
   }
 
-  /**
-   * Stock after all that the season has logged, never below zero: losses beyond what was there ask
-   * for a recount in the findings.
-   */
+  /** Stock after all that was logged; where it would be below zero, a finding asks for a count. */
   public static OnHand of(Season season) {
     return new OnHandCalculator(season).onHand();
   }
@@ -79,17 +77,30 @@ public final class OnHandCalculator {
   }
 
   private void lose() {
-    UntracedLosses untraced = new UntracedLosses(season);
     Map<String, Trip> trips = season.tripsById();
+    Map<String, LocalDate> countedSince = new HashMap<>();
+    for (StockRow row : season.stock()) {
+      row.countedOn()
+          .ifPresent(
+              date ->
+                  countedSince.merge(row.item().style(), date, (a, b) -> a.isBefore(b) ? a : b));
+    }
+    Map<String, List<Loss>> untraced = new LinkedHashMap<>();
     for (Loss loss : season.losses()) {
       LocalDate date = trips.get(loss.trip()).date();
+      String style = loss.item().style();
       if (ledgers.containsKey(loss.item())) {
         ledgers.get(loss.item()).lose(date, loss.lostPieces());
-      } else {
-        untraced.add(loss, date);
+      } else if (loss.lostPieces() > 0
+          && date.isAfter(countedSince.getOrDefault(style, LocalDate.MAX))) {
+        untraced.computeIfAbsent(style, name -> new ArrayList<>()).add(loss);
       }
     }
-    untraced.report(findings);
+    untraced.forEach(
+        (style, losses) -> {
+          int pieces = losses.stream().mapToInt(Loss::lostPieces).sum();
+          findings.add(Code.LOSS_WITHOUT_ITEM, losses.get(0).origin(), pieces, style);
+        });
   }
 
   /** One warning for all that a blank date of count leaves out. */

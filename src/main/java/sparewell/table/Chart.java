@@ -37,9 +37,6 @@ public record Chart(
 
   public Chart {
     series = List.copyOf(series);
-    if (series.isEmpty()) {
-      throw new IllegalArgumentException("a chart without a series: " + title);
-    }
   }
 
   /** Rows of cells that it covers: lying bars grow with their number, no data take one row. */

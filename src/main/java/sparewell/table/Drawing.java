@@ -44,9 +44,6 @@ public record Drawing(
   public record Outline(List<Point> points, double greyShare) implements Shape {
     public Outline {
       points = List.copyOf(points);
-      if (points.size() < 3) {
-        throw new IllegalArgumentException("an outline of " + points.size() + " points");
-      }
     }
   }
 

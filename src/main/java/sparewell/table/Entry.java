@@ -33,9 +33,6 @@ public record Entry(
 
   public Entry {
     words = List.copyOf(words);
-    if (least > most) {
-      throw new IllegalArgumentException("least and most: " + least + ", " + most);
-    }
   }
 
   /** Anything; the words, if any, are offered, so that most need not type. */

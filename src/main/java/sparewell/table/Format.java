@@ -12,10 +12,7 @@ import sparewell.units.Mass;
 import sparewell.units.MassUnit;
 import sparewell.units.UnitSystem;
 
-/**
- * Formats of values: unit in the heading, number pattern in a sheet, decimals in CSV. Values are
- * converted to shown numbers here only.
- */
+/** Formats of values: unit in the heading, number pattern in a sheet, decimals in CSV. */
 public enum Format {
   TEXT("", "", "@", "@", 0),
   COUNT("", "", "0", "0", 0),

@@ -3,7 +3,6 @@ package sparewell.table;
 import java.util.List;
 import java.util.Optional;
 import sparewell.units.Length;
-import sparewell.units.LengthUnit;
 
 /**
  * Labels to print and cut out, side by side at their exact size.
@@ -20,25 +19,8 @@ import sparewell.units.LengthUnit;
 public record LabelGrid(
     Length width, Length height, int across, int down, List<Label> labels, String whenEmpty)
     implements Block {
-  private static final double NARROWEST_MM = 20;
-  private static final double WIDEST_MM = 200;
-  private static final double LOWEST_MM = 15;
-  private static final double HIGHEST_MM = 250;
-
   public LabelGrid {
     labels = List.copyOf(labels);
-    check("width", width, NARROWEST_MM, WIDEST_MM);
-    check("height", height, LOWEST_MM, HIGHEST_MM);
-    if (across < 1 || down < 1) {
-      throw new IllegalArgumentException("labels across and down: " + across + ", " + down);
-    }
-  }
-
-  private static void check(String what, Length length, double least, double most) {
-    double millimetres = length.in(LengthUnit.MILLIMETRE);
-    if (millimetres < least || millimetres > most) {
-      throw new IllegalArgumentException("label " + what + " in mm: " + millimetres);
-    }
   }
 
   /**
@@ -70,11 +52,5 @@ public record LabelGrid(
    *
    * @param rgb the colour as six hexadecimal digits; empty where the word names no known colour
    */
-  public record Tape(String word, String rgb) {
-    public Tape {
-      if (!rgb.matches("|[0-9A-Fa-f]{6}")) {
-        throw new IllegalArgumentException("not a colour of six hexadecimal digits: " + rgb);
-      }
-    }
-  }
+  public record Tape(String word, String rgb) {}
 }

@@ -31,11 +31,6 @@ public record InputColumn(
     boolean standardForBad,
     Optional<Range> range,
     String meaning) {
-  public InputColumn {
-    choices = List.copyOf(choices);
-    aliases = List.copyOf(aliases);
-    fileHeadings = List.copyOf(fileHeadings);
-  }
 
   public enum Kind {
     TEXT,

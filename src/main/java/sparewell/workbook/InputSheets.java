@@ -9,10 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import sparewell.declared.DeclaredTable;
 
-/**
- * All input sheets, for reading, templates and the column guide, as {@code input-sheets.txt}
- * declares them.
- */
+/** All input sheets as {@code input-sheets.txt} declares them. */
 public final class InputSheets {
   private static final LocalDate EARLIEST_DATE = LocalDate.of(1950, 1, 1);
   private static final LocalDate LATEST_DATE = LocalDate.of(2199, 12, 31);
@@ -37,10 +34,7 @@ public final class InputSheets {
   public static final InputSheet LOADS = DECLARED.get("Loads");
   public static final InputSheet BOAT = DECLARED.get("Boat");
 
-  /**
-   * Rows of the sheet Settings: the value of each as a column. Its standard is parsed like a typed
-   * value; a word such as 'none' stands for no value.
-   */
+  /** Rows of the sheet Settings, each as a column; a word such as 'none' stands for no value. */
   public static final InputSheet SETTING_ROWS = DECLARED.get("Rows of Settings");
 
   public static final InputSheet BOAT_ROWS = DECLARED.get("Rows of Boat");

@@ -15,10 +15,7 @@ import java.security.SecureRandom;
 import java.util.HexFormat;
 import java.util.Optional;
 
-/**
- * Random id of a log, kept in a hidden file beside the workbook, {@code .NAME.log-id}, so that the
- * angler's sheets stay unchanged.
- */
+/** Random id of a log, in a hidden file beside the workbook: {@code .NAME.log-id}. */
 public final class LogId {
   private static final int BYTES = 16;
 
@@ -62,9 +59,7 @@ public final class LogId {
     return id;
   }
 
-  /**
-   * Fingerprint of a workbook: the first 16 bytes of the SHA-256 of its content, in hexadecimal.
-   */
+  /** Fingerprint of a workbook: the first 16 bytes of its SHA-256, in hexadecimal. */
   public static String fingerprint(Path book) throws IOException {
     try {
       MessageDigest digest = MessageDigest.getInstance("SHA-256");

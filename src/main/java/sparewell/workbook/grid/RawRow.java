@@ -17,9 +17,7 @@ public record RawRow(int number, List<RawCell> cells) {
     cells = List.copyOf(cells);
   }
 
-  /**
-   * Returns whether its first cell marks it as one of a template's examples, which are never read.
-   */
+  /** Returns whether its first cell marks it as a template's example, which is never read. */
   public boolean example() {
     return !cells.isEmpty()
         && cells.get(0).kind() == RawCell.Kind.TEXT

@@ -46,9 +46,6 @@ record CsvTable(
    * @param number the line it begins on, counted from 1
    */
   record Line(long number, List<String> cells) {
-    Line {
-      cells = List.copyOf(cells);
-    }
 
     /** Text of a cell; empty beyond the last. */
     String at(int column) {
@@ -58,11 +55,6 @@ record CsvTable(
     boolean blank() {
       return cells.stream().allMatch(cell -> Names.clean(cell).isEmpty());
     }
-  }
-
-  CsvTable {
-    headings = List.copyOf(headings);
-    lines = List.copyOf(lines);
   }
 
   static CsvTable of(ImportSource source, Optional<DateOrder> order) throws UnusableInput {

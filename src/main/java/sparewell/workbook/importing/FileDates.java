@@ -55,9 +55,7 @@ record FileDates(Optional<DateOrder> order, Optional<String> proof) {
         : new FileDates(Optional.of(DateOrder.DMY), Optional.of(dayFirst.get(0)));
   }
 
-  /**
-   * Returns whether a column holds dates: one of dates, or of trips, which may go by their dates.
-   */
+  /** Returns whether a column holds dates: its own, or trips, which may go by theirs. */
   static boolean holdsDates(InputColumn column) {
     return column.kind() == InputColumn.Kind.DATE || column.refersTo().equals("Trips");
   }

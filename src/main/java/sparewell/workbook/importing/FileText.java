@@ -18,10 +18,7 @@ final class FileText {
 
   private FileText() {}
 
-  /**
-   * Reads a file: by its byte order mark as UTF-8 or UTF-16, else as UTF-8 where that fits, else as
-   * windows-1252.
-   */
+  /** Reads UTF-8 or UTF-16 by its byte order mark, else UTF-8 where it fits, else windows-1252. */
   static String read(Path file) throws UnusableInput {
     byte[] bytes = bytes(file);
     String first = HexFormat.of().formatHex(bytes, 0, Math.min(3, bytes.length));

@@ -36,19 +36,11 @@ record FormulaColumns(List<CopiedFormula> copied, List<String> blank) {
    * @param taken rows below whose cell is not empty, and stays as it is
    */
   record CopiedFormula(int column, String heading, int row, String text, Set<Integer> taken) {
-    CopiedFormula {
-      taken = Set.copyOf(taken);
-    }
 
     /** Formula of a row below; absent where the cell is taken or a reference leaves the sheet. */
     Optional<String> at(int below) {
       return taken.contains(below) ? Optional.empty() : FormulaText.moved(text, below - row, 0);
     }
-  }
-
-  FormulaColumns {
-    copied = List.copyOf(copied);
-    blank = List.copyOf(blank);
   }
 
   /**
@@ -101,10 +93,7 @@ record FormulaColumns(List<CopiedFormula> copied, List<String> blank) {
     return new FormulaColumns(copied, blank);
   }
 
-  /**
-   * Returns whether a range of fixed rows ends at a row: copied below, it would miss the rows
-   * added.
-   */
+  /** Returns whether a fixed range ends at a row: copied, it would miss the rows added. */
   private static boolean endsAt(String formula, int row) {
     return Pattern.compile(":\\$?[A-Za-z]{1,3}\\$" + row + "(?!\\d)").matcher(formula).find();
   }

@@ -111,9 +111,7 @@ record TargetTable(
     return Optional.ofNullable(header.columns().get(name));
   }
 
-  /**
-   * Heading of an undeclared column that joins the table without a gap; empty for other columns.
-   */
+  /** Heading of an undeclared column that joins the table without a gap; else empty. */
   Optional<String> ownHeading(int column) {
     boolean declared = columns().contains(column);
     int from = Math.min(column, firstColumn());

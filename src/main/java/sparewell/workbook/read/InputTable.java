@@ -13,9 +13,6 @@ import sparewell.workbook.grid.RawRow;
  * @param columns the columns found, by declared name
  */
 record InputTable(String name, Map<String, BoundColumn> columns, List<RawRow> rows) {
-  InputTable {
-    rows = List.copyOf(rows);
-  }
 
   /** Number of each column found, counted from 1, by declared name. */
   Map<String, Integer> columnNumbers() {

@@ -19,10 +19,7 @@ record LossesReader(Book book, TripsReader trips, ItemsReader items, ItemMatch m
     return book.list(InputSheets.LOSSES, this::loss);
   }
 
-  /**
-   * A row left out still tells that the style it means was lost on that trip: what its other rows
-   * say is the least that was.
-   */
+  /** A row left out still tells that the style was lost: its other rows are the least. */
   private Optional<Loss> loss(Row row) {
     Optional<String> trip = trips.tripId(row);
     Optional<ItemId> item = items.item(row);

@@ -244,9 +244,7 @@ final class Row {
     return Optional.empty();
   }
 
-  /**
-   * Returns whether a value lies in its column's range, if the column has one; remarked where not.
-   */
+  /** Returns whether a value lies in its column's range, if it has one; remarked where not. */
   private static boolean allowed(Object value, InputColumn column, Remarks remarks) {
     Optional<Range> range = column.range();
     if (range.isEmpty() || range.get().holds(amount(value, range.get().unit()))) {
@@ -286,9 +284,7 @@ final class Row {
     findings.add(code, at(column), details);
   }
 
-  /**
-   * Adds a finding on a text that probably stands for another one; {@code done} is its consequence.
-   */
+  /** Adds a finding on a text that probably stands for another; {@code done} about it. */
   void sayDidYouMean(String column, String text, String done, String other) {
     say(column, Code.DID_YOU_MEAN, text, column, done, other);
   }
@@ -301,9 +297,7 @@ final class Row {
     failed = true;
   }
 
-  /**
-   * Turns remarks on a cell into findings; {@code spared} tells whether faults do not cost the row.
-   */
+  /** Turns remarks on a cell into findings; where {@code spared}, faults do not cost the row. */
   private record At(Row row, BoundColumn bound, RawCell cell, String done, boolean spared)
       implements Remarks {
 

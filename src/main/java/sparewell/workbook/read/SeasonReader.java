@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ForkJoinTask;
 import java.util.stream.Stream;
-import sparewell.finding.FindingList;
 import sparewell.finding.Findings;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
@@ -65,7 +64,7 @@ public final class SeasonReader {
     List<String> order = chosen.names();
     Map<String, Map<String, Integer>> columns = new HashMap<>();
     tables.values().forEach(table -> columns.put(table.name(), table.columnNumbers()));
-    return new ReadResult(season, FindingList.of(findings.list(), order), order, columns);
+    return new ReadResult(season, Findings.inOrder(findings.list(), order), order, columns);
   }
 
   private static Map<InputSheet, TableScan> scan(

@@ -42,9 +42,7 @@ public final class SheetChoice {
     return choice;
   }
 
-  /**
-   * A sheet whose name is a slip off that of an absent input sheet, or adds to a required one's.
-   */
+  /** A sheet named nearly like an absent input sheet, or with more words than a required one. */
   private void compare(SheetEntry entry, Findings findings) {
     List<InputSheet> absent =
         InputSheets.ALL.stream().filter(sheet -> !chosen.containsKey(sheet)).toList();

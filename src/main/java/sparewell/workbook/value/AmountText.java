@@ -35,10 +35,6 @@ record AmountText(List<Term> terms, boolean comma) {
               + DECIMAL
               + ")(?![\\d,/])) ?-?((?:\\p{L}[\\p{L}.]*|'|\"|%)?)");
 
-  AmountText {
-    terms = List.copyOf(terms);
-  }
-
   static Optional<AmountText> of(String text) {
     String plain = plain(text);
     Matcher matcher = TERM.matcher(plain);

@@ -7,10 +7,7 @@ import java.util.Locale;
 public final class Names {
   private Names() {}
 
-  /**
-   * The text without control characters, blanks at its ends and repeated blanks; line breaks and
-   * tabs count as blanks.
-   */
+  /** The text without control characters and superfluous blanks, line breaks among them. */
   public static String clean(String text) {
     return isClean(text) ? text : cleaned(text);
   }
