@@ -5,8 +5,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import sparewell.finding.Cell;
+import sparewell.season.Dimensions;
 import sparewell.stow.Moment;
-import sparewell.units.Length;
 import sparewell.units.Mass;
 
 /**
@@ -29,8 +29,8 @@ public record CompartmentLoad(
     Mass plannedWeight,
     boolean weightKnown,
     OptionalDouble sharePercent,
-    Length fromTransom,
-    Length fromCentreline,
+    BoatPlan.Point centre,
+    Optional<Dimensions> size,
     Moment moment,
     Optional<Mass> maxLoad,
     OptionalDouble volumeUsedPercent,

@@ -39,7 +39,7 @@ public record LoadReport(
     double movedKg,
     List<SummaryRow> summary,
     List<TradeNote> tradeNotes,
-    BoatPlan boatPlan,
+    Optional<BoatPlan> boatPlan,
     List<Finding> findings) {
   public LoadReport {
     compartments = List.copyOf(compartments);
@@ -61,7 +61,7 @@ public record LoadReport(
 
   /** True where every position lies on a boat; else no centre and no picture is given. */
   public boolean placed() {
-    return compartments.isEmpty() || !boatPlan.compartments().isEmpty();
+    return compartments.isEmpty() || boatPlan.isPresent();
   }
 
   /**

@@ -96,7 +96,7 @@ public final class LoadSheet {
         moving.weightKg(),
         summary(tackle, total, persons, asItIs, asPlanned),
         TradeRule.notes(season, onHand, plan),
-        boatPlan(compartments, tackle),
+        boatPlan(tackle),
         findings.list());
   }
 
@@ -271,8 +271,8 @@ public final class LoadSheet {
         planned,
         known,
         tackleKg > 0 ? OptionalDouble.of(100 * kg / tackleKg) : OptionalDouble.empty(),
-        place.fromTransom(),
-        place.fromCentreline(),
+        at(place),
+        place.size(),
         Moment.of(kg, place.fromTransom(), place.fromCentreline()),
         place.maxLoad(),
         volume,
@@ -309,28 +309,15 @@ public final class LoadSheet {
     return checks;
   }
 
-  private BoatPlan boatPlan(List<CompartmentLoad> rows, Moment tackle) {
-    if (plan.refusal().orElse(null) instanceof Refusal.Outside) {
-      return new BoatPlan(List.of(), List.of(), Optional.empty(), Optional.empty());
-    }
-    Map<String, Compartment> places = season.compartmentsByName();
-    List<BoatPlan.Outline> outlines = new ArrayList<>();
-    for (CompartmentLoad row : rows) {
-      Compartment place = places.get(row.compartment());
-      outlines.add(
-          new BoatPlan.Outline(
-              row.compartment(),
-              new BoatPlan.Point(row.fromTransom(), row.fromCentreline()),
-              place.size().map(size -> size.length()),
-              place.size().map(size -> size.width()),
-              row.weight(),
-              row.weightKnown(),
-              row.sharePercent().orElse(0) / 100));
-    }
-    return new BoatPlan(outlines, ways(places), point(tackle), point(plan.recommended()));
+  /** Nothing to draw where a position lies outside any boat. */
+  private Optional<BoatPlan> boatPlan(Moment tackle) {
+    return plan.refusal().orElse(null) instanceof Refusal.Outside
+        ? Optional.empty()
+        : Optional.of(new BoatPlan(ways(), point(tackle), point(plan.recommended())));
   }
 
-  private List<BoatPlan.Way> ways(Map<String, Compartment> places) {
+  private List<BoatPlan.Way> ways() {
+    Map<String, Compartment> places = season.compartmentsByName();
     Map<List<String>, List<BoatPlan.Moved>> moved = new LinkedHashMap<>();
     for (BoxPlan box : plan.boxes()) {
       if (box.moves()) {

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import sparewell.load.BoatPlan;
+import sparewell.load.CompartmentLoad;
 import sparewell.table.Drawing;
 import sparewell.units.Length;
 import sparewell.units.LengthUnit;
@@ -36,6 +37,7 @@ final class BoatDrawing {
 
   private static final double UNKNOWN_METRES = 0.25;
 
+  private final List<CompartmentLoad> compartments;
   private final BoatPlan plan;
   private final UnitSystem units;
   private final List<Drawing.Shape> shapes = new ArrayList<>();
@@ -51,13 +53,14 @@ final class BoatDrawing {
   private double scaleAcross;
   private double scaleDown;
 
-  private BoatDrawing(BoatPlan plan, UnitSystem units) {
+  private BoatDrawing(List<CompartmentLoad> compartments, BoatPlan plan, UnitSystem units) {
+    this.compartments = compartments;
     this.plan = plan;
     this.units = units;
   }
 
-  static Drawing of(BoatPlan plan, UnitSystem units) {
-    return new BoatDrawing(plan, units).draw();
+  static Drawing of(List<CompartmentLoad> compartments, BoatPlan plan, UnitSystem units) {
+    return new BoatDrawing(compartments, plan, units).draw();
   }
 
   private Drawing draw() {
@@ -65,8 +68,8 @@ final class BoatDrawing {
     double middle = down(0);
     hull();
     shapes.add(new Drawing.Stroke(LEFT, middle, RIGHT, middle, true, false));
-    double most = plan.compartments().stream().mapToDouble(BoatPlan.Outline::share).max().orElse(0);
-    plan.compartments().stream()
+    double most = compartments.stream().mapToDouble(BoatDrawing::share).max().orElse(0);
+    compartments.stream()
         .sorted(Comparator.comparingDouble(outline -> -along(outline) * wide(outline)))
         .forEach(outline -> compartment(outline, most));
     plan.ways().forEach(way -> arrow(way, at(way.from()), at(way.to())));
@@ -82,7 +85,7 @@ final class BoatDrawing {
     double foremost = 0.5;
     double widest = 0.3;
     hindmost = 0;
-    for (BoatPlan.Outline outline : plan.compartments()) {
+    for (CompartmentLoad outline : compartments) {
       double station = metres(outline.centre().fromTransom());
       double offset = Math.abs(metres(outline.centre().fromCentreline()));
       hindmost = Math.min(hindmost, station - along(outline) / 2);
@@ -91,7 +94,7 @@ final class BoatDrawing {
     }
     beam = 1.08 * widest;
     bow = foremost + 0.06 * (foremost - hindmost);
-    while (bluntness < 12 && plan.compartments().stream().anyMatch(this::proud)) {
+    while (bluntness < 12 && compartments.stream().anyMatch(this::proud)) {
       bluntness++;
     }
     double length = bow - hindmost;
@@ -104,7 +107,7 @@ final class BoatDrawing {
   }
 
   /** True for a compartment whose forward corner lies outside the outline. */
-  private boolean proud(BoatPlan.Outline outline) {
+  private boolean proud(CompartmentLoad outline) {
     double corner = metres(outline.centre().fromTransom()) + along(outline) / 2;
     double aside = Math.abs(metres(outline.centre().fromCentreline())) + wide(outline) / 2;
     return aside > halfBeam(corner);
@@ -174,7 +177,7 @@ final class BoatDrawing {
   /** The place that lies furthest from names, marks and the labels set so far. */
   private Drawing.Point clearest(List<Drawing.Point> places) {
     List<Drawing.Point> taken = new ArrayList<>(labels);
-    plan.compartments().forEach(outline -> taken.add(at(outline.centre())));
+    compartments.forEach(outline -> taken.add(at(outline.centre())));
     marks().forEach(mark -> taken.add(at(mark)));
     Drawing.Point best = places.get(0);
     double clearest = -1;
@@ -230,33 +233,37 @@ final class BoatDrawing {
     return length.in(LengthUnit.METRE);
   }
 
-  private static double along(BoatPlan.Outline outline) {
-    return outline.along().map(BoatDrawing::metres).orElse(UNKNOWN_METRES);
+  private static double along(CompartmentLoad outline) {
+    return outline.size().map(size -> metres(size.length())).orElse(UNKNOWN_METRES);
   }
 
-  private static double wide(BoatPlan.Outline outline) {
-    return outline.across().map(BoatDrawing::metres).orElse(UNKNOWN_METRES);
+  private static double wide(CompartmentLoad outline) {
+    return outline.size().map(size -> metres(size.width())).orElse(UNKNOWN_METRES);
   }
 
-  private void compartment(BoatPlan.Outline outline, double most) {
+  private static double share(CompartmentLoad outline) {
+    return outline.sharePercent().orElse(0);
+  }
+
+  private void compartment(CompartmentLoad outline, double most) {
     double width = along(outline) * scaleAcross;
     double height = wide(outline) * scaleDown;
     Drawing.Point centre = at(outline.centre());
     double left = centre.acrossShare() - width / 2;
     double top = centre.downShare() - height / 2;
-    double grey = most > 0 ? 0.65 * outline.share() / most : 0;
-    boolean unknown = outline.along().isEmpty() || outline.across().isEmpty();
+    double grey = most > 0 ? 0.65 * share(outline) / most : 0;
+    boolean unknown = outline.size().isEmpty();
     shapes.add(new Drawing.Area(left, top, width, height, grey, unknown));
     String weight =
         (outline.weightKnown() ? "" : "at least ") + Spoken.mass(outline.weight(), units);
-    List<String> lines = new ArrayList<>(wrapped(outline.name(), width * ratio, height));
+    List<String> lines = new ArrayList<>(wrapped(outline.compartment(), width * ratio, height));
     lines.add(weight);
     double[] room = clearOfMarks(left, top, width, height);
     double line = Math.min(LINE, width * ratio / (longest(lines) * LETTER));
     line = Math.min(line, room[1] / (lines.size() + 0.3));
     if (line < READABLE) {
       double clear = Math.max(width * ratio, height) / 2 + 0.005;
-      String words = outline.name() + "\n" + weight;
+      String words = outline.compartment() + "\n" + weight;
       shapes.add(new Drawing.Tag(centre.acrossShare(), centre.downShare(), clear, words, TAG));
       return;
     }
@@ -338,9 +345,9 @@ final class BoatDrawing {
   }
 
   private String description() {
-    return plan.compartments().stream()
+    return compartments.stream()
         .sorted(Comparator.comparing(outline -> outline.centre().fromTransom()))
-        .map(outline -> outline.name() + " " + Spoken.mass(outline.weight(), units))
+        .map(outline -> outline.compartment() + " " + Spoken.mass(outline.weight(), units))
         .collect(Collectors.joining(", ", "Compartments from the transom forward: ", "."));
   }
 }

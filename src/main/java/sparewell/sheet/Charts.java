@@ -97,7 +97,9 @@ final class Charts {
   /** Weight in every compartment, from the transom to the bow. */
   static Optional<Chart> weights(List<CompartmentLoad> compartments) {
     List<CompartmentLoad> alongBoat =
-        compartments.stream().sorted(Comparator.comparing(CompartmentLoad::fromTransom)).toList();
+        compartments.stream()
+            .sorted(Comparator.comparing((CompartmentLoad row) -> row.centre().fromTransom()))
+            .toList();
     Table<CompartmentLoad> data =
         table(
             List.of(

@@ -181,9 +181,13 @@ class LoadSheetTest {
 
   @Test
   void drawsEveryCompartmentAboard() {
-    BoatPlan plan = report(laden()).boatPlan();
-    assertEquals(2, plan.compartments().size());
-    assertEquals(1, plan.compartments().stream().mapToDouble(BoatPlan.Outline::share).sum(), 1e-9);
+    LoadReport report = report(laden());
+    BoatPlan plan = report.boatPlan().orElseThrow();
+    assertEquals(2, report.compartments().size());
+    assertEquals(
+        100,
+        report.compartments().stream().mapToDouble(row -> row.sharePercent().orElseThrow()).sum(),
+        1e-7);
     assertEquals(
         (8 * 1.0 + 12 * 4.0) / 20,
         plan.centreNow().orElseThrow().fromTransom().in(LengthUnit.METRE),
@@ -206,7 +210,7 @@ class LoadSheetTest {
         List.of(
             new BoatPlan.Way(
                 bow, stern, List.of(new BoatPlan.Moved(1, "A"), new BoatPlan.Moved(2, "B")))),
-        report.boatPlan().ways());
+        report.boatPlan().orElseThrow().ways());
     assertEquals(Boats.kg(15), row(report, "Stern").plannedWeight());
     assertEquals(Boats.kg(0), row(report, "Bow").plannedWeight());
   }
@@ -303,20 +307,19 @@ class LoadSheetTest {
     assertTrue(row(report, "Stern").sharePercent().isEmpty());
     assertEquals(Optional.empty(), report.tackle().centre());
     assertEquals(Optional.empty(), report.tackle().sideCentre());
-    assertEquals(Optional.empty(), report.boatPlan().centreNow());
+    assertEquals(Optional.empty(), report.boatPlan().orElseThrow().centreNow());
     assertEquals(Optional.empty(), report.ashore());
   }
 
   @Test
   void drawsCompartmentsToScaleWhereTheirSizeIsGiven() {
-    BoatPlan plan = report(laden().compartment("Bare", 250, 0, 0)).boatPlan();
-    BoatPlan.Outline stern = plan.compartments().get(0);
-    assertEquals(Optional.of(Boats.cm(100)), stern.along());
-    assertEquals(Optional.of(Boats.cm(50)), stern.across());
+    LoadReport report = report(laden().compartment("Bare", 250, 0, 0));
+    CompartmentLoad stern = report.compartments().get(0);
+    assertEquals(Boats.cm(100), stern.size().orElseThrow().length());
+    assertEquals(Boats.cm(50), stern.size().orElseThrow().width());
     assertEquals(Boats.cm(-40), stern.centre().fromCentreline());
-    assertEquals(0.4, stern.share(), 1e-9);
-    assertEquals(Optional.empty(), plan.compartments().get(1).along());
-    assertEquals(Optional.empty(), plan.compartments().get(1).across());
+    assertEquals(40, stern.sharePercent().orElseThrow(), 1e-7);
+    assertEquals(Optional.empty(), report.compartments().get(1).size());
   }
 
   @Test
