@@ -25,7 +25,8 @@ public record Command(int exitCode, String out, String error) {
             new PrintStream(out, true, StandardCharsets.UTF_8),
             new PrintStream(error, true, StandardCharsets.UTF_8),
             StandardCharsets.UTF_8,
-            false);
+            false,
+            Integer.MAX_VALUE);
     String[] texts = new String[arguments.length];
     for (int i = 0; i < arguments.length; i++) {
       texts[i] = arguments[i].toString();

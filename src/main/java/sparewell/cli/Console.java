@@ -45,12 +45,8 @@ public final class Console {
    *
    * @param charset what the terminal can show
    * @param watched whether standard error is an interactive terminal
+   * @param width characters in a line; longer ones are broken between words
    */
-  public Console(PrintStream out, PrintStream error, Charset charset, boolean watched) {
-    this(out, error, charset, watched, Integer.MAX_VALUE);
-  }
-
-  /** A console whose lines are broken between words. */
   public Console(PrintStream out, PrintStream error, Charset charset, boolean watched, int width) {
     this.width = width;
     this.out = new PrintWriter(new java.io.OutputStreamWriter(out, charset), true);

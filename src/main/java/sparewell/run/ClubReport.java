@@ -42,7 +42,7 @@ public final class ClubReport {
       Path base = fresh ? Files.createTempFile("sparewell", ".xlsx") : file;
       try {
         if (fresh) {
-          Files.write(base, Templates.bytes("club.xlsx"));
+          Files.write(base, NewBook.template("club.xlsx"));
         }
         return put(sheets, base, file, now);
       } finally {

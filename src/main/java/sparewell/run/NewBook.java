@@ -1,6 +1,8 @@
 package sparewell.run;
 
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -25,7 +27,7 @@ public final class NewBook {
     try {
       Files.write(
           file,
-          Templates.bytes(kept(metric, demo)),
+          template(kept(metric, demo)),
           StandardOpenOption.CREATE_NEW,
           StandardOpenOption.WRITE);
     } catch (FileAlreadyExistsException taken) {
@@ -55,5 +57,17 @@ public final class NewBook {
       return metric ? "demo-metric.xlsx" : "demo.xlsx";
     }
     return metric ? "blank-metric.xlsx" : "blank-us.xlsx";
+  }
+
+  /** Content of a workbook that the build puts into the jar, by its file's name. */
+  static byte[] template(String name) {
+    try (InputStream kept = NewBook.class.getResourceAsStream("/sparewell/workbooks/" + name)) {
+      if (kept == null) {
+        throw new IllegalArgumentException("no workbook of that name is carried along: " + name);
+      }
+      return kept.readAllBytes();
+    } catch (IOException broken) {
+      throw new UncheckedIOException(broken);
+    }
   }
 }

@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import sparewell.finding.Findings;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
@@ -19,6 +20,7 @@ import sparewell.season.Season;
 import sparewell.season.SeasonOrder;
 import sparewell.sheet.Entered;
 import sparewell.sheet.Typed;
+import sparewell.workbook.InputColumn;
 import sparewell.workbook.InputSheet;
 import sparewell.workbook.importing.ImportPlanner;
 import sparewell.workbook.importing.ImportSource;
@@ -82,7 +84,7 @@ public final class PostRun {
       return refused(posting.faults());
     }
     if (dryRun || posting.rows().isEmpty()) {
-      return Outcome.done(book, "nothing written", PostSummary.dry(posting));
+      return Outcome.done(book, "nothing written", dry(posting));
     }
     WorkbookSaver.check(original, book, options.dropSignature());
     return write(original, posting, typed.unposted());
@@ -120,7 +122,7 @@ public final class PostRun {
     for (int i = 0; i < plans.size(); i++) {
       List<PostedRow> rows = posting.of(sources.get(i).sheet());
       for (Rejected row : plans.get(i).rejected()) {
-        rejected.add(PostSummary.row(rows.get((int) row.line() - 1)) + ": " + row.reason() + ".");
+        rejected.add(row(rows.get((int) row.line() - 1)) + ": " + row.reason() + ".");
       }
     }
     if (!rejected.isEmpty()) {
@@ -134,7 +136,7 @@ public final class PostRun {
     try (WorkbookPackage fresh = WorkbookPackage.open(filled)) {
       Outcome analysed =
           BookRun.written(fresh, original, book, new Entered(left, posted), folder, options);
-      List<String> lines = new ArrayList<>(PostSummary.done(posted));
+      List<String> lines = new ArrayList<>(List.of(posted(posted)));
       lines.addAll(analysed.summary());
       return new Outcome(book, analysed.exitCode(), analysed.inShort(), lines, analysed.problems());
     }
@@ -155,5 +157,35 @@ public final class PostRun {
   private Outcome refused(List<String> faults) {
     return Outcome.refused(
         book, "nothing was posted", "Nothing was posted; " + book + " is as it was:", faults);
+  }
+
+  private static List<String> dry(Posting posting) {
+    if (posting.rows().isEmpty()) {
+      return List.of(
+          "Nothing to post: no Done cell is ticked, and the trip card is blank. Nothing was"
+              + " written.");
+    }
+    List<String> lines = new ArrayList<>();
+    posting.rows().forEach(row -> lines.add(row(row)));
+    lines.add("Dry run: nothing was written.");
+    return lines;
+  }
+
+  private static String row(PostedRow row) {
+    return row.sheet().columns().stream()
+        .map(InputColumn::name)
+        .filter(row.values()::containsKey)
+        .map(name -> row.values().get(name))
+        .collect(Collectors.joining(" | ", row.sheet().name() + ": ", ""));
+  }
+
+  private static String posted(Map<String, Integer> posted) {
+    return posted.entrySet().stream()
+        .map(sheet -> rows(sheet.getValue()) + " of " + sheet.getKey())
+        .collect(Collectors.joining(", ", "Posted: ", "."));
+  }
+
+  private static String rows(int count) {
+    return count + (count == 1 ? " row" : " rows");
   }
 }

@@ -77,7 +77,12 @@ class PrintedTest extends CommandFixture {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     ByteArrayOutputStream error = new ByteArrayOutputStream();
     Console console =
-        new Console(new PrintStream(out), new PrintStream(error), StandardCharsets.US_ASCII, true);
+        new Console(
+            new PrintStream(out),
+            new PrintStream(error),
+            StandardCharsets.US_ASCII,
+            true,
+            Integer.MAX_VALUE);
     console.say("3 × ½ … “jig” – Rosé\u001b[31m");
     assertEquals(
         "3 x  1/2 ... \"jig\" - Ros?[31m" + System.lineSeparator(),
@@ -94,7 +99,8 @@ class PrintedTest extends CommandFixture {
             new PrintStream(new ByteArrayOutputStream()),
             new PrintStream(error),
             StandardCharsets.UTF_8,
-            false);
+            false,
+            Integer.MAX_VALUE);
     console.progress(1, 2, "workbooks");
     console.clearProgress();
     assertEquals(0, error.size());
