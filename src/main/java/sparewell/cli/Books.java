@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
-import sparewell.run.Batch;
+import java.util.function.IntConsumer;
 import sparewell.run.ExitCode;
 import sparewell.run.Outcome;
 import sparewell.run.SavedBooks;
@@ -67,13 +67,10 @@ final class Books {
 
   /** Runs the work, prints what came of each workbook in order, and gives the worst exit code. */
   static int report(
-      Console console,
-      boolean quiet,
-      List<Path> books,
-      Function<Batch.Progress, List<Outcome>> work) {
+      Console console, boolean quiet, List<Path> books, Function<IntConsumer, List<Outcome>> work) {
     List<Outcome> outcomes;
     try (Watch watch = new Watch(console, books.size(), quiet)) {
-      outcomes = work.apply((done, all) -> watch.report(done));
+      outcomes = work.apply(watch::report);
     }
     int worst = 0;
     boolean several = !quiet && outcomes.size() > 1;

@@ -29,7 +29,7 @@ final class ShareCommand extends Command {
     LocalDateTime now = LocalDateTime.now();
     ShareRun.Result result;
     try (Watch watch = new Watch(console, found.size(), silent)) {
-      result = ShareRun.share(found, file, now.toLocalDate(), (done, all) -> watch.report(done));
+      result = ShareRun.share(found, file, now.toLocalDate(), watch::report);
     }
     int worst = result.outcomes().stream().mapToInt(Outcome::exitCode).max().orElse(ExitCode.DONE);
     if (result.fault().isPresent()) {
@@ -38,14 +38,9 @@ final class ShareCommand extends Command {
     }
     say(silent, result, file);
     if (club != null) {
-      ClubReport.Written written = ClubReport.write(club, result.rows(), now);
-      if (!written.done()) {
-        console.complain(written.line());
-        return ExitCode.REFUSED;
-      }
-      if (!silent) {
-        console.say(written.line());
-      }
+      Outcome written = ClubReport.write(club, result.rows(), now);
+      Books.report(console, silent, written);
+      worst = Math.max(worst, written.exitCode());
     }
     return worst;
   }

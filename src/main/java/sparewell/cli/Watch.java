@@ -1,8 +1,7 @@
 package sparewell.cli;
 
-import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.TimeUnit;
+import java.util.Timer;
+import java.util.TimerTask;
 import java.util.concurrent.atomic.AtomicInteger;
 
 /** Shows progress of work that takes more than a second, on an interactive terminal. */
@@ -13,13 +12,8 @@ final class Watch implements AutoCloseable {
   private final Console console;
   private final int all;
   private final AtomicInteger done = new AtomicInteger();
-  private final ScheduledExecutorService clock =
-      Executors.newSingleThreadScheduledExecutor(
-          work -> {
-            Thread thread = new Thread(work, "progress");
-            thread.setDaemon(true);
-            return thread;
-          });
+  private final Timer clock = new Timer("progress", true);
+  private boolean closed;
   private int ticks;
 
   /** Watches work on a number of workbooks; {@code quiet} shows nothing. */
@@ -27,7 +21,14 @@ final class Watch implements AutoCloseable {
     this.console = console;
     this.all = all;
     if (!quiet && console.watched()) {
-      clock.scheduleWithFixedDelay(this::show, FIRST_MILLIS, NEXT_MILLIS, TimeUnit.MILLISECONDS);
+      TimerTask show =
+          new TimerTask() {
+            @Override
+            public void run() {
+              show();
+            }
+          };
+      clock.schedule(show, FIRST_MILLIS, NEXT_MILLIS);
     }
   }
 
@@ -36,23 +37,18 @@ final class Watch implements AutoCloseable {
     done.accumulateAndGet(doneNow, Math::max);
   }
 
-  private void show() {
+  private synchronized void show() {
     long seconds = (FIRST_MILLIS + ticks++ * NEXT_MILLIS) / 1000;
-    console.progress(
-        done.get(),
-        all,
-        all > 1 ? "workbooks, " + seconds + " s" : "Working ... " + seconds + " s");
+    String what = all > 1 ? "workbooks, " + seconds + " s" : "Working ... " + seconds + " s";
+    if (!closed) {
+      console.progress(done.get(), all, what);
+    }
   }
 
   @Override
-  public void close() {
-    clock.shutdownNow();
-    try {
-      boolean ended = clock.awaitTermination(1, TimeUnit.SECONDS);
-      assert ended : "showing a line takes no time";
-    } catch (InterruptedException stopped) {
-      Thread.currentThread().interrupt();
-    }
+  public synchronized void close() {
+    closed = true;
+    clock.cancel();
     console.clearProgress();
   }
 }

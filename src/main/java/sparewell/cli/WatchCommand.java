@@ -68,7 +68,7 @@ final class WatchCommand extends Command {
   /** Analyses a workbook; gives the result in a line. */
   private String analyse(Path book, SavedBooks saved) {
     RunOptions options = usual();
-    Outcome outcome = Batch.analyse(List.of(book), options, (done, all) -> {}).get(0);
+    Outcome outcome = Batch.analyse(List.of(book), options, done -> {}).get(0);
     saved.dealtWith(book, outcome.exitCode() != ExitCode.REFUSED);
     String result = outcome.exitCode() == ExitCode.REFUSED ? "refused: " : "";
     String time = LocalDateTime.now().format(CLOCK);

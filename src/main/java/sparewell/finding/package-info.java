@@ -1,6 +1,2 @@
-/**
- * Messages about the angler's input and about results, as data, each with its place.
- *
- * <p>Imports nothing of the project.
- */
+/** Messages about the angler's input and about results, as data, each with its place. */
 package sparewell.finding;

@@ -1,6 +1,2 @@
-/**
- * Ticks, counts and the trip card of our sheets, turned into rows of his own sheets.
- *
- * <p>Nothing is read or written here: typed entries in, rows or faults out.
- */
+/** What was typed on our sheets, as rows of the angler's; nothing is read or written here. */
 package sparewell.posting;

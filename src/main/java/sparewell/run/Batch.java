@@ -9,35 +9,27 @@ import java.util.Set;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.IntConsumer;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 
 /** Work on several workbooks at once; a failure of one does not affect the others. */
 public final class Batch {
-  /** Receives the number of workbooks done. */
-  @FunctionalInterface
-  public interface Progress {
-    /** Called after each workbook, from any thread. */
-    void report(int done, int all);
-  }
-
-  /** Work on the workbook of a number. */
-  @FunctionalInterface
-  interface Job {
-    Outcome run(int index);
-  }
-
   private Batch() {}
 
-  /** Analyses each workbook and writes it; outcomes come in the order of the workbooks. */
-  public static List<Outcome> analyse(List<Path> books, RunOptions options, Progress progress) {
+  /**
+   * Analyses each workbook and writes it; outcomes come in the order of the workbooks.
+   *
+   * @param progress gets the number of workbooks done after each, from any thread
+   */
+  public static List<Outcome> analyse(List<Path> books, RunOptions options, IntConsumer progress) {
     List<Path> folders = reportFolders(books, options.reports());
     return each(
         books, progress, index -> BookRun.analyse(books.get(index), folders.get(index), options));
   }
 
   /** Reads each workbook and reports its findings; writes nothing. */
-  public static List<Outcome> check(List<Path> books, RunOptions options, Progress progress) {
+  public static List<Outcome> check(List<Path> books, RunOptions options, IntConsumer progress) {
     return each(books, progress, index -> BookRun.check(books.get(index), options));
   }
 
@@ -63,9 +55,9 @@ public final class Batch {
   }
 
   /** A fault of ours in one workbook must not cost the others their results. */
-  private static Outcome alone(List<Path> books, int index, Job job) {
+  private static Outcome alone(List<Path> books, int index, IntFunction<Outcome> job) {
     try {
-      return job.run(index);
+      return job.apply(index);
     } catch (RuntimeException | StackOverflowError | OutOfMemoryError failure) {
       return Outcome.refused(
           books.get(index),
@@ -76,12 +68,12 @@ public final class Batch {
     }
   }
 
-  static List<Outcome> each(List<Path> books, Progress progress, Job job) {
+  static List<Outcome> each(List<Path> books, IntConsumer progress, IntFunction<Outcome> job) {
     AtomicInteger done = new AtomicInteger();
     IntFunction<Outcome> work =
         index -> {
           Outcome outcome = alone(books, index, job);
-          progress.report(done.incrementAndGet(), books.size());
+          progress.accept(done.incrementAndGet());
           return outcome;
         };
     IntStream all = IntStream.range(0, books.size());

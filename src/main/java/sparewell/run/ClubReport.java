@@ -22,11 +22,8 @@ import sparewell.units.UnitSystem;
 public final class ClubReport {
   private ClubReport() {}
 
-  /** The outcome in words for the angler, and whether it went well. */
-  public record Written(String line, boolean done) {}
-
   /** Writes a new workbook, or our sheets in the one that stands there, after a backup. */
-  public static Written write(Path file, List<Entry> rows, LocalDateTime now) {
+  public static Outcome write(Path file, List<Entry> rows, LocalDateTime now) {
     Pool pool = Pool.of(rows);
     List<ReportSheet> sheets =
         Arrays.stream(Unit.values())
@@ -35,7 +32,7 @@ public final class ClubReport {
             .map(ClubSheet::of)
             .toList();
     if (sheets.isEmpty()) {
-      return new Written("No log has a rate yet, so that " + file + " was not written.", false);
+      return refused(file, "No log has a rate yet, so that " + file + " was not written.");
     }
     boolean fresh = !Files.exists(file);
     try {
@@ -51,15 +48,14 @@ public final class ClubReport {
         }
       }
     } catch (WorkbookRefused refused) {
-      return new Written(refused.getMessage(), false);
+      return refused(file, refused.getMessage());
     } catch (IOException disk) {
-      return new Written(
-          file + " cannot be written. Check that its folder is there and may be written to.",
-          false);
+      return refused(
+          file, file + " cannot be written. Check that its folder is there and may be written to.");
     }
   }
 
-  private static Written put(List<ReportSheet> sheets, Path base, Path file, LocalDateTime now)
+  private static Outcome put(List<ReportSheet> sheets, Path base, Path file, LocalDateTime now)
       throws WorkbookRefused, IOException {
     try (WorkbookPackage book = WorkbookPackage.open(base)) {
       Map<String, String> names =
@@ -67,12 +63,12 @@ public final class ClubReport {
       SaveResult saved =
           new SheetSave(sheets, names, now.toLocalDate().toString(), "USD", UnitSystem.US)
               .into(book, book, file, name -> true, now, RunOptions.USUAL_BACKUPS, false);
-      return new Written(
-          "Written: "
-              + file
-              + saved.backup().map(kept -> ". Backup of what it was: " + kept).orElse("")
-              + ".",
-          true);
+      String backup = saved.backup().map(kept -> ". Backup of what it was: " + kept).orElse("");
+      return Outcome.done(file, "written", List.of("Written: " + file + backup + "."));
     }
+  }
+
+  private static Outcome refused(Path file, String why) {
+    return Outcome.refused(file, why, List.of(why));
   }
 }

@@ -12,6 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.IntConsumer;
 import sparewell.experience.Entry;
 import sparewell.experience.Kind;
 import sparewell.experience.Unit;
@@ -65,7 +66,7 @@ public final class ShareRun {
   }
 
   /** Reads and fits each workbook on all cores and writes the file. */
-  public static Result share(List<Path> books, Path to, LocalDate today, Batch.Progress progress) {
+  public static Result share(List<Path> books, Path to, LocalDate today, IntConsumer progress) {
     ShareRun run = new ShareRun(to, today);
     try (RunLock lock = RunLock.take(Replacement.place(to))) {
       lock.removeLeftovers();

@@ -1,6 +1,2 @@
-/**
- * Stock on hand now: counts less losses plus restocks, by place, with its weight.
- *
- * <p>First of the analyses; all but rates read its records. Nothing is estimated or advised here.
- */
+/** Stock on hand now, by place, with its weight; nothing is estimated here. */
 package sparewell.stock;

@@ -1,6 +1,2 @@
-/**
- * Quantities with a unit (mass, length) and the two unit systems an angler may choose.
- *
- * <p>Knows nothing of tackle, workbooks or findings; imports nothing of the project.
- */
+/** Quantities with a unit (mass, length) and the two unit systems an angler may choose. */
 package sparewell.units;

@@ -36,27 +36,19 @@ public record InputColumn(
     TEXT,
     /** Size as text; a date is read as the fraction that was typed. */
     SIZE,
-    /** Mass of one piece: oz or g without a unit in the header. */
+    /** Mass of one piece: oz or g by default. */
     ITEM_MASS,
-    /** Mass of a box or load: lb or kg without a unit in the header. */
+    /** Mass of a box or load: lb or kg by default. */
     LOAD_MASS,
-    /** Length above 0: in or cm without a unit in the header. */
     LENGTH,
-    /** Position, signed: in or cm without a unit in the header. */
     POSITION,
-    /** Whole pieces, at least 0. */
     PIECES,
     /** A count in the style's counting unit: whole pieces, or packs with parts of a pack. */
     COUNT,
-    /** Hours, at least 0. */
     HOURS,
-    /** Days, above 0. */
     DAYS,
-    /** A number, at least 0. */
     NUMBER,
-    /** An amount of money, at least 0. */
     MONEY,
-    /** A probability between 0 and 1. */
     CHANCE,
     DATE,
     YES_NO,

@@ -18,7 +18,6 @@ public record Range(double least, double most, String unit) {
   }
 
   private static String plain(double number) {
-    BigDecimal shown = BigDecimal.valueOf(number).stripTrailingZeros();
-    return shown.signum() == 0 ? "0" : shown.toPlainString();
+    return BigDecimal.valueOf(number).stripTrailingZeros().toPlainString();
   }
 }

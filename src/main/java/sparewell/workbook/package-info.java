@@ -1,6 +1,2 @@
-/**
- * Declarations of the input sheets ({@link sparewell.workbook.InputSheets}).
- *
- * <p>Reading is done in the packages below; no analysis.
- */
+/** Declarations of the input sheets, each column and setting once. */
 package sparewell.workbook;

@@ -1,6 +1,2 @@
-/**
- * Reads and writes files of experience, which anybody may have written.
- *
- * <p>The arithmetic is in {@code experience}.
- */
+/** Reads and writes files of experience, which anybody may have written. */
 package sparewell.experience.file;

@@ -1,6 +1,2 @@
-/**
- * Cells of a workbook as stored in the file, streamed row by row.
- *
- * <p>Knows no input sheet. POI is used only to evaluate formulas without a stored value.
- */
+/** Cells of a workbook as stored in the file, streamed row by row; knows no input sheet. */
 package sparewell.workbook.grid;

@@ -1,7 +1,2 @@
-/**
- * Reads the input sheets into a season and lists every fault.
- *
- * <p>One reader for each group of sheets. Rules over the whole season are in check; nothing is
- * written.
- */
+/** Reads the input sheets into a season and lists every fault. */
 package sparewell.workbook.read;

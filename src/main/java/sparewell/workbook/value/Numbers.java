@@ -13,8 +13,7 @@ public final class Numbers {
 
   /** Plain decimal of up to 15 significant digits, without trailing zeros. */
   public static String plain(double number) {
-    BigDecimal shown = new BigDecimal(number).round(SHOWN).stripTrailingZeros();
-    return shown.signum() == 0 ? "0" : shown.toPlainString();
+    return new BigDecimal(number).round(SHOWN).stripTrailingZeros().toPlainString();
   }
 
   /** Fraction such as 1 1/2, where the number is one with a denominator up to 64. */

@@ -1,6 +1,2 @@
-/**
- * Reads single cells: numbers with units and fractions, dates, words, names.
- *
- * <p>Knows neither columns nor sheets. Faults and assumptions go to the caller as remarks.
- */
+/** Reads single cells: numbers with units and fractions, dates, words, names. */
 package sparewell.workbook.value;
