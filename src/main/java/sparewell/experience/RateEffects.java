@@ -12,8 +12,12 @@ import java.util.TreeMap;
  * typical log rate m, with a scale s that all styles share; its likelihood is &lambda;<sup>y</sup>
  * e<sup>-h&lambda;</sup>. Heavy tails give little weight to a log unlike the others. Sums over a
  * grid of log rates 0.125 apart, accurate to about 1e-6 as no log counts for more than 25 pieces.
+ *
+ * @param styles typical log rate of each style
+ * @param logBetween ln of the standard deviation between anglers, its centre
+ * @param logBetweenSpread posterior standard deviation of that ln
  */
-final class RateEffects {
+record RateEffects(SortedMap<Key, Normal> styles, double logBetween, double logBetweenSpread) {
   /** Degrees of freedom of the distribution between anglers. */
   static final double DEGREES = 5;
 
@@ -32,14 +36,6 @@ final class RateEffects {
     0.12, 0.15, 0.19, 0.24, 0.3, 0.375, 0.47, 0.59, 0.74, 0.93, 1.2, 1.5
   };
   private static final double[][] KERNELS = kernels();
-
-  private final double[] scaleWeights;
-  private final SortedMap<Key, Normal> styles;
-
-  private RateEffects(double[] scaleWeights, SortedMap<Key, Normal> styles) {
-    this.scaleWeights = scaleWeights;
-    this.styles = styles;
-  }
 
   /** By scale: chance of a whole number of steps, the first and last taking what lies beyond. */
   private static double[][] kernels() {
@@ -89,7 +85,7 @@ final class RateEffects {
     }
     SortedMap<Key, Normal> styles = new TreeMap<>();
     logs.forEach((key, log) -> styles.put(key, typical(log, scale)));
-    return new RateEffects(scale, styles);
+    return between(styles, scale);
   }
 
   /** By scale and node of m: ln of likelihood and prior together, without constants. */
@@ -160,43 +156,20 @@ final class RateEffects {
     return new Normal(mean, square - mean * mean + STEP * STEP / 12);
   }
 
-  SortedMap<Key, Normal> styles() {
-    return styles;
-  }
-
-  private double logNormal(int k) {
-    return Math.log(TO_NORMAL * SCALES[k]);
-  }
-
-  private double meanLog() {
+  /** Such a centre of the log that with its spread the mean variance is right. */
+  private static RateEffects between(SortedMap<Key, Normal> styles, double[] scale) {
     double mean = 0;
-    for (int k = 0; k < SCALES.length; k++) {
-      mean += scaleWeights[k] * logNormal(k);
-    }
-    return mean;
-  }
-
-  /**
-   * Centre of the log of the standard deviation between anglers, such that with {@link
-   * #logBetweenSpread} the mean variance is right: the mean log would lie lower, as few logs rule
-   * out a large spread but not a small one.
-   */
-  double logBetween() {
     double square = 0;
     for (int k = 0; k < SCALES.length; k++) {
-      square += scaleWeights[k] * Math.exp(2 * logNormal(k));
+      double deviation = TO_NORMAL * SCALES[k];
+      mean += scale[k] * Math.log(deviation);
+      square += scale[k] * deviation * deviation;
     }
-    return Math.log(square) / 2 - Math.pow(logBetweenSpread(), 2);
-  }
-
-  /** Posterior standard deviation of the same log. */
-  double logBetweenSpread() {
-    double square = 0;
-    double mean = meanLog();
+    double variance = 0;
     for (int k = 0; k < SCALES.length; k++) {
-      double away = logNormal(k) - mean;
-      square += scaleWeights[k] * away * away;
+      double away = Math.log(TO_NORMAL * SCALES[k]) - mean;
+      variance += scale[k] * away * away;
     }
-    return Math.sqrt(square);
+    return new RateEffects(styles, Math.log(square) / 2 - variance, Math.sqrt(variance));
   }
 }

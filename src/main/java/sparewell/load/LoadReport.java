@@ -17,12 +17,8 @@ import sparewell.units.MassUnit;
  * @param tackle the tackle where it stands now, the boxes as packed
  * @param tackleKnown whether all its weight is known; else its weight is 'at least'
  * @param allUp everything aboard, hull included where listed
- * @param plateTotal the plate's line for persons, motor and gear
- * @param platePersons the plate's line for persons
  * @param ashore the boat with the boxes that would move left ashore; absent where none moves
- * @param movedKg weight of those boxes, kg
  * @param summary the quantities of the summary file, in its order
- * @param tradeNotes boxes that stand against the trade's rule
  * @param findings limits broken and what was not checked, apart from those of the stow plan
  */
 public record LoadReport(

@@ -49,10 +49,6 @@ public final class ShareRun {
   private int unwritten;
 
   public record Result(List<Outcome> outcomes, List<Entry> rows, Optional<String> fault) {
-    public Result {
-      outcomes = List.copyOf(outcomes);
-      rows = List.copyOf(rows);
-    }
 
     /** Logs that the file holds now. */
     public long logs() {

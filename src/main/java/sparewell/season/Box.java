@@ -11,7 +11,6 @@ import sparewell.units.Mass;
  *
  * @param compartment the compartment it stands in on the date of analysis
  * @param size outer size, where all three are known
- * @param tapeColour colour of its tape in the angler's words; empty where none
  * @param atHand whether it must stand in a compartment at hand
  */
 public record Box(

@@ -13,10 +13,8 @@ import sparewell.finding.Cell;
  * @param date its first day
  * @param fishedHours hours over all its days, &gt; 0
  * @param days days it takes, &gt; 0
- * @param cover category of cover expected; absent where blank
  * @param box name of the box to pack for it; empty where none
  * @param slots pockets of that box, where given
- * @param chanceWantedProbability wanted chance of not running out, where set for this event
  * @param plan planned styles; empty where there is no plan
  */
 public record Event(

@@ -11,7 +11,6 @@ import sparewell.units.UnitSystem;
 /**
  * Settings in force: those of the workbook, overridden by the command line.
  *
- * @param carryAtLeast least pieces of every item aboard
  * @param stockCountedOn date of the count of Stock rows without one, where set
  * @param chanceWantedProbability wanted chance that an item does not run out
  * @param chanceFromCommandLine whether that chance came from the command line and so beats those of
@@ -20,7 +19,6 @@ import sparewell.units.UnitSystem;
  * @param planningDays days those hours are spread over, &gt; 0
  * @param leadTimeDays days from an order until it is aboard, &ge; 0
  * @param fillFactorShare usable share of a compartment's volume, in (0, 1]
- * @param sideTolerance most side moment of the tackle, where set
  * @param reachWorth how far forward the tackle's centre may lie to save one minute a day of
  *     reaching for boxes that are not at hand
  * @param idleAfterMonths months without a throw after which a style is idle

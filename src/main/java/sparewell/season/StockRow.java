@@ -8,11 +8,9 @@ import sparewell.finding.Cell;
 import sparewell.units.Mass;
 
 /**
- * A counted stock of one item in one place.
+ * A counted stock of one item in one place; weight, price and floor where they differ from the
+ * style's.
  *
- * @param weightEach mass of one piece where it differs from the style's
- * @param packPrice price of one pack where it differs from the style's
- * @param carryAtLeast least pieces of the item where it differs from the style's
  * @param countedOn date of the count; absent means the count is current
  */
 public record StockRow(

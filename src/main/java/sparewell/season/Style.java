@@ -20,7 +20,6 @@ import sparewell.units.Mass;
  * @param neededAtOnce pieces in use at the same time, for the style as a whole; 0 where not given
  * @param spareFactor what {@code neededAtOnce} is multiplied with, &gt; 0
  * @param importance weight of a missing piece of this style beside others, &ge; 0
- * @param chanceWantedProbability wanted chance of not running out, where set for this style
  */
 public record Style(
     String name,

@@ -13,7 +13,6 @@ import sparewell.finding.Cell;
  * @param fishedHours hours over all its days, &gt; 0; absent where blank or 0, which excludes the
  *     trip from the fit
  * @param days days it took, &gt; 0
- * @param cover category of cover fished; absent where blank
  */
 public record Trip(
     String id,

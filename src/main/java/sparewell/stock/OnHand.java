@@ -17,7 +17,6 @@ import sparewell.units.Mass;
  * Everything on hand.
  *
  * @param holdings one for each item and place, in the order of the workbook
- * @param items one for each item, in the order of the workbook
  * @param findings recounts to ask for, losses that fit no item
  */
 public record OnHand(List<Holding> holdings, List<ItemStock> items, List<Finding> findings) {
@@ -31,7 +30,6 @@ public record OnHand(List<Holding> holdings, List<ItemStock> items, List<Finding
    * An item over all places.
    *
    * @param carryAtLeast the item's own floor in pieces, where set in its rows
-   * @param packPrice price of a pack: the item's, else the style's, where known
    */
   public record ItemStock(
       ItemId item,

@@ -12,8 +12,6 @@ import sparewell.units.UnitSystem;
  * @param heading heading in the sheet without unit; empty for a column that only the CSV has
  * @param meaning one sentence for the heading's note
  * @param value the value of a row: any type that {@link Format#shown} knows
- * @param tone state of health of a row's value
- * @param link the cell that a row's value leads to
  * @param totalled whether the sheet shows a sum under the column
  * @param dashed whether the sheet shows a dash for nothing, so that the rest stands out
  * @param entry how the angler fills the row's cell; empty for a cell that only shows its value.

@@ -31,8 +31,7 @@ class ShareRunTest {
     }
     Path file = folder.resolve("club.csv");
     Path cut = folder.resolve("as it was.csv");
-    ShareRun.Result whole =
-        ShareRun.share(books, file, TODAY, done -> keep(done, file, cut));
+    ShareRun.Result whole = ShareRun.share(books, file, TODAY, done -> keep(done, file, cut));
     assertEquals(7, whole.logs());
     ShareRun.Result after = ShareRun.share(books, cut, TODAY, done -> {});
     assertEquals(7, after.logs());

@@ -39,12 +39,7 @@ public final class ExperienceFile {
    *
    * @param faults faults of the other lines, the first 50
    */
-  public record Reading(List<Entry> rows, List<Fault> faults, int leftOut) {
-    public Reading {
-      rows = List.copyOf(rows);
-      faults = List.copyOf(faults);
-    }
-  }
+  public record Reading(List<Entry> rows, List<Fault> faults, int leftOut) {}
 
   /** A line that was left out, lines counted from 1. */
   public record Fault(long line, String why) {}

@@ -12,6 +12,8 @@ import sparewell.ooxml.SafeXml;
 
 /** Reads the parts that the sheets of a workbook share: texts and cell formats, by their index. */
 final class SharedParts {
+  private static final int MOST_DIGITS = 9;
+
   private SharedParts() {}
 
   static List<String> texts(InputStream in) throws XMLStreamException {
@@ -41,10 +43,10 @@ final class SharedParts {
         } else if (name.equals("numFmt")) {
           String pattern = xml.getAttributeValue(null, "formatCode");
           custom.put(
-              Digits.of(xml.getAttributeValue(null, "numFmtId")),
+              digits(xml.getAttributeValue(null, "numFmtId")),
               NumberShape.ofPattern(pattern == null ? "" : pattern));
         } else if (cellFormats && name.equals("xf")) {
-          int id = Digits.of(xml.getAttributeValue(null, "numFmtId"));
+          int id = digits(xml.getAttributeValue(null, "numFmtId"));
           NumberShape shape = custom.get(id);
           shapes.add(shape == null ? NumberShape.ofBuiltIn(id) : shape);
         }
@@ -58,7 +60,23 @@ final class SharedParts {
 
   /** What stands at an index; the other where it is out of range. */
   static <T> T at(List<T> list, String index, T other) {
-    int at = Digits.of(index == null ? "" : index.strip());
+    int at = digits(index == null ? "" : index.strip());
     return at >= 0 && at < list.size() ? list.get(at) : other;
+  }
+
+  /** The number of up to nine digits, else -1; the JDK throws on a fault, which takes time. */
+  static int digits(String text) {
+    if (text == null || text.isEmpty() || text.length() > MOST_DIGITS) {
+      return -1;
+    }
+    int number = 0;
+    for (int i = 0; i < text.length(); i++) {
+      int digit = text.charAt(i) - '0';
+      if (digit < 0 || digit > 9) {
+        return -1;
+      }
+      number = number * 10 + digit;
+    }
+    return number;
   }
 }

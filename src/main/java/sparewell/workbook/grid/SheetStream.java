@@ -126,7 +126,7 @@ record SheetStream(List<String> texts, List<NumberShape> shapes, DateSystem date
   }
 
   static int rowNumber(String text, int next) {
-    int number = Digits.of(text);
+    int number = SharedParts.digits(text);
     return number > 0 ? number : next;
   }
 

@@ -13,9 +13,6 @@ import sparewell.workbook.grid.RawRow;
  * @param line the line of the file it comes from, counted from 1
  */
 public record NewRow(long line, List<NewCell> values) {
-  public NewRow {
-    values = List.copyOf(values);
-  }
 
   public String shown() {
     return values.stream().map(NewCell::text).collect(Collectors.joining(" | "));

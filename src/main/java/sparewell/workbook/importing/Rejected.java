@@ -8,8 +8,4 @@ import java.util.List;
  * @param line the line of the file it begins on, counted from 1
  * @param reason what is wrong with it, a sentence without its full stop
  */
-public record Rejected(long line, List<String> cells, String reason) {
-  public Rejected {
-    cells = List.copyOf(cells);
-  }
-}
+public record Rejected(long line, List<String> cells, String reason) {}

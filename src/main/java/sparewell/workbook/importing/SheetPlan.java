@@ -21,12 +21,6 @@ public record SheetPlan(
     int known,
     List<Rejected> rejected,
     List<String> notes) {
-  public SheetPlan {
-    headings = List.copyOf(headings);
-    added = List.copyOf(added);
-    rejected = List.copyOf(rejected);
-    notes = List.copyOf(notes);
-  }
 
   public String sheetName() {
     return rows.sheet().name();
