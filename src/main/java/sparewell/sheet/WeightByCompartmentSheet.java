@@ -124,3 +124,27 @@ public final class WeightByCompartmentSheet {
         Columns.withKnown(columns, report.compartments(), CompartmentLoad::weightKnown));
   }
 
+  private static Tone tone(CompartmentLoad row) {
+    if (row.over()) {
+      return Tone.BAD;
+    }
+    return row.checks().isEmpty() ? Tone.GOOD : Tone.WATCH;
+  }
+
+  private static Table<FixedLoad> loads(LoadReport report) {
+    return LOADS.table(
+        report.loads(),
+        List.of(
+            LOADS.column("Load", FixedLoad::name).linked(row -> Optional.of(row.origin())),
+            LOADS.column("Kind", row -> row.kind().word()),
+            LOADS.column("Weight", FixedLoad::weight),
+            LOADS.column("From transom", FixedLoad::fromTransom),
+            LOADS.column("From centreline", FixedLoad::fromCentreline),
+            LOADS.column("Moment", row -> moment(row, row.fromTransom())),
+            LOADS.column("Side moment", row -> moment(row, row.fromCentreline()))));
+  }
+
+  private static Double moment(FixedLoad load, Length arm) {
+    return load.weight().in(MassUnit.KILOGRAM) * arm.micrometres() * 1e-6;
+  }
+}
