@@ -11,7 +11,6 @@ import sparewell.save.SaveResult;
 import sparewell.sheet.ReportSheets;
 import sparewell.sheet.Results;
 import sparewell.sheet.Step;
-import sparewell.sheet.StepLines;
 import sparewell.table.Block;
 
 /** Words printed about a workbook. */
@@ -40,11 +39,11 @@ final class Summary {
   /** Every step; what belongs to a step only where all of it fits one screen. */
   static List<String> steps(Results results, List<Step> toDo, int columns) {
     List<String> all = new ArrayList<>();
-    StepLines.of(toDo, results).forEach(line -> all.addAll(Wrapping.lines(placed(line), columns)));
+    Step.lines(toDo, results).forEach(line -> all.addAll(Wrapping.lines(placed(line), columns)));
     if (all.size() <= MOST_LINES) {
       return all;
     }
-    List<String> lines = new ArrayList<>(Wrapping.lines(StepLines.TITLE, columns));
+    List<String> lines = new ArrayList<>(Wrapping.lines(Step.TITLE, columns));
     for (int i = 0; i < toDo.size(); i++) {
       Step step = toDo.get(i);
       String more =

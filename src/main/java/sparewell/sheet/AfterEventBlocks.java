@@ -28,10 +28,11 @@ final class AfterEventBlocks {
   private AfterEventBlocks() {}
 
   static List<Block> of(Results results) {
-    return results.trackRecord().lastEvent().map(after -> blocks(results, after)).orElse(List.of());
-  }
-
-  private static List<Block> blocks(Results results, AfterEvent after) {
+    Optional<AfterEvent> last = results.trackRecord().lastEvent();
+    if (last.isEmpty()) {
+      return List.of();
+    }
+    AfterEvent after = last.get();
     Lines lines = new Lines();
     lines.heading("After " + after.event().name() + " (" + after.event().date() + ")");
     lines.plain(cost(results, after));

@@ -52,7 +52,7 @@ public final class AfterTripSheet {
     List<Block> blocks = new ArrayList<>();
     List<Block.Line> steps = new ArrayList<>();
     steps.add(Block.Line.of(planned(results)));
-    steps.addAll(StepLines.of(toDo, results));
+    steps.addAll(Step.lines(toDo, results));
     blocks.add(new Block.Text(steps));
     blocks.addAll(checks);
     blocks.add(new Block.Rows(figureTable(figures)));
@@ -79,12 +79,7 @@ public final class AfterTripSheet {
    * @param meaning what to make of it
    * @param before its value at the last run; empty where not known
    */
-  record Figure(String name, String now, String meaning, Tone tone, String before) {
-    /** Its name where it stands alone. */
-    String spoken() {
-      return Figures.SPOKEN.getOrDefault(name, name);
-    }
-  }
+  record Figure(String name, String now, String meaning, Tone tone, String before) {}
 
   private static Table<Figure> figureTable(List<Figure> figures) {
     return FIGURES.table(

@@ -105,7 +105,7 @@ final class Changes {
           && !figure.name().equals(Figures.DATE)
           && !figure.before().equals(figure.now())) {
         lines.plain(
-            "%s: now %s, was %s%s.", figure.spoken(), figure.now(), figure.before(), why(figure));
+            "%s: now %s, was %s%s.", figure.name(), figure.now(), figure.before(), why(figure));
       }
     }
   }

@@ -27,19 +27,7 @@ final class Figures {
   /** The figure that tells the date of a run. */
   static final String DATE = "Date of the analysis";
 
-  static final String CHANCE_NOW = "Nothing important runs out: chance now";
-  private static final String CHANCE_BROUGHT = "… once you brought what lies ashore";
-  private static final String CHANCE_BOUGHT = "… once you also bought the whole list";
-
-  /** Names that lean on the line above, in full. */
-  static final Map<String, String> SPOKEN =
-      Map.of(
-          CHANCE_NOW,
-          "Chance that nothing important runs out",
-          CHANCE_BROUGHT,
-          "Chance once you brought what lies ashore",
-          CHANCE_BOUGHT,
-          "Chance once you also bought the whole list");
+  static final String CHANCE_NOW = "Chance that nothing important runs out";
 
   private static final double GOOD_CHANCE = 0.9;
   private static final double POOR_CHANCE = 0.5;
@@ -70,12 +58,12 @@ final class Figures {
     boolean aboard = bought && results.spares().brings().isEmpty();
     chance(CHANCE_NOW, outlook.nowProbability(), "Of " + Phrase.important(outlook) + ".", aboard);
     chance(
-        CHANCE_BROUGHT,
+        "The same once you brought what lies ashore",
         outlook.afterBringingProbability(),
         "Costs nothing, so do it first.",
         bought);
     chance(
-        CHANCE_BOUGHT,
+        "The same once you also bought the whole list",
         outlook.afterBuyingProbability(),
         "All of the Buy list: every item then lasts with the chance you want.",
         true);

@@ -2,6 +2,7 @@ package sparewell.sheet;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import sparewell.table.Block;
 import sparewell.table.Tone;
 
@@ -22,7 +23,9 @@ final class Lines {
   }
 
   Lines small(String pattern, Object... parts) {
-    return add(Phrase.small(Phrase.text(pattern, parts)));
+    return add(
+        new Block.Line(
+            Phrase.text(pattern, parts), Block.Weight.SMALL, Tone.NONE, Optional.empty()));
   }
 
   /** A note of {@code texts.txt} in small print, its places filled. */

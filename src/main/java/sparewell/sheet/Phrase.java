@@ -111,8 +111,4 @@ final class Phrase {
   static Block.Line strong(String text, Tone tone) {
     return new Block.Line(text, Block.Weight.STRONG, tone, Optional.empty());
   }
-
-  static Block.Line small(String text) {
-    return new Block.Line(text, Block.Weight.SMALL, Tone.NONE, Optional.empty());
-  }
 }

@@ -103,12 +103,10 @@ public final class SparesSheet {
     if (now.isEmpty()) {
       return "raise the budget: it covers nothing on the Buy list";
     }
-    String fills = needed.isEmpty() ? "" : BuyWords.fills(buys);
-    return Phrase.text(
-        "buy %s%s (Buy list%s)",
-        BuyWords.wares(now),
-        needed.isEmpty() ? ", which only fills floors" : "",
-        fills.isEmpty() ? "" : "; " + fills);
+    return "buy "
+        + BuyWords.wares(now)
+        + (needed.isEmpty() ? ", which only fills floors" : "")
+        + " (Buy list)";
   }
 
   private static Table<Bring> brings(List<Bring> brings) {

@@ -1,8 +1,10 @@
 package sparewell.sheet;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import sparewell.finding.Cell;
+import sparewell.table.Block;
 import sparewell.table.Tone;
 
 /**
@@ -13,31 +15,55 @@ import sparewell.table.Tone;
  * @param remark a sentence after the details; empty where there is none
  */
 public record Step(
-    String text, Tone tone, Optional<Cell> link, List<Detail> details, Optional<String> remark) {
+    String text,
+    Tone tone,
+    Optional<Cell> link,
+    List<Block.Line> details,
+    Optional<String> remark) {
+  public static final String TITLE = "Do this, in this order";
+
+  private static final String INDENT = "     ";
   private static final int MOST_DETAILS = 3;
 
   public Step {
     details = List.copyOf(details);
   }
 
-  /**
-   * A part of a step.
-   *
-   * @param text what it says
-   * @param link its row
-   */
-  public record Detail(String text, Optional<Cell> link) {}
-
   static Step of(String text, Tone tone, Optional<Cell> link) {
     return new Step(text, tone, link, List.of(), Optional.empty());
   }
 
   /** The details that a short list shows; one more than the usual number rather than a remark. */
-  public List<Detail> shown() {
+  private List<Block.Line> shown() {
     return details.size() <= MOST_DETAILS + 1 ? details : details.subList(0, MOST_DETAILS);
   }
 
-  public int left() {
-    return details.size() - shown().size();
+  /** The steps as lines of the front page, at most one screen. */
+  public static List<Block.Line> lines(List<Step> steps, Results results) {
+    List<Block.Line> lines = new ArrayList<>();
+    lines.add(Block.Line.heading(TITLE));
+    if (steps.isEmpty()) {
+      lines.add(
+          Block.Line.of(
+              "Nothing to do: everything you need is aboard, and every box can stay where it is."));
+      SeasonPlanSheet.nextOrder(results).map(Block.Line::of).ifPresent(lines::add);
+    }
+    int number = 0;
+    for (Step step : steps) {
+      number++;
+      String text = number + ". " + step.text() + (step.details().isEmpty() ? "." : ":");
+      lines.add(new Block.Line(text, Block.Weight.STRONG, step.tone(), step.link()));
+      lines.addAll(step.shown());
+      int left = step.details().size() - step.shown().size();
+      if (left > 0) {
+        lines.add(detail("… and " + left + " more there", Optional.empty()));
+      }
+      step.remark().map(remark -> detail(remark, Optional.empty())).ifPresent(lines::add);
+    }
+    return lines;
+  }
+
+  static Block.Line detail(String text, Optional<Cell> link) {
+    return new Block.Line(INDENT + text, Block.Weight.PLAIN, Tone.NONE, link);
   }
 }

@@ -2,10 +2,12 @@ package sparewell.sheet;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -38,6 +40,8 @@ final class ToDo {
 
   /** Days for which an event without a trip is asked for; then it was not fished, or not logged. */
   private static final int DAYS_TO_LOG = 30;
+
+  private static final Set<Code> OVER_PLATE = EnumSet.of(Code.OVER_PLATE, Code.OVER_PLATE_PERSONS);
 
   private final Results results;
   private final List<ReportSheet> sheets;
@@ -81,9 +85,7 @@ final class ToDo {
 
   private void overPlate() {
     results.findings().stream()
-        .filter(
-            finding ->
-                finding.code() == Code.OVER_PLATE || finding.code() == Code.OVER_PLATE_PERSONS)
+        .filter(finding -> OVER_PLATE.contains(finding.code()))
         .forEach(
             finding ->
                 step(
@@ -383,13 +385,13 @@ final class ToDo {
     return Optional.of(finding.at()).filter(at -> !at.sheet().isEmpty());
   }
 
-  private void step(String text, Tone tone, String sheet, List<Step.Detail> details) {
+  private void step(String text, Tone tone, String sheet, List<Block.Line> details) {
     steps.add(new Step(text, tone, Optional.of(Cell.ofSheet(sheet)), details, Optional.empty()));
   }
 
-  private static <T> List<Step.Detail> details(
+  private static <T> List<Block.Line> details(
       List<T> all, Function<T, String> words, Function<T, Optional<Cell>> link) {
-    return all.stream().map(one -> new Step.Detail(words.apply(one), link.apply(one))).toList();
+    return all.stream().map(one -> Step.detail(words.apply(one), link.apply(one))).toList();
   }
 
   private Optional<Cell> find(String sheetName, Predicate<Object> wanted) {

@@ -121,7 +121,7 @@ class AfterTripSheetTest {
   }
 
   static List<Block.Line> toDoLines(Results results) {
-    return StepLines.of(ReportSheets.of(results).toDo(), results);
+    return Step.lines(ReportSheets.of(results).toDo(), results);
   }
 
   /** What the whole list does is the most that is planned: it is never called poor or middling. */
