@@ -31,13 +31,27 @@ class FloorBuysTest {
     KnownForecast forecast = new KnownForecast().poisson("Jig", 2.0 / 24);
     BuyList list = list(maker, forecast);
     assertEquals(List.of("5 Jig", "1 Rod"), order(list));
-    assertEquals(List.of(false, true), list.lines().stream().map(BuyList.Line::fills).toList());
+    assertEquals(List.of(list.lines().get(0)), list.part(false));
+    assertEquals(List.of(list.lines().get(1)), list.part(true));
+    assertEquals(Optional.of(true), list.lines().get(1).withinBudget());
+    assertEquals("5.00", list.needed().money().toPlainString());
+    assertEquals("85.00", list.within().money().toPlainString());
     // ppois(5, 2) = 0.9834364, R 4.2.2: the Jigs alone do it, the Rod adds nothing.
     assertEquals(0.9834364, list.needed().nothingRunsOutProbability().getAsDouble(), 1e-7);
     assertEquals(0.1353353, list.without().nothingRunsOutProbability().getAsDouble(), 1e-7);
     BuyList poor = list(maker.budget("50"), forecast);
     assertEquals(List.of(true, false), poor.lines().stream().map(BuyList.Line::bought).toList());
+    assertEquals(Optional.of(false), poor.part(true).get(0).withinBudget());
     assertEquals(new BigDecimal("5.00"), poor.spent());
+  }
+
+  @Test
+  void aFloorWithoutAPriceCountsOnlyInWhatAllLinesLeadTo() {
+    SeasonMaker maker = new SeasonMaker().style("Net").floor(2).add().aboard("Net", "", "B", 0);
+    BuyList list = list(maker, new KnownForecast().poisson("Net", 0.002 / 24));
+    assertTrue(list.part(true).get(0).bought());
+    assertEquals(0.002, list.needed().shortagePieces(), 1e-9);
+    assertEquals(0, list.within().shortagePieces(), 1e-8);
   }
 
   @Test

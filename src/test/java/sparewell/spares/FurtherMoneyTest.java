@@ -35,7 +35,8 @@ class FurtherMoneyTest {
     BuyList paid = list(maker.budget("55"), forecast);
     assertEquals(5, paid.lines().get(0).packs());
     assertEquals(2, paid.more().get().packs().get(0).packs());
-    assertEquals(Optional.empty(), list(maker.budget("500"), forecast).more(), "as much is left");
+    assertTrue(list(maker.budget("69"), forecast).more().isPresent(), "19 are left");
+    assertEquals(Optional.empty(), list(maker.budget("70"), forecast).more(), "as much is left");
   }
 
   @Test
@@ -85,6 +86,17 @@ class FurtherMoneyTest {
             new BuyList.More.Change(new ItemId("Jig", "", ""), 1, 1),
             new BuyList.More.Change(new ItemId("Worm", "", ""), 1, 1)),
         list.more().get().packs());
+    assertFalse(list.more().get().first(), "it goes beyond the list");
+  }
+
+  @Test
+  void withoutABudgetTheFirstMoneyOfTheListIsTold() {
+    SeasonMaker maker =
+        new SeasonMaker().style("Jig").pack(3, "10.00").add().aboard("Jig", "", "B", 0);
+    BuyList.More more = list(maker, new KnownForecast().poisson("Jig", 9.0 / 24)).more().get();
+    assertTrue(more.first());
+    assertEquals(List.of(new BuyList.More.Change(new ItemId("Jig", "", ""), 2, 6)), more.packs());
+    assertEquals(9, more.before().shortagePieces(), 1e-9);
   }
 
   @Test

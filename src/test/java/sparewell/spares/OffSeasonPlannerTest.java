@@ -46,6 +46,9 @@ class OffSeasonPlannerTest {
     assertEquals(11, view.total().pieces());
     assertEquals(0, new BigDecimal("22.50").compareTo(view.total().money()));
     assertEquals(2, view.total().unpricedPieces());
+    OffSeason.Lost alone = OffSeasonPlanner.cost(maker.season(), maker.onHand(), "b");
+    assertEquals(8, alone.pieces(), "of that trip");
+    assertEquals(0, new BigDecimal("3.00").compareTo(alone.money()));
     assertEquals(
         List.of("Jig", "Worm", "Frog"),
         view.styles().stream().map(OffSeason.StyleLine::style).toList());
@@ -124,6 +127,16 @@ class OffSeasonPlannerTest {
     assertEquals(0, new BigDecimal("24.50").compareTo(view.total().money()));
     assertEquals(7, view.total().pieces());
     assertEquals(4, view.total().unpricedPieces());
+  }
+
+  @Test
+  void whatIsToBuyAndHasNoPriceLeavesTheCostOpen() {
+    maker.trip("a", AS_OF, 40, "Jig", 2);
+    KnownForecast forecast = new KnownForecast().poisson("Frog", 0.2);
+    OffSeason view = OffSeasonPlanner.plan(maker.season(), maker.onHand(), forecast).orElseThrow();
+    for (OffSeason.StyleLine line : view.styles()) {
+      assertEquals(line.style().equals("Frog"), line.cost().isEmpty(), line.style());
+    }
   }
 
   @Test

@@ -247,9 +247,14 @@ class SparesPlannerTest {
         new SeasonMaker()
             .style("Jig")
             .add()
+            .style("Frog")
+            .add()
             .aboard("Jig", "", "J", 1)
-            .event("A", AS_OF, 8, 1, line("Jig", 12));
-    assertEquals(List.of("Jig 1.2 true 3"), needs(plan(one, forecast).eventNeeds().get(0)));
+            .ashore("Frog", "", "T", 1)
+            .event("A", AS_OF, 8, 1, line("Jig", 12), line("Frog", 2));
+    assertEquals(
+        List.of("Jig 1.2 true 3", "Frog 0.002 true 1"),
+        needs(plan(one, forecast).eventNeeds().get(0)));
   }
 
   private static List<String> needs(EventNeed need) {
