@@ -40,4 +40,15 @@ class AfterEventTest {
     Season before = earlier.season();
     assertTrue(AfterEvent.last(before).isEmpty(), "not fished yet");
   }
+
+  @Test
+  void ofTheEventsBehindThatWithATripOfItsDayOrNameIsTheLast() {
+    LocalDate day = SeasonMaker.AS_OF.minusDays(40);
+    SeasonMaker maker = new SeasonMaker().style("Jig").add().aboard("Jig", "", "J1", 9);
+    maker.trip("t0", day, 8, "Jig", 4).trip("monday pairs", day.plusDays(9), 8, "Jig", 4);
+    maker.event("Cup", day, 8, 1).event("Missed", day.plusDays(20), 8, 1);
+    assertEquals("Cup", AfterEvent.last(maker.season()).orElseThrow().name());
+    maker.event("Monday Pairs", day.plusDays(8), 8, 1); // logged under the day after
+    assertEquals("Monday Pairs", AfterEvent.last(maker.season()).orElseThrow().name());
+  }
 }

@@ -177,6 +177,21 @@ class ReplayTest {
   }
 
   @Test
+  void theRawAverageLearnsEachTripAfterItWasForeseen() {
+    LogBook book = new LogBook().style("Shad", "Soft", "red");
+    for (int t = 0; t < 7; t++) {
+      book.trip("T" + t, t, 8, "").thrown("T" + t, "Shad", 2).lost("T" + t, "Shad", "red", t);
+    }
+    Replay replay = new Replay(book.season());
+    List<Double> means = new ArrayList<>();
+    while (replay.hasNext()) {
+      means.add(replay.next().get(0).byRawRate().mean());
+    }
+    // 6 pieces in 8 hours, then 10 in 10, then 15 in 12; two hours ahead.
+    assertEquals(List.of(1.5, 2.0, 2.5), means);
+  }
+
+  @Test
   void theChanceWantedIsTheStylesUnlessTheCommandLineSetsIt() {
     for (boolean set : new boolean[] {false, true}) {
       LogBook book = new LogBook();

@@ -12,6 +12,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import sparewell.numerics.CountDistribution;
 import sparewell.rates.LogBook;
 import sparewell.rates.history.StyleUse;
+import sparewell.season.SeasonSketch;
 
 /** Sums and sentence of a track record, worked by hand. */
 class TrackRecordTest {
@@ -178,6 +179,10 @@ class TrackRecordTest {
     TrackRecord.Line floored = record.lines().get(3);
     assertTrue(floored.meanCarried().getAsDouble() >= 3);
     assertTrue(floored.runOuts() <= record.lines().get(0).runOuts());
+    SeasonSketch much = SeasonSketch.of(book.season());
+    much.carryAtLeast = 90;
+    TrackRecord.Line ninety = TrackRecord.of(much.season()).lines().get(3);
+    assertEquals(90, ninety.meanCarried().getAsDouble());
     assertTrue(record.sentence().contains("with 32 predictions"), record.sentence());
     // With the chance that each style wants, twenty times as many run-outs are.
     for (int s = 0; s < 2; s++) {
