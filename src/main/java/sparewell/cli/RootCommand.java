@@ -71,13 +71,14 @@ public final class RootCommand extends Command {
     return ExitCode.USAGE;
   }
 
-  /** A second workbook where a command takes one. */
+  /** A word that is no command, or a second workbook where a command takes one. */
   private static Optional<String> tooMany(ParameterException wrong) {
     CommandSpec command = wrong.getCommandLine().getCommandSpec();
-    if (!(wrong instanceof UnmatchedArgumentException more)
-        || more.isUnknownOption()
-        || command.positionalParameters().isEmpty()) {
+    if (!(wrong instanceof UnmatchedArgumentException more) || more.isUnknownOption()) {
       return Optional.empty();
+    }
+    if (command.positionalParameters().isEmpty()) {
+      return Optional.of("There is no command '" + more.getUnmatched().get(0) + "'.");
     }
     return Optional.of(
         "'%s' takes one %s at a time; '%s' is one too many. Run it once for each."

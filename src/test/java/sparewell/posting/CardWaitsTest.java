@@ -197,5 +197,6 @@ class CardWaitsTest {
         post.error()
             .contains("'sparewell post' takes one BOOK at a time; 'b.xlsx' is one too many"),
         post.error());
+    assertTrue(Command.run("pots").error().contains("There is no command 'pots'."));
   }
 }
