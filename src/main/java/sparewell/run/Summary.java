@@ -10,6 +10,7 @@ import sparewell.finding.Severity;
 import sparewell.save.SaveResult;
 import sparewell.sheet.ReportSheets;
 import sparewell.sheet.Results;
+import sparewell.sheet.SeasonPlanSheet;
 import sparewell.sheet.Step;
 import sparewell.table.Block;
 
@@ -52,6 +53,8 @@ final class Summary {
               : "; see the sheet '" + step.link().get().sheet() + "'.";
       lines.addAll(Wrapping.lines((i + 1) + ". " + step.text() + more, columns));
     }
+    SeasonPlanSheet.nextOrder(results, false)
+        .ifPresent(order -> lines.addAll(Wrapping.lines(order, columns)));
     return lines;
   }
 

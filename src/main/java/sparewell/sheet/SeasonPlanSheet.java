@@ -126,16 +126,35 @@ public final class SeasonPlanSheet {
         Tone.WATCH);
   }
 
-  /** The next order that losses ask for, in words; empty where there is none. */
-  static Optional<String> nextOrder(Results results) {
+  /**
+   * The next order that losses ask for, in words; beside steps to take only one of today that Buy
+   * list does not have.
+   */
+  public static Optional<String> nextOrder(Results results, boolean alone) {
+    SeasonPlan plan = results.seasonPlan();
     Settings settings = results.season().settings();
-    List<Purchase> due = first(results.seasonPlan());
-    return due.isEmpty()
-        ? Optional.empty()
-        : Optional.of(
+    List<Purchase> due = first(plan);
+    boolean told =
+        alone
+            ? !due.isEmpty()
+            : due.stream()
+                .filter(one -> !one.buyBy().isAfter(settings.asOf()))
+                .anyMatch(one -> beyond(plan).applyAsInt(one) > 0);
+    return told
+        ? Optional.of(
             Phrase.text(
-                "But %s has an order for events ahead: %s, %s.",
-                NAME, day(due, settings), wanted(due, settings)));
+                "%s has an order for events ahead: %s, %s%s.",
+                NAME,
+                day(due, settings),
+                wanted(due, settings),
+                alone ? "" : beyondBuyList(plan, due)))
+        : Optional.empty();
+  }
+
+  /** Packs of a purchase that Buy list, made for the next event alone, does not have. */
+  private static ToIntFunction<Purchase> beyond(SeasonPlan plan) {
+    Event next = plan.stages().get(0).event();
+    return one -> one.event().equals(next) ? one.laterPacks() : one.packs();
   }
 
   /** Purchases of the first day to order on. */
@@ -155,11 +174,10 @@ public final class SeasonPlanSheet {
     return amount(due, settings.currency()) + " for " + events;
   }
 
-  /** What of the first order Buy list, made for the next event alone, does not have. */
+  /** Words on the part of the first order that Buy list does not have. */
   private static String beyondBuyList(SeasonPlan plan, List<Purchase> due) {
     Event next = plan.stages().get(0).event();
-    ToIntFunction<Purchase> beyond =
-        one -> one.event().equals(next) ? one.laterPacks() : one.packs();
+    ToIntFunction<Purchase> beyond = beyond(plan);
     List<Purchase> these = due.stream().filter(one -> beyond.applyAsInt(one) > 0).toList();
     if (these.isEmpty() || due.stream().noneMatch(one -> one.event().equals(next))) {
       return "";
@@ -167,9 +185,8 @@ public final class SeasonPlanSheet {
     boolean all = due.stream().allMatch(one -> beyond.applyAsInt(one) == one.packs());
     String ofIt =
         BuyWords.wares(these, beyond, one -> beyond.applyAsInt(one) * (one.pieces() / one.packs()));
-    return "; Buy list has "
-        + (all ? "none of it" : "all but " + ofIt + " of it")
-        + ", for it looks no further than the next event";
+    return "; Buy list, which looks no further than the next event, has "
+        + (all ? "none of it" : "all but " + ofIt + " of it");
   }
 
   /** Says so where even what is ordered today comes after an event. */

@@ -46,7 +46,6 @@ public record Step(
       lines.add(
           Block.Line.of(
               "Nothing to do: everything you need is aboard, and every box can stay where it is."));
-      SeasonPlanSheet.nextOrder(results).map(Block.Line::of).ifPresent(lines::add);
     }
     int number = 0;
     for (Step step : steps) {
@@ -60,6 +59,7 @@ public record Step(
       }
       step.remark().map(remark -> detail(remark, Optional.empty())).ifPresent(lines::add);
     }
+    SeasonPlanSheet.nextOrder(results, steps.isEmpty()).map(Block.Line::of).ifPresent(lines::add);
     return lines;
   }
 

@@ -255,15 +255,15 @@ class AfterTripSheetTest {
       }
       all.append(seasonPlan(maker)).append('\n');
     }
-    assertTrue(all.toString().contains("; Buy list has all but "), all + "");
-    assertTrue(all.toString().contains("; Buy list has none of it, for it"), all + "");
+    assertTrue(all.toString().contains("next event, has all but "), all + "");
+    assertTrue(all.toString().contains("next event, has none of it"), all + "");
   }
 
   /**
    * The first day to order may serve several events: all are named, there and on the front page.
    */
   @Test
-  void anOrderForEventsAheadIsToldWhereNothingElseIsToDo() {
+  void anOrderOfTodayForEventsAheadIsToldBesideTheSteps() {
     StringBuilder all = new StringBuilder();
     for (int held = 0; held < 9; held++) {
       SeasonMaker maker = plenty().aboard("Jig", "blue", "J1", held);
@@ -276,10 +276,12 @@ class AfterTripSheetTest {
       }
       all.append(toDo(results(maker))).append(seasonPlan(maker)).append('\n');
     }
-    String order = "2 packs, 12.00 USD, for Cup 1 and Cup 3";
-    String front = "But Season plan has an order for events ahead: today, " + order + ".";
-    assertTrue(all.toString().contains("can stay where it is., " + front), all + "");
-    assertTrue(all.toString().contains("Order today: " + order + "; Buy list has none of it"));
+    String front = "can stay where it is., Season plan has an order for events ahead: today, ";
+    assertTrue(all.toString().contains(front + "1 pack, 6.00 USD, for Cup 2."), all + "");
+    String beside = "Jig blue, 6.00 USD, Season plan has an order for events ahead: today, ";
+    String order = "2 packs, 12.00 USD, for Cup 1 and Cup 2; Buy list, which looks no further";
+    assertTrue(all.toString().contains(beside + order), all + "");
+    assertTrue(all.toString().contains("Order today: " + order), all + "");
   }
 
   @Test
