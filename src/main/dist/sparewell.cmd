@@ -14,15 +14,10 @@ if not defined first set "verb="
 if defined first if "%first:~0,1%"=="-" set "verb="
 for %%V in (analyse check new import post share watch help) do if /i "%~1"=="%%V" set "verb="
 if defined verb if not exist "%~1" goto nofile
-rem One workbook is done before the slower compiler pays, and so are the few that change while a folder
-rem is watched; several, or all of a folder, have time for it.
-set "one="
-if defined verb if "%~2"=="" if not exist "%~1\*" set "one=yes"
-if /i "%~1"=="analyse" if "%~3"=="" if not exist "%~2\*" set "one=yes"
-set "flags=-XX:+UseSerialGC -Xmn48m -XX:-UsePerfData -Dfile.encoding=UTF-8"
-set "quick=%one%"
-if /i "%~1"=="watch" set "quick=yes"
-if defined quick set "flags=-XX:+UseSerialGC -XX:TieredStopAtLevel=1 -Xmn40m -XX:-UsePerfData -Dfile.encoding=UTF-8"
+set "analyses=%verb%"
+if /i "%~1"=="analyse" set "analyses=yes"
+rem The slower compiler pays only beyond about a hundred workbooks at a time.
+set "flags=-XX:+UseSerialGC -XX:TieredStopAtLevel=1 -Xmn40m -XX:-UsePerfData -Dfile.encoding=UTF-8"
 rem The archive of loaded classes makes every start but the first one faster; it belongs to one jar
 rem and one Java, and Java itself passes over it where it no longer fits.
 set "cache=%LOCALAPPDATA%\sparewell"
@@ -41,7 +36,7 @@ goto done
 "%java%" -jar "%jar%" --version >nul 2>&1
 if errorlevel 1 goto oldjava
 if not exist "%cache%" mkdir "%cache%" >nul 2>&1
-if defined one if exist "%cache%" goto first
+if defined analyses if exist "%cache%" goto first
 "%java%" %flags% -jar "%jar%" %verb% %*
 goto done
 :first

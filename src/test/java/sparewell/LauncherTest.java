@@ -101,13 +101,13 @@ class LauncherTest {
     }
   }
 
-  /** Measured: the slower compiler doubles the work of each of the first analyses. */
+  /** Measured: with the slower compiler too, 40 workbooks in one call take half as much again. */
   @Test
-  void whatAWatchedFolderBringsIsDoneBeforeTheSlowerCompilerPays() throws Exception {
+  void severalWorkbooksAreDoneBeforeTheSlowerCompilerPays() throws Exception {
     Files.createDirectories(folder.resolve("books"));
     String quick = "-XX:TieredStopAtLevel=1";
     assertTrue(run("", java(), "" + launcher, "watch", "books").lines().contains(quick));
-    assertFalse(run("", java(), "" + launcher, "analyse", "books").lines().contains(quick));
+    assertTrue(run("", java(), "" + launcher, "analyse", "books").lines().contains(quick));
   }
 
   @Test

@@ -26,10 +26,6 @@ public final class SpeedBenchmark {
   private static final List<String> FLAGS =
       List.of("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-Xmn40m", "-XX:-UsePerfData");
 
-  /** As the launcher sets them for several workbooks. */
-  private static final List<String> MANY_FLAGS =
-      List.of("-XX:+UseSerialGC", "-Xmn48m", "-XX:-UsePerfData");
-
   private static final String PYTHON =
       "import sys, openpyxl; openpyxl.load_workbook(sys.argv[1]).save('y.xlsx')";
 
@@ -234,7 +230,7 @@ public final class SpeedBenchmark {
   private void many(int books, int most) throws Exception {
     List<String> tuned = new ArrayList<>(FLAGS);
     tuned.add("-XX:SharedArchiveFile=" + archive);
-    List<String> all = new ArrayList<>(MANY_FLAGS);
+    List<String> all = new ArrayList<>(FLAGS);
     all.add("-XX:SharedArchiveFile=" + archive);
     // Tied to a core from outside: told of one processor, Java still compiles on the others.
     List<String> tied = hasTaskset() ? List.of("taskset", "-c", "0") : List.of();
