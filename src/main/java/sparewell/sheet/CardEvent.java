@@ -62,9 +62,16 @@ final class CardEvent {
     return season.trips().stream()
         .anyMatch(
             trip ->
-                covers(event, trip)
+                covers(event, trip) && !ofAnother(event, trip, season)
                     || named(event, trip)
                         && season.events().stream().noneMatch(other -> covers(other, trip)));
+  }
+
+  /** True for a trip named like another event of the same day. */
+  private static boolean ofAnother(Event event, Trip trip, Season season) {
+    return season.events().stream()
+        .filter(other -> !other.equals(event) && other.date().equals(event.date()))
+        .anyMatch(other -> named(other, trip));
   }
 
   private static boolean covers(Event event, Trip trip) {

@@ -188,4 +188,18 @@ class ThingsToDoTest {
     int lines = toDo(results(maker)).size();
     assertTrue(lines > 8 && lines <= 35, lines + " lines");
   }
+
+  /** Two events of one day: the trip of the one is not that of the other. */
+  @Test
+  void anEventOfTheSameDayStillWaitsForItsTrip() {
+    SeasonMaker maker = plenty();
+    maker
+        .event("Dawn cup", AS_OF.minusDays(1), 4, 0.5)
+        .event("Dusk cup", AS_OF.minusDays(1), 4, 0.5);
+    maker.trip("Dawn cup", AS_OF.minusDays(1), 4, "Jig", 4);
+    assertTrue(toDo(results(maker)).toString().contains("Log Dusk cup"), toDo(results(maker)) + "");
+    assertFalse(toDo(results(maker)).toString().contains("Log Dawn cup"));
+    maker.trip("evening", AS_OF.minusDays(1), 4, "Jig", 4);
+    assertFalse(toDo(results(maker)).toString().contains("Log D"));
+  }
 }
