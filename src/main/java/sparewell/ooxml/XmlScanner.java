@@ -1,8 +1,6 @@
 package sparewell.ooxml;
 
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
 import java.util.List;
 import java.util.Objects;
 import java.util.regex.Matcher;
@@ -23,38 +21,11 @@ final class XmlScanner {
   private final String text;
   private final XMLStreamReader xml;
   private final Matcher attribute;
-  private final Deque<Open> open = new ArrayDeque<>();
-
-  /** Characters since the last start tag. */
-  private final StringBuilder content = new StringBuilder();
 
   /** Place up to which tags have been met. */
   private int at;
 
-  /** An element whose end was not met yet. */
-  private record Open(
-      String prefix,
-      String name,
-      String namespace,
-      int start,
-      int startTagEnd,
-      List<XmlElement.Attribute> attributes,
-      List<XmlElement> children) {
-    XmlElement closed(int endTagStart, int end, CharSequence text) {
-      String inside = children.isEmpty() ? text.toString() : "";
-      return new XmlElement(
-          prefix,
-          name,
-          namespace,
-          start,
-          startTagEnd,
-          endTagStart,
-          end,
-          attributes,
-          children,
-          inside);
-    }
-  }
+  private int count;
 
   XmlScanner(String text, XMLStreamReader xml) {
     this.text = text;
@@ -64,48 +35,52 @@ final class XmlScanner {
 
   XmlElement root() throws XMLStreamException {
     XmlElement root = null;
-    int count = 0;
     while (xml.hasNext()) {
-      int event = xml.next();
-      if (event == XMLStreamConstants.START_ELEMENT) {
-        if (++count > MOST_ELEMENTS) {
-          throw new XMLStreamException("more elements than any workbook needs");
-        }
-        content.setLength(0);
-        open.push(started());
-      } else if (event == XMLStreamConstants.END_ELEMENT) {
-        root = ended(open.pop());
-        if (!open.isEmpty()) {
-          open.peek().children().add(root);
-        }
-      } else if (xml.hasText() && event != XMLStreamConstants.COMMENT) {
-        content.append(xml.getText());
+      if (xml.next() == XMLStreamConstants.START_ELEMENT) {
+        root = element();
       }
     }
     xml.close();
     return root;
   }
 
-  private Open started() throws XMLStreamException {
-    int start = nextTag();
-    at = tagEnd(start);
-    return new Open(
-        Objects.toString(xml.getPrefix(), ""),
-        xml.getLocalName(),
-        Objects.toString(xml.getNamespaceURI(), ""),
-        start,
-        at,
-        attributes(start),
-        new ArrayList<>());
-  }
-
-  private XmlElement ended(Open element) throws XMLStreamException {
-    if (text.charAt(element.startTagEnd() - 2) == '/') {
-      return element.closed(element.startTagEnd(), element.startTagEnd(), "");
+  /** The element whose start has just been read; the reader bounds how deep they are nested. */
+  private XmlElement element() throws XMLStreamException {
+    if (++count > MOST_ELEMENTS) {
+      throw new XMLStreamException("more elements than any workbook needs");
     }
+    String prefix = Objects.toString(xml.getPrefix(), "");
+    String name = xml.getLocalName();
+    String namespace = Objects.toString(xml.getNamespaceURI(), "");
     int start = nextTag();
-    at = tagEnd(start);
-    return element.closed(start, at, content);
+    int startTagEnd = tagEnd(start);
+    at = startTagEnd;
+    List<XmlElement.Attribute> attributes = attributes(start);
+    List<XmlElement> children = new ArrayList<>();
+    StringBuilder content = new StringBuilder();
+    for (int event = xml.next(); event != XMLStreamConstants.END_ELEMENT; event = xml.next()) {
+      if (event == XMLStreamConstants.START_ELEMENT) {
+        children.add(element());
+      } else if (xml.hasText() && event != XMLStreamConstants.COMMENT) {
+        content.append(xml.getText());
+      }
+    }
+    int endTagStart = startTagEnd;
+    if (text.charAt(startTagEnd - 2) != '/') {
+      endTagStart = nextTag();
+      at = tagEnd(endTagStart);
+    }
+    return new XmlElement(
+        prefix,
+        name,
+        namespace,
+        start,
+        startTagEnd,
+        endTagStart,
+        at,
+        attributes,
+        children,
+        children.isEmpty() ? content.toString() : "");
   }
 
   /** Where the next tag begins, behind comments and the like. */

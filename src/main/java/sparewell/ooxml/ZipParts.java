@@ -14,6 +14,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.zip.CRC32;
+import java.util.zip.CheckedInputStream;
 import java.util.zip.ZipEntry;
 import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
 import org.apache.commons.compress.archivers.zip.ZipArchiveOutputStream;
@@ -106,12 +108,20 @@ final class ZipParts implements Closeable {
     long total = 0;
     byte[] buffer = new byte[1 << 16];
     for (ZipArchiveEntry entry : entries) {
+      long size = 0;
       try (InputStream in = stream(entry)) {
         for (int n = in.read(buffer); n >= 0; n = in.read(buffer)) {
-          total += n;
-          if (total > MOST_BYTES) {
+          size += n;
+          if (size > most(entry)) {
+            throw new TooLarge("a part inside unpacks to far more than its packed size allows");
+          }
+          if (total + size > MOST_BYTES) {
             throw new TooLarge("it unpacks to more than " + (MOST_BYTES >> 20) + " MB");
           }
+        }
+        total += size;
+        if (size != entry.getSize()) {
+          throw new IOException("cut short");
         }
       } catch (TooLarge e) {
         throw hostile(e.getMessage());
@@ -120,6 +130,10 @@ final class ZipParts implements Closeable {
             file, "the part " + entry.getName() + " inside it is damaged", PUT_BACK);
       }
     }
+  }
+
+  private static long most(ZipArchiveEntry entry) {
+    return Math.max(LARGE, entry.getCompressedSize() * MOST_RATIO);
   }
 
   private WorkbookRefused hostile(String problem) {
@@ -148,8 +162,17 @@ final class ZipParts implements Closeable {
   }
 
   private InputStream stream(ZipArchiveEntry entry) throws IOException {
-    long most = Math.max(LARGE, entry.getCompressedSize() * MOST_RATIO);
-    return new CheckedEntryStream(zip.getInputStream(entry), entry.getCrc(), entry.getSize(), most);
+    CRC32 checksum = new CRC32();
+    return new CheckedInputStream(zip.getInputStream(entry), checksum) {
+      @Override
+      public int read(byte[] buffer, int offset, int length) throws IOException {
+        int n = super.read(buffer, offset, length);
+        if (n < 0 && checksum.getValue() != entry.getCrc()) {
+          throw new IOException("checksum differs");
+        }
+        return n;
+      }
+    };
   }
 
   /** Whole text of a tiny part; empty where it is missing or unreadable. */

@@ -8,9 +8,7 @@ import sparewell.ooxml.XmlText;
 import sparewell.save.xml.XmlEdits;
 import sparewell.save.xml.XmlOut;
 
-/**
- * The package's content types: overrides of parts that leave are removed, those of new parts added.
- */
+/** Content types: overrides of parts that leave go, those of new parts come. */
 final class ContentTypesEdit {
   static final String PART = "[Content_Types].xml";
   private static final String RELATIONSHIPS =
@@ -18,13 +16,18 @@ final class ContentTypesEdit {
 
   private ContentTypesEdit() {}
 
-  static byte[] apply(
-      XmlText xml, Set<String> droppedKeys, boolean unsigned, Map<String, String> newParts) {
+  /** Returns whether an entry is of a part that leaves, or of digital signatures. */
+  static boolean leaves(XmlElement entry, Set<String> droppedKeys) {
+    String part = entry.value("PartName").map(PartNames::key).orElse("");
+    return droppedKeys.contains(part)
+        || entry.value("ContentType").filter(t -> t.contains("digital-signature")).isPresent();
+  }
+
+  static byte[] apply(XmlText xml, Set<String> droppedKeys, Map<String, String> newParts) {
     XmlEdits edits = new XmlEdits(xml);
     boolean relationshipsKnown = false;
     for (XmlElement e : xml.root().children()) {
-      String part = e.value("PartName").map(PartNames::key).orElse("");
-      if (droppedKeys.contains(part) || unsigned && Signature.concerns(e)) {
+      if (leaves(e, droppedKeys)) {
         edits.remove(e);
       }
       relationshipsKnown |= e.value("Extension").filter("rels"::equalsIgnoreCase).isPresent();
@@ -34,11 +37,9 @@ final class ContentTypesEdit {
       String tag = xml.root().qualified("Default");
       added.append(XmlOut.tag(tag, "Extension", "rels", "ContentType", RELATIONSHIPS));
     }
-    String override = xml.root().qualified("Override");
+    String tag = xml.root().qualified("Override");
     newParts.forEach(
-        (part, type) ->
-            added.append(
-                XmlOut.tag(override, "PartName", PartNames.absolute(part), "ContentType", type)));
+        (part, type) -> added.append(XmlOut.tag(tag, "PartName", "/" + part, "ContentType", type)));
     edits.append(xml.root(), added.toString());
     return edits.apply();
   }

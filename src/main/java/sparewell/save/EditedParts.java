@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import sparewell.ooxml.PartNames;
+import sparewell.ooxml.Relationship;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
@@ -29,14 +30,13 @@ final class EditedParts {
       String part = before.entryName(key).orElseThrow();
       XmlText old = before.xml(part);
       XmlText now = after.xml(part);
-      boolean kept;
-      if (key.equals(PartNames.key(before.workbookPart()))) {
-        kept = workbook(before, old, plan).equals(workbook(after, now, plan));
-      } else if (before.stylesPart().map(PartNames::key).filter(key::equals).isPresent()) {
-        kept = grownOnly(old, now);
-      } else {
-        kept = containsAll(before, plan, part, old, now);
-      }
+      boolean kept =
+          switch (old.root().name()) {
+            case "workbook" -> workbook(before, old, plan).equals(workbook(after, now, plan));
+            case "styleSheet" -> grownOnly(old, now);
+            case "calcChain" -> chain(before, old).equals(chain(after, now));
+            default -> containsAll(before, plan, part, old, now);
+          };
       if (!kept) {
         throw ReadBack.failed(before, part);
       }
@@ -127,36 +127,41 @@ final class EditedParts {
     return true;
   }
 
-  /** Returns whether every entry is still there, other than those of parts that left. */
-  private static boolean containsAll(
-      WorkbookPackage book, NewPackage plan, String part, XmlText old, XmlText now) {
-    Set<String> after = new HashSet<>(canonical(now.root().children()));
-    String source = PartNames.isRelationships(part) ? PartNames.sourceOf(part) : "";
-    Set<String> ownIds = new HashSet<>();
-    book.sheets().stream()
-        .filter(SheetEntry::own)
-        .forEach(s -> ownIds.add(String.valueOf(s.sheetId())));
+  /** The cells of sheets that are not ours, each with the sheet that it may take from before it. */
+  private static List<String> chain(WorkbookPackage book, XmlText xml) {
+    Set<String> ownIds =
+        book.sheets().stream()
+            .filter(SheetEntry::own)
+            .map(sheet -> String.valueOf(sheet.sheetId()))
+            .collect(Collectors.toSet());
+    List<String> all = new ArrayList<>();
     String sheetId = "";
-    for (XmlElement e : old.root().children()) {
-      String target =
-          e.value("PartName")
-              .or(() -> e.value("Target").map(t -> PartNames.resolve(source, t)))
-              .map(PartNames::key)
-              .orElse("");
-      sheetId = e.value("i").orElse(sheetId);
-      boolean ours =
-          plan.dropped().contains(target)
-              || book.signed() && Signature.concerns(e)
-              || e.name().equals("c") && ownIds.contains(sheetId);
-      String moved = e.name().equals("c") ? XmlOut.canonical(e, Map.of("i", sheetId)) : "";
-      if (!ours && !after.contains(XmlOut.canonical(e)) && !after.contains(moved)) {
-        return false;
+    for (XmlElement cell : xml.root().children()) {
+      sheetId = cell.value("i").orElse(sheetId);
+      if (!ownIds.contains(sheetId)) {
+        all.add(XmlOut.canonical(cell, Map.of("i", sheetId)));
       }
     }
-    return true;
+    return all;
   }
 
-  private static List<String> canonical(List<XmlElement> elements) {
-    return elements.stream().map(XmlOut::canonical).toList();
+  /** Returns whether every entry is still there, other than those of parts that left. */
+  private static boolean containsAll(
+      WorkbookPackage book, NewPackage plan, String part, XmlText old, XmlText now)
+      throws WorkbookRefused {
+    Set<String> after = new HashSet<>();
+    now.root().children().forEach(entry -> after.add(XmlOut.canonical(entry)));
+    Set<String> left = new HashSet<>();
+    if (PartNames.isRelationships(part)) {
+      for (Relationship r : book.relationships(PartNames.sourceOf(part))) {
+        if (plan.dropped().contains(PartNames.key(r.part()))) {
+          left.add(r.id());
+        }
+      }
+    }
+    return old.root().children().stream()
+        .filter(entry -> !ContentTypesEdit.leaves(entry, plan.dropped()))
+        .filter(entry -> entry.value("Id").filter(left::contains).isEmpty())
+        .allMatch(entry -> after.contains(XmlOut.canonical(entry)));
   }
 }

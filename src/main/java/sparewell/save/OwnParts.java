@@ -43,7 +43,7 @@ public final class OwnParts {
       throws WorkbookRefused, IOException {
     this.book = book;
     this.sheets = List.copyOf(sheets);
-    dropped = LastRun.entriesToDrop(book);
+    dropped = LeavingParts.entries(book);
     use = PartScan.of(book, dropped, sheets.stream().map(OwnSheet::name).toList());
     styles = OwnStyles.of(book, use.highestFormat());
     for (String entry : book.entryNames()) {

@@ -1,15 +1,19 @@
 package sparewell.save;
 
+import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import sparewell.ooxml.PartNames;
+import sparewell.ooxml.Relationship;
+import sparewell.ooxml.WorkbookPackage;
+import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
 import sparewell.save.xml.XmlEdits;
 import sparewell.save.xml.XmlOut;
 
-/** The workbook's relationships: some removed, some added under unused ids. */
+/** Relationships of a part: those to parts that leave go, others come under unused ids. */
 final class RelationshipsEdit {
-
   private static final String TYPES =
       "http://schemas.openxmlformats.org/officeDocument/2006/relationships/";
 
@@ -18,15 +22,17 @@ final class RelationshipsEdit {
   private final Set<String> ids = new TreeSet<>();
   private final StringBuilder added = new StringBuilder();
 
-  RelationshipsEdit(XmlText xml, Set<String> removedIds) {
-    this.xml = xml;
+  RelationshipsEdit(WorkbookPackage book, String source, Set<String> droppedKeys)
+      throws WorkbookRefused {
+    this.xml = book.xml(PartNames.relationshipsOf(source));
     this.edits = new XmlEdits(xml);
-    for (XmlElement e : xml.root().children("Relationship")) {
-      String id = e.value("Id").orElse("");
-      if (removedIds.contains(id)) {
-        edits.remove(e);
+    List<XmlElement> listed = xml.root().children("Relationship");
+    List<Relationship> known = book.relationships(source);
+    for (int i = 0; i < known.size(); i++) {
+      if (droppedKeys.contains(PartNames.key(known.get(i).part()))) {
+        edits.remove(listed.get(i));
       } else {
-        ids.add(id);
+        ids.add(known.get(i).id());
       }
     }
   }

@@ -7,11 +7,13 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import sparewell.ooxml.PartNames;
 import sparewell.ooxml.Relationship;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
+import sparewell.ooxml.XmlText;
 import sparewell.save.OwnParts.DefinedName;
 
 /**
@@ -32,26 +34,36 @@ final class SavePlan {
   }
 
   static NewPackage of(OwnParts own) throws WorkbookRefused {
-    WorkbookPackage book = own.book();
-    SavePlan plan = new SavePlan(book, new TreeSet<>(own.dropped()));
-    if (book.signed()) {
-      plan.dropSignature();
-    }
+    SavePlan plan = new SavePlan(own.book(), new TreeSet<>(own.dropped()));
+    plan.editChain();
     plan.add(own);
-    return new NewPackage(book, plan.dropped, plan.edited, plan.added);
+    return new NewPackage(own.book(), plan.dropped, plan.edited, plan.added);
   }
 
-  private void dropSignature() throws WorkbookRefused {
-    dropped.addAll(Signature.entries(book));
-    String relationships = PartNames.relationshipsOf("");
-    edit(
-        relationships,
-        new RelationshipsEdit(book.xml(relationships), Signature.relationshipIds(book)).apply());
+  /** Takes our removed sheets out of the calculation chain. */
+  private void editChain() throws WorkbookRefused {
+    Set<String> sheetIds =
+        book.sheets().stream()
+            .filter(SheetEntry::own)
+            .map(sheet -> String.valueOf(sheet.sheetId()))
+            .collect(Collectors.toSet());
+    for (Relationship r : book.relationships(book.workbookPart())) {
+      if (r.is("calcChain") && book.has(r.part()) && !sheetIds.isEmpty()) {
+        CalculationChain chain = CalculationChain.without(book.xml(r.part()), sheetIds);
+        if (!chain.anyLeft()) { // a workbook must not have an empty chain
+          dropped.add(PartNames.key(r.part()));
+        } else if (chain.edits().any()) {
+          edit(r.part(), chain.edits().apply());
+        }
+      }
+    }
   }
 
   private void add(OwnParts own) throws WorkbookRefused {
-    RelationshipsEdit relationships =
-        new RelationshipsEdit(book.xml(PartNames.relationshipsOf(book.workbookPart())), leaving());
+    if (book.signed()) {
+      edit(PartNames.relationshipsOf(""), new RelationshipsEdit(book, "", dropped).apply());
+    }
+    RelationshipsEdit relationships = new RelationshipsEdit(book, book.workbookPart(), dropped);
     Map<String, String> types = new LinkedHashMap<>();
     addStyles(own.styles(), relationships, types);
     Map<String, String> ids = new TreeMap<>();
@@ -67,9 +79,8 @@ final class SavePlan {
     WorkbookEdit workbook = new WorkbookEdit(book.xml(book.workbookPart()), book.sheets(), list);
     edit(book.workbookPart(), workbook.apply(ids, names, own.isRead()));
     edit(PartNames.relationshipsOf(book.workbookPart()), relationships.apply());
-    edit(
-        ContentTypesEdit.PART,
-        ContentTypesEdit.apply(book.xml(ContentTypesEdit.PART), dropped, book.signed(), types));
+    XmlText contentTypes = book.xml(ContentTypesEdit.PART);
+    edit(ContentTypesEdit.PART, ContentTypesEdit.apply(contentTypes, dropped, types));
   }
 
   private void addStyles(
@@ -84,30 +95,6 @@ final class SavePlan {
       types.put(part, STYLES);
       relationships.add("styles", PartNames.absolute(part));
     }
-  }
-
-  /** Ids of the workbook's relationships to dropped parts; edits the calculation chain too. */
-  private Set<String> leaving() throws WorkbookRefused {
-    Set<String> ids = new TreeSet<>();
-    Set<String> sheetIds = new TreeSet<>();
-    for (SheetEntry sheet : book.sheets()) {
-      if (sheet.own()) {
-        ids.add(sheet.relationshipId());
-        sheetIds.add(String.valueOf(sheet.sheetId()));
-      }
-    }
-    for (Relationship r : book.relationships(book.workbookPart())) {
-      if (r.is("calcChain") && book.has(r.part()) && !sheetIds.isEmpty()) {
-        CalculationChain chain = CalculationChain.without(book.xml(r.part()), sheetIds);
-        if (!chain.anyLeft()) { // a workbook must not have an empty chain
-          dropped.add(PartNames.key(r.part()));
-          ids.add(r.id());
-        } else if (chain.edits().any()) {
-          edit(r.part(), chain.edits().apply());
-        }
-      }
-    }
-    return ids;
   }
 
   private void edit(String part, byte[] content) {

@@ -3,6 +3,7 @@ package sparewell.save;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -13,12 +14,17 @@ import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 
-/** Parts of an earlier run: those of its sheets and all that only they refer to, by their keys. */
-final class LastRun {
+/**
+ * Parts that leave: those of an earlier run's sheets, those of a digital signature, as none
+ * outlasts a change, and all that only they refer to.
+ *
+ * @see "ECMA-376 part 2, section 10 (digital signatures)"
+ */
+final class LeavingParts {
   private final WorkbookPackage book;
   private final Map<String, Set<String>> targets = new TreeMap<>();
 
-  private LastRun(WorkbookPackage book) throws WorkbookRefused {
+  private LeavingParts(WorkbookPackage book) throws WorkbookRefused {
     this.book = book;
     for (String entry : book.entryNames()) {
       if (PartNames.isRelationships(entry)) {
@@ -34,23 +40,30 @@ final class LastRun {
   }
 
   /** Keys of the entries to leave out, relationship parts included. */
-  static Set<String> entriesToDrop(WorkbookPackage book) throws WorkbookRefused {
-    return new LastRun(book).drop();
+  static Set<String> entries(WorkbookPackage book) throws WorkbookRefused {
+    return new LeavingParts(book).drop();
   }
 
-  private Set<String> drop() {
-    String workbook = PartNames.key(book.workbookPart());
-    Set<String> ownSheets = new TreeSet<>();
+  private Set<String> drop() throws WorkbookRefused {
+    Set<String> leaving = new TreeSet<>();
+    for (Relationship r : book.relationships("")) {
+      if (r.is("digital-signature/origin") && !r.external()) {
+        leaving.add(PartNames.key(r.part()));
+      }
+    }
     Set<String> keptSheets = new TreeSet<>();
     for (SheetEntry sheet : book.sheets()) {
-      sheet.partName().ifPresent(p -> (sheet.own() ? ownSheets : keptSheets).add(PartNames.key(p)));
+      sheet.partName().ifPresent(p -> (sheet.own() ? leaving : keptSheets).add(PartNames.key(p)));
     }
-    ownSheets.removeAll(keptSheets);
-    Set<String> candidates = reachable(ownSheets);
+    leaving.removeAll(keptSheets);
+    String workbook = PartNames.key(book.workbookPart());
+    Set<String> candidates = reachable(leaving);
     candidates.remove(workbook);
     Map<String, Set<String>> others = new HashMap<>(targets);
-    others.put(workbook, new TreeSet<>(targets.getOrDefault(workbook, Set.of())));
-    others.get(workbook).removeAll(ownSheets);
+    for (String listing : List.of("", workbook)) {
+      others.put(listing, new TreeSet<>(targets.getOrDefault(listing, Set.of())));
+      others.get(listing).removeAll(leaving);
+    }
     for (boolean changed = true; changed; ) {
       changed = false;
       for (Map.Entry<String, Set<String>> source : others.entrySet()) {
