@@ -73,13 +73,12 @@ public final class WorkbookPackage implements Closeable {
   public static WorkbookPackage open(Path file) throws WorkbookRefused {
     try {
       if (Files.isDirectory(file)) {
-        throw new WorkbookRefused(file, "this is a folder", "Name the workbook inside it.");
+        throw WorkbookRefused.of(file, "folder");
       }
       FileKind.requireZip(file);
       long size = Files.size(file);
       if (size > MOST_FILE_BYTES) {
-        throw new WorkbookRefused(
-            file, "the file is larger than 512 MB", "Move its pictures into another workbook.");
+        throw WorkbookRefused.of(file, "large file");
       }
       Fingerprint fingerprint;
       SeekableByteChannel channel;
@@ -99,14 +98,11 @@ public final class WorkbookPackage implements Closeable {
         throw e;
       }
     } catch (NoSuchFileException e) {
-      throw new WorkbookRefused(
-          file, "there is no such file", "Check its name and folder, and try again.");
+      throw WorkbookRefused.of(file, "missing");
     } catch (AccessDeniedException e) {
-      throw new WorkbookRefused(
-          file, "you have no permission to read it", "Ask its owner, or work on a copy.");
+      throw WorkbookRefused.of(file, "forbidden");
     } catch (IOException e) {
-      throw new WorkbookRefused(
-          file, "it could not be read from the disk", "Check the disk, or work on a copy.");
+      throw WorkbookRefused.of(file, "unreadable");
     }
   }
 
@@ -119,17 +115,13 @@ public final class WorkbookPackage implements Closeable {
       return;
     }
     if (contentType.contains("template") || contentType.contains("addin")) {
-      throw new WorkbookRefused(
-          file,
-          "this is a template or an add-in",
-          "Open it in your spreadsheet program and save it as an ordinary workbook (.xlsx).");
+      throw WorkbookRefused.of(file, "template");
     }
     throw FileKind.otherZip(file, zip);
   }
 
   public WorkbookRefused damaged(String part) {
-    return new WorkbookRefused(
-        file, "the part " + part + " inside it is damaged", ZipParts.PUT_BACK);
+    return WorkbookRefused.of(file, "damaged", part);
   }
 
   public Path file() {
@@ -259,10 +251,7 @@ public final class WorkbookPackage implements Closeable {
     try (InputStream in = part(part)) {
       byte[] bytes = in.readNBytes(most + 1);
       if (bytes.length > most) {
-        throw new WorkbookRefused(
-            file,
-            "the part " + part + " inside it is larger than any workbook needs",
-            "Copy your sheets into a new workbook.");
+        throw WorkbookRefused.of(file, "large part", part);
       }
       return bytes;
     }

@@ -29,10 +29,7 @@ record WorkbookPart(
     XmlText xml = book.xml(part);
     XmlElement root = xml.root();
     if (root.namespace().startsWith("http://purl.oclc.org/ooxml/")) {
-      throw new WorkbookRefused(
-          book.file(),
-          "it was saved as a 'strict' workbook",
-          "Open it in your spreadsheet program and save it as an ordinary .xlsx.");
+      throw WorkbookRefused.of(book.file(), "strict");
     }
     if (!root.namespace().equals(MAIN) || !root.name().equals("workbook")) {
       throw book.damaged(part);

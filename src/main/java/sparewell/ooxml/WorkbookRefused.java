@@ -1,37 +1,57 @@
 package sparewell.ooxml;
 
 import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import sparewell.declared.DeclaredTable;
 
 /**
  * Refusal of a workbook that cannot be used or written. The file is unchanged; the message names
- * it, the problem and the remedy, in an angler's words.
+ * it, the problem and the remedy, in an angler's words, which stand in {@code refusals.txt} among
+ * the resources.
  */
 public final class WorkbookRefused extends Exception {
+  private static final String UNCHANGED = " The workbook is as it was.";
+  private static final Map<String, WorkbookRefused.Words> WORDS = new HashMap<>();
+
+  static {
+    Map<String, DeclaredTable> tables = DeclaredTable.read(WorkbookRefused.class, "refusals.txt");
+    add(tables.get("reading"), "", false);
+    add(tables.get("writing"), UNCHANGED, false);
+    add(tables.get("writing here"), UNCHANGED, true);
+  }
+
   private final String problem;
   private final String remedy;
   private final boolean elsewhere;
 
-  /**
-   * Refusal that holds for any file.
-   *
-   * @param file the workbook as the angler named it
-   * @param problem what is wrong, a sentence without its full stop
-   * @param remedy what to do, whole sentences
-   */
-  public WorkbookRefused(Path file, String problem, String remedy) {
-    this(file, problem, remedy, false);
+  private record Words(String problem, String remedy, boolean elsewhere) {}
+
+  private static void add(DeclaredTable table, String end, boolean elsewhere) {
+    for (List<String> row : table.rows()) {
+      WORDS.put(row.get(0), new Words(row.get(1), row.get(2) + end, elsewhere));
+    }
   }
 
-  /**
-   * A refusal that may not hold for another file.
-   *
-   * @param elsewhere whether writing to another file would do
-   */
-  public WorkbookRefused(Path file, String problem, String remedy, boolean elsewhere) {
+  private WorkbookRefused(Path file, String problem, String remedy, boolean elsewhere) {
     super(file + ": " + problem + ". " + remedy);
     this.problem = problem;
     this.remedy = remedy;
     this.elsewhere = elsewhere;
+  }
+
+  /**
+   * A refusal.
+   *
+   * @param file the workbook as the angler named it
+   * @param key of the problem in the list
+   * @param details what stands in for the places in its words
+   */
+  public static WorkbookRefused of(Path file, String key, Object... details) {
+    Words words = WORDS.get(key);
+    return new WorkbookRefused(
+        file, words.problem.formatted(details), words.remedy.formatted(details), words.elsewhere);
   }
 
   /** Problem without the file and the remedy. */

@@ -31,9 +31,6 @@ final class ZipParts implements Closeable {
 
   private static final long LARGE = 32L << 20;
   private static final int MOST_ENTRIES = 10_000;
-  static final String PUT_BACK =
-      "Open it in your spreadsheet program, let it repair the file and save it, or put back a"
-          + " backup.";
 
   private final Path file;
   private final ZipFile zip;
@@ -53,7 +50,7 @@ final class ZipParts implements Closeable {
       zip = ZipFile.builder().setSeekableByteChannel(channel).get();
     } catch (IOException | RuntimeException e) {
       channel.close();
-      throw new WorkbookRefused(file, "the file is cut short or damaged", PUT_BACK);
+      throw WorkbookRefused.of(file, "cut short");
     }
     ZipParts parts = new ZipParts(file, zip);
     try {
@@ -77,10 +74,7 @@ final class ZipParts implements Closeable {
         throw hostile("the name of a part inside leads out of the file");
       }
       if (entry.getGeneralPurposeBit().usesEncryption()) {
-        throw new WorkbookRefused(
-            file,
-            "a part inside is locked with a password",
-            "Save it from your spreadsheet program without a password.");
+        throw WorkbookRefused.of(file, "locked part");
       }
       if (entry.getMethod() != ZipEntry.STORED && entry.getMethod() != ZipEntry.DEFLATED) {
         throw hostile("a part inside is packed in a way that workbooks do not use");
@@ -126,8 +120,7 @@ final class ZipParts implements Closeable {
       } catch (TooLarge e) {
         throw hostile(e.getMessage());
       } catch (IOException | RuntimeException e) {
-        throw new WorkbookRefused(
-            file, "the part " + entry.getName() + " inside it is damaged", PUT_BACK);
+        throw WorkbookRefused.of(file, "damaged", entry.getName());
       }
     }
   }
@@ -137,10 +130,7 @@ final class ZipParts implements Closeable {
   }
 
   private WorkbookRefused hostile(String problem) {
-    return new WorkbookRefused(
-        file,
-        problem,
-        "It was not read. If the file is really yours, save it again from your spreadsheet program.");
+    return WorkbookRefused.of(file, "hostile", problem);
   }
 
   List<String> names() {

@@ -17,12 +17,7 @@ final class Scratch implements AutoCloseable {
     try {
       this.folder = Files.createTempDirectory("sparewell");
     } catch (IOException full) {
-      throw new WorkbookRefused(
-          book.file(),
-          "the folder for temporary files, "
-              + System.getProperty("java.io.tmpdir")
-              + ", cannot be written to or is full",
-          "Mend that, or name another folder in TMPDIR (Windows: TEMP). Nothing was written.");
+      throw WorkbookRefused.of(book.file(), "no temporary", System.getProperty("java.io.tmpdir"));
     }
   }
 

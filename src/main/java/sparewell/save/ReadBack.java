@@ -15,7 +15,6 @@ import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.save.append.AppendRequest;
-import sparewell.save.file.Refusals;
 
 /** Reads a written file and compares it with the original, before it may replace that. */
 final class ReadBack {
@@ -122,10 +121,6 @@ final class ReadBack {
   }
 
   static WorkbookRefused failed(WorkbookPackage original, String where) {
-    return Refusals.refused(
-        original.file(),
-        "the new workbook did not pass its comparison with yours (%s), so it was discarded"
-            .formatted(where),
-        "Save it again from your spreadsheet program and run again.");
+    return WorkbookRefused.of(original.file(), "comparison", where);
   }
 }

@@ -31,32 +31,20 @@ public final class WorkbookSaver {
       throws WorkbookRefused {
     Path file = original.file();
     if (original.structureProtected()) {
-      throw Refusals.refused(
-          file,
-          "its structure is protected, so that no sheet may be added",
-          "Take the protection of the workbook off (Review, Protect workbook) and run again.");
+      throw WorkbookRefused.of(file, "protected");
     }
     if (original.signed() && !dropSignature) {
-      throw Refusals.refused(
-          file,
-          "it is digitally signed, and any change would break the signature",
-          "Remove the signature, or run analyse with --drop-signature to have it removed.");
+      throw WorkbookRefused.of(file, "signed");
     }
     if (original.shared()) {
-      throw Refusals.refused(
-          file,
-          "it is a 'shared workbook' with a log of changes",
-          "Stop sharing it (Review, Unshare workbook) and run again.");
+      throw WorkbookRefused.of(file, "shared");
     }
     String wanted = original.macros() ? ".xlsm" : ".xlsx";
     String name = target.getFileName() == null ? "" : target.getFileName().toString();
     if (!Replacement.extension(name).toLowerCase(Locale.ROOT).equals(wanted)
         && !Replacement.isSame(file, target)) {
-      throw Refusals.refused(
-          target,
-          "a workbook %s macros must end in %s"
-              .formatted(original.macros() ? "with" : "without", wanted),
-          "Give --out a name that does.");
+      String with = original.macros() ? "with" : "without";
+      throw WorkbookRefused.of(target, "ending", with, wanted);
     }
     try {
       OpenElsewhere.check(Replacement.place(target));

@@ -19,7 +19,7 @@ import sparewell.save.xml.XmlEdits;
  * @see "ECMA-376 part 1, sections 18.2.2 (calcPr) and 18.2.6 (definedNames)"
  */
 final class Recalculation {
-  private static final Pattern FORMULA = Pattern.compile("<(?:[\\w.-]+:)?f[\\s>/]");
+  static final Pattern FORMULA = Pattern.compile("<(?:[\\w.-]+:)?f[\\s>/]");
   private static final int OVERLAP = 100;
 
   /** Sections before the settings of calculation. */

@@ -7,14 +7,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.IntPredicate;
+import java.util.regex.Matcher;
 import sparewell.ooxml.NewCell;
 import sparewell.ooxml.NewRows;
 import sparewell.ooxml.SheetText;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.XmlElement;
-import sparewell.save.append.Pieces.Piece;
 import sparewell.save.append.SheetRow.Cell;
-import sparewell.save.file.Refusals;
 import sparewell.save.xml.XmlEdits;
 import sparewell.save.xml.XmlOut;
 
@@ -69,11 +68,10 @@ final class RowAppend {
 
   private void requireRoom() throws WorkbookRefused {
     if (added.lastNew() > MOST_ROWS) {
-      throw refused("has no room for so many rows", "Start a new workbook for the next season.");
+      throw refused("rows full", "");
     }
     if (root.child("sheetProtection").filter(p -> p.isTrue("sheet")).isPresent()) {
-      throw refused(
-          "is protected", "Take its protection off (Review, Unprotect sheet) and import again.");
+      throw refused("rows protected", "");
     }
     Area room =
         new Area(added.firstNew(), added.firstColumn(), added.lastNew(), added.lastColumn());
@@ -81,9 +79,7 @@ final class RowAppend {
         root.child("mergeCells").map(m -> m.children("mergeCell")).orElse(List.of())) {
       String reference = merged.value("ref").orElse("");
       if (Area.of(reference).filter(room::meets).isPresent()) {
-        throw refused(
-            "has merged cells (" + reference + ") below its table",
-            "Split or move them and import again.");
+        throw refused("rows merged", reference);
       }
     }
   }
@@ -91,30 +87,28 @@ final class RowAppend {
   /** Parts the text of the rows: what stays before and behind, and the rows that are filled. */
   private void split() throws WorkbookRefused {
     String text = sheet.rows();
-    Pieces rows = new Pieces(text, prefix + "row");
+    Matcher rows = SheetRow.elements(text, prefix + "row");
     int number = 0;
     int headEnd = text.length();
     int tailStart = text.length();
-    for (Optional<Piece> next = rows.next(); next.isPresent(); next = rows.next()) {
-      Piece row = next.get();
-      String named = row.attributes().getOrDefault("r", "");
+    while (rows.find()) {
+      Map<String, String> attributes = SheetRow.attributes(rows.group(1));
+      String named = attributes.getOrDefault("r", "");
       int its = named.matches("\\d{1,7}") ? Integer.parseInt(named) : number + 1;
       if (its <= number) {
-        throw refused(
-            "lists its rows out of order",
-            "Save the workbook anew from your spreadsheet program and import again.");
+        throw refused("rows unordered", "");
       }
       number = its;
       if (number == added.modelRow()) {
-        model = SheetRow.of(number, row, prefix);
+        model = SheetRow.of(number, attributes, rows.group(2), prefix);
       }
       if (number >= added.firstNew()) {
-        headEnd = Math.min(headEnd, row.start());
+        headEnd = Math.min(headEnd, rows.start());
       }
       if (number > added.lastNew()) {
-        tailStart = Math.min(tailStart, row.start());
+        tailStart = Math.min(tailStart, rows.start());
       } else if (number >= added.firstNew()) {
-        targets.put(number, SheetRow.of(number, row, prefix));
+        targets.put(number, SheetRow.of(number, attributes, rows.group(2), prefix));
       }
     }
     head = text.substring(0, headEnd);
@@ -137,9 +131,7 @@ final class RowAppend {
       // A formula of the angler's beside the new cells goes on reckoning; anything else is in the
       // way.
       if (cell.holdsAnything() && (wanted || within && !cell.formula())) {
-        throw refused(
-            "holds something in " + Area.letters(column) + number + ", just below its table",
-            "Move it elsewhere and import again.");
+        throw refused("rows taken", Area.letters(column) + number);
       }
     }
     for (NewCell cell : cells) {
@@ -213,17 +205,10 @@ final class RowAppend {
 
   private Optional<String> columnStyle(int column) {
     return root.child("cols").map(c -> c.children("col")).orElse(List.of()).stream()
-        .filter(c -> number(c, "min") <= column && column <= number(c, "max"))
+        .filter(c -> c.number("min").orElse(0) <= column)
+        .filter(c -> column <= c.number("max").orElse(0))
         .findFirst()
         .flatMap(c -> c.value("style"));
-  }
-
-  private static int number(XmlElement element, String attribute) {
-    return element
-        .value(attribute)
-        .filter(v -> v.matches("\\d{1,9}"))
-        .map(Integer::valueOf)
-        .orElse(0);
   }
 
   private void growDimension(XmlEdits edits, int lastColumn) {
@@ -242,7 +227,7 @@ final class RowAppend {
     }
   }
 
-  private WorkbookRefused refused(String problem, String remedy) {
-    return Refusals.refused(file, "the sheet '" + added.sheet().name() + "' " + problem, remedy);
+  private WorkbookRefused refused(String key, String detail) {
+    return WorkbookRefused.of(file, key, added.sheet().name(), detail);
   }
 }

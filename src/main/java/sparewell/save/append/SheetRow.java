@@ -5,7 +5,6 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import sparewell.save.append.Pieces.Piece;
 
 /**
  * A row as a sheet's part holds it: its attributes, and the text of each of its cells.
@@ -35,7 +34,7 @@ record SheetRow(int number, Map<String, String> attributes, Map<Integer, Cell> c
     }
 
     boolean formula() {
-      return Pattern.compile("<(?:[\\w.-]+:)?f[\\s>/]").matcher(inside).find();
+      return Recalculation.FORMULA.matcher(inside).find();
     }
   }
 
@@ -44,20 +43,33 @@ record SheetRow(int number, Map<String, String> attributes, Map<Integer, Cell> c
     return new SheetRow(number, new TreeMap<>(), new TreeMap<>());
   }
 
-  static SheetRow of(int number, Piece row, String prefix) {
+  /**
+   * A row that the sheet holds.
+   *
+   * @param inside what stands between its tags; null if nothing
+   */
+  static SheetRow of(int number, Map<String, String> attributes, String inside, String prefix) {
     Map<Integer, Cell> cells = new TreeMap<>();
-    Pieces found = new Pieces(row.inside(), prefix + "c");
+    Matcher found = elements(inside == null ? "" : inside, prefix + "c");
     int column = 0;
-    for (Optional<Piece> cell = found.next(); cell.isPresent(); cell = found.next()) {
-      Map<String, String> attributes = cell.get().attributes();
+    while (found.find()) {
+      Map<String, String> cell = attributes(found.group(1));
       column =
-          Optional.ofNullable(attributes.remove("r"))
+          Optional.ofNullable(cell.remove("r"))
               .flatMap(Area::of)
               .map(Area::firstColumn)
               .orElse(column + 1);
-      cells.put(column, new Cell(attributes, cell.get().inside()));
+      cells.put(column, new Cell(cell, found.group(2) == null ? "" : found.group(2)));
     }
-    return new SheetRow(number, row.attributes(), cells);
+    return new SheetRow(number, attributes, cells);
+  }
+
+  /** The elements of a name in a text, which do not hold each other: attributes, and inside. */
+  static Matcher elements(String text, String qualifiedName) {
+    String name = Pattern.quote(qualifiedName);
+    return Pattern.compile(
+            "<" + name + "((?:\\s[^>]*?)?)(?:/>|>(.*?)</" + name + "\\s*>)", Pattern.DOTALL)
+        .matcher(text);
   }
 
   static Map<String, String> attributes(String tag) {

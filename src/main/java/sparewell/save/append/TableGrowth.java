@@ -9,7 +9,6 @@ import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
-import sparewell.save.file.Refusals;
 import sparewell.save.xml.XmlEdits;
 
 /**
@@ -48,15 +47,13 @@ final class TableGrowth {
     String name = table.value("displayName").orElse("");
     if (!area.meets(header)) {
       if (area.meets(room)) {
-        throw refused(
-            book, added, "has the table " + name + " in the rows to fill", "Move that table");
+        throw WorkbookRefused.of(book.file(), "table below", added.sheet().name(), name);
       }
       return Optional.empty();
     }
     boolean totals = table.value("totalsRowCount").filter(c -> !c.equals("0")).isPresent();
     if (totals && area.lastRow() >= added.lastRow()) {
-      throw refused(
-          book, added, "has a totals row below its table", "Turn the totals row off for a moment");
+      throw WorkbookRefused.of(book.file(), "totals row", added.sheet().name());
     }
     if (added.lastRow() > area.lastRow() || added.lastNew() <= area.lastRow()) {
       return Optional.empty(); // rows were typed below it, or it has room
@@ -69,13 +66,5 @@ final class TableGrowth {
         .flatMap(Area::of)
         .ifPresent(f -> edits.set(filter.get(), "ref", f.downTo(added.lastNew()).reference()));
     return Optional.of(edits.apply());
-  }
-
-  private static WorkbookRefused refused(
-      WorkbookPackage book, NewRows added, String problem, String remedy) {
-    return Refusals.refused(
-        book.file(),
-        "the sheet '" + added.sheet().name() + "' " + problem,
-        remedy + " and import again.");
   }
 }

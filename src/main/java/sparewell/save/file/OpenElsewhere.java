@@ -25,11 +25,7 @@ public final class OpenElsewhere {
     String name = file.getFileName().toString();
     for (String lock : List.of("~$" + name, ".~lock." + name + "#")) {
       if (Files.exists(file.resolveSibling(lock), LinkOption.NOFOLLOW_LINKS)) {
-        throw Refusals.elsewhere(
-            file,
-            "a spreadsheet program has it open (there is a lock file " + lock + ")",
-            "Close it there and run again. If no program has it open, the lock file is left from a"
-                + " crash: delete %s beside the workbook.".formatted(lock));
+        throw WorkbookRefused.of(file, "open there", lock);
       }
     }
     if (Files.exists(file)) {
@@ -39,11 +35,11 @@ public final class OpenElsewhere {
 
   private static void checkSystemLock(Path file) throws WorkbookRefused {
     if (!Files.isWritable(file)) {
-      throw readOnly(file);
+      throw WorkbookRefused.of(file, "read-only");
     }
     for (int look = 1; held(file); look++) {
       if (look == LOOKS) {
-        throw locked(file);
+        throw WorkbookRefused.of(file, "locked");
       }
       LockSupport.parkNanos(PAUSE_NANOS);
     }
@@ -56,22 +52,9 @@ public final class OpenElsewhere {
     } catch (OverlappingFileLockException e) {
       return true;
     } catch (AccessDeniedException e) {
-      throw readOnly(file);
+      throw WorkbookRefused.of(file, "read-only");
     } catch (IOException e) {
       throw Refusals.of(file, e);
     }
-  }
-
-  private static WorkbookRefused locked(Path file) {
-    return Refusals.elsewhere(
-        file,
-        "another program holds it locked",
-        "Close it there and run again. A lock that stays after"
-            + " all programs are closed goes away when the computer is restarted.");
-  }
-
-  private static WorkbookRefused readOnly(Path file) {
-    return Refusals.elsewhere(
-        file, "the file is read-only", "Take the read-only mark off and run again.");
   }
 }

@@ -12,8 +12,6 @@ import sparewell.ooxml.WorkbookRefused;
 
 /** Refusals for faults of the disk, in an angler's words. */
 public final class Refusals {
-  private static final String UNCHANGED = " The workbook is as it was.";
-
   private Refusals() {}
 
   /** Returns true where a read or write failed for want of room on the disk. */
@@ -26,51 +24,30 @@ public final class Refusals {
 
   /** Refusal for a failed read or write while saving. */
   public static WorkbookRefused of(Path file, IOException e) {
-    if (diskFull(e)) {
-      return refused(file, "the disk is full", "Free some space and run again.");
-    }
+    return WorkbookRefused.of(file, kind(e), reason(e));
+  }
+
+  private static String kind(IOException e) {
     String reason = reason(e).toLowerCase(Locale.ROOT);
+    if (diskFull(e)) {
+      return "disk full";
+    }
     if (reason.contains("name too long") || reason.contains("filename or extension is too long")) {
-      return refused(
-          file,
-          "its name, with the few letters added while writing, is too long for this disk",
-          "Give the workbook or its folders shorter names.");
+      return "long name";
     }
     if (reason.contains("read-only file system") || reason.contains("write-protected")) {
-      return refused(
-          file, "the disk is read-only", "Copy the workbook to another disk and run there.");
+      return "read-only disk";
     }
     if (e instanceof AccessDeniedException || reason.contains("not permitted")) {
-      return elsewhere(
-          file, "you have no permission to write in its folder", "Ask for the permission.");
+      return "not permitted";
     }
     if (e instanceof NoSuchFileException || e instanceof NotDirectoryException) {
-      return refused(
-          file,
-          "the file or its folder is not there, or vanished meanwhile",
-          "Check the folder (a drive taken out?) and run again.");
+      return "vanished";
     }
     if (e instanceof AtomicMoveNotSupportedException) {
-      return refused(
-          file,
-          "this disk cannot replace a file in one step",
-          "Copy the workbook to another disk and run there.");
+      return "two steps";
     }
-    if (reason.contains("being used by another process")) {
-      return elsewhere(file, "another program has it open", "Close it there and run again.");
-    }
-    return refused(
-        file, "it could not be written (" + reason(e) + ")", "Check the disk and run again.");
-  }
-
-  /** A refusal that says what to do, and that nothing was changed. */
-  public static WorkbookRefused refused(Path file, String problem, String remedy) {
-    return new WorkbookRefused(file, problem, remedy + UNCHANGED);
-  }
-
-  /** The same where writing to another file would do. */
-  static WorkbookRefused elsewhere(Path file, String problem, String remedy) {
-    return new WorkbookRefused(file, problem, remedy + UNCHANGED, true);
+    return reason.contains("being used by another process") ? "open" : "disk";
   }
 
   private static String reason(IOException e) {

@@ -95,10 +95,7 @@ public record Replacement(
   }
 
   private WorkbookRefused changed() {
-    return new WorkbookRefused(
-        target,
-        "it was changed, moved or deleted by somebody while this program was at work",
-        "Run again. Nothing was written.");
+    return WorkbookRefused.of(target, "changed");
   }
 
   /** Ignores faults: the workbook is already saved. */
@@ -122,7 +119,7 @@ public record Replacement(
   /** The real file behind links, so that a link stays one; for a new file its real folder. */
   public static Path place(Path target) throws IOException, WorkbookRefused {
     if (Files.isDirectory(target)) {
-      throw Refusals.refused(target, "this is a folder", "Name a file in it.");
+      throw WorkbookRefused.of(target, "target folder");
     }
     if (Files.exists(target)) {
       return target.toRealPath();

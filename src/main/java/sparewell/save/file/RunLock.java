@@ -41,7 +41,7 @@ public final class RunLock implements Closeable {
       try {
         FileLock lock = channel.tryLock();
         if (lock == null) {
-          throw busy(workbook);
+          throw WorkbookRefused.of(workbook, "busy");
         }
         if (isStill(file, channel)) {
           return new RunLock(workbook, file, channel);
@@ -49,13 +49,13 @@ public final class RunLock implements Closeable {
         channel.close(); // the run before us has just ended and removed the file: take a new one
       } catch (OverlappingFileLockException e) {
         channel.close();
-        throw busy(workbook);
+        throw WorkbookRefused.of(workbook, "busy");
       } catch (WorkbookRefused | IOException e) {
         channel.close();
         throw e;
       }
     }
-    throw busy(workbook);
+    throw WorkbookRefused.of(workbook, "busy");
   }
 
   /**
@@ -66,13 +66,6 @@ public final class RunLock implements Closeable {
     long mark = channel.size() + 1;
     channel.write(ByteBuffer.wrap(new byte[] {'\n'}), channel.size());
     return Files.exists(file) && Files.size(file) == mark;
-  }
-
-  private static WorkbookRefused busy(Path workbook) {
-    return Refusals.refused(
-        workbook,
-        "another run of this program is writing it now",
-        "Wait until that one is done and run again.");
   }
 
   private static Path lockOf(Path workbook) {
