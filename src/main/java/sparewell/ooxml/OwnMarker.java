@@ -12,7 +12,6 @@ public final class OwnMarker {
 
   private OwnMarker() {}
 
-  /** The value that marks the sheet of this name. */
   public static String valueFor(String sheetName) {
     return "\"" + sheetName.replace("\"", "\"\"") + "\"";
   }

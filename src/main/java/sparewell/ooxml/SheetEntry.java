@@ -11,7 +11,6 @@ import java.util.Optional;
  * @param worksheet whether it has cells (chart, dialog and macro sheets have none for us)
  * @param own whether an earlier run wrote it and its tab still has the name given then; a copied or
  *     renamed sheet is the angler's
- * @param relationshipId the workbook's relationship to its part
  */
 public record SheetEntry(
     String name,
@@ -19,5 +18,4 @@ public record SheetEntry(
     boolean visible,
     boolean worksheet,
     boolean own,
-    int sheetId,
-    String relationshipId) {}
+    int sheetId) {}

@@ -137,7 +137,6 @@ public final class WorkbookPackage implements Closeable {
     return workbook.sheets();
   }
 
-  /** Returns whether day numbers count from 1904. */
   public boolean date1904() {
     return workbook.date1904();
   }
@@ -146,12 +145,9 @@ public final class WorkbookPackage implements Closeable {
     return workbook.name();
   }
 
-  public Optional<String> sharedStringsPart() {
-    return workbook.related("sharedStrings");
-  }
-
-  public Optional<String> stylesPart() {
-    return workbook.related("styles");
+  /** The part of a kind that the workbook refers to, such as {@code styles}. */
+  public Optional<String> related(String kind) {
+    return workbook.related(kind);
   }
 
   /** Returns whether sheets may not be added or removed. */
@@ -164,12 +160,6 @@ public final class WorkbookPackage implements Closeable {
     return signed;
   }
 
-  /** Returns whether it is a shared workbook, which keeps a log of changes. */
-  public boolean shared() {
-    return workbook.related("revisionHeaders").isPresent();
-  }
-
-  /** Returns whether it holds macros (.xlsm). */
   public boolean macros() {
     return contentTypes.of(workbookPart()).orElse("").contains("macroEnabled");
   }
@@ -296,7 +286,6 @@ public final class WorkbookPackage implements Closeable {
     return zip.holds(part, checksum, size);
   }
 
-  /** Copies an entry in packed form. */
   public void copyRaw(String entryName, ZipArchiveOutputStream to) throws IOException {
     zip.copyRaw(entryName, to);
   }

@@ -64,11 +64,9 @@ record WorkbookPart(
         e.value("state").filter(state -> !state.equals("visible")).isEmpty(),
         relationship.filter(r -> r.is("worksheet")).isPresent(),
         own,
-        e.number("sheetId").orElse(0),
-        id);
+        e.number("sheetId").orElse(0));
   }
 
-  /** Positions of the sheets that carry our marker. */
   private static Set<Integer> marked(XmlText xml, List<XmlElement> listed) {
     Set<Integer> marked = new TreeSet<>();
     List<XmlElement> names =

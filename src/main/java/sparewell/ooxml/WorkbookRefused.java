@@ -54,12 +54,10 @@ public final class WorkbookRefused extends Exception {
         file, words.problem.formatted(details), words.remedy.formatted(details), words.elsewhere);
   }
 
-  /** Problem without the file and the remedy. */
   public String problem() {
     return problem;
   }
 
-  /** Problem and remedy without the file. */
   public String words() {
     return problem + ". " + remedy;
   }

@@ -73,7 +73,6 @@ public record XmlElement(
     return value(attribute).filter(v -> v.equals("1") || v.equals("true")).isPresent();
   }
 
-  /** A name with the element's prefix. */
   public String qualified(String childName) {
     return prefix.isEmpty() ? childName : prefix + ":" + childName;
   }

@@ -113,4 +113,35 @@ public final class XmlText {
             });
     return safe.toString().getBytes(charset);
   }
+
+  /** A text as it may stand between tags or quotation marks. */
+  public static String escaped(String text) {
+    StringBuilder out = new StringBuilder();
+    escape(text, out);
+    return out.toString();
+  }
+
+  /** Adds a text as it may stand between tags or quotation marks. */
+  public static void escape(String text, StringBuilder out) {
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      switch (c) {
+        case '&' -> out.append("&amp;");
+        case '<' -> out.append("&lt;");
+        case '>' -> out.append("&gt;");
+        case '"' -> out.append("&quot;");
+        case '\n', '\r', '\t' -> out.append("&#").append((int) c).append(';');
+        default -> {
+          if (Character.isHighSurrogate(c)
+              && i + 1 < text.length()
+              && Character.isLowSurrogate(text.charAt(i + 1))) {
+            out.append(c).append(text.charAt(++i));
+          } else {
+            boolean allowed = c >= ' ' && !Character.isSurrogate(c) && c < '\uFFFE';
+            out.append(allowed ? c : '\uFFFD');
+          }
+        }
+      }
+    }
+  }
 }

@@ -76,7 +76,6 @@ final class ChartBlock {
             anchor -> ChartXml.frame(plot, anchor)));
   }
 
-  /** One picture for each series, side by side. */
   private void panels(Chart chart, int firstRow) {
     double apart = Layout.DRAWN_WIDTH_POINTS / Chart.PANELS_ACROSS;
     for (int i = 0; i < chart.series().size(); i++) {
@@ -149,7 +148,6 @@ final class ChartBlock {
     }
   }
 
-  /** Makes a column beside the printed part wide enough for what it holds. */
   private void widen(int at, String heading, List<Object> values) {
     double size = Look.FIGURE_HEAD.face().points();
     double points = TextSize.width(heading, size, false);

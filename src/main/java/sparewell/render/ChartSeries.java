@@ -59,7 +59,6 @@ final class ChartSeries {
     return points(index, lineAndMarker(index, series.mark()), plot.x(), series.values());
   }
 
-  /** A row's name, value and interval, lying. */
   String forest(int index) {
     Plot.Series series = plot.series().get(index);
     Chart.Mark mark = series.mark() == Chart.Mark.USUAL ? Chart.Mark.MARKERS : series.mark();

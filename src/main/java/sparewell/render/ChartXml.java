@@ -142,7 +142,6 @@ final class ChartXml {
     return dates ? Xml.filled("date steps", daysApart()) : Xml.filled("name steps", skip);
   }
 
-  /** Days from one labelled date to the next, a few labels in all. */
   private long daysApart() {
     DoubleSummaryStatistics days =
         plot.x().values().stream()
@@ -152,7 +151,6 @@ final class ChartXml {
     return Math.max(1, (long) Math.ceil((days.getMax() - days.getMin()) / DATES_SHOWN));
   }
 
-  /** Room that the names of categories need beside each other. */
   private double labelPoints() {
     return plot.x().values().stream()
             .mapToDouble(

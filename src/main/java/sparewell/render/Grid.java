@@ -93,7 +93,6 @@ final class Grid {
   /** Rows of titles that stand above what is drawn from the next row on. */
   final Set<Integer> titlesOfDrawn = new HashSet<>();
 
-  /** Rows that begin a page, whatever fits on the one before. */
   final Set<Integer> pageStarts = new HashSet<>();
 
   final List<Integer> pageBreaks = new ArrayList<>();
@@ -124,7 +123,6 @@ final class Grid {
   /** True where it is shrunk to one page, because a few rows would be left for a second. */
   boolean onOnePage;
 
-  /** True where the page is printed at its true size. */
   boolean exactSize;
 
   /** Enlargement of all that is written; what is laid out here is at usual size. */
@@ -143,11 +141,8 @@ final class Grid {
   }
 
   void put(int row, int column, Object value, Look look) {
-    put(row, column, value, look(look));
-  }
-
-  void put(int row, int column, Object value, int look) {
-    rows.computeIfAbsent(row, key -> new TreeMap<>()).put(column, new Filled(value, look));
+    Filled filled = new Filled(value, looks.index(look.larger(print)));
+    rows.computeIfAbsent(row, key -> new TreeMap<>()).put(column, filled);
   }
 
   /** Puts what was typed before into a cell to type into. */
@@ -166,10 +161,6 @@ final class Grid {
     }
   }
 
-  int look(Look look) {
-    return looks.index(look.larger(print));
-  }
-
   /** Merges cells of one row; the look is given to all, so that fills and lines are whole. */
   void merge(int row, int first, int last, Look look) {
     if (last > first) {
@@ -184,7 +175,6 @@ final class Grid {
     heights.merge(row, points, Math::max);
   }
 
-  /** Width of a column in points, inside its margins. */
   double innerPoints(int column) {
     return points(column) - Measure.CELL_MARGIN_POINTS;
   }
@@ -198,7 +188,6 @@ final class Grid {
     return width(column) * Measure.POINTS_PER_CHARACTER;
   }
 
-  /** Width of the first columns together, in points. */
   double pointsAcross(int columns) {
     double points = 0;
     for (int column = 1; column <= columns; column++) {
@@ -211,7 +200,6 @@ final class Grid {
     return heights.getOrDefault(row, Layout.ROW_POINTS);
   }
 
-  /** Height of rows together, in points. */
   double pointsDown(int first, int last) {
     double points = 0;
     for (int row = first; row <= last; row++) {
@@ -237,7 +225,6 @@ final class Grid {
     return fixed(firstRow, firstColumn) + ":" + fixed(lastRow, lastColumn);
   }
 
-  /** Name of a sheet as formulas want it. */
   static String quoted(String sheet) {
     return "'" + sheet.replace("'", "''") + "'";
   }

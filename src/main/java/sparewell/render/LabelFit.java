@@ -30,7 +30,6 @@ final class LabelFit {
 
   private LabelFit() {}
 
-  /** A label that fits: what stands on it, and which part of how many it is. */
   record Fitted(List<Grid.Run> runs, Optional<LabelGrid.Tape> tape, int part, int parts) {}
 
   /** The label, or as many parts of it as are needed, for so much room in points. */
@@ -205,7 +204,6 @@ final class LabelFit {
     return all;
   }
 
-  /** Words parted at the blank nearest to their middle. */
   private static List<Words> halves(Words words) {
     String text = words.text();
     int middle = text.length() / 2;

@@ -101,7 +101,6 @@ record Look(
     return new Look(pattern, NOTE.face, "", Edge.NONE, "general", false);
   }
 
-  /** The strip of a label in the colour of its tape. */
   static Look tape(String rgb) {
     boolean dark = !rgb.isEmpty() && lightness(rgb) < 0.5;
     Face face = new Face(9, true, false, dark ? "FFFFFF" : INK);
@@ -116,7 +115,6 @@ record Look(
     return (0.2126 * red + 0.7152 * green + 0.0722 * blue) / 255;
   }
 
-  /** The same in letters so many times as large. */
   Look larger(double times) {
     Face larger = new Face(face.points() * times, face.bold(), face.underline(), face.rgb());
     return times == 1 ? this : new Look(pattern, larger, fill, edge, across, wrap, indent);

@@ -98,7 +98,6 @@ record Page(
     return new Page(usualPaper(units), false, WIDE_SIDE_MM, WIDE_SIDE_MM, 12, 11, 5, 0);
   }
 
-  /** The same paper turned by a quarter. */
   Page turned() {
     return usual(paper, !landscape);
   }
@@ -110,7 +109,6 @@ record Page(
     return scaled(percent);
   }
 
-  /** The same page at another scale. */
   Page scaled(int percent) {
     return new Page(paper, landscape, sideMm, sideMm, topMm, bottomMm, headerMm, percent);
   }

@@ -87,7 +87,6 @@ final class PageBreaks {
     return new Breaks(behind, pages, split(grid, firstRows) + bare);
   }
 
-  /** Height of the headings that are repeated on a page that begins with a row. */
   private static double repeated(Grid grid, int row) {
     return grid.headingRow > 0 && row > grid.headingRow ? grid.height(grid.headingRow) : 0;
   }

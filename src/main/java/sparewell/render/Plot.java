@@ -24,7 +24,6 @@ record Plot(Chart chart, String xTitle, String yTitle, Figures x, List<Series> s
     return least;
   }
 
-  /** Share of the picture's width that the names of a forest's rows take. */
   double nameShare(double widthPoints) {
     double widest =
         series.get(0).words().stream()

@@ -2,7 +2,9 @@ package sparewell.render;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import sparewell.table.Drawing;
+import sparewell.table.Layout;
 
 /**
  * The shapes of a drawing as one group.
@@ -28,14 +30,38 @@ final class ShapesXml {
   private final long high;
   private final long top;
 
-  ShapesXml(Grid.Anchor anchor, long wide, long high, long top) {
+  private ShapesXml(Grid.Anchor anchor, long wide, long high, long top) {
     this.anchor = anchor;
     this.wide = wide;
     this.high = high;
     this.top = top;
   }
 
-  String group(Drawing drawing) {
+  /** Puts a drawing over cells. */
+  static void lay(Drawing drawing, Grid grid, int firstRow) {
+    int row = firstRow;
+    if (!drawing.title().isEmpty()) {
+      grid.titlesOfDrawn.add(row);
+      TextBlock.put(drawing.title(), grid, row++, Look.HEADING);
+    }
+    double height = Layout.heightPoints(drawing);
+    long high = Math.round(height * Measure.EMU_PER_POINT);
+    long wide = Math.round(height * drawing.widthToHeightRatio() * Measure.EMU_PER_POINT);
+    int above = row - 1;
+    grid.drawn.add(
+        new Grid.Drawn(
+            row,
+            0,
+            wide,
+            high,
+            Optional.empty(),
+            anchor -> {
+              double top = grid.pointsDown(1, above) * grid.print * Measure.EMU_PER_POINT;
+              return new ShapesXml(anchor, wide, high, Math.round(top)).group(drawing);
+            }));
+  }
+
+  private String group(Drawing drawing) {
     int id = anchor.ids().getAsInt();
     StringBuilder all = new StringBuilder();
     // Spans the whole box, so that a program that shrinks a group to its shapes keeps the places.

@@ -66,33 +66,23 @@ final class SheetPage {
   private final RenderOptions options;
   private final Map<Table<?>, SheetTable<?>> tables = new IdentityHashMap<>();
 
-  private SheetPage(
-      ReportSheet sheet,
-      Grid grid,
-      SheetRenderer.TableNames names,
-      UnitSystem units,
-      RenderOptions options) {
-    this.sheet = sheet;
-    this.grid = grid;
-    this.names = names;
-    this.units = units;
-    this.options = options;
-  }
-
-  record Laid(Grid grid, Page page) {}
-
-  static Laid lay(
+  SheetPage(
       ReportSheet sheet,
       Looks looks,
       SheetRenderer.TableNames names,
       UnitSystem units,
       RenderOptions options) {
+    this.sheet = sheet;
+    this.names = names;
+    this.units = units;
+    this.options = options;
     double print = sheet.largePrint() ? LARGE_PRINT : 1;
-    Grid grid = new Grid(options.actualName(sheet.name()), looks, print, names.widthFactor());
-    return new SheetPage(sheet, grid, names, units, options).laid();
+    this.grid = new Grid(options.actualName(sheet.name()), looks, print, names.widthFactor());
   }
 
-  private Laid laid() {
+  record Laid(Grid grid, Page page) {}
+
+  Laid laid() {
     widen();
     answer();
     Page page = Page.fitting(width(), units);
@@ -128,7 +118,6 @@ final class SheetPage {
     return grid.pointsAcross(grid.lastPrintedColumn) * grid.print;
   }
 
-  /** Gives the columns the widths that the blocks want. */
   private void widen() {
     for (Block block : sheet.shown()) {
       if (block instanceof Block.Rows rows) {
@@ -174,7 +163,7 @@ final class SheetPage {
       SheetTable<?> data = known == null ? SheetTable.of(chart.data(), units, options) : known;
       ChartBlock.lay(sheet, chart, data, grid, row);
     } else if (block instanceof Drawing drawing) {
-      DrawingBlock.lay(drawing, grid, row);
+      ShapesXml.lay(drawing, grid, row);
     }
   }
 
@@ -234,7 +223,6 @@ final class SheetPage {
     return best.narrowedFor(width);
   }
 
-  /** Finds which columns text, links and drawings take. */
   private void spread() {
     boolean linked =
         sheet.shown().stream()
@@ -312,7 +300,6 @@ final class SheetPage {
     return one.subList(0, shared).equals(other.subList(0, shared));
   }
 
-  /** The least number of columns from the first on that are so wide together. */
   private int columnsFor(double points) {
     int columns = 1;
     while (grid.pointsAcross(columns) < points) {

@@ -47,7 +47,6 @@ final class SheetParts {
     book.sheet(grid.name, part, printed(grid));
   }
 
-  /** The names by which spreadsheets know what is printed. */
   private static List<DefinedName> printed(Grid grid) {
     String sheet = Grid.quoted(grid.name) + "!";
     String area =

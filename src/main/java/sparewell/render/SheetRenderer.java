@@ -34,7 +34,7 @@ public final class SheetRenderer {
     SheetParts writer = new SheetParts(book, options);
     CompletableFuture<Void> writing = CompletableFuture.completedFuture(null);
     for (ReportSheet sheet : sheets) {
-      SheetPage.Laid page = SheetPage.lay(sheet, looks, tableNames, units, options);
+      SheetPage.Laid page = new SheetPage(sheet, looks, tableNames, units, options).laid();
       join(writing); // no more sheets than one laid out and one written are held
       writing = CompletableFuture.runAsync(() -> writer.write(page.grid(), page.page()), beside);
     }

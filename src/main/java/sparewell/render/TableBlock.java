@@ -2,9 +2,7 @@ package sparewell.render;
 
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -233,7 +231,6 @@ final class TableBlock {
     double inner = grid.innerPoints(at + 1) - INDENT_POINTS;
     int row = firstRow;
     Look.Edge edge = table.roomy() ? Look.Edge.UNDER_ROOM : Look.Edge.UNDER;
-    Map<Kind, Integer> looks = new HashMap<>();
     for (R one : table.table().rows()) {
       Object value = table.values().get(at).get(row - firstRow);
       Optional<Entry> entry = column.entry().apply(one);
@@ -252,20 +249,11 @@ final class TableBlock {
         }
       }
       String pattern = value instanceof String ? Look.AS_TEXT : table.patterns().get(at);
-      Kind kind = new Kind(pattern, tone, edge, wrap, link.isPresent());
-      int look = looks.computeIfAbsent(kind, key -> grid.look(key.look()));
-      grid.put(row, at + 1, value, look);
+      grid.put(row, at + 1, value, Look.body(pattern, tone, edge, wrap, link.isPresent()));
       if (link.isPresent()) {
         grid.links.add(new Grid.Link(Grid.reference(row, at + 1), options.location(link.get())));
       }
       row++;
-    }
-  }
-
-  /** All that the look of a cell follows from. */
-  private record Kind(String pattern, Tone tone, Look.Edge edge, boolean wrap, boolean link) {
-    Look look() {
-      return Look.body(pattern, tone, edge, wrap, link);
     }
   }
 

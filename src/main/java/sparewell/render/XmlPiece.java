@@ -6,6 +6,7 @@ import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import sparewell.declared.DeclaredTable;
+import sparewell.ooxml.XmlText;
 
 /**
  * A piece of XML with places for values.
@@ -60,36 +61,9 @@ record XmlPiece(List<String> texts, List<Place> places, int values) {
       if (places.get(i).xml()) {
         out.append(value);
       } else {
-        escape(value instanceof Boolean yes ? yes ? "1" : "0" : value.toString(), out);
+        XmlText.escape(value instanceof Boolean yes ? yes ? "1" : "0" : value.toString(), out);
       }
     }
     out.append(texts.get(places.size()));
-  }
-
-  private static void escape(String text, StringBuilder out) {
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      switch (c) {
-        case '&' -> out.append("&amp;");
-        case '<' -> out.append("&lt;");
-        case '>' -> out.append("&gt;");
-        case '"' -> out.append("&quot;");
-        case '\n', '\t' -> out.append("&#").append((int) c).append(';');
-        default -> {
-          if (Character.isHighSurrogate(c)
-              && i + 1 < text.length()
-              && Character.isLowSurrogate(text.charAt(i + 1))) {
-            out.append(c).append(text.charAt(++i));
-          } else {
-            out.append(allowed(c) ? c : '\uFFFD');
-          }
-        }
-      }
-    }
-  }
-
-  /** Returns whether XML 1.0 may hold the character. */
-  private static boolean allowed(char c) {
-    return c >= ' ' && !Character.isSurrogate(c) && c < '\uFFFE';
   }
 }

@@ -98,33 +98,23 @@ final class EditedParts {
     all.add(XmlOut.canonical(name, changed) + name.content());
   }
 
-  /** Returns whether every list begins with what it held, and all else is the same. */
+  /** Returns whether every list begins with what it held, to the letter. */
   private static boolean grownOnly(XmlText old, XmlText now) {
-    for (XmlElement section : old.root().children()) {
-      if (now.root().children().stream()
-          .noneMatch(
-              c ->
-                  c.name().equals(section.name())
-                      && c.namespace().equals(section.namespace())
-                      && beginsWith(now, c.children(), old, section.children()))) {
-        return false;
-      }
-    }
-    return true;
+    return old.root().children().stream()
+        .allMatch(
+            list ->
+                now.root().children().stream()
+                    .filter(c -> c.name().equals(list.name()))
+                    .filter(c -> c.namespace().equals(list.namespace()))
+                    .anyMatch(c -> beginsWith(texts(now, c), texts(old, list))));
   }
 
-  /** Returns whether elements begin with others, to the letter. */
-  private static boolean beginsWith(
-      XmlText text, List<XmlElement> elements, XmlText others, List<XmlElement> first) {
-    if (elements.size() < first.size()) {
-      return false;
-    }
-    for (int i = 0; i < first.size(); i++) {
-      if (!text.text(elements.get(i)).equals(others.text(first.get(i)))) {
-        return false;
-      }
-    }
-    return true;
+  private static boolean beginsWith(List<String> all, List<String> first) {
+    return all.size() >= first.size() && all.subList(0, first.size()).equals(first);
+  }
+
+  private static List<String> texts(XmlText xml, XmlElement list) {
+    return list.children().stream().map(xml::text).toList();
   }
 
   /** The cells of sheets that are not ours, each with the sheet that it may take from before it. */

@@ -70,7 +70,7 @@ final class OwnStyles {
   }
 
   static OwnStyles of(WorkbookPackage book, int highestFormat) throws WorkbookRefused {
-    Optional<String> part = book.stylesPart().filter(book::has);
+    Optional<String> part = book.related("styles").filter(book::has);
     try {
       XmlText xml =
           part.isPresent()

@@ -11,7 +11,6 @@ import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
-import sparewell.save.xml.XmlOut;
 
 /**
  * Result of one scan over the angler's parts: the highest cell format, and whether formulas may
@@ -41,7 +40,7 @@ final class PartScan {
   }
 
   private static String key(String name) {
-    return XmlOut.text(name).toLowerCase(Locale.ROOT);
+    return XmlText.escaped(name).toLowerCase(Locale.ROOT);
   }
 
   /**
@@ -64,7 +63,6 @@ final class PartScan {
     return use;
   }
 
-  /** The highest index of a cell format in a cell, row or column. */
   int highestFormat() {
     return highestFormat;
   }
@@ -98,7 +96,6 @@ final class PartScan {
     return false;
   }
 
-  /** Looks for the formats of cells, rows and columns. */
   private void formats(String text) {
     for (String attribute : List.of(" s=\"", " s='", " style=\"", " style='")) {
       int from = attribute.length();

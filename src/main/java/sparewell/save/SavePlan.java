@@ -13,8 +13,10 @@ import sparewell.ooxml.Relationship;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
+import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
 import sparewell.save.OwnParts.DefinedName;
+import sparewell.save.xml.XmlEdits;
 
 /**
  * Plans the new package: the angler's entries without those of the last run, and our new sheets.
@@ -40,7 +42,11 @@ final class SavePlan {
     return new NewPackage(own.book(), plan.dropped, plan.edited, plan.added);
   }
 
-  /** Takes our removed sheets out of the calculation chain. */
+  /**
+   * Takes our removed sheets out of the order in which formulas were last calculated.
+   *
+   * @see "ECMA-376 part 1, section 18.6 (calculation chain)"
+   */
   private void editChain() throws WorkbookRefused {
     Set<String> sheetIds =
         book.sheets().stream()
@@ -49,13 +55,33 @@ final class SavePlan {
             .collect(Collectors.toSet());
     for (Relationship r : book.relationships(book.workbookPart())) {
       if (r.is("calcChain") && book.has(r.part()) && !sheetIds.isEmpty()) {
-        CalculationChain chain = CalculationChain.without(book.xml(r.part()), sheetIds);
-        if (!chain.anyLeft()) { // a workbook must not have an empty chain
-          dropped.add(PartNames.key(r.part()));
-        } else if (chain.edits().any()) {
-          edit(r.part(), chain.edits().apply());
-        }
+        editChain(r.part(), sheetIds);
       }
+    }
+  }
+
+  private void editChain(String part, Set<String> sheetIds) throws WorkbookRefused {
+    XmlText xml = book.xml(part);
+    XmlEdits edits = new XmlEdits(xml);
+    String sheet = "0";
+    boolean previousLeaves = false;
+    boolean anyLeft = false;
+    for (XmlElement entry : xml.root().children("c")) {
+      Optional<String> named = entry.value("i");
+      sheet = named.orElse(sheet);
+      boolean leaves = sheetIds.contains(sheet);
+      anyLeft |= !leaves;
+      if (leaves) {
+        edits.remove(entry);
+      } else if (previousLeaves && named.isEmpty()) {
+        edits.set(entry, "i", sheet); // else it would have that of the entry before
+      }
+      previousLeaves = leaves;
+    }
+    if (!anyLeft) { // a workbook must not have an empty chain
+      dropped.add(PartNames.key(part));
+    } else if (edits.any()) {
+      edit(part, edits.apply());
     }
   }
 
@@ -87,7 +113,7 @@ final class SavePlan {
       OwnStyles styles, RelationshipsEdit relationships, Map<String, String> types) {
     Optional<byte[]> grown = styles.edited();
     if (!styles.fresh()) {
-      grown.ifPresent(content -> edit(book.stylesPart().orElseThrow(), content));
+      grown.ifPresent(content -> edit(book.related("styles").orElseThrow(), content));
     } else if (grown.isPresent()) {
       // The usual name where it is free: some readers look for styles by name.
       String part = book.has("xl/styles.xml") ? "xl/sparewell_styles.xml" : "xl/styles.xml";

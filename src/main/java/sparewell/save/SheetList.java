@@ -69,7 +69,6 @@ final class SheetList {
     return tabs;
   }
 
-  /** New position of an old tab; empty if it is gone. */
   Optional<Integer> newPosition(int oldPosition) {
     return Optional.ofNullable(newPosition.get(oldPosition));
   }

@@ -188,9 +188,8 @@ final class WorkbookEdit {
 
   private String name(String name, int position, String hidden, String value) {
     String tag = root.qualified("definedName");
-    String attributes =
-        " name=\"" + XmlOut.attribute(name) + "\" localSheetId=\"" + position + "\"";
-    return "<" + tag + attributes + hidden + ">" + XmlOut.text(value) + "</" + tag + ">";
+    String attributes = " name=\"" + XmlText.escaped(name) + "\" localSheetId=\"" + position + "\"";
+    return "<" + tag + attributes + hidden + ">" + XmlText.escaped(value) + "</" + tag + ">";
   }
 
   private static int number(XmlElement element, String attribute) {

@@ -36,7 +36,7 @@ public final class WorkbookSaver {
     if (original.signed() && !dropSignature) {
       throw WorkbookRefused.of(file, "signed");
     }
-    if (original.shared()) {
+    if (original.related("revisionHeaders").isPresent()) {
       throw WorkbookRefused.of(file, "shared");
     }
     String wanted = original.macros() ? ".xlsm" : ".xlsx";

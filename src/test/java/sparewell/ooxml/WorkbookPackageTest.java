@@ -34,9 +34,9 @@ class WorkbookPackageTest {
       assertEquals(
           List.of("Stock", "Trips"), book.sheets().stream().map(SheetEntry::name).toList());
       assertEquals("xl/worksheets/sheet2.xml", book.sheets().get(1).partName().orElseThrow());
-      assertEquals("xl/sharedStrings.xml", book.sharedStringsPart().orElseThrow());
-      assertEquals("xl/styles.xml", book.stylesPart().orElseThrow());
-      assertFalse(book.date1904() || book.signed() || book.structureProtected() || book.shared());
+      assertEquals("xl/sharedStrings.xml", book.related("sharedStrings").orElseThrow());
+      assertEquals("xl/styles.xml", book.related("styles").orElseThrow());
+      assertFalse(book.date1904() || book.signed() || book.structureProtected());
       assertEquals(Fingerprint.of(book.file()), book.fingerprint());
     }
   }

@@ -22,7 +22,6 @@ final class Recalculation {
   static final Pattern FORMULA = Pattern.compile("<(?:[\\w.-]+:)?f[\\s>/]");
   private static final int OVERLAP = 100;
 
-  /** Sections before the settings of calculation. */
   private static final List<String> BEFORE =
       List.of("sheets", "functionGroups", "externalReferences", "definedNames");
 

@@ -13,9 +13,9 @@ import sparewell.ooxml.NewRows;
 import sparewell.ooxml.SheetText;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.XmlElement;
+import sparewell.ooxml.XmlText;
 import sparewell.save.append.SheetRow.Cell;
 import sparewell.save.xml.XmlEdits;
-import sparewell.save.xml.XmlOut;
 
 /**
  * Adds rows below a table in a sheet's part: in the rows that stand there blank, else in new ones.
@@ -154,7 +154,7 @@ final class RowAppend {
   private void value(SheetRow row, NewCell cell) {
     Optional<String> style = style(row, cell.column());
     if (cell.kind() == NewCell.Kind.FORMULA) {
-      String formula = "<" + prefix + "f>" + XmlOut.text(cell.text()) + "</" + prefix + "f>";
+      String formula = "<" + prefix + "f>" + XmlText.escaped(cell.text()) + "</" + prefix + "f>";
       put(row, cell.column(), style, Map.of(), formula);
       return;
     }
@@ -184,7 +184,7 @@ final class RowAppend {
     // What looks like an escape of the format must not be read as one (22.9.2.19).
     String literal = text.replaceAll("_(?=x[0-9A-Fa-f]{4}_)", "_x005F_");
     return "<%1$sis><%1$st xml:space=\"preserve\">%2$s</%1$st></%1$sis>"
-        .formatted(prefix, XmlOut.text(literal));
+        .formatted(prefix, XmlText.escaped(literal));
   }
 
   private static void put(

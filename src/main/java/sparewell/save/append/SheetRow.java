@@ -38,7 +38,6 @@ record SheetRow(int number, Map<String, String> attributes, Map<Integer, Cell> c
     }
   }
 
-  /** A row that the sheet does not hold yet. */
   static SheetRow fresh(int number) {
     return new SheetRow(number, new TreeMap<>(), new TreeMap<>());
   }

@@ -107,7 +107,6 @@ public record Replacement(
     }
   }
 
-  /** Returns whether two names lead to one file that exists. */
   public static boolean isSame(Path one, Path other) {
     try {
       return Files.exists(other) && Files.isSameFile(one, other);

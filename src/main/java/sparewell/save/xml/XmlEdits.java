@@ -35,7 +35,7 @@ public final class XmlEdits {
 
   /** Sets an attribute that has no prefix; once per element and attribute. */
   public void set(XmlElement element, String attribute, String value) {
-    String text = attribute + "=\"" + XmlOut.attribute(value) + "\"";
+    String text = attribute + "=\"" + XmlText.escaped(value) + "\"";
     element
         .attribute(attribute)
         .ifPresentOrElse(

@@ -3,31 +3,19 @@ package sparewell.save.xml;
 import java.util.Map;
 import java.util.TreeMap;
 import sparewell.ooxml.XmlElement;
+import sparewell.ooxml.XmlText;
 
 /** Writes values and elements as XML text. */
 public final class XmlOut {
-  /** The namespace of sheets. */
   public static final String MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 
   private XmlOut() {}
-
-  public static String attribute(String value) {
-    return text(value).replace("\"", "&quot;").replace("\n", "&#10;").replace("\t", "&#9;");
-  }
-
-  public static String text(String value) {
-    return value
-        .replace("&", "&amp;")
-        .replace("<", "&lt;")
-        .replace(">", "&gt;")
-        .replace("\r", "&#13;");
-  }
 
   /** Empty element with attributes, given as pairs of name and value. */
   public static String tag(String element, String... attributes) {
     StringBuilder out = new StringBuilder("<").append(element);
     for (int i = 0; i < attributes.length; i += 2) {
-      String value = attribute(attributes[i + 1]);
+      String value = XmlText.escaped(attributes[i + 1]);
       out.append(' ').append(attributes[i]).append("=\"").append(value).append('"');
     }
     return out.append("/>").toString();
@@ -55,7 +43,7 @@ public final class XmlOut {
     String name = braced(element.namespace()) + element.name();
     StringBuilder out = new StringBuilder("<" + name);
     attributes.forEach(
-        (k, v) -> out.append(' ').append(k).append("=\"").append(attribute(v)).append('"'));
+        (k, v) -> out.append(' ').append(k).append("=\"").append(XmlText.escaped(v)).append('"'));
     if (element.children().isEmpty()) {
       return out.append("/>").toString();
     }
