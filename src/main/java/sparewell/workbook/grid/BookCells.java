@@ -25,8 +25,10 @@ public final class BookCells {
   /** Reads the texts and formats that all sheets share. */
   public static BookCells of(WorkbookPackage book) throws WorkbookRefused {
     DateSystem dates = book.date1904() ? DateSystem.FROM_1904 : DateSystem.FROM_1900;
-    List<String> texts = part(book, book.related("sharedStrings"), SharedParts::texts).orElse(List.of());
-    List<NumberShape> shapes = part(book, book.related("styles"), SharedParts::shapes).orElse(List.of());
+    List<String> texts =
+        part(book, book.related("sharedStrings"), SharedParts::texts).orElse(List.of());
+    List<NumberShape> shapes =
+        part(book, book.related("styles"), SharedParts::shapes).orElse(List.of());
     return new BookCells(book, new SheetStream(texts, shapes, dates), dates);
   }
 
