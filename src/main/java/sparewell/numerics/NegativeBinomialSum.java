@@ -78,7 +78,6 @@ public final class NegativeBinomialSum {
     return chances;
   }
 
-  /** Mean of the sum. */
   static double mean(double[] means) {
     double sum = 0;
     for (double mean : means) {

@@ -6,7 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.apache.commons.math3.special.Gamma;
+import sparewell.numerics.NegativeBinomial;
 import sparewell.season.ItemId;
 import sparewell.season.Loss;
 import sparewell.season.Season;
@@ -23,7 +23,6 @@ record ItemShares(Map<String, Map<ItemId, Double>> weights, double alpha) {
   // Weak prior of ln alpha, our own choice: around 4 pieces, mostly 0.8 to 20.
   private static final double LOG_CENTRE = Math.log(4);
   private static final double LOG_SPREAD = 1;
-  private static final int MANY = 1_000; // factors that are not multiplied one by one
 
   /** Fits &alpha; by the Dirichlet-multinomial likelihood of all styles under a weak prior. */
   static ItemShares of(Season season) {
@@ -124,21 +123,8 @@ record ItemShares(Map<String, Map<ItemId, Double>> weights, double alpha) {
     return sum;
   }
 
-  /** ln of &Gamma;(x+n) / &Gamma;(x), the product of x, x+1, ..., x+n-1. */
   private static double logRising(double x, int n) {
-    if (n > MANY) {
-      return Gamma.logGamma(x + n) - Gamma.logGamma(x);
-    }
-    double sum = 0;
-    double product = 1;
-    for (int j = 0; j < n; j++) {
-      product *= x + j;
-      if (product > 1e250) {
-        sum += Math.log(product);
-        product = 1;
-      }
-    }
-    return sum + Math.log(product);
+    return NegativeBinomial.logCoefficient(n, x) + n * Math.log(x);
   }
 
   /** Dirichlet parameter of an item; of one that no stock row names, that of an item never lost. */

@@ -42,7 +42,6 @@ record Lean(
     findings = List.copyOf(findings);
   }
 
-  /** Sources that a season leans on. */
   static Lean on(Optional<Others> others, Season season, SeasonHistory history) {
     if (others.isEmpty()) {
       return alone(history, List.of());
@@ -129,7 +128,6 @@ record Lean(
     return new UsualShares(shares, Set.of(), false);
   }
 
-  /** Fits what was logged. */
   RateFit fit(FitInput input) {
     return club.map(known -> BesideClub.fit(input, known, names))
         .orElseGet(() -> RateFit.of(input));

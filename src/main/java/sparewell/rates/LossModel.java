@@ -248,7 +248,6 @@ public final class LossModel implements LossForecast {
     return staged;
   }
 
-  /** So many futures drawn from the fit. */
   RateFutures futures(int count) {
     return new RateFutures(fit, count);
   }

@@ -1,8 +1,11 @@
 package sparewell.rates;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
 import sparewell.experience.Entry;
 import sparewell.experience.Key;
@@ -49,7 +52,7 @@ public final class OwnRows {
 
   /** Trips, hours and pieces behind the rows. */
   private static final class Behind {
-    private final java.util.Set<Integer> trips = new java.util.HashSet<>();
+    private final Set<Integer> trips = new HashSet<>();
     private double hours;
     private int pieces;
 
@@ -102,61 +105,42 @@ public final class OwnRows {
     for (int f = 0; f < log.families().size(); f++) {
       int family = f;
       Behind behind = behind(one -> fit.input().familyOfStyle().get(one.style()) == family);
-      evidence
-          .family(f)
-          .filter(any -> !behind.trips.isEmpty())
-          .ifPresent(
-              normal ->
-                  add(
-                      new Key(Kind.FAMILY, log.unit(), ""),
-                      log.families().get(family),
-                      normal,
-                      behind));
+      add(Kind.FAMILY, log.unit(), log.families().get(f), evidence.family(f), behind);
     }
     for (int c = 0; c < fit.input().covers(); c++) {
       int cover = c;
       Behind behind = behind(one -> one.cover() == cover);
-      evidence
-          .cover(c)
-          .filter(any -> !behind.trips.isEmpty())
-          .ifPresent(
-              normal ->
-                  add(
-                      new Key(Kind.COVER, Unit.TIMES, ""),
-                      log.covers().get(cover),
-                      normal,
-                      behind));
+      add(Kind.COVER, Unit.TIMES, log.covers().get(c), evidence.cover(c), behind);
     }
-    spreads(evidence);
-  }
-
-  private void spreads(OwnEvidence evidence) {
     Behind all = behind(one -> true);
-    Behind afloat = new Behind();
-    afloat.trips.addAll(all.trips);
+    Behind afloat = behind(one -> true);
     afloat.hours = log.hours();
-    afloat.pieces = all.pieces;
     // Always there: its hours are those of the whole log.
     OwnEvidence.Normal common =
         evidence.commonRate().orElse(new OwnEvidence.Normal(Math.log(0.06), Entry.MOST_VARIANCE));
-    add(new Key(Kind.SPREAD, log.unit(), ""), Kind.Spread.COMMON_RATE.key(), common, afloat);
+    String name = Kind.Spread.COMMON_RATE.key();
+    add(Kind.SPREAD, log.unit(), name, Optional.of(common), afloat);
     spread(Kind.Spread.FAMILY_SPREAD, evidence.familySpread(), all);
     spread(Kind.Spread.STYLE_SPREAD, evidence.styleSpread(), all);
     spread(Kind.Spread.DAY_SIZE, evidence.daySize(), all);
   }
 
   private void spread(Kind.Spread of, Optional<OwnEvidence.Normal> normal, Behind behind) {
-    normal.ifPresent(known -> add(new Key(Kind.SPREAD, Unit.TIMES, ""), of.key(), known, behind));
+    add(Kind.SPREAD, Unit.TIMES, of.key(), normal, behind);
   }
 
-  private Behind behind(java.util.function.Predicate<Observation> which) {
+  private Behind behind(Predicate<Observation> which) {
     Behind behind = new Behind();
     fit.input().observations().stream().filter(which).forEach(behind::add);
     return behind;
   }
 
-  private void add(Key kind, String name, OwnEvidence.Normal normal, Behind behind) {
-    add(kind, name, "", normal.mean(), normal.variance(), behind);
+  private void add(
+      Kind kind, Unit unit, String name, Optional<OwnEvidence.Normal> normal, Behind behind) {
+    if (normal.isPresent() && !behind.trips.isEmpty()) {
+      OwnEvidence.Normal known = normal.get();
+      add(new Key(kind, unit, ""), name, "", known.mean(), known.variance(), behind);
+    }
   }
 
   private void add(

@@ -36,7 +36,6 @@ public record Beliefs(List<Belief> families, List<Belief> covers) {
     covers = List.copyOf(covers);
   }
 
-  /** True if other logs are known. */
   boolean known() {
     return !families.isEmpty();
   }

@@ -41,20 +41,20 @@ final class Conditional {
     this.hyper = hyper;
     // What is narrower than the grid can tell from none counts as that wide.
     double narrow = 0.7 * data.widest;
-    centre = new double[data.stylesOf.length];
+    centre = new double[data.logged.size()];
     spread = new double[centre.length];
     for (int f = 0; f < centre.length; f++) {
-      centre[f] = hyper.logRate + data.others.familyCentre(f);
-      spread[f] = Math.max(0.7 * FitData.STEP, data.others.familySpread(f, hyper.familySpread));
+      centre[f] = hyper.logRate() + data.others.familyCentre(f);
+      spread[f] = Math.max(0.7 * FitData.STEP, data.others.familySpread(f, hyper.familySpread()));
     }
     int least = data.low - data.high;
-    density = new GammaDensity(Math.min(hyper.shape, 1 / (narrow * narrow)), FitData.STEP, least);
+    density = new GammaDensity(Math.min(hyper.shape(), 1 / (narrow * narrow)), FitData.STEP, least);
     likelihood = new double[data.styles.length][];
     peak = new double[likelihood.length];
     best = new int[likelihood.length];
     rest = new double[likelihood.length];
     Map<Integer, Between.Place[]> shifts = new HashMap<>();
-    double sum = data.logCoefficients(hyper.size);
+    double sum = data.logCoefficients(hyper.size());
     for (int s = 0; s < likelihood.length; s++) {
       StyleData style = data.styles[s];
       rest[s] = density.rest(density.shape() + style.lost, style.by);
@@ -63,7 +63,7 @@ final class Conditional {
         Arrays.fill(likelihood[s], 1);
       } else {
         Between.Place[] shift = shifts.computeIfAbsent(style.by, by -> shift(style.step));
-        double[] log = style.logLikelihood(hyper.size, hyper.multiplier, shift);
+        double[] log = style.logLikelihood(hyper.size(), hyper.multiplier(), shift);
         best[s] = largest(log);
         peak[s] = log[best[s]];
         for (int i = 0; i < log.length; i++) {
@@ -72,17 +72,14 @@ final class Conditional {
         likelihood[s] = log;
       }
     }
-    meanStride = new int[data.stylesOf.length];
+    meanStride = new int[data.logged.size()];
     strides();
-    firstMean = new int[data.stylesOf.length];
+    firstMean = new int[data.logged.size()];
     meanWeight = new double[firstMean.length][];
     for (int f = 0; f < firstMean.length; f++) {
-      boolean logged = false;
-      for (int s : data.stylesOf[f]) {
-        logged |= !data.styles[s].empty();
-      }
-      sum += logged ? family(f) : 0;
-      if (!logged && whole) {
+      if (!data.logged.get(f).isEmpty()) {
+        sum += family(f);
+      } else if (whole) {
         unlogged(f);
       }
     }
@@ -90,10 +87,10 @@ final class Conditional {
   }
 
   private Between.Place[] shift(double step) {
-    Between.Place[] shift = new Between.Place[hyper.multiplier.length + 1];
+    Between.Place[] shift = new Between.Place[hyper.multiplier().length + 1];
     for (int c = 0; c < shift.length; c++) {
-      double m = c < hyper.multiplier.length ? hyper.multiplier[c] : 1;
-      shift[c] = Between.Place.of(StyleData.inTable(Math.log(m / hyper.size)) / step);
+      double m = c < hyper.multiplier().length ? hyper.multiplier()[c] : 1;
+      shift[c] = Between.Place.of(StyleData.inTable(Math.log(m / hyper.size())) / step);
     }
     return shift;
   }
@@ -111,9 +108,9 @@ final class Conditional {
     double a = density.shape();
     for (int f = 0; f < meanStride.length; f++) {
       double precision = 1 / (spread[f] * spread[f]);
-      for (int s : data.stylesOf[f]) {
-        double pieces = data.styles[s].effectivePieces(hyper.size);
-        precision += data.styles[s].empty() ? 0 : a * (pieces + 1) / (a + pieces + 1);
+      for (int s : data.logged.get(f)) {
+        double pieces = data.styles[s].effectivePieces(hyper.size());
+        precision += a * (pieces + 1) / (a + pieces + 1);
       }
       meanStride[f] = Math.max(1, (int) (FINE / Math.sqrt(precision) / FitData.STEP));
     }
@@ -125,7 +122,7 @@ final class Conditional {
     Arrays.fill(value, Double.NaN);
     // From where no style lies far above its family, which has no chance at all.
     int start = (int) Math.round(centre[f] / FitData.STEP);
-    for (int s : data.stylesOf[f]) {
+    for (int s : data.logged.get(f)) {
       start = Math.max(start, (data.styles[s].first + best[s]) * data.styles[s].by);
     }
     int top = Math.max(0, Math.min(value.length - 1, (start - data.low) / meanStride[f]));
@@ -155,10 +152,8 @@ final class Conditional {
     if (Double.isNaN(value[i])) {
       int mean = data.low + i * meanStride[f];
       double sum = logPrior(mean, f);
-      for (int s : data.stylesOf[f]) {
-        if (!data.styles[s].empty()) {
-          sum += logChance(s, mean);
-        }
+      for (int s : data.logged.get(f)) {
+        sum += logChance(s, mean);
       }
       value[i] = sum;
     }

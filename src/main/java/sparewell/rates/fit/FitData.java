@@ -26,11 +26,10 @@ final class FitData {
   /** Widest step of a style in use. */
   final double widest;
 
-  /** Log of each style. */
   final StyleData[] styles;
 
-  /** Numbers of the styles of each family. */
-  final int[][] stylesOf;
+  /** Numbers of the styles with a log, by family. */
+  final List<List<Integer>> logged;
 
   /** Least and largest number on the grid of a family's mean. */
   final int low;
@@ -46,19 +45,15 @@ final class FitData {
    */
   final double typical;
 
-  private final int[] count; // pieces lost and days seen together, and how often
-  private final double[] days;
-  private final double[] often;
+  private final Map<Loss, Double> losses = // how often seen
+      new TreeMap<>(Comparator.comparingInt(Loss::count).thenComparingDouble(Loss::days));
 
   private record Loss(int count, double days) {}
 
-  /** Prior of the hyperparameters. */
   final Hyperprior prior;
 
-  /** Beliefs from other logs. */
   final Beliefs others;
 
-  /** Family of each style. */
   final List<Integer> familyOf;
 
   FitData(FitInput input, Hyperprior prior, Beliefs others) {
@@ -71,8 +66,6 @@ final class FitData {
     }
     double lost = 0.5;
     double hours = 0.5 / Math.exp(prior.logRateCentre());
-    Map<Loss, Double> losses =
-        new TreeMap<>(Comparator.comparingInt(Loss::count).thenComparingDouble(Loss::days));
     for (Observation one : input.observations()) {
       trips.get(one.style()).add(one);
       if (one.lostPieces() > 0 || !one.atLeast()) {
@@ -86,19 +79,9 @@ final class FitData {
     }
     mix = others.known() ? input.mixLogged() : input.mix();
     typical = Math.log(lost / hours);
-    count = losses.keySet().stream().mapToInt(Loss::count).toArray();
-    days = losses.keySet().stream().mapToDouble(Loss::days).toArray();
-    often = losses.values().stream().mapToDouble(Double::doubleValue).toArray();
-    List<List<Integer>> members = new ArrayList<>();
+    logged = new ArrayList<>();
     for (int f = 0; f < input.families(); f++) {
-      members.add(new ArrayList<>());
-    }
-    for (int s = 0; s < trips.size(); s++) {
-      members.get(familyOf.get(s)).add(s);
-    }
-    stylesOf = new int[members.size()][];
-    for (int f = 0; f < stylesOf.length; f++) {
-      stylesOf[f] = members.get(f).stream().mapToInt(Integer::intValue).toArray();
+      logged.add(new ArrayList<>());
     }
     styles = new StyleData[trips.size()];
     double least = Math.min(typical, prior.logRateCentre()) - REACH;
@@ -106,6 +89,9 @@ final class FitData {
     for (int s = 0; s < styles.length; s++) {
       double here = typical + others.familyCentre(familyOf.get(s));
       styles[s] = StyleData.of(trips.get(s), here);
+      if (!styles[s].empty()) {
+        logged.get(familyOf.get(s)).add(s);
+      }
       least = Math.min(least, Math.min(styles[s].first * styles[s].step, here - REACH));
       double last = (styles[s].first + styles[s].count) * styles[s].step;
       largest = Math.max(largest, Math.max(last, here + REACH));
@@ -130,8 +116,9 @@ final class FitData {
    */
   double logCoefficients(double size) {
     double sum = 0;
-    for (int i = 0; i < count.length; i++) {
-      sum += often[i] * NegativeBinomial.logCoefficient(count[i], size * days[i]);
+    for (Map.Entry<Loss, Double> loss : losses.entrySet()) {
+      double sizeOfAll = size * loss.getKey().days();
+      sum += loss.getValue() * NegativeBinomial.logCoefficient(loss.getKey().count(), sizeOfAll);
     }
     return sum;
   }

@@ -44,12 +44,10 @@ final class GammaDensity {
     return shape;
   }
 
-  /** Place of an entry in the table. */
   int place(int number) {
     return number - least;
   }
 
-  /** The table. */
   double[] table() {
     return density;
   }

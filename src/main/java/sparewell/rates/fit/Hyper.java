@@ -6,33 +6,16 @@ package sparewell.rates.fit;
  * <p>The order of a point: log rate of a typical style, ln family spread, ln style spread, ln size,
  * then one log multiplier for each cover logged. Rates within a family are skewed, so their mean
  * lies a factor &radic;(1 + CV&sup2;) above a typical one (exactly so where they are log-normal).
+ *
+ * @param logRate ln of the mean rate between families, per hour
+ * @param familySpread standard deviation of a family's log mean rate
+ * @param shape a of the gamma distribution of rates within a family
+ * @param size of the negative binomial for one day
+ * @param multiplier of each cover; their hours-weighted mean is 1
  */
-final class Hyper {
+record Hyper(double logRate, double familySpread, double shape, double size, double[] multiplier) {
   /** Hyperparameters other than covers. */
   static final int COMMON = 4;
-
-  /** ln of the mean rate between families, per hour. */
-  final double logRate;
-
-  /** Standard deviation of a family's log mean rate. */
-  final double familySpread;
-
-  /** Shape a of the gamma distribution of rates within a family. */
-  final double shape;
-
-  /** Size of the negative binomial for one day. */
-  final double size;
-
-  /** Multiplier of each cover; their hours-weighted mean is 1. */
-  final double[] multiplier;
-
-  Hyper(double logRate, double familySpread, double shape, double size, double[] multiplier) {
-    this.logRate = logRate;
-    this.familySpread = familySpread;
-    this.shape = shape;
-    this.size = size;
-    this.multiplier = multiplier;
-  }
 
   /**
    * Decodes a point; what lies beyond the range in which sums are right counts as its rim. What

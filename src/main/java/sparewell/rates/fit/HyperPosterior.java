@@ -43,7 +43,7 @@ record HyperPosterior(
       if (cover == Observation.MIX) {
         return 1;
       }
-      return cover == Observation.NEVER_LOGGED ? newCover : given.hyper().multiplier[cover];
+      return cover == Observation.NEVER_LOGGED ? newCover : given.hyper().multiplier()[cover];
     }
   }
 

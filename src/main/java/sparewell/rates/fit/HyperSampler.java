@@ -87,7 +87,6 @@ final class HyperSampler {
     return turned.multiply(eigen.getVT()).getData();
   }
 
-  /** A matrix with the same number all along its diagonal. */
   static double[][] diagonal(int n, double value) {
     return MatrixUtils.createRealIdentityMatrix(n).scalarMultiply(value).getData();
   }

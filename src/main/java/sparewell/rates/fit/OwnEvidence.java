@@ -103,9 +103,9 @@ public final class OwnEvidence {
       }
       double before = 1 / Math.pow(draw.given().familySpread(family), 2);
       double after = 1 / (square - m * m);
-      double typical = Math.log1p(1 / hyper.shape) / 2; // a mean rate is above a typical one
+      double typical = Math.log1p(1 / hyper.shape()) / 2; // a mean rate is above a typical one
       precision += draw.weight() * (after - before);
-      mean += draw.weight() * (after * m - before * hyper.logRate - (after - before) * typical);
+      mean += draw.weight() * (after * m - before * hyper.logRate() - (after - before) * typical);
     }
     return normal(mean, precision);
   }
@@ -129,7 +129,7 @@ public final class OwnEvidence {
     Hyperprior prior = fit.data().prior;
     double spread = prior.logRateSpread() * Hyperprior.RATE_SPREAD;
     return divided(
-        draw -> draw.given().hyper().logRate - Math.log1p(1 / draw.given().hyper().shape) / 2,
+        draw -> draw.given().hyper().logRate() - Math.log1p(1 / draw.given().hyper().shape()) / 2,
         prior.logRateCentre(),
         spread * spread);
   }
@@ -137,7 +137,7 @@ public final class OwnEvidence {
   /** Evidence on the log of the standard deviation of the log rate between families. */
   public Optional<Normal> familySpread() {
     return divided(
-        draw -> Math.log(draw.given().hyper().familySpread),
+        draw -> Math.log(draw.given().hyper().familySpread()),
         fit.data().prior.logFamilyCentre(),
         fit.data().prior.logFamilySpread() * fit.data().prior.logFamilySpread());
   }
@@ -145,7 +145,7 @@ public final class OwnEvidence {
   /** Evidence on the log of the coefficient of variation of rates within a family. */
   public Optional<Normal> styleSpread() {
     return divided(
-        draw -> -Math.log(draw.given().hyper().shape) / 2,
+        draw -> -Math.log(draw.given().hyper().shape()) / 2,
         fit.data().prior.logStyleCentre(),
         fit.data().prior.logStyleSpread() * fit.data().prior.logStyleSpread());
   }
@@ -153,7 +153,7 @@ public final class OwnEvidence {
   /** Evidence on the log of the size of a day's extra variation. */
   public Optional<Normal> daySize() {
     return divided(
-        draw -> Math.log(draw.given().hyper().size),
+        draw -> Math.log(draw.given().hyper().size()),
         fit.data().prior.logSizeCentre(),
         fit.data().prior.logSizeSpread() * fit.data().prior.logSizeSpread());
   }

@@ -45,8 +45,8 @@ record RandomWalk(double perTrip, double[] trips) {
     double shape = 0;
     double[] multiplier = new double[data.mix.length];
     for (HyperPosterior.Draw draw : draws) {
-      logSize += draw.weight() * Math.log(draw.given().hyper().size);
-      shape += draw.weight() * draw.given().hyper().shape;
+      logSize += draw.weight() * Math.log(draw.given().hyper().size());
+      shape += draw.weight() * draw.given().hyper().shape();
       for (int c = 0; c < multiplier.length; c++) {
         multiplier[c] += draw.weight() * draw.multiplier(c);
       }
@@ -86,7 +86,6 @@ record RandomWalk(double perTrip, double[] trips) {
     return trips;
   }
 
-  /** Posterior mean of q. */
   private static double perTrip(Trips[] styles, Hyperprior.Walk prior) {
     double[] q = new double[2 * GRID + 1];
     double[] log = new double[q.length];

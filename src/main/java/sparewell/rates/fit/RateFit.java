@@ -149,7 +149,7 @@ public final class RateFit {
         }
         after[d] = new double[rate.length];
         double hours = one.hours() * draws.get(d).multiplier(one.cover());
-        double size = draws.get(d).given().hyper().size * one.days();
+        double size = draws.get(d).given().hyper().size() * one.days();
         chance[d] *= one.learn(before[d], rate, hours, size, after[d]);
       }
       learnt.put(one.style(), after);

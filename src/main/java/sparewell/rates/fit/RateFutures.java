@@ -53,7 +53,7 @@ public final class RateFutures {
 
   /** Size of the negative binomial for one day. */
   public double size(int future) {
-    return draw[future].given().hyper().size;
+    return draw[future].given().hyper().size();
   }
 
   /** Multiplier of a cover, as in {@link RateFit.Term}. */

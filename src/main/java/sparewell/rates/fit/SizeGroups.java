@@ -13,7 +13,7 @@ record SizeGroups(int[] group, double[] weight, double[] size) {
   private static final double WIDTH = 0.4; // of a group, in ln of the size
 
   static SizeGroups of(List<HyperPosterior.Draw> draws) {
-    double[] log = draws.stream().mapToDouble(d -> Math.log(d.given().hyper().size)).toArray();
+    double[] log = draws.stream().mapToDouble(d -> Math.log(d.given().hyper().size())).toArray();
     double least = Double.POSITIVE_INFINITY;
     double largest = Double.NEGATIVE_INFINITY;
     for (double one : log) {
@@ -34,7 +34,6 @@ record SizeGroups(int[] group, double[] weight, double[] size) {
     return new SizeGroups(group, weight, size);
   }
 
-  /** Number of groups; one may be empty. */
   int count() {
     return weight.length;
   }

@@ -173,7 +173,7 @@ final class StyleData {
     double sum = 0;
     for (Observation one : trips) {
       double expected = itsRate * one.hours() * draw.multiplier(one.cover());
-      double size = draw.given().hyper().size * one.days();
+      double size = draw.given().hyper().size() * one.days();
       sum += one.weight() * one.lostPieces() / (1 + expected / size);
     }
     return sum;

@@ -55,7 +55,6 @@ final class PolicyTally {
     return overlap > 0 ? overlap / (upTo - below) : 0;
   }
 
-  /** The sums as a line of the record. */
   TrackRecord.Line line(String policy) {
     return new TrackRecord.Line(
         policy,

@@ -18,7 +18,6 @@ final class RawRates {
     hours = new double[styles];
   }
 
-  /** Takes a use in. */
   void learn(StyleUse use) {
     lost[use.style()] += use.lostPieces();
     hours[use.style()] += use.hours();

@@ -50,22 +50,18 @@ final class Replay {
     styles = season.stylesByName();
   }
 
-  /** Trips with hours. */
   int trips() {
     return trips.size();
   }
 
-  /** How often the rates were fitted so far. */
   int fits() {
     return fits;
   }
 
-  /** True if a trip is left to foresee. */
   boolean hasNext() {
     return next < trips.size();
   }
 
-  /** The trip that is foreseen next. */
   Trip coming() {
     return trips.get(next);
   }

@@ -40,7 +40,7 @@ public final class Dice {
     int lost = 0;
     for (RateFit.Term term : terms) {
       double mean = term.hours() * rate * draw.multiplier(term.cover());
-      double size = draw.given().hyper().size * term.days();
+      double size = draw.given().hyper().size() * term.days();
       lost += poisson(mean * gamma(size) / size);
     }
     return lost;

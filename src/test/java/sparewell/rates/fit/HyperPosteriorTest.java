@@ -28,10 +28,10 @@ class HyperPosteriorTest {
   void aPointIsDecodedOnTheLogScale() {
     Hyper centre = Hyper.at(new double[4], Hyperprior.WEAK, NO_COVER, Beliefs.NONE);
     // A typical style loses 0.06 an hour; rates with CV 0.5 have a mean a factor sqrt(1.25) above.
-    assertEquals(Math.log(0.06 * Math.sqrt(1.25)), centre.logRate, 1e-12);
-    assertEquals(0.4, centre.familySpread, 1e-12);
-    assertEquals(4, centre.shape, 1e-12);
-    assertEquals(2, centre.size, 1e-12);
+    assertEquals(Math.log(0.06 * Math.sqrt(1.25)), centre.logRate(), 1e-12);
+    assertEquals(0.4, centre.familySpread(), 1e-12);
+    assertEquals(4, centre.shape(), 1e-12);
+    assertEquals(2, centre.size(), 1e-12);
     Hyper off =
         Hyper.at(
             new double[] {1, -1, 2, 0.5, 1, -1},
@@ -39,23 +39,23 @@ class HyperPosteriorTest {
             new double[] {0.25, 0.75},
             Beliefs.NONE);
     double style = 0.5 * Math.exp(1.4);
-    assertEquals(Math.log(0.06) + 0.7 + Math.log(1 + style * style) / 2, off.logRate, 1e-12);
-    assertEquals(0.4 * Math.exp(-0.8), off.familySpread, 1e-12);
-    assertEquals(1 / (style * style), off.shape, 1e-12);
-    assertEquals(2 * Math.exp(0.5), off.size, 1e-12);
+    assertEquals(Math.log(0.06) + 0.7 + Math.log(1 + style * style) / 2, off.logRate(), 1e-12);
+    assertEquals(0.4 * Math.exp(-0.8), off.familySpread(), 1e-12);
+    assertEquals(1 / (style * style), off.shape(), 1e-12);
+    assertEquals(2 * Math.exp(0.5), off.size(), 1e-12);
     // exp(0.5) and exp(-0.5), made to average 1 over the mix.
     double mean = 0.25 * Math.exp(0.5) + 0.75 * Math.exp(-0.5);
     assertArrayEquals(
-        new double[] {Math.exp(0.5) / mean, Math.exp(-0.5) / mean}, off.multiplier, 1e-12);
+        new double[] {Math.exp(0.5) / mean, Math.exp(-0.5) / mean}, off.multiplier(), 1e-12);
   }
 
   @Test
   void besideOthersFewAnglersLieFarOff() {
     Beliefs others = new Beliefs(List.of(new Beliefs.Belief(-2, 0.1)), List.of());
-    double centre = Hyper.at(new double[4], Hyperprior.WEAK, NO_COVER, others).logRate;
+    double centre = Hyper.at(new double[4], Hyperprior.WEAK, NO_COVER, others).logRate();
     for (double z : new double[] {-3.5, -1, 1, 3.5, 4}) {
       double[] at = {z, 0, 0, 0};
-      double off = Hyper.at(at, Hyperprior.WEAK, NO_COVER, others).logRate - centre;
+      double off = Hyper.at(at, Hyperprior.WEAK, NO_COVER, others).logRate() - centre;
       assertEquals(0.7 * z + 0.7 * Math.pow(z / 3.5, 3), off, 1e-12);
     }
   }
@@ -64,15 +64,15 @@ class HyperPosteriorTest {
   void beyondTheRangeThereIsItsRim() {
     Hyper low =
         Hyper.at(new double[] {-99, -99, -99, -99}, Hyperprior.WEAK, NO_COVER, Beliefs.NONE);
-    assertEquals(-25, low.logRate);
-    assertEquals(0.005, low.familySpread);
-    assertEquals(400, low.shape, 1e-9);
-    assertEquals(0.01, low.size);
+    assertEquals(-25, low.logRate());
+    assertEquals(0.005, low.familySpread());
+    assertEquals(400, low.shape(), 1e-9);
+    assertEquals(0.01, low.size());
     Hyper high = Hyper.at(new double[] {99, 99, 99, 99}, Hyperprior.WEAK, NO_COVER, Beliefs.NONE);
-    assertEquals(25, high.logRate);
-    assertEquals(3, high.familySpread);
-    assertEquals(1 / (3.5 * 3.5), high.shape, 1e-12);
-    assertEquals(1e4, high.size);
+    assertEquals(25, high.logRate());
+    assertEquals(3, high.familySpread());
+    assertEquals(1 / (3.5 * 3.5), high.shape(), 1e-12);
+    assertEquals(1e4, high.size());
   }
 
   @Test
@@ -214,7 +214,7 @@ class HyperPosteriorTest {
     for (HyperPosterior.Draw draw : posterior.draws()) {
       assertEquals(1, draw.multiplier(Observation.MIX));
       assertEquals(draw.newCover(), draw.multiplier(Observation.NEVER_LOGGED));
-      assertEquals(draw.given().hyper().multiplier[1], draw.multiplier(1));
+      assertEquals(draw.given().hyper().multiplier()[1], draw.multiplier(1));
     }
   }
 
@@ -246,7 +246,7 @@ class HyperPosteriorTest {
       for (int w = 0; w < weights.length; w++) {
         double rate = data.styles[0].rate[w];
         mean += weight * weights[w] * rate;
-        none += weight * weights[w] * Math.pow(1 + 5 * rate / hyper.size, -hyper.size);
+        none += weight * weights[w] * Math.pow(1 + 5 * rate / hyper.size(), -hyper.size());
       }
     }
     RateFit fit = RateFit.of(input);

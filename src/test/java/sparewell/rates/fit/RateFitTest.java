@@ -323,7 +323,7 @@ class RateFitTest {
       HyperPosterior.Draw draw = before.draws().get(d);
       double here = 0;
       for (int i = 0; i < rate.length; i++) {
-        double size = draw.given().hyper().size;
+        double size = draw.given().hyper().size();
         double both =
             before.rows(0)[d][i] * Math.exp(NegativeBinomial.logPmf(3, 5 * rate[i], size));
         here += both;
