@@ -15,6 +15,9 @@ final class Conditional {
   /** Density of a style's likeliest rate at least: logs that contradict each other stay finite. */
   private static final double FLOOR = 1e-200;
 
+  /** Density e<sup>-300</sup> of a family's rates is still above that. */
+  private static final double POSSIBLE = 300;
+
   private static final double WIDE = 4.5; // prior standard deviations of a family without a log
 
   private final FitData data;
@@ -120,10 +123,11 @@ final class Conditional {
   private double family(int f) {
     double[] value = new double[(data.high - data.low) / meanStride[f] + 1];
     Arrays.fill(value, Double.NaN);
-    // From where no style lies far above its family, which has no chance at all.
+    // From where no style lies so far above its family that it has no chance at all.
+    int below = (int) (Math.log(Math.max(1, POSSIBLE / density.shape())) / FitData.STEP);
     int start = (int) Math.round(centre[f] / FitData.STEP);
     for (int s : data.logged.get(f)) {
-      start = Math.max(start, (data.styles[s].first + best[s]) * data.styles[s].by);
+      start = Math.max(start, (data.styles[s].first + best[s]) * data.styles[s].by - below);
     }
     int top = Math.max(0, Math.min(value.length - 1, (start - data.low) / meanStride[f]));
     for (int way = 1; way >= -1; way -= 2) {
