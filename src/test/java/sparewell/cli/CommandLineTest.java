@@ -16,6 +16,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import sparewell.Command;
+import sparewell.Main;
+import sparewell.save.Programs;
 import sparewell.workbook.Books;
 
 /** Arguments that commands accept, and the exit codes they return. */
@@ -136,20 +138,7 @@ class CommandLineTest extends CommandFixture {
   @Test
   void watchAnalysesWhatIsSavedAndEndsCleanly() throws Exception {
     Path watched = Files.createDirectory(folder.resolve("watched"));
-    Process run =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-XX:TieredStopAtLevel=1",
-                "-XX:+UseSerialGC",
-                "-cp",
-                System.getProperty("java.class.path"),
-                "sparewell.Main",
-                "watch",
-                watched.toString(),
-                "--reports",
-                reports.toString())
-            .redirectErrorStream(true)
-            .start();
+    Process run = Programs.java(Main.class, List.of(), "watch", watched, "--reports", reports);
     try (BufferedReader said =
         new BufferedReader(new InputStreamReader(run.getInputStream(), StandardCharsets.UTF_8))) {
       assertTrue(said.readLine().startsWith("Watching "));

@@ -16,6 +16,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import sparewell.Command;
+import sparewell.Main;
+import sparewell.save.Programs;
 import sparewell.workbook.Books;
 
 /** Files that commands write, and those they leave alone. */
@@ -39,20 +41,13 @@ class WrittenFilesTest extends CommandFixture {
   void aMissingFolderForTemporaryFilesIsNamed() throws Exception {
     Path missing = folder.resolve("no such folder");
     Process run =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-XX:TieredStopAtLevel=1",
-                "-XX:+UseSerialGC",
-                "-Djava.io.tmpdir=" + missing,
-                "-cp",
-                System.getProperty("java.class.path"),
-                "sparewell.Main",
-                "analyse",
-                book.toString(),
-                "--reports",
-                reports.toString())
-            .redirectErrorStream(true)
-            .start();
+        Programs.java(
+            Main.class,
+            List.of("-Djava.io.tmpdir=" + missing),
+            "analyse",
+            book,
+            "--reports",
+            reports);
     String said = new String(run.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     assertFalse(said.contains("the CSV files cannot be written"), said);
     assertTrue(run.waitFor() == 0 || said.contains("no such folder, cannot be written to"), said);

@@ -41,8 +41,7 @@ class EventPackerTest {
 
   static SeasonMaker jigs() {
     return new SeasonMaker()
-        .style("Jig")
-        .add()
+        .plain("Jig")
         .aboard("Jig", "black", "Event box", 1)
         .aboard("Jig", "black", "J1", 1)
         .aboard("Jig", "black", "J2", 2)
@@ -92,8 +91,7 @@ class EventPackerTest {
   void whatIsNowhereToBeHadIsBought() {
     SeasonMaker maker =
         new SeasonMaker()
-            .style("Jig")
-            .add()
+            .plain("Jig")
             .aboard("Jig", "black", "J1", 0)
             .aboard("Jig", "blue", "J1", 2)
             .event("Cup", AS_OF, 8, 1, line("Jig", 48));
@@ -107,10 +105,7 @@ class EventPackerTest {
   /** A box with pliers, a scale and hooks, and jigs that the event wants. */
   static SeasonMaker kit(int slots) {
     return new SeasonMaker()
-        .style("Jig")
-        .add()
-        .style("Frog")
-        .add()
+        .plain("Jig", "Frog")
         .style("Pliers", "Tools")
         .importance(2)
         .add()
@@ -233,10 +228,7 @@ class EventPackerTest {
   void plannedItemsStandBeforeOthers() {
     SeasonMaker maker =
         new SeasonMaker()
-            .style("Other")
-            .add()
-            .style("Planned")
-            .add()
+            .plain("Other", "Planned")
             .aboard("Other", "", "J1", 2)
             .aboard("Planned", "", "J1", 2)
             .event("Cup", AS_OF, 8, 1);
@@ -249,8 +241,7 @@ class EventPackerTest {
   void piecesComeFromTheFullestPlaceAboardBeforeAshoreAndFromNoMoreThanNeeded() {
     SeasonMaker maker =
         new SeasonMaker()
-            .style("Jig")
-            .add()
+            .plain("Jig")
             .ashore("Jig", "", "Tub", 9)
             .aboard("Jig", "", "J1", 2)
             .aboard("Jig", "", "J2", 4)
@@ -267,8 +258,7 @@ class EventPackerTest {
   void aBoxThatHoldsAllThatIsWantedIsNoFinding() {
     SeasonMaker maker =
         new SeasonMaker()
-            .style("Jig")
-            .add()
+            .plain("Jig")
             .aboard("Jig", "", "J1", 9)
             .boxedEvent("Cup", AS_OF, 8, 1, "Kit", OptionalInt.of(3));
     EventNeed three =
@@ -283,8 +273,7 @@ class EventPackerTest {
   void whatIsInTheBoxIsUsedBeforeAFullerPlaceAboard() {
     SeasonMaker maker =
         new SeasonMaker()
-            .style("Jig")
-            .add()
+            .plain("Jig")
             .aboard("Jig", "", "J1", 8)
             .aboard("Jig", "", "Kit", 2)
             .boxedEvent("Cup", AS_OF, 8, 1, "Kit", OptionalInt.of(9));

@@ -24,8 +24,7 @@ class RoomInBoxTest {
   void whatTheEventDoesNotWantGoesBackToItsKind() {
     SeasonMaker maker =
         jigs()
-            .style("Frog")
-            .add()
+            .plain("Frog")
             .aboard("Frog", "", "Event box", 2)
             .aboard("Jig", "blue", "Event box", 3)
             .boxedEvent(
@@ -76,8 +75,7 @@ class RoomInBoxTest {
   void aWantedItemLeavesMoreThanItNeedsInAPocketOfItsOwn() {
     SeasonMaker maker =
         new SeasonMaker()
-            .style("Jig")
-            .add()
+            .plain("Jig")
             .aboard("Jig", "", "Kit", 5)
             .boxedEvent("Cup", AS_OF, 8, 1, "Kit", OptionalInt.of(2));
     assertEquals(List.of("leave Jig 5 2"), moved(maker));
@@ -99,8 +97,7 @@ class RoomInBoxTest {
   void whatStillSavesLossesStaysBeforeWhatMattersMore() {
     SeasonMaker maker =
         new SeasonMaker()
-            .style("Jig")
-            .add()
+            .plain("Jig")
             .style("Frog")
             .importance(2)
             .add()

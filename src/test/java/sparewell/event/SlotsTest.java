@@ -28,10 +28,7 @@ class SlotsTest {
   void slotsGoToOneOfEachPlannedStyleFirstThenWhereTheySaveMost() {
     SeasonMaker maker =
         new SeasonMaker()
-            .style("Jig")
-            .add()
-            .style("Frog")
-            .add()
+            .plain("Jig", "Frog")
             .style("Worm")
             .pack(10, "4.00")
             .countedInPacks()

@@ -21,6 +21,7 @@ import org.junit.jupiter.api.io.TempDir;
 import sparewell.Command;
 import sparewell.Ticking;
 import sparewell.run.PostRun;
+import sparewell.save.Programs;
 import sparewell.workbook.Beginner;
 import sparewell.workbook.OpenBook;
 
@@ -112,18 +113,7 @@ class PostKillCheck {
   }
 
   private void kill(Path book, long afterMicros) throws Exception {
-    Process run =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Xshare:auto",
-                "-XX:TieredStopAtLevel=1",
-                "-cp",
-                System.getProperty("java.class.path"),
-                KilledPost.class.getName(),
-                book.toString(),
-                reports())
-            .redirectErrorStream(true)
-            .start();
+    Process run = Programs.java(KilledPost.class, List.of(), book, reports());
     try (BufferedReader out =
         new BufferedReader(new InputStreamReader(run.getInputStream(), StandardCharsets.UTF_8))) {
       assertEquals("began", out.readLine());

@@ -73,19 +73,7 @@ class KillCheck {
   }
 
   private static void killOne(Path book, String one, String two, Random random) throws Exception {
-    Process run =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Xshare:auto",
-                "-XX:TieredStopAtLevel=1",
-                "-cp",
-                System.getProperty("java.class.path"),
-                KilledRun.class.getName(),
-                book.toString(),
-                one,
-                two)
-            .redirectErrorStream(true)
-            .start();
+    Process run = Programs.java(KilledRun.class, List.of(), book, one, two);
     try (BufferedReader out =
         new BufferedReader(new InputStreamReader(run.getInputStream(), StandardCharsets.UTF_8))) {
       assertEquals("saved", out.readLine());

@@ -3,6 +3,7 @@ package sparewell.save;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
@@ -38,6 +39,20 @@ public final class Programs {
             return false;
           }
         });
+  }
+
+  /** Starts a class of ours in a process of its own, whose errors are printed with the rest. */
+  public static Process java(Class<?> main, List<String> flags, Object... words)
+      throws IOException {
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC"));
+    command.addAll(flags);
+    command.addAll(List.of("-cp", System.getProperty("java.class.path"), main.getName()));
+    for (Object word : words) {
+      command.add(word.toString());
+    }
+    return new ProcessBuilder(command).redirectErrorStream(true).start();
   }
 
   /** Runs to the end; gives the exit code, -1 if it took too long. */

@@ -48,9 +48,7 @@ class AfterTripSheetTest {
   static SeasonMaker plenty() {
     return new SeasonMaker()
         .carryAtLeast(1)
-        .style("Jig")
-        .pack(2, "6.00")
-        .add()
+        .priced("Jig", 2, "6.00")
         .aboard("Jig", "black", "J1", 90)
         .trip("t", AS_OF.minusDays(40), 8, "Jig", 4)
         .loss("t", "Jig", "black", 2, Cause.SNAG);

@@ -22,10 +22,7 @@ class LabelsSheetTest {
   private static ReportSheet sheet() {
     SeasonMaker maker =
         new SeasonMaker()
-            .style("Jig")
-            .add()
-            .style("Worm")
-            .add()
+            .plain("Jig", "Worm")
             .aboard("Jig", "Bone", "J1", 3)
             .aboard("Worm", "Boulder", "J2", 3);
     for (int i = 0; i < 60; i++) {

@@ -36,11 +36,8 @@ class SparesSheetsTest {
       new SeasonMaker()
           .budget("10")
           .carryAtLeast(1)
-          .style("Jig")
-          .pack(2, "6.00")
-          .add()
-          .style("Frog")
-          .add()
+          .priced("Jig", 2, "6.00")
+          .plain("Frog")
           .aboard("Jig", "black", "J1", 1)
           .ashore("Jig", "black", "Tub", 1)
           .aboard("Jig", "blue", "J1", 6)
@@ -220,8 +217,7 @@ class SparesSheetsTest {
     SeasonMaker unpriced =
         new SeasonMaker()
             .carryAtLeast(1)
-            .style("Jig")
-            .add()
+            .plain("Jig")
             .aboard("Jig", "", "J1", 0)
             .trip("t", AS_OF.minusDays(40), 8, "Jig", 4);
     SparesReport report = SparesPlanner.plan(unpriced.season(), unpriced.onHand(), forecast);
@@ -243,8 +239,7 @@ class SparesSheetsTest {
 
   @Test
   void saysSoWhereThereIsNothingToDo() {
-    SeasonMaker calm =
-        new SeasonMaker().style("Jig").pack(1, "6.00").add().aboard("Jig", "", "J1", 9);
+    SeasonMaker calm = new SeasonMaker().priced("Jig", 1, "6.00").aboard("Jig", "", "J1", 9);
     SparesReport report = SparesPlanner.plan(calm.season(), calm.onHand(), new KnownForecast());
     BuyList none = BuyPlanner.plan(calm.season(), report, new KnownForecast());
     assertTrue(text(SparesSheet.of(report, none)).startsWith("Nothing to do"));

@@ -117,7 +117,7 @@ class ThingsToDoTest {
 
   @Test
   void whatIsBoughtOnAGuessIsCalledSo() {
-    SeasonMaker maker = plenty().carryAtLeast(2).style("Net").add().aboard("Net", "", "J1", 1);
+    SeasonMaker maker = plenty().carryAtLeast(2).plain("Net").aboard("Net", "", "J1", 1);
     Finding blank = Finding.of(Code.NO_TRIPS_TO_FIT, Cell.ofSheet("Trips"));
     String guess = "No trip is logged yet, so this rests on a guess";
     assertTrue(String.join("\n", toDo(results(maker, blank))).contains(guess));
@@ -126,7 +126,7 @@ class ThingsToDoTest {
 
   @Test
   void aPriceNotKnownIsNotNought() {
-    SeasonMaker maker = plenty().carryAtLeast(2).style("Net").add().aboard("Net", "", "J1", 1);
+    SeasonMaker maker = plenty().carryAtLeast(2).plain("Net").aboard("Net", "", "J1", 1);
     List<String> lines = toDo(results(maker));
     assertEquals("1. Buy 1 piece, price not known; that only fills floors:", lines.get(1));
     assertEquals("1 piece of Net, price not known", lines.get(2).strip());

@@ -33,12 +33,8 @@ class BuyPlannerTest {
   void ordersByShortageSavedForTheMoney() {
     SeasonMaker maker =
         new SeasonMaker()
-            .style("Jig")
-            .pack(1, "2.00")
-            .add()
-            .style("Worm")
-            .pack(1, "1.00")
-            .add()
+            .priced("Jig", 1, "2.00")
+            .priced("Worm", 1, "1.00")
             .aboard("Jig", "", "B", 0)
             .aboard("Worm", "", "B", 0);
     KnownForecast forecast = new KnownForecast().poisson("Jig", 2.0 / 24).poisson("Worm", 0.8 / 24);
@@ -57,8 +53,7 @@ class BuyPlannerTest {
   /** R 4.2.2: qnbinom(0.95, size = 2, mu = 20000) = 47440. */
   @Test
   void thousandsOfPacksAreBoughtInLots() {
-    SeasonMaker maker =
-        new SeasonMaker().style("Jig").pack(1, "1.00").add().aboard("Jig", "", "B", 0);
+    SeasonMaker maker = new SeasonMaker().priced("Jig", 1, "1.00").aboard("Jig", "", "B", 0);
     KnownForecast forecast = new KnownForecast().negBin("Jig", 20_000 / 24.0, 2);
     SparesReport spares = SparesPlanner.plan(maker.season(), maker.onHand(), forecast);
     assertEquals(47_440, spares.rows().get(0).buyPacks(), 100, "to a lot");
@@ -74,9 +69,7 @@ class BuyPlannerTest {
   void importanceWeighsShortage() {
     SeasonMaker maker =
         new SeasonMaker()
-            .style("Jig")
-            .pack(1, "1.00")
-            .add()
+            .priced("Jig", 1, "1.00")
             .style("Worm")
             .pack(1, "1.00")
             .importance(3)
@@ -124,9 +117,7 @@ class BuyPlannerTest {
     SeasonMaker maker =
         new SeasonMaker()
             .carryAtLeast(2)
-            .style("Rod")
-            .pack(1, "80.00")
-            .add()
+            .priced("Rod", 1, "80.00")
             .aboard("Rod", "medium", "B", 0)
             .aboard("Rod", "heavy", "B", 0);
     assertEquals(List.of("2 Rod", "2 Rod"), order(list(maker, new KnownForecast())));
@@ -194,8 +185,7 @@ class BuyPlannerTest {
 
   @Test
   void nothingWantedGivesAnEmptyList() {
-    SeasonMaker maker =
-        new SeasonMaker().style("Jig").pack(1, "2.00").add().aboard("Jig", "", "B", 9);
+    SeasonMaker maker = new SeasonMaker().priced("Jig", 1, "2.00").aboard("Jig", "", "B", 9);
     BuyList list = list(maker, new KnownForecast());
     assertTrue(list.lines().isEmpty());
     assertEquals(Optional.empty(), list.more());
@@ -204,8 +194,7 @@ class BuyPlannerTest {
 
   @Test
   void packsForNothingAreTakenAsLongAsTheySaveAnything() {
-    SeasonMaker maker =
-        new SeasonMaker().style("Jig").pack(1, "0.00").add().aboard("Jig", "", "B", 5);
+    SeasonMaker maker = new SeasonMaker().priced("Jig", 1, "0.00").aboard("Jig", "", "B", 5);
     BuyList list = list(maker, new KnownForecast().poisson("Jig", 2.0 / 24));
     // SciPy: poisson.sf([10, 11, 12], 2) = 8.3e-06 1.4e-06 2.1e-07; the seventh brings it to 12
     assertEquals(

@@ -23,9 +23,7 @@ class FloorBuysTest {
             .pack(1, "80.00")
             .atOnce(2, 1)
             .add()
-            .style("Jig")
-            .pack(1, "1.00")
-            .add()
+            .priced("Jig", 1, "1.00")
             .aboard("Rod", "", "B", 1)
             .aboard("Jig", "", "B", 0);
     KnownForecast forecast = new KnownForecast().poisson("Jig", 2.0 / 24);
@@ -59,9 +57,7 @@ class FloorBuysTest {
     SeasonMaker maker =
         new SeasonMaker()
             .budget("100")
-            .style("Jig")
-            .pack(1, "1.00")
-            .add()
+            .priced("Jig", 1, "1.00")
             .style("Frog")
             .floor(2)
             .add()
@@ -121,9 +117,7 @@ class FloorBuysTest {
             .pack(1, "30.00")
             .floor(1)
             .add()
-            .style("Jig")
-            .pack(1, "10.00")
-            .add()
+            .priced("Jig", 1, "10.00")
             .aboard("Rod", "", "B", 0)
             .aboard("Jig", "", "B", 0)
             .budget("55");
@@ -136,10 +130,10 @@ class FloorBuysTest {
   void unpricedItemsStandLastByWeightedShortage() {
     // Expected short: Frog 2, Toad 1 x importance 3, Newt has all it needs.
     SeasonMaker maker = new SeasonMaker();
-    maker.style("Jig").pack(1, "1.00").add();
-    maker.style("Frog").add();
+    maker.priced("Jig", 1, "1.00");
+    maker.plain("Frog");
     maker.style("Toad").importance(3).floor(1).add();
-    maker.style("Newt").add();
+    maker.plain("Newt");
     maker
         .aboard("Jig", "", "B", 0)
         .aboard("Frog", "green", "B", 0)
@@ -172,8 +166,8 @@ class FloorBuysTest {
   @Test
   void amongFloorsThatSaveNothingTheImportantThenTheEmptierItemComesFirst() {
     SeasonMaker maker = new SeasonMaker().carryAtLeast(2);
-    maker.style("Net").pack(1, "9.00").add();
-    maker.style("Rod").pack(1, "80.00").add();
+    maker.priced("Net", 1, "9.00");
+    maker.priced("Rod", 1, "80.00");
     maker.style("Vest").pack(1, "70.00").importance(5).add();
     maker.style("Jig").pack(1, "1.00").importance(0.1).add();
     maker
@@ -189,7 +183,7 @@ class FloorBuysTest {
   void ofUnpricedItemsAMoreImportantOneThatHardlyRunsShortStandsLater() {
     SeasonMaker maker = new SeasonMaker();
     maker.style("Toad").importance(3).floor(1).add();
-    maker.style("Frog").add();
+    maker.plain("Frog");
     maker.aboard("Toad", "", "B", 0).aboard("Frog", "", "B", 0);
     KnownForecast forecast =
         new KnownForecast().poisson("Toad", 0.5 / 24).poisson("Frog", 2.0 / 24);

@@ -15,12 +15,7 @@ class FurtherMoneyTest {
   @Test
   void saysWhatTwentyMoreBuys() {
     SeasonMaker maker =
-        new SeasonMaker()
-            .budget("10")
-            .style("Jig")
-            .pack(1, "10.00")
-            .add()
-            .aboard("Jig", "", "B", 0);
+        new SeasonMaker().budget("10").priced("Jig", 1, "10.00").aboard("Jig", "", "B", 0);
     KnownForecast forecast = new KnownForecast().poisson("Jig", 2.0 / 24);
     BuyList list = list(maker, forecast);
     assertEquals(1, list.lines().get(0).packs());
@@ -44,9 +39,7 @@ class FurtherMoneyTest {
     SeasonMaker maker =
         new SeasonMaker()
             .budget("3")
-            .style("Jig")
-            .pack(1, "2.00")
-            .add()
+            .priced("Jig", 1, "2.00")
             .aboard("Jig", "a", "B", 0)
             .aboard("Jig", "b", "B", 0);
     BuyList list = list(maker, new KnownForecast().poisson("Jig", 0.3));
@@ -70,12 +63,8 @@ class FurtherMoneyTest {
   void furtherMoneyBuysTheNextPackOfEachAndThenTheOneAfter() {
     SeasonMaker maker =
         new SeasonMaker()
-            .style("Jig")
-            .pack(1, "10.00")
-            .add()
-            .style("Worm")
-            .pack(1, "10.00")
-            .add()
+            .priced("Jig", 1, "10.00")
+            .priced("Worm", 1, "10.00")
             .aboard("Jig", "", "B", 5)
             .aboard("Worm", "", "B", 2);
     KnownForecast forecast = new KnownForecast().poisson("Jig", 2.0 / 24).poisson("Worm", 0.6 / 24);
@@ -91,8 +80,7 @@ class FurtherMoneyTest {
 
   @Test
   void withoutABudgetTheFirstMoneyOfTheListIsTold() {
-    SeasonMaker maker =
-        new SeasonMaker().style("Jig").pack(3, "10.00").add().aboard("Jig", "", "B", 0);
+    SeasonMaker maker = new SeasonMaker().priced("Jig", 3, "10.00").aboard("Jig", "", "B", 0);
     BuyList.More more = list(maker, new KnownForecast().poisson("Jig", 9.0 / 24)).more().get();
     assertTrue(more.first());
     assertEquals(List.of(new BuyList.More.Change(new ItemId("Jig", "", ""), 2, 6)), more.packs());
@@ -102,11 +90,9 @@ class FurtherMoneyTest {
   @Test
   void furtherMoneyMayBeSpentToTheLastCent() {
     KnownForecast forecast = new KnownForecast().poisson("Jig", 2.0 / 24);
-    SeasonMaker exact =
-        new SeasonMaker().style("Jig").pack(1, "20.00").add().aboard("Jig", "", "B", 5);
+    SeasonMaker exact = new SeasonMaker().priced("Jig", 1, "20.00").aboard("Jig", "", "B", 5);
     assertEquals(1, list(exact, forecast).more().get().packs().get(0).packs());
-    SeasonMaker dear =
-        new SeasonMaker().style("Jig").pack(1, "20.01").add().aboard("Jig", "", "B", 5);
+    SeasonMaker dear = new SeasonMaker().priced("Jig", 1, "20.01").aboard("Jig", "", "B", 5);
     assertEquals(Optional.empty(), list(dear, forecast).more());
   }
 

@@ -19,10 +19,7 @@ class HorizonPlannerTest {
 
   private final SeasonMaker maker =
       new SeasonMaker()
-          .style("Jig")
-          .add()
-          .style("Worm")
-          .add()
+          .plain("Jig", "Worm")
           .aboard("Jig", "black", "J1", 2)
           .aboard("Jig", "Blue", "J1", 2)
           .aboard("Worm", "green", "W1", 9);
@@ -112,8 +109,7 @@ class HorizonPlannerTest {
   @Test
   void saysWhatAPlanNamesThatIsNotInStock() {
     maker
-        .style("Frog")
-        .add()
+        .plain("Frog")
         .event(
             "Cup",
             AS_OF.plusDays(2),

@@ -22,12 +22,7 @@ import sparewell.units.MassUnit;
 class IdleFinderTest {
   private final SeasonMaker maker =
       new SeasonMaker()
-          .style("Jig")
-          .add()
-          .style("Frog")
-          .add()
-          .style("Spoon")
-          .add()
+          .plain("Jig", "Frog", "Spoon")
           .style("Net")
           .atOnce(1, 1)
           .add()
@@ -79,7 +74,7 @@ class IdleFinderTest {
         .trip("new", AS_OF.minusMonths(1), 6, "Frog", 0)
         .loss("new", "Jig", "", 0, Cause.SNAG);
     assertEquals(List.of("Jig", "Frog", "Spoon"), idle().stream().map(IdleStyle::style).toList());
-    SeasonMaker empty = new SeasonMaker().style("Jig").add().aboard("Jig", "", "B", 1);
+    SeasonMaker empty = new SeasonMaker().plain("Jig").aboard("Jig", "", "B", 1);
     empty.trip("old", AS_OF.minusMonths(15), 6, "Jig", 0);
     assertTrue(
         IdleFinder.of(empty.season(), empty.onHand()).isEmpty(), "no hours logged, no judgement");

@@ -52,7 +52,7 @@ class LossTablesTest {
       double mean = number(row, "mean");
       double chance = number(row, "fractile");
       SeasonMaker maker =
-          new SeasonMaker().chance(chance, false).style("Jig").add().aboard("Jig", "", "J1", 0);
+          new SeasonMaker().chance(chance, false).plain("Jig").aboard("Jig", "", "J1", 0);
       KnownForecast forecast =
           row.get("size").equals("inf")
               ? new KnownForecast().poisson("Jig", mean / 24)
@@ -78,7 +78,7 @@ class LossTablesTest {
   }
 
   private static SparesRow row(CountDistribution losses, int aboard) {
-    SeasonMaker maker = new SeasonMaker().style("Jig").add().aboard("Jig", "", "J1", aboard);
+    SeasonMaker maker = new SeasonMaker().plain("Jig").aboard("Jig", "", "J1", aboard);
     Season season = maker.season();
     OnHand onHand = maker.onHand();
     SparesReport report =

@@ -17,14 +17,9 @@ import sparewell.stock.OnHand;
 class OffSeasonPlannerTest {
   private final SeasonMaker maker =
       new SeasonMaker()
-          .style("Jig")
-          .pack(1, "6.50")
-          .add()
-          .style("Worm")
-          .pack(8, "4.00")
-          .add()
-          .style("Frog")
-          .add()
+          .priced("Jig", 1, "6.50")
+          .priced("Worm", 8, "4.00")
+          .plain("Frog")
           .aboard("Jig", "", "B", 2)
           .ashore("Jig", "", "T", 1)
           .aboard("Worm", "", "B", 2)
@@ -104,8 +99,7 @@ class OffSeasonPlannerTest {
   @Test
   void pricesAreTheItemsThenTheStyles() {
     maker
-        .style("Unpriced")
-        .add()
+        .plain("Unpriced")
         .trip("a", AS_OF, 10, "Jig", 2)
         .loss("a", "Jig", "", 2, Cause.SNAG)
         .loss("a", "Jig", "never stocked", 1, Cause.SNAG)
@@ -142,10 +136,7 @@ class OffSeasonPlannerTest {
   @Test
   void stylesStandByMoneyThenPiecesLostAndOnlyWhereStockedOrLost() {
     maker
-        .style("Neither")
-        .add()
-        .style("Lost only")
-        .add()
+        .plain("Neither", "Lost only")
         .trip("a", AS_OF, 10, "Jig", 2)
         .loss("a", "Lost only", "", 9, Cause.SNAG)
         .loss("a", "Frog", "", 2, Cause.SNAG)

@@ -13,8 +13,7 @@ class OutlookTest {
   void outlookIsTheChanceThatNoImportantItemRunsOut() {
     SeasonMaker maker =
         new SeasonMaker()
-            .style("Jig")
-            .add()
+            .plain("Jig")
             .style("Toy")
             .importance(0.5)
             .add()

@@ -70,6 +70,19 @@ public final class SeasonMaker {
     return this;
   }
 
+  /** Styles of which nothing but the name is known. */
+  public SeasonMaker plain(String... names) {
+    for (String name : names) {
+      style(name).add();
+    }
+    return this;
+  }
+
+  /** A style of known pieces and price of a pack. */
+  public SeasonMaker priced(String name, int pieces, String money) {
+    return style(name).pack(pieces, money).add();
+  }
+
   /** A style under construction. */
   public StyleMaker style(String name) {
     return style(name, "Family");

@@ -100,8 +100,8 @@ class SeasonPlannerTest {
     for (int held = 0; held < 8; held++) {
       for (double hours : new double[] {2, 20, 30, 60}) {
         SeasonMaker maker =
-            new SeasonMaker().style("Jig").pack(2, "5.00").add().aboard("Jig", "", "J1", held);
-        maker.style("Net").add().aboard("Net", "", "N1", Math.min(2, held));
+            new SeasonMaker().priced("Jig", 2, "5.00").aboard("Jig", "", "J1", held);
+        maker.plain("Net").aboard("Net", "", "N1", Math.min(2, held));
         maker.event("Cup", AS_OF.plusDays(20), 8, 1, line("Jig", hours));
         List<SparesRow> rows = rows(maker, new SharedRate());
         SeasonPlan plan = plan(maker, new SharedRate());
@@ -118,8 +118,7 @@ class SeasonPlannerTest {
   }
 
   private static SeasonMaker season(int pieces) {
-    SeasonMaker maker =
-        new SeasonMaker().style("Jig").pack(2, "5.00").add().aboard("Jig", "", "J1", pieces);
+    SeasonMaker maker = new SeasonMaker().priced("Jig", 2, "5.00").aboard("Jig", "", "J1", pieces);
     int[] days = {10, 11, 40, 70};
     double[] hours = {20, 10, 30, 24};
     for (int k = 0; k < days.length; k++) {
@@ -230,7 +229,7 @@ class SeasonPlannerTest {
 
   @Test
   void noEventNoPlan() {
-    SeasonMaker maker = new SeasonMaker().style("Jig").add().aboard("Jig", "", "J1", 1);
+    SeasonMaker maker = new SeasonMaker().plain("Jig").aboard("Jig", "", "J1", 1);
     assertTrue(plan(maker, new KnownForecast()).stages().isEmpty());
   }
 }

@@ -28,11 +28,10 @@ class SparesPlannerTest {
 
   @Test
   void chanceWantedIsTheCommandLinesThenTheStylesThenTheEventsThenTheSettings() {
-    assertEquals(5, carry(new SeasonMaker().style("Jig").add()));
-    assertEquals(4, carry(new SeasonMaker().chance(0.8, false).style("Jig").add()));
+    assertEquals(5, carry(new SeasonMaker().plain("Jig")));
+    assertEquals(4, carry(new SeasonMaker().chance(0.8, false).plain("Jig")));
     assertEquals(
-        7,
-        carry(new SeasonMaker().style("Jig").add().event("Cup", AS_OF, 24, 1).eventChance(0.99)));
+        7, carry(new SeasonMaker().plain("Jig").event("Cup", AS_OF, 24, 1).eventChance(0.99)));
     assertEquals(
         4,
         carry(
@@ -58,8 +57,7 @@ class SparesPlannerTest {
   void eventsPlannedTogetherTakeTheHighestChanceAnyOfThemAsksFor() {
     SeasonMaker maker =
         new SeasonMaker()
-            .style("Jig")
-            .add()
+            .plain("Jig")
             .event("A", AS_OF, 12, 1)
             .eventChance(0.8)
             .event("B", AS_OF.plusDays(1), 12, 1)
@@ -75,8 +73,7 @@ class SparesPlannerTest {
             .style("Jig")
             .floor(2)
             .add()
-            .style("Worm")
-            .add()
+            .plain("Worm")
             .aboard("Jig", "black", "J1", 0)
             .aboard("Jig", "blue", "J1", 0)
             .aboard("Worm", "", "W1", 0)
@@ -112,10 +109,7 @@ class SparesPlannerTest {
     SeasonMaker maker =
         new SeasonMaker()
             .carryAtLeast(3)
-            .style("Jig")
-            .add()
-            .style("Worm")
-            .add()
+            .plain("Jig", "Worm")
             .aboard("Jig", "", "J1", 1)
             .aboard("Worm", "", "W1", 1);
     KnownForecast forecast = new KnownForecast().poisson("Jig", 0.5).poisson("Worm", 0.001);
@@ -133,8 +127,7 @@ class SparesPlannerTest {
   void everyItemInStockHasARowAlsoWithoutPieces() {
     SeasonMaker maker =
         new SeasonMaker()
-            .style("Jig")
-            .add()
+            .plain("Jig")
             .aboard("Jig", "black", "J1", 0)
             .ashore("Jig", "blue", "Tub", 0);
     List<SparesRow> rows = plan(maker, new KnownForecast().poisson("Jig", 0.1)).rows();
@@ -213,7 +206,7 @@ class SparesPlannerTest {
 
   @Test
   void aStyleWithoutStockThatIsNotNeededIsNoFinding() {
-    SeasonMaker maker = new SeasonMaker().style("Net").add();
+    SeasonMaker maker = new SeasonMaker().plain("Net");
     assertTrue(plan(maker, new KnownForecast()).findings().isEmpty());
   }
 
@@ -223,12 +216,7 @@ class SparesPlannerTest {
     SeasonMaker maker =
         new SeasonMaker()
             .carryAtLeast(9)
-            .style("Jig")
-            .add()
-            .style("Frog")
-            .add()
-            .style("Worm")
-            .add()
+            .plain("Jig", "Frog", "Worm")
             .aboard("Jig", "", "J", 1)
             .aboard("Frog", "", "F", 1)
             .aboard("Worm", "", "W", 1)
@@ -245,10 +233,7 @@ class SparesPlannerTest {
         List.of("Jig 1.2 false 3", "Frog 0.006 false 0"), needs(report.eventNeeds().get(1)));
     SeasonMaker one =
         new SeasonMaker()
-            .style("Jig")
-            .add()
-            .style("Frog")
-            .add()
+            .plain("Jig", "Frog")
             .aboard("Jig", "", "J", 1)
             .ashore("Frog", "", "T", 1)
             .event("A", AS_OF, 8, 1, line("Jig", 12), line("Frog", 2));

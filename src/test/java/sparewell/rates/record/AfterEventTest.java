@@ -22,7 +22,7 @@ class AfterEventTest {
 
   @Test
   void theLastEventIsForeseenFromTheTripsBeforeIt() {
-    SeasonMaker maker = new SeasonMaker().style("Jig").add().aboard("Jig", "", "J1", 9);
+    SeasonMaker maker = new SeasonMaker().plain("Jig").aboard("Jig", "", "J1", 9);
     LocalDate first = SeasonMaker.AS_OF.minusDays(60);
     for (int t = 0; t < 6; t++) {
       maker.trip("t" + t, first.plusDays(5L * t), 8, "Jig", 4);
@@ -44,7 +44,7 @@ class AfterEventTest {
   @Test
   void ofTheEventsBehindThatWithATripOfItsDayOrNameIsTheLast() {
     LocalDate day = SeasonMaker.AS_OF.minusDays(40);
-    SeasonMaker maker = new SeasonMaker().style("Jig").add().aboard("Jig", "", "J1", 9);
+    SeasonMaker maker = new SeasonMaker().plain("Jig").aboard("Jig", "", "J1", 9);
     maker.trip("t0", day, 8, "Jig", 4).trip("monday pairs", day.plusDays(9), 8, "Jig", 4);
     maker.event("Cup", day, 8, 1).event("Missed", day.plusDays(20), 8, 1);
     assertEquals("Cup", AfterEvent.last(maker.season()).orElseThrow().name());
