@@ -111,6 +111,17 @@ class WordsReadTest {
     assertEquals(yes, reading.season().boxes().get(0).staysPut());
   }
 
+  /** Taken for a place aboard, a shelf at home would be planned as a place to stow boxes in. */
+  @Test
+  void aCompartmentThatMayBeAshoreIsLeftOut() {
+    Reading reading =
+        Reading.with(
+            "Compartments",
+            "Compartment|From transom|Ashore\nBow|160|\nStern|20|no\nShelf|0|yes\nShed|0|of course");
+    assertEquals("error Compartments C5 NOT_YES_NO", reading.lines().get(0));
+    assertEquals(3, reading.season().compartments().size());
+  }
+
   @Test
   void aBadYesOrNoIsNo() {
     Reading reading = Reading.with("Boxes", "Box|Compartment|Stays put\nTray A|Bow|maybe");
