@@ -45,6 +45,7 @@ public final class RateFit {
   private final RandomWalk walk;
   private final Map<Integer, double[][]> rows; // by style
   private final Map<Asked, CountDistribution> known = new ConcurrentHashMap<>();
+  private final Map<List<Double>, double[]> quantiles = new ConcurrentHashMap<>(); // of shares
   private final Map<Asked, List<Stretch.Part>> parts = new ConcurrentHashMap<>();
 
   private record Asked(int style, List<Term> terms) {}
@@ -317,24 +318,21 @@ public final class RateFit {
     }
     GaussIntegrator nodes = NODES.legendre(SHARE_NODES, 0, 1);
     double[] weights = new double[SHARE_NODES];
+    for (int k = 0; k < SHARE_NODES; k++) {
+      weights[k] = nodes.getWeight(k) * 6 * nodes.getPoint(k) * (1 - nodes.getPoint(k));
+    }
     double[][] share = new double[SHARE_NODES][terms.size()];
     int first = 0;
     for (int g = 0; g < groups.size(); g++) {
       int next = first + groups.get(g).size();
-      double rest = rests.get(g);
-      BetaDistribution beta = rest > 0 ? new BetaDistribution(null, own, rest, 1e-10) : null;
-      double[] shares = new double[SHARE_NODES];
+      double[] its = quantiles.computeIfAbsent(List.of(own, rests.get(g)), RateFit::quantiles);
       double mean = 0;
       for (int k = 0; k < SHARE_NODES; k++) {
-        double v = nodes.getPoint(k);
-        // The quantile is v^2 (3 - 2v): denser at the ends, where shares run off to 0 or 1.
-        weights[k] = nodes.getWeight(k) * 6 * v * (1 - v);
-        shares[k] =
-            rest > 0 ? Math.max(1e-9, beta.inverseCumulativeProbability(v * v * (3 - 2 * v))) : 1;
-        mean += weights[k] * shares[k];
+        mean += weights[k] * its[k];
       }
       for (int k = 0; k < SHARE_NODES; k++) {
-        Arrays.fill(share[k], first, next, Math.min(1, shares[k] * own / (own + rest) / mean));
+        double moved = its[k] * own / (own + rests.get(g)) / mean;
+        Arrays.fill(share[k], first, next, Math.min(1, moved));
       }
       first = next;
     }
@@ -349,6 +347,23 @@ public final class RateFit {
       }
     }
     return mixture.distribution();
+  }
+
+  /**
+   * Quantiles of a Beta(own, rest) share at v<sup>2</sup> (3 - 2v) for the nodes v: denser at the
+   * ends, where shares run off to 0 or 1.
+   */
+  private static double[] quantiles(List<Double> ownAndRest) {
+    double[] shares = new double[SHARE_NODES];
+    Arrays.fill(shares, 1);
+    if (ownAndRest.get(1) > 0) {
+      var beta = new BetaDistribution(null, ownAndRest.get(0), ownAndRest.get(1), 1e-8);
+      for (int k = 0; k < SHARE_NODES; k++) {
+        double v = NODES.legendre(SHARE_NODES, 0, 1).getPoint(k);
+        shares[k] = Math.max(1e-9, beta.inverseCumulativeProbability(v * v * (3 - 2 * v)));
+      }
+    }
+    return shares;
   }
 
   /**
