@@ -115,12 +115,23 @@ public final class LabelsSheet {
     List<Words> body = new ArrayList<>();
     sizes.forEach(
         (what, of) -> {
-          body.add(new Words((what + " " + String.join(", ", of)).strip(), Size.MEDIUM));
+          body.add(new Words((what + " " + joined(of)).strip(), Size.MEDIUM));
           if (!colours.get(what).isEmpty()) {
-            body.add(new Words(String.join(" · ", colours.get(what)), Size.SMALL));
+            body.add(new Words(String.join(NO_BREAK_SPACE + "· ", colours.get(what)), Size.SMALL));
           }
         });
     return body;
+  }
+
+  /** Sizes, the unit that all share said once: {@code 1/8, 1/4 oz}. */
+  static String joined(Set<String> sizes) {
+    List<String> units =
+        sizes.stream()
+            .map(size -> size.substring(Math.max(0, size.lastIndexOf(NO_BREAK_SPACE))))
+            .distinct()
+            .toList();
+    String all = String.join(", ", sizes);
+    return units.size() == 1 ? all.replace(units.get(0) + ", ", ", ") : all;
   }
 
   /** The families in it and the number of items; the rest is on Where it is. */

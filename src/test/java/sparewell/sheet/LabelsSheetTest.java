@@ -3,7 +3,9 @@ package sparewell.sheet;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import sparewell.season.Season;
 import sparewell.season.SeasonSketch;
@@ -63,6 +65,20 @@ class LabelsSheetTest {
     assertEquals(List.of("Jig", "BO"), body(labels().get(1)), "the side shows colours too");
     long codes = ((Block.Rows) sheet().blocks().get(1)).table().rows().stream().distinct().count();
     assertEquals(62, codes);
+  }
+
+  @Test
+  void aUnitThatAllSizesShareIsSaidOnce() {
+    assertEquals(
+        "1/8, 3/16, 1/4\u00a0oz",
+        LabelsSheet.joined(set("1/8\u00a0oz", "3/16\u00a0oz", "1/4\u00a0oz")));
+    assertEquals("S, M", LabelsSheet.joined(set("S", "M")));
+    assertEquals("3\u00a0in, 7\u00a0cm", LabelsSheet.joined(set("3\u00a0in", "7\u00a0cm")));
+    assertEquals("4\u00a0in", LabelsSheet.joined(set("4\u00a0in")));
+  }
+
+  private static Set<String> set(String... sizes) {
+    return new LinkedHashSet<>(List.of(sizes));
   }
 
   @Test
