@@ -241,6 +241,7 @@ public final class TripCardSheet {
                 "One an hour",
                 row ->
                     squares(
-                        Math.max(MOST_SQUARES, (int) Math.ceil(row.plannedHours().orElse(0.0)))))));
+                        Math.max(MOST_SQUARES, (int) Math.ceil(row.plannedHours().orElse(0.0)))),
+                !behind)));
   }
 }
