@@ -33,10 +33,13 @@ public final class Console {
 
   private static final int USUAL_WIDTH = 80;
 
-  private final PrintWriter out;
-  private final PrintWriter error;
+  final PrintWriter out;
+  final PrintWriter error;
   private final CharsetEncoder encoder;
-  private final boolean watched;
+
+  /** Whether the terminal is interactive. */
+  final boolean watched;
+
   private final int width;
   private int progressWidth;
 
@@ -90,11 +93,6 @@ public final class Console {
         .toList();
   }
 
-  /** Returns whether the terminal is interactive. */
-  boolean watched() {
-    return watched;
-  }
-
   /** Shows progress on one line that the next call overwrites; only on an interactive terminal. */
   public synchronized void progress(int done, int all, String what) {
     if (!watched) {
@@ -115,14 +113,6 @@ public final class Console {
       error.flush();
       progressWidth = 0;
     }
-  }
-
-  PrintWriter out() {
-    return out;
-  }
-
-  PrintWriter error() {
-    return error;
   }
 
   /** Control characters out of a workbook or file name could steer the terminal. */

@@ -39,8 +39,8 @@ public final class RootCommand extends Command {
             new WatchCommand(console),
             new HelpCommand(console, line));
     commands.forEach(command -> line.addSubcommand(command.complete()));
-    line.setOut(console.out());
-    line.setErr(console.error());
+    line.setOut(console.out);
+    line.setErr(console.error);
     line.setColorScheme(Help.defaultColorScheme(Help.Ansi.OFF)); // words first, no colours at all
     Arguments.register(line);
     line.setParameterExceptionHandler((wrong, given) -> usage(console, wrong, given));

@@ -20,7 +20,7 @@ final class Watch implements AutoCloseable {
   Watch(Console console, int all, boolean quiet) {
     this.console = console;
     this.all = all;
-    if (!quiet && console.watched()) {
+    if (!quiet && console.watched) {
       TimerTask show =
           new TimerTask() {
             @Override

@@ -29,10 +29,12 @@ import sparewell.workbook.InputSheets;
 final class PostedTrip {
   private final Typed typed;
   private final LocalDate date;
-  private final List<PostedRow> rows = new ArrayList<>();
-  private final List<String> faults = new ArrayList<>();
+  final List<PostedRow> rows = new ArrayList<>();
+  final List<String> faults = new ArrayList<>();
   private final List<Loss> losses = new ArrayList<>();
-  private Season season;
+
+  /** The records, in the end with the trip and its losses. */
+  Season season;
 
   PostedTrip(Typed typed, Season season, LocalDate date) {
     this.typed = typed;
@@ -41,19 +43,6 @@ final class PostedTrip {
     if (TripCardSheet.filled(typed)) {
       post();
     }
-  }
-
-  List<PostedRow> rows() {
-    return rows;
-  }
-
-  List<String> faults() {
-    return faults;
-  }
-
-  /** The records with the trip and its losses. */
-  Season season() {
-    return season;
   }
 
   private void post() {

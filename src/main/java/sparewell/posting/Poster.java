@@ -52,12 +52,12 @@ public final class Poster {
    */
   public static Posting of(Typed typed, Season season, LocalDate date) {
     PostedTrip trip = new PostedTrip(typed, season, date);
-    Poster poster = new Poster(season, trip.season(), date);
+    Poster poster = new Poster(season, trip.season, date);
     typed.rows().stream().filter(Typed.Row::ticked).forEach(poster::post);
     typed.strays().forEach(poster::stray);
     poster.countAnew();
-    poster.rows.addAll(trip.rows());
-    poster.faults.addAll(trip.faults());
+    poster.rows.addAll(trip.rows);
+    poster.faults.addAll(trip.faults);
     return new Posting(poster.rows, poster.faults);
   }
 

@@ -10,10 +10,6 @@ import sparewell.workbook.InputSheet;
  * @param faults what cannot be posted, whole sentences; where there is any, nothing is
  */
 public record Posting(List<PostedRow> rows, List<String> faults) {
-  public Posting {
-    rows = List.copyOf(rows);
-    faults = List.copyOf(faults);
-  }
 
   public List<PostedRow> of(InputSheet sheet) {
     return rows.stream().filter(row -> row.sheet() == sheet).toList();

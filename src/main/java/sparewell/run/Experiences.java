@@ -29,22 +29,22 @@ public final class Experiences {
 
   /** Content of a file, or the reason why it has none. */
   private record Known(
-      Path file, Optional<ExperienceFile.Reading> reading, Optional<Pool> pool, String fault) {
+      Optional<ExperienceFile.Reading> reading, Optional<Pool> pool, String fault) {
     static Known of(Path file) {
       try {
         ExperienceFile.Reading reading = ExperienceFile.read(file);
-        return new Known(file, Optional.of(reading), Optional.of(Pool.of(reading.rows())), "");
+        return new Known(Optional.of(reading), Optional.of(Pool.of(reading.rows())), "");
       } catch (NotExperience none) {
-        return unread(file, none.getMessage());
+        return unread(none.getMessage());
       } catch (NoSuchFileException missing) {
-        return unread(file, file + ": there is no such file.");
+        return unread(file + ": there is no such file.");
       } catch (IOException disk) {
-        return unread(file, file + " cannot be read from the disk.");
+        return unread(file + " cannot be read from the disk.");
       }
     }
 
-    private static Known unread(Path file, String fault) {
-      return new Known(file, Optional.empty(), Optional.empty(), fault);
+    private static Known unread(String fault) {
+      return new Known(Optional.empty(), Optional.empty(), fault);
     }
   }
 

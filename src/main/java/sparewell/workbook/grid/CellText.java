@@ -54,12 +54,11 @@ final class CellText {
     if (text.indexOf("_x") < 0) {
       return text;
     }
-    Matcher escape = ESCAPE.matcher(text);
-    StringBuilder plain = new StringBuilder();
-    while (escape.find()) {
-      char c = (char) Integer.parseInt(escape.group(1), 16);
-      escape.appendReplacement(plain, Matcher.quoteReplacement(String.valueOf(c)));
-    }
-    return escape.appendTail(plain).toString();
+    return ESCAPE
+        .matcher(text)
+        .replaceAll(
+            escape ->
+                Matcher.quoteReplacement(
+                    Character.toString(Integer.parseInt(escape.group(1), 16))));
   }
 }

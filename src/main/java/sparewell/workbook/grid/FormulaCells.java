@@ -12,11 +12,10 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.IntPredicate;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
+import org.apache.poi.ss.util.CellRangeAddress;
 import sparewell.ooxml.SafeXml;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
@@ -28,24 +27,15 @@ import sparewell.ooxml.WorkbookRefused;
  * @see "ECMA-376 part 1, section 18.3.1.40 (f)"
  */
 public final class FormulaCells {
-  private static final Pattern AREA =
-      Pattern.compile("([A-Z]{1,3})(\\d{1,7}):([A-Z]{1,3})(\\d{1,7})");
-
   private final IntPredicate wanted;
   private final Map<Integer, Map<Integer, String>> formulas = new TreeMap<>();
   private final Map<Integer, Set<Integer>> unclear = new HashMap<>();
   private final Map<Integer, Set<Integer>> filled = new HashMap<>();
-  private final List<Merged> merged = new ArrayList<>();
+  private final List<CellRangeAddress> merged = new ArrayList<>();
   private final Map<String, Shared> shared = new HashMap<>();
 
   /** A formula that other cells share, and where it stands. */
   private record Shared(int row, int column, String text) {}
-
-  private record Merged(int firstRow, int firstColumn, int lastRow, int lastColumn) {
-    boolean covers(int row, int column) {
-      return row >= firstRow && row <= lastRow && column >= firstColumn && column <= lastColumn;
-    }
-  }
 
   private FormulaCells(IntPredicate wanted) {
     this.wanted = wanted;
@@ -77,7 +67,7 @@ public final class FormulaCells {
   /** Returns whether a cell holds anything, or is merged with others. */
   public boolean filled(int row, int column) {
     return filled.getOrDefault(row, Set.of()).contains(column)
-        || merged.stream().anyMatch(area -> area.covers(row, column));
+        || merged.stream().anyMatch(area -> area.isInRange(row - 1, column - 1));
   }
 
   private void read(XMLStreamReader xml) throws XMLStreamException {
@@ -136,15 +126,10 @@ public final class FormulaCells {
   }
 
   private void merge(String reference) {
-    Matcher area = AREA.matcher(reference == null ? "" : reference);
-    if (!area.matches()) {
-      return;
+    try {
+      merged.add(CellRangeAddress.valueOf(reference));
+    } catch (RuntimeException damaged) {
+      // no area: it covers no cell
     }
-    merged.add(
-        new Merged(
-            Integer.parseInt(area.group(2)),
-            SheetStream.columnNumber(area.group(1), 1),
-            Integer.parseInt(area.group(4)),
-            SheetStream.columnNumber(area.group(3), 1)));
   }
 }

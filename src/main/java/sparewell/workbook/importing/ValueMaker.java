@@ -32,12 +32,16 @@ import sparewell.workbook.value.Words;
 record ValueMaker(CsvTable from, TargetTable to, UnitSystem units, DateSystem dates) {
   private static final Pattern PLAIN = Pattern.compile("[+-]?(?:\\d+\\.?\\d*|\\.\\d+)");
   private static final Pattern WHOLE = Pattern.compile("0|[1-9]\\d{0,14}");
+
+  /** Lone surrogates and non-characters, which XML cannot hold. */
+  private static final Pattern NO_CHARACTER = Pattern.compile("[\\p{Cs}\\ufffe\\uffff]");
+
   private static final MathContext DIGITS = new MathContext(12);
 
   List<NewCell> values(CsvTable.Line line) {
     List<NewCell> values = new ArrayList<>();
     for (BoundColumn source : from.header().columns().values()) {
-      String text = characters(from.dated(line, source));
+      String text = NO_CHARACTER.matcher(from.dated(line, source)).replaceAll("");
       Optional<BoundColumn> target = to.column(source.column().name());
       if (!text.isEmpty() && target.isPresent()) {
         values.add(value(text, source, target.get()));
@@ -45,16 +49,6 @@ record ValueMaker(CsvTable from, TargetTable to, UnitSystem units, DateSystem da
     }
     values.sort(Comparator.comparingInt(NewCell::column));
     return values;
-  }
-
-  /** Removes surrogates and non-characters, which XML cannot hold. */
-  private static String characters(String text) {
-    StringBuilder good = new StringBuilder(text.length());
-    text.codePoints()
-        .filter(c -> c < 0xd800 || c > 0xdfff)
-        .filter(c -> c != 0xfffe && c != 0xffff)
-        .forEach(good::appendCodePoint);
-    return good.toString();
   }
 
   private NewCell value(String text, BoundColumn source, BoundColumn target) {

@@ -18,7 +18,7 @@ final class BoxLog {
       LocalDate date, String box, Optional<String> compartment, boolean checked, Cell origin) {}
 
   private final List<Entry> entries = new ArrayList<>();
-  private final List<BoxMove> moves = new ArrayList<>();
+  final List<BoxMove> moves = new ArrayList<>();
 
   private BoxLog() {}
 
@@ -55,9 +55,5 @@ final class BoxLog {
       }
       boxes.put(box.name(), entry.checked() ? box.checked(entry.date()) : box);
     }
-  }
-
-  List<BoxMove> moves() {
-    return moves;
   }
 }

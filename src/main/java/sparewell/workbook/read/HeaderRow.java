@@ -1,7 +1,6 @@
 package sparewell.workbook.read;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -24,12 +23,6 @@ import sparewell.workbook.value.NearMiss;
  */
 public record HeaderRow(
     int row, Map<String, BoundColumn> columns, List<BoundColumn> twice, List<String> missing) {
-  public HeaderRow {
-    columns = Collections.unmodifiableMap(new LinkedHashMap<>(columns));
-    twice = List.copyOf(twice);
-    missing = List.copyOf(missing);
-  }
-
   public static HeaderRow of(InputSheet sheet, RawRow raw) {
     return of(sheet, false, raw);
   }

@@ -12,7 +12,7 @@ import sparewell.workbook.value.NearMiss;
 final class Keys {
   private record Known(String name, Cell origin) {}
 
-  private final String where;
+  final String where;
   private final Map<String, Known> known = new LinkedHashMap<>();
   private final Map<String, String> folded = new HashMap<>(); // the same texts come again and again
   private final Map<String, Cell> leftOut = new LinkedHashMap<>();
@@ -45,9 +45,5 @@ final class Keys {
 
   Optional<String> near(String text) {
     return NearMiss.of(Names.fold(text), known.keySet()).map(near -> known.get(near).name());
-  }
-
-  String where() {
-    return where;
   }
 }

@@ -9,7 +9,6 @@ import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.season.BoatBounds;
 import sparewell.season.Box;
-import sparewell.season.BoxMove;
 import sparewell.season.Compartment;
 import sparewell.season.Dimensions;
 import sparewell.season.Place;
@@ -23,7 +22,7 @@ final class PlacesReader {
   private final Book book;
   final List<Compartment> compartments;
   private final Map<String, Box> boxes = new LinkedHashMap<>();
-  private final BoxLog log;
+  final BoxLog log;
   private final Keys compartmentKeys = new Keys("the sheet Compartments");
   final Keys boxKeys = new Keys("the sheet Boxes");
   private final Keys placeKeys = new Keys("the sheets Boxes and Compartments");
@@ -40,10 +39,6 @@ final class PlacesReader {
   /** Boxes where they stand at the date of analysis. */
   List<Box> boxes() {
     return List.copyOf(boxes.values());
-  }
-
-  List<BoxMove> moves() {
-    return log.moves();
   }
 
   private Optional<Compartment> compartment(Row row) {

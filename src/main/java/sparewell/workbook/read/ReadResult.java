@@ -17,10 +17,4 @@ public record ReadResult(
     Season season,
     List<Finding> findings,
     List<String> sheetOrder,
-    Map<String, Map<String, Integer>> columns) {
-  public ReadResult {
-    findings = List.copyOf(findings);
-    sheetOrder = List.copyOf(sheetOrder);
-    columns = Map.copyOf(columns); // looked up by name, never walked
-  }
-}
+    Map<String, Map<String, Integer>> columns) {}

@@ -206,7 +206,7 @@ final class Row {
           keys.near(text)
               .map(near -> "; did you mean '" + near + "'?")
               .orElse("; correct it here, or add it there");
-      remarks.unusable(Code.UNKNOWN_KEY, keys.where() + meant);
+      remarks.unusable(Code.UNKNOWN_KEY, keys.where + meant);
     }
   }
 

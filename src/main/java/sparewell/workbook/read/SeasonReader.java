@@ -150,7 +150,7 @@ public final class SeasonReader {
         losses,
         restocks,
         transfers,
-        places.moves(),
+        places.log.moves,
         recounts,
         new EventsReader(book, styles, places, items, trips.covers, events).events(),
         boat.loads(),

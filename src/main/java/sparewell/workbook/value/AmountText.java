@@ -78,11 +78,7 @@ record AmountText(List<Term> terms, boolean comma) {
 
   /** Fraction glyphs, typographic strokes, minus and quotation signs as their plain forms. */
   private static String plain(String text) {
-    StringBuilder spread = new StringBuilder();
-    for (char c : text.toCharArray()) {
-      boolean glyph = c >= '\u00bc' && c <= '\u00be' || c >= '\u2150' && c <= '\u215e';
-      spread.append(glyph ? " " + c : c);
-    }
+    String spread = text.replaceAll("[\u00bc-\u00be\u2150-\u215e]", " $0");
     String plain =
         Normalizer.normalize(spread, Normalizer.Form.NFKC)
             .replace('\u2044', '/')

@@ -12,6 +12,8 @@ public final class NearMiss {
   /** Zeros before the number of a name. */
   private static final Pattern ZEROS_AHEAD = Pattern.compile("(?<=\\p{L}|\\p{L} )0+(?=\\d)");
 
+  private static final Pattern NO_DIGITS = Pattern.compile("\\P{Nd}+");
+
   private NearMiss() {}
 
   /**
@@ -62,13 +64,6 @@ public final class NearMiss {
   }
 
   private static String digits(String text) {
-    StringBuilder digits = new StringBuilder();
-    ZEROS_AHEAD
-        .matcher(text)
-        .replaceAll("")
-        .chars()
-        .filter(Character::isDigit)
-        .forEach(c -> digits.append((char) c));
-    return digits.toString();
+    return NO_DIGITS.matcher(ZEROS_AHEAD.matcher(text).replaceAll("")).replaceAll("");
   }
 }
