@@ -146,7 +146,7 @@ class ArchitectureTest {
           "sparewell.ooxml.WorkbookRefused.problem",
           "sparewell.ooxml.WorkbookRefused.words",
           "sparewell.workbook.read.UnusableInput.faults",
-          "sparewell.workbook.importing.Rejected.reason",
+          "sparewell.workbook.importing.SheetPlan$Rejected.reason",
           "sparewell.sheet.Folded.message",
           "sparewell.sheet.Step.text",
           "sparewell.sheet.Step$Detail.text",

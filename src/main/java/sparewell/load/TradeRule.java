@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import sparewell.load.LoadReport.TradeNote;
 import sparewell.season.Compartment;
 import sparewell.season.Season;
 import sparewell.stock.Holding;

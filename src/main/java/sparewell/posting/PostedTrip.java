@@ -13,6 +13,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.Collectors;
 import sparewell.finding.Cell;
+import sparewell.posting.Posting.PostedRow;
 import sparewell.season.Cause;
 import sparewell.season.Event;
 import sparewell.season.ItemId;

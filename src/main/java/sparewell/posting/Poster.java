@@ -14,6 +14,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import sparewell.finding.Cell;
+import sparewell.posting.Posting.PostedRow;
 import sparewell.season.ItemId;
 import sparewell.season.Place;
 import sparewell.season.Recount;

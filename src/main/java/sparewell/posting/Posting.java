@@ -1,6 +1,9 @@
 package sparewell.posting;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import sparewell.finding.Cell;
 import sparewell.workbook.InputSheet;
 
 /**
@@ -13,5 +16,18 @@ public record Posting(List<PostedRow> rows, List<String> faults) {
 
   public List<PostedRow> of(InputSheet sheet) {
     return rows.stream().filter(row -> row.sheet() == sheet).toList();
+  }
+
+  /**
+   * A row to append.
+   *
+   * @param values its values by column; columns without a value are left out
+   */
+  public record PostedRow(InputSheet sheet, Map<String, String> values, Cell from) {
+    public PostedRow {
+      Map<String, String> filled = new HashMap<>(values);
+      filled.values().removeIf(String::isEmpty);
+      values = Map.copyOf(filled);
+    }
   }
 }

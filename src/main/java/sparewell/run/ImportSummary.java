@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import sparewell.save.SaveResult;
 import sparewell.workbook.importing.NewRow;
-import sparewell.workbook.importing.Rejected;
 import sparewell.workbook.importing.SheetPlan;
+import sparewell.workbook.importing.SheetPlan.Rejected;
 
 /** Words printed about an import. */
 final class ImportSummary {

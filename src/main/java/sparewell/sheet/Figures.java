@@ -11,7 +11,7 @@ import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.load.LoadReport;
-import sparewell.load.PlateLine;
+import sparewell.load.LoadReport.PlateLine;
 import sparewell.season.Compartment;
 import sparewell.sheet.AfterTripSheet.Figure;
 import sparewell.spares.OffSeason;

@@ -1,8 +1,8 @@
 package sparewell.sheet;
 
 import java.util.List;
-import sparewell.load.Choice;
 import sparewell.load.LoadReport;
+import sparewell.load.LoadReport.Choice;
 import sparewell.spares.IdleStyle;
 import sparewell.stow.Moment;
 import sparewell.table.Block;

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import sparewell.load.LoadReport;
-import sparewell.load.SummaryRow;
+import sparewell.load.LoadReport.SummaryRow;
 import sparewell.table.Column;
 import sparewell.table.Format;
 import sparewell.table.Table;

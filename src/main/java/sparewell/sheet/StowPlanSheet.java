@@ -10,7 +10,7 @@ import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.finding.Severity;
 import sparewell.load.LoadReport;
-import sparewell.load.TradeNote;
+import sparewell.load.LoadReport.TradeNote;
 import sparewell.stow.BoxPlan;
 import sparewell.stow.CurveRow;
 import sparewell.stow.Moment;

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import sparewell.load.CompartmentLoad;
 import sparewell.load.LoadReport;
-import sparewell.load.PlateLine;
+import sparewell.load.LoadReport.PlateLine;
 import sparewell.season.FixedLoad;
 import sparewell.spares.IdleStyle;
 import sparewell.table.Block;

@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
+import sparewell.load.LoadReport.SummaryRow;
 import sparewell.season.Boat;
 import sparewell.season.FixedLoad;
 import sparewell.spares.IdleStyle;

@@ -7,6 +7,7 @@ import static sparewell.load.LoadSheetTest.report;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import sparewell.load.LoadReport.TradeNote;
 import sparewell.stow.Boats;
 
 /** Notes on boxes that stand against what the trade does. */

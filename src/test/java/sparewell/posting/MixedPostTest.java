@@ -16,6 +16,7 @@ import java.util.TreeMap;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import sparewell.finding.Cell;
+import sparewell.posting.Posting.PostedRow;
 import sparewell.season.Season;
 import sparewell.season.SeasonOrder;
 import sparewell.sheet.EntryTable;

@@ -18,6 +18,7 @@ import sparewell.units.UnitSystem;
 import sparewell.workbook.InputSheets;
 import sparewell.workbook.grid.DateSystem;
 import sparewell.workbook.grid.RawRow;
+import sparewell.workbook.importing.SheetPlan.Rejected;
 
 /** Rows of one file: which of them are new, and the reader's findings on them. */
 final class Incoming {

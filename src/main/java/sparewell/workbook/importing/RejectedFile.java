@@ -11,6 +11,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import sparewell.workbook.importing.SheetPlan.Rejected;
 import sparewell.workbook.value.Words;
 
 /** File of rejected rows beside their source, to be corrected and imported. */
