@@ -57,7 +57,6 @@ final class Books {
     return List.copyOf(byPlace.values());
   }
 
-  /** Prints what came of one workbook. */
   static void report(Console console, boolean quiet, Outcome outcome) {
     if (!quiet) {
       outcome.summary().forEach(console::say);

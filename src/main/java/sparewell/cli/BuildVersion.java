@@ -16,7 +16,6 @@ public final class BuildVersion implements IVersionProvider {
     };
   }
 
-  /** The version alone, such as {@code 0.1.0}. */
   static String number() {
     try {
       return build().getProperty("version");

@@ -154,7 +154,6 @@ abstract class Command implements Callable<Integer> {
     return outcome.exitCode();
   }
 
-  /** Says that what was given cannot be meant. */
   ParameterException wrong(String message) {
     return new ParameterException(spec.commandLine(), message);
   }

@@ -2,7 +2,6 @@ package sparewell.cli;
 
 import java.util.Timer;
 import java.util.TimerTask;
-import java.util.concurrent.atomic.AtomicInteger;
 
 /** Shows progress of work that takes more than a second, on an interactive terminal. */
 final class Watch implements AutoCloseable {
@@ -11,7 +10,7 @@ final class Watch implements AutoCloseable {
 
   private final Console console;
   private final int all;
-  private final AtomicInteger done = new AtomicInteger();
+  private int done;
   private final Timer clock = new Timer("progress", true);
   private boolean closed;
   private int ticks;
@@ -32,16 +31,15 @@ final class Watch implements AutoCloseable {
     }
   }
 
-  /** Notes the number of workbooks done. */
-  void report(int doneNow) {
-    done.accumulateAndGet(doneNow, Math::max);
+  synchronized void report(int doneNow) {
+    done = Math.max(done, doneNow);
   }
 
   private synchronized void show() {
     long seconds = (FIRST_MILLIS + ticks++ * NEXT_MILLIS) / 1000;
     String what = all > 1 ? "workbooks, " + seconds + " s" : "Working ... " + seconds + " s";
     if (!closed) {
-      console.progress(done.get(), all, what);
+      console.progress(done, all, what);
     }
   }
 

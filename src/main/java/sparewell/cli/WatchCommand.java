@@ -65,7 +65,6 @@ final class WatchCommand extends Command {
     }
   }
 
-  /** Analyses a workbook; gives the result in a line. */
   private String analyse(Path book, SavedBooks saved) {
     RunOptions options = usual();
     Outcome outcome = Batch.analyse(List.of(book), options, done -> {}).get(0);

@@ -76,7 +76,6 @@ public final class EventPacker {
       return (wanted == null ? 0 : wanted.pieces()) + stay(item).pieces();
     }
 
-    /** Pieces of an item that stay beyond those wanted. */
     Stay stay(ItemId item) {
       return stays.getOrDefault(item, Stay.NONE);
     }

@@ -192,7 +192,6 @@ final class PackMoves {
         .toList();
   }
 
-  /** Pieces that no box of another event is to hold. */
   private int usable(ItemId item, Place place) {
     int kept =
         contents.stream()

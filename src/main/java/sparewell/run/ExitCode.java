@@ -8,7 +8,6 @@ public final class ExitCode {
   /** Done, but {@code --strict} was given and there were errors among the findings. */
   public static final int FINDINGS = 1;
 
-  /** Wrong usage. */
   public static final int USAGE = 2;
 
   /** A workbook could not be used or written; it is left as it was. */

@@ -24,7 +24,6 @@ final class ReportFolder {
 
   private ReportFolder() {}
 
-  /** Makes the folder; fails where nothing can be written into it. */
   static void prepare(Path folder) throws IOException {
     Files.createDirectories(folder);
     if (!Files.isWritable(folder)) {
@@ -32,7 +31,6 @@ final class ReportFolder {
     }
   }
 
-  /** The text of every table that has a file, by the file's name. */
   static Map<String, String> texts(List<ReportSheet> sheets, UnitSystem units) {
     Map<String, String> texts = new LinkedHashMap<>();
     for (ReportSheet sheet : sheets) {

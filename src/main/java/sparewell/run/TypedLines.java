@@ -32,7 +32,6 @@ final class TypedLines {
 
   private static final Pattern DIGIT = Pattern.compile("\\d");
 
-  /** Fewest cells of a heading. */
   private static final int HEADING = 3;
 
   /** The headings that programs read, by how they are compared. */

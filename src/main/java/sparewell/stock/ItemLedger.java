@@ -116,7 +116,6 @@ final class ItemLedger {
     steps.add(new Step(date, part, play, account));
   }
 
-  /** Plays everything up to the date of analysis. */
   void play() {
     rows.forEach(this::countIn);
     losses.forEach(

@@ -28,7 +28,6 @@ public sealed interface Block
    * @param printed its rows that are printed, from the top; where there are more, nothing below is
    */
   record Rows(Table<?> table, String about, int printed) implements Block {
-    /** A table whose title says what it is about. */
     public Rows(Table<?> table) {
       this(table, "", table.rows().size());
     }

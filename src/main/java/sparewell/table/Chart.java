@@ -96,7 +96,6 @@ public record Chart(
    * @param interval interval shown as error bars
    */
   public record Series(String heading, Mark mark, Optional<Interval> interval) {
-    /** Drawn as is usual for the kind. */
     public static Series of(String heading) {
       return new Series(heading, Mark.USUAL, Optional.empty());
     }

@@ -85,7 +85,6 @@ public record Column<R>(
         csvName, heading, format, meaning, value, tone, link, totalled, true, entry);
   }
 
-  /** Number pattern of its cells in a spreadsheet. */
   public String pattern(UnitSystem units) {
     return dashed ? format.quietPattern(units) : format.pattern(units);
   }

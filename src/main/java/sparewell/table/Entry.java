@@ -53,7 +53,6 @@ public record Entry(
     return new Entry(Rule.DATE, List.of(), 0, 0, prompt, 0, 0);
   }
 
-  /** Copy with room for handwriting, in points. */
   public Entry roomy(double newWidthPoints, double newHeightPoints) {
     return new Entry(rule, words, least, most, prompt, newWidthPoints, newHeightPoints);
   }

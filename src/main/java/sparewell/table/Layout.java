@@ -28,7 +28,6 @@ public final class Layout {
         DRAWN_WIDTH_POINTS / drawing.widthToHeightRatio(), HIGHEST_DRAWING_ROWS * ROW_POINTS);
   }
 
-  /** Rows of cells that a drawing covers. */
   public static int coveredRows(Drawing drawing) {
     return (int) Math.ceil(heightPoints(drawing) / ROW_POINTS);
   }

@@ -19,7 +19,6 @@ public record ReportSheet(String name, String answer, List<Block> blocks, boolea
     this(name, answer, blocks, false);
   }
 
-  /** The parts that stand on the sheet. */
   public List<Block> shown() {
     return blocks.stream().filter(block -> !(block instanceof Block.FileOnly)).toList();
   }

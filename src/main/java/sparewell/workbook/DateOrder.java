@@ -14,7 +14,6 @@ public enum DateOrder {
     this.words = words;
   }
 
-  /** Name of the order, like {@code day-month-year}. */
   public String words() {
     return words;
   }

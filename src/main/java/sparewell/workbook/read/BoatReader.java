@@ -93,7 +93,6 @@ final class BoatReader {
     return degrees;
   }
 
-  /** Adds a finding on a test that is begun but not complete. */
   private void remarkIncomplete(
       String test,
       Optional<?> weight,

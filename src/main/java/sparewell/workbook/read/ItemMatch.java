@@ -72,7 +72,6 @@ final class ItemMatch {
     return meant.size() == 1 ? meant.get(0) : named;
   }
 
-  /** Items that fit a name without size or colour. */
   private static List<ItemId> candidates(Set<ItemId> stock, ItemId named) {
     if (!named.size().isEmpty() && !named.colour().isEmpty()) {
       return List.of();
@@ -121,7 +120,6 @@ final class ItemMatch {
         .collect(Collectors.toMap(Names::fold, n -> n, (a, b) -> a, LinkedHashMap::new));
   }
 
-  /** Adds the notes on losses that name no item in full. */
   void conclude() {
     onlyOne.forEach(
         (item, vague) ->

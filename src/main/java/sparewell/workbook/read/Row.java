@@ -141,7 +141,6 @@ final class Row {
         .flatMap(bound -> read(bound, (c, r) -> Amounts.position(c, bound.lengthUnit(units), r)));
   }
 
-  /** A number above 0. */
   <N extends Number> Optional<N> some(
       String column, BiFunction<RawCell, Remarks, Optional<N>> parser) {
     return read(column, (c, r) -> positive(parser.apply(c, r), Number::doubleValue, r));

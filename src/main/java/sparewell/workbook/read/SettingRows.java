@@ -68,7 +68,6 @@ final class SettingRows {
         .filter(named -> !saysStandard(named, known.column(name)));
   }
 
-  /** Value of that name, as far as a parser can use it. */
   <T> Optional<T> read(String name, BiFunction<RawCell, Remarks, Optional<T>> parser) {
     return get(name).flatMap(named -> named.row().read(named.value(), parser));
   }

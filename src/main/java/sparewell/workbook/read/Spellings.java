@@ -49,7 +49,6 @@ final class Spellings {
         .putIfAbsent(folded.computeIfAbsent(text, Names::fold), text);
   }
 
-  /** First spelling of a name in a column. */
   String shown(String column, String text) {
     return first
         .getOrDefault(kind(column), Map.of())
