@@ -1,11 +1,11 @@
 package sparewell.cli;
 
 import java.math.BigDecimal;
-import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.Locale;
+import java.util.function.Function;
 import picocli.CommandLine;
 import picocli.CommandLine.TypeConversionException;
 import sparewell.workbook.DateOrder;
@@ -15,41 +15,38 @@ final class Arguments {
   private Arguments() {}
 
   static void register(CommandLine line) {
-    line.registerConverter(LocalDate.class, Arguments::date);
-    line.registerConverter(BigDecimal.class, Arguments::amount);
-    line.registerConverter(Path.class, Arguments::path);
-    line.registerConverter(DateOrder.class, Arguments::order);
+    line.registerConverter(
+        LocalDate.class,
+        text -> read(text, LocalDate::parse, "is not a date; write it like 2026-05-03"));
+    line.registerConverter(
+        BigDecimal.class,
+        text -> read(text, Arguments::amount, "is not a number; write it like 12.5"));
+    line.registerConverter(
+        DateOrder.class, text -> read(text, Arguments::order, "is none of ymd, dmy, mdy"));
+    line.registerConverter(
+        Path.class,
+        text ->
+            read(
+                text,
+                Path::of,
+                "is no file name that this system and its language settings allow"));
   }
 
-  private static LocalDate date(String text) {
+  private static <T> T read(String text, Function<String, T> parser, String wrong) {
     try {
-      return LocalDate.parse(text);
-    } catch (DateTimeException e) {
-      throw new TypeConversionException("'" + text + "' is not a date; write it like 2026-05-03");
+      return parser.apply(text);
+    } catch (IllegalArgumentException | DateTimeException e) {
+      throw new TypeConversionException("'" + text + "' " + wrong);
     }
   }
 
   private static DateOrder order(String text) {
-    try {
-      return DateOrder.valueOf(text.toUpperCase(Locale.ROOT));
-    } catch (IllegalArgumentException e) {
-      throw new TypeConversionException("'" + text + "' is none of ymd, dmy, mdy");
-    }
+    return DateOrder.valueOf(text.toUpperCase(Locale.ROOT));
   }
 
+  /** Figures and one point alone, which keeps out exponents of any size. */
   private static BigDecimal amount(String text) {
-    if (!text.matches("[+-]?(?:\\d{1,15}(?:\\.\\d{0,15})?|\\.\\d{1,15})")) {
-      throw new TypeConversionException("'" + text + "' is not a number; write it like 12.5");
-    }
-    return new BigDecimal(text);
-  }
-
-  private static Path path(String text) {
-    try {
-      return Path.of(text);
-    } catch (InvalidPathException e) {
-      throw new TypeConversionException(
-          "'" + text + "' is no file name that this system and its language settings allow");
-    }
+    boolean plain = text.matches("[+-]?(?:\\d{1,15}(?:\\.\\d{0,15})?|\\.\\d{1,15})");
+    return new BigDecimal(plain ? text : "");
   }
 }

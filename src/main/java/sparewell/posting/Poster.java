@@ -88,7 +88,7 @@ public final class Poster {
     Optional<Place> to = into(row);
     if (pieces.isPresent() && pieces.getAsInt() > 0 && from.isPresent() && to.isPresent()) {
       Place there = proof.lying(itemOf(row), from.get(), pieces.getAsInt());
-      String count = inUnit(row, pieces.getAsInt());
+      String count = inUnit(text(row, "Style"), pieces.getAsInt());
       add(
           InputSheets.TRANSFERS,
           row,
@@ -127,7 +127,7 @@ public final class Poster {
     add(
         InputSheets.RESTOCKS,
         row,
-        Map.of("Box", to.get().name(), "Count", inUnit(row, pieces), "Cost", cost));
+        Map.of("Box", to.get().name(), "Count", inUnit(text(row, "Style"), pieces), "Cost", cost));
     proof.bought(itemOf(row), to.get(), pieces, row.at());
   }
 
@@ -158,7 +158,7 @@ public final class Poster {
     Object where = row.shown().getOrDefault("Box", row.shown().get("Compartment"));
     Optional<Place> place = place(row, where, "its box is not known");
     if (place.isPresent()) {
-      String count = inUnit(row, pieces.getAsInt());
+      String count = inUnit(text(row, "Style"), pieces.getAsInt());
       add(InputSheets.COUNTS, row, Map.of("Box", place.get().name(), "Count", count));
       proof.counted(itemOf(row), place.get(), pieces.getAsInt(), row.at());
     }
@@ -289,10 +289,6 @@ public final class Poster {
     all.put("Date", date.toString());
     all.putAll(values);
     rows.add(new PostedRow(sheet, all, row.at()));
-  }
-
-  private String inUnit(Typed.Row row, int pieces) {
-    return inUnit(text(row, "Style"), pieces);
   }
 
   /** A count in what the style is counted in. */

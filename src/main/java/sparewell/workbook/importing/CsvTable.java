@@ -9,6 +9,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -178,16 +181,13 @@ record CsvTable(
 
   /** Headings that no declared column has, and repeated ones. */
   List<String> ignored() {
-    List<String> ignored = new ArrayList<>();
-    for (int i = 0; i < headings.size(); i++) {
-      int index = i + 1;
-      String heading = Names.clean(headings.get(i));
-      boolean used = header.columns().values().stream().anyMatch(c -> c.index() == index);
-      if (!used && !heading.isEmpty()) {
-        ignored.add(heading);
-      }
-    }
-    return ignored;
+    Set<Integer> used =
+        header.columns().values().stream().map(BoundColumn::index).collect(Collectors.toSet());
+    return IntStream.range(0, headings.size())
+        .filter(at -> !used.contains(at + 1))
+        .mapToObj(at -> Names.clean(headings.get(at)))
+        .filter(heading -> !heading.isEmpty())
+        .toList();
   }
 
   /** Columns with another name than the sheet's, like {@code 'Lure' as Style}. */

@@ -85,7 +85,9 @@ record SettingsReader(SettingRows rows, ReadOptions options, Findings findings) 
         sideTolerance(units),
         length("Reach worth"),
         value("Idle after (months)", Amounts::number).orElseThrow(),
-        optional(value("Half-life (months)", Amounts::number)),
+        value("Half-life (months)", Amounts::number)
+            .map(OptionalDouble::of)
+            .orElse(OptionalDouble.empty()),
         labels());
   }
 
@@ -104,10 +106,6 @@ record SettingsReader(SettingRows rows, ReadOptions options, Findings findings) 
 
   private static RawCell standard(String name) {
     return RawCell.text(0, InputSheets.SETTING_ROWS.column(name).standard());
-  }
-
-  private static OptionalDouble optional(Optional<Double> value) {
-    return value.map(OptionalDouble::of).orElse(OptionalDouble.empty());
   }
 
   private void remarkPercent(TypedChance chance) {
