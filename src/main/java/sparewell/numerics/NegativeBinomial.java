@@ -22,11 +22,12 @@ public final class NegativeBinomial {
    * ln P(Y = y), accurate to about 1e-13 of its largest term.
    *
    * @param y count, &ge; 0
-   * @param mean m, &gt; 0
+   * @param mean m, &ge; 0
    * @param size k, &gt; 0
    */
   public static double logPmf(int y, double mean, double size) {
-    return logCoefficient(y, size) + y * Math.log(mean) - (y + size) * Math.log1p(mean / size);
+    double power = y > 0 ? y * Math.log(mean) : 0;
+    return logCoefficient(y, size) + power - (y + size) * Math.log1p(mean / size);
   }
 
   /**

@@ -125,6 +125,7 @@ class NegativeBinomialTest {
   @Test
   void zeroOrMoreIsCertain() {
     assertEquals(0, NegativeBinomial.logAtLeast(0, 2, 3), 0.0);
+    assertEquals(0, NegativeBinomial.logPmf(0, 0, 3), 0.0);
   }
 
   /** Wide distributions: R 4.2.2, log(pnbinom(y - 1, size, mu = mean, lower.tail = FALSE)). */

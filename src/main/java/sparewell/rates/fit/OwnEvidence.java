@@ -121,17 +121,16 @@ public final class OwnEvidence {
     double s = fit.data().prior.coverSpread();
     double before = s * s * (1 - 2 * mix[cover] + squares);
     double centre = -s * s * (1 - squares) / 2;
-    return divided(draw -> Math.log(draw.multiplier(cover)), centre, before);
+    return divided(draw -> Math.log(draw.multiplier(cover)), centre, Math.sqrt(before));
   }
 
   /** Evidence on the log rate of a typical style. */
   public Optional<Normal> commonRate() {
     Hyperprior prior = fit.data().prior;
-    double spread = prior.logRateSpread() * Hyperprior.RATE_SPREAD;
     return divided(
         draw -> draw.given().hyper().logRate() - Math.log1p(1 / draw.given().hyper().shape()) / 2,
         prior.logRateCentre(),
-        spread * spread);
+        prior.logRateSpread() * Hyperprior.RATE_SPREAD);
   }
 
   /** Evidence on the log of the standard deviation of the log rate between families. */
@@ -139,7 +138,7 @@ public final class OwnEvidence {
     return divided(
         draw -> Math.log(draw.given().hyper().familySpread()),
         fit.data().prior.logFamilyCentre(),
-        fit.data().prior.logFamilySpread() * fit.data().prior.logFamilySpread());
+        fit.data().prior.logFamilySpread());
   }
 
   /** Evidence on the log of the coefficient of variation of rates within a family. */
@@ -147,7 +146,7 @@ public final class OwnEvidence {
     return divided(
         draw -> -Math.log(draw.given().hyper().shape()) / 2,
         fit.data().prior.logStyleCentre(),
-        fit.data().prior.logStyleSpread() * fit.data().prior.logStyleSpread());
+        fit.data().prior.logStyleSpread());
   }
 
   /** Evidence on the log of the size of a day's extra variation. */
@@ -155,11 +154,11 @@ public final class OwnEvidence {
     return divided(
         draw -> Math.log(draw.given().hyper().size()),
         fit.data().prior.logSizeCentre(),
-        fit.data().prior.logSizeSpread() * fit.data().prior.logSizeSpread());
+        fit.data().prior.logSizeSpread());
   }
 
   private Optional<Normal> divided(
-      ToDoubleFunction<HyperPosterior.Draw> value, double centre, double variance) {
+      ToDoubleFunction<HyperPosterior.Draw> value, double centre, double spread) {
     double mean = 0;
     double square = 0;
     for (HyperPosterior.Draw draw : fit.draws()) {
@@ -168,7 +167,7 @@ public final class OwnEvidence {
       square += draw.weight() * x * x;
     }
     double after = 1 / (square - mean * mean);
-    double before = 1 / variance;
+    double before = 1 / (spread * spread);
     return normal(after * mean - before * centre, after - before);
   }
 

@@ -22,9 +22,10 @@ final class Verdict {
     int n = lines.get(0).predictions();
     // Fewer wanted run-outs than this cannot be told from none.
     if (wantedRunOuts < 5) {
-      return "Too little history to tell: with "
-          + n
-          + " predictions even the wanted chance would mean fewer than 5 run-outs.";
+      return String.format(
+          "Too little history to tell: with %d predictions even the wanted chance would mean fewer"
+              + " than 5 run-outs.",
+          n);
     }
     double spread = Math.sqrt(wantedRunOuts * (1 - wantedRunOuts / n));
     TrackRecord.Line best = null;
@@ -41,33 +42,21 @@ final class Verdict {
     if (best == null) {
       TrackRecord.Line fewest =
           lines.stream().min(Comparator.comparingInt(TrackRecord.Line::runOuts)).orElseThrow();
-      return wanted
-          + " and no rule kept to it; the "
-          + fewest.policy()
-          + " came closest, with "
-          + figures(fewest)
-          + ".";
+      return wanted + " and no rule kept to it; the " + named(fewest, " came closest, with ");
     }
-    if (best.runOuts() > wantedRunOuts) {
-      return wanted
-          + "; the "
-          + best.policy()
-          + " carried the fewest pieces, and was above that by no more than chance explains: "
-          + figures(best)
-          + ".";
-    }
-    return wanted
-        + "; the "
-        + best.policy()
-        + " kept to it with the fewest pieces: "
-        + figures(best)
-        + ".";
+    String kept =
+        best.runOuts() > wantedRunOuts
+            ? " carried the fewest pieces, and was above that by no more than chance explains: "
+            : " kept to it with the fewest pieces: ";
+    return wanted + "; the " + named(best, kept);
   }
 
-  private static String figures(TrackRecord.Line line) {
+  private static String named(TrackRecord.Line line, String how) {
     return String.format(
         Locale.ROOT,
-        "%.1f %% run-outs with %.1f pieces of a style on a trip",
+        "%s%s%.1f %% run-outs with %.1f pieces of a style on a trip.",
+        line.policy(),
+        how,
         line.runOutPercent().getAsDouble(),
         line.meanCarried().getAsDouble());
   }
