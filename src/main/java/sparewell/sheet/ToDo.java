@@ -102,10 +102,10 @@ final class ToDo {
     if (ticked > 0 || TripCardSheet.filled(typed)) {
       String text =
           Phrase.text(
-              "Post what you ticked: %s not posted yet; save, close and run 'sparewell post'%s",
+              "Post what you typed: %s not posted yet; save, close and run 'sparewell post'%s",
               ticked == 0
                   ? "the trip card"
-                  : Phrase.count(ticked, "entry", "entries") + " typed on our sheets",
+                  : Phrase.count(ticked, "entry", "entries") + " on our sheets",
               cardWaits(typed));
       steps.add(Step.of(text, Tone.WATCH, Optional.empty()));
     }

@@ -160,7 +160,7 @@ class PostTest {
     assertFalse(kept.isEmpty(), told + " told, none kept");
     assertEquals(typed.size(), kept.size() + told);
     assertTrue(
-        again.out().contains("Post what you ticked: " + kept.size() + " entries"), again.out());
+        again.out().contains("Post what you typed: " + kept.size() + " entries"), again.out());
     assertEquals(kept, Ticking.typed(book, "Spares", "Done"));
   }
 

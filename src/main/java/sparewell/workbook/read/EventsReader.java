@@ -100,11 +100,13 @@ record EventsReader(
     if (!unknown.isEmpty() && whole != null) {
       return List.of(whole); // one colour whose name holds a comma
     }
+    String done =
+        colours.size() > unknown.size()
+            ? "planned with the other colours named"
+            : "planned as if all its colours were used";
     for (String colour : unknown) {
       NearMiss.of(Names.fold(colour), known.keySet())
-          .ifPresent(
-              near ->
-                  row.sayDidYouMean("Colours", colour, "kept as it is written", known.get(near)));
+          .ifPresent(near -> row.sayDidYouMean("Colours", colour, done, known.get(near)));
     }
     return colours.stream().distinct().toList();
   }

@@ -157,7 +157,7 @@ final class Examples {
         List.of(List.of(MARK + "2026-05-15", "Jig box", "Port rear locker", "yes")));
     map.put(
         COUNTS.name(),
-        List.of(List.of(MARK + "2026-11-28", "Football jig", size, "Brown orange", "Jig box", 3)));
+        List.of(List.of(MARK + "2026-05-20", "Football jig", size, "Brown orange", "Jig box", 3)));
     map.put(
         EVENTS.name(),
         List.of(
