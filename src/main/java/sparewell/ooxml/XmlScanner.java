@@ -22,6 +22,9 @@ final class XmlScanner {
   private final XMLStreamReader xml;
   private final Matcher attribute;
 
+  /** Characters since the last start tag. */
+  private final StringBuilder content = new StringBuilder();
+
   /** Place up to which tags have been met. */
   private int at;
 
@@ -57,7 +60,7 @@ final class XmlScanner {
     at = startTagEnd;
     List<XmlElement.Attribute> attributes = attributes(start);
     List<XmlElement> children = new ArrayList<>();
-    StringBuilder content = new StringBuilder();
+    content.setLength(0);
     for (int event = xml.next(); event != XMLStreamConstants.END_ELEMENT; event = xml.next()) {
       if (event == XMLStreamConstants.START_ELEMENT) {
         children.add(element());

@@ -64,19 +64,14 @@ final class SavePlan {
     XmlText xml = book.xml(part);
     XmlEdits edits = new XmlEdits(xml);
     String sheet = "0";
-    boolean previousLeaves = false;
     boolean anyLeft = false;
     for (XmlElement entry : xml.root().children("c")) {
-      Optional<String> named = entry.value("i");
-      sheet = named.orElse(sheet);
-      boolean leaves = sheetIds.contains(sheet);
-      anyLeft |= !leaves;
-      if (leaves) {
+      sheet = entry.value("i").orElse(sheet); // an entry without has that of the entry before
+      if (sheetIds.contains(sheet)) {
         edits.remove(entry);
-      } else if (previousLeaves && named.isEmpty()) {
-        edits.set(entry, "i", sheet); // else it would have that of the entry before
+      } else {
+        anyLeft = true;
       }
-      previousLeaves = leaves;
     }
     if (!anyLeft) { // a workbook must not have an empty chain
       dropped.add(PartNames.key(part));

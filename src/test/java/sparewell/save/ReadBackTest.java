@@ -1,6 +1,8 @@
 package sparewell.save;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -14,12 +16,15 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import sparewell.ooxml.NewCell;
+import sparewell.ooxml.NewRows;
 import sparewell.ooxml.PartNames;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.Zips;
 import sparewell.render.RenderOptions;
 import sparewell.render.SheetRenderer;
+import sparewell.save.append.AppendRequest;
 import sparewell.units.UnitSystem;
 
 /** A new workbook that differs from what it should be is discarded, whatever made it so. */
@@ -84,6 +89,38 @@ class ReadBackTest {
     }
   }
 
+  @Test
+  void aRunThatTakesAllOurSheetsAwayPasses() throws Exception {
+    Map<String, byte[]> parts = Zips.read(Files.readAllBytes(book));
+    parts.put("xl/calcChain.xml", Zips.utf8(chain("<c r=\"B2\" i=\"3\"/><c r=\"B3\"/>")));
+    Files.write(book, Zips.write(parts));
+    try (WorkbookPackage before = WorkbookPackage.open(book)) {
+      NewPackage plan = SavePlan.of(OwnParts.of(before, List.of()));
+      plan.write(fresh);
+      ReadBack.check(plan, List.of(), fresh);
+      Map<String, byte[]> left = Zips.read(Files.readAllBytes(fresh));
+      assertTrue(
+          left.keySet().stream().noneMatch(n -> n.contains("sparewell")), left.keySet() + "");
+      assertFalse(left.containsKey("xl/calcChain.xml"), "an empty chain is not allowed");
+      assertFalse(Zips.text(left, "xl/_rels/workbook.xml.rels").contains("calcChain"));
+    }
+  }
+
+  @Test
+  void rowsThatDoNotReadBackAreNotWritten() throws Exception {
+    try (WorkbookPackage before = WorkbookPackage.open(book)) {
+      NewCell cell = new NewCell(1, NewCell.Kind.TEXT, "new", 0);
+      NewRows rows = new NewRows(before.sheets().get(0), 1, 1, 1, 1, 1, List.of(List.of(cell)));
+      AppendRequest request =
+          new AppendRequest(before, List.of(rows), i -> false, written -> false, Saving.NOW, 10);
+      byte[] bytes = Files.readAllBytes(book);
+      WorkbookRefused refused =
+          assertThrows(WorkbookRefused.class, () -> WorkbookSaver.append(request));
+      assertTrue(refused.problem().contains("comparison with yours (the rows)"));
+      assertArrayEquals(bytes, Files.readAllBytes(book));
+    }
+  }
+
   /** Each edited part with one thing of the angler's changed. */
   @ParameterizedTest
   @CsvSource(
@@ -144,6 +181,10 @@ class ReadBackTest {
         assertTrue(missing.remove(part) != null, part);
         Files.write(fresh, Zips.write(missing));
         refused(plan, "");
+        Map<String, byte[]> more = Zips.read(written);
+        more.put("xl/more.xml", Zips.utf8("<more/>"));
+        Files.write(fresh, Zips.write(more));
+        refused(plan, "list of parts");
         Map<String, byte[]> other = Zips.read(written);
         other.put(part, Zips.utf8(Zips.text(other, part) + " "));
         Files.write(fresh, Zips.write(other));
