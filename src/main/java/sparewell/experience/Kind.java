@@ -1,8 +1,6 @@
 package sparewell.experience;
 
-import java.util.Arrays;
 import java.util.Locale;
-import java.util.Optional;
 
 /** Kinds of quantity in a row of experience; files hold the names in small letters. */
 public enum Kind {
@@ -17,10 +15,6 @@ public enum Kind {
 
   public String word() {
     return name().toLowerCase(Locale.ROOT);
-  }
-
-  public static Optional<Kind> of(String word) {
-    return Arrays.stream(values()).filter(kind -> kind.word().equals(word)).findFirst();
   }
 
   public enum Spread {

@@ -1,8 +1,6 @@
 package sparewell.experience;
 
-import java.util.Arrays;
 import java.util.Locale;
-import java.util.Optional;
 
 /** Units of the exponential of an estimate; files hold the names in small letters. */
 public enum Unit {
@@ -15,9 +13,5 @@ public enum Unit {
 
   public String word() {
     return name().toLowerCase(Locale.ROOT);
-  }
-
-  public static Optional<Unit> of(String word) {
-    return Arrays.stream(values()).filter(unit -> unit.word().equals(word)).findFirst();
   }
 }

@@ -3,6 +3,7 @@ package sparewell.experience.file;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Function;
 import java.util.regex.Pattern;
 import sparewell.experience.Entry;
 import sparewell.experience.Key;
@@ -32,13 +33,14 @@ final class EntryText {
       throw wrong("it has " + cells.size() + " cells instead of " + ExperienceFile.COLUMNS.size());
     }
     Kind kind =
-        Kind.of(cells.get(3))
-            .orElseThrow(() -> wrong("kind must be style, family, cover or spread"));
+        known(
+            Kind.values(), Kind::word, cells.get(3), "kind must be style, family, cover or spread");
     Unit unit =
-        Unit.of(cells.get(4))
-            .orElseThrow(
-                () ->
-                    wrong("unit must be pieces_per_hour_thrown, pieces_per_hour_afloat or times"));
+        known(
+            Unit.values(),
+            Unit::word,
+            cells.get(4),
+            "unit must be pieces_per_hour_thrown, pieces_per_hour_afloat or times");
     String name = name(cells.get(5), "name");
     if (name.isEmpty()) {
       throw wrong("name is blank");
@@ -66,15 +68,19 @@ final class EntryText {
     boolean rate = kind == Kind.STYLE || kind == Kind.FAMILY;
     if (kind == Kind.SPREAD) {
       Kind.Spread spread =
-          Arrays.stream(Kind.Spread.values())
-              .filter(known -> known.key().equals(key))
-              .findFirst()
-              .orElseThrow(() -> wrong("no spread has that name"));
+          known(Kind.Spread.values(), Kind.Spread::key, key, "no spread has that name");
       rate = spread.isRate();
     }
     if (rate == (unit == Unit.TIMES)) {
       throw wrong("unit " + unit.word() + " does not go with kind " + kind.word());
     }
+  }
+
+  private static <T> T known(T[] all, Function<T, String> word, String cell, String otherwise) {
+    return Arrays.stream(all)
+        .filter(one -> word.apply(one).equals(cell))
+        .findFirst()
+        .orElseThrow(() -> wrong(otherwise));
   }
 
   private static String name(String cell, String column) {

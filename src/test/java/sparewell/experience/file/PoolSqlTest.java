@@ -89,8 +89,8 @@ class PoolSqlTest {
           theirs.add(
               line(
                   new Key(
-                      Kind.of(found.getString("kind")).orElseThrow(),
-                      Unit.of(found.getString("unit")).orElseThrow(),
+                      Kind.valueOf(found.getString("kind").toUpperCase(java.util.Locale.ROOT)),
+                      Unit.valueOf(found.getString("unit").toUpperCase(java.util.Locale.ROOT)),
                       found.getString("thing")),
                   new Pool.Cell(
                       found.getLong("logs"),
