@@ -230,14 +230,12 @@ public final class SpeedBenchmark {
   private void many(int books, int most) throws Exception {
     List<String> tuned = new ArrayList<>(FLAGS);
     tuned.add("-XX:SharedArchiveFile=" + archive);
-    List<String> all = new ArrayList<>(FLAGS);
-    all.add("-XX:SharedArchiveFile=" + archive);
     // Tied to a core from outside: told of one processor, Java still compiles on the others.
     List<String> tied = hasTaskset() ? List.of("taskset", "-c", "0") : List.of();
-    List<String> one = new ArrayList<>(all);
+    List<String> one = new ArrayList<>(tuned);
     one.add("-XX:ActiveProcessorCount=1");
     Map<String, Job> jobs = new LinkedHashMap<>();
-    jobs.put("all cores", () -> java(all, analyse(copies(books), "rm")));
+    jobs.put("all cores", () -> java(tuned, analyse(copies(books), "rm")));
     jobs.put("one core", () -> java(tied, one, analyse(copies(books), "rm")));
     jobs.put("one separate start", () -> java(tuned, analyse(fresh(demo), "r")));
     jobs.put("one separate start, no flags", () -> java(List.of(), analyse(fresh(demo), "r")));
@@ -245,7 +243,7 @@ public final class SpeedBenchmark {
     report.table(List.of("how", "wall s", "processor s", "peak MiB", "workbooks a second"));
     inTurn(jobs)
         .forEach((how, list) -> perSecond(how, list, how.startsWith("one separate") ? 1 : books));
-    perSecond(most + " once", List.of(java(all, analyse(copies(most), "rm"))), most);
+    perSecond(most + " once", List.of(java(tuned, analyse(copies(most), "rm"))), most);
   }
 
   private void perSecond(String how, List<Measured> list, int books) {
