@@ -41,14 +41,15 @@ final class Annealing {
   }
 
   /**
-   * One cooling, from the present stow.
+   * One cooling.
    *
+   * @param from the plan it starts from
    * @param most most boxes that may move
    * @param work branches looked at
    * @param seed of the proposals
    */
-  void anneal(int most, long work, long seed) {
-    int[] place = standing();
+  void anneal(int[] from, int most, long work, long seed) {
+    int[] place = standing(from);
     random = seed * 0x9E3779B97F4A7C15L + 0x1234567L;
     double cost = repacking.penalised(place, most);
     keep(place, cost);
@@ -102,9 +103,9 @@ final class Annealing {
     return found;
   }
 
-  /** The present stow; a box that may not stand where it is, or finds no room, stands outside. */
-  private int[] standing() {
-    int[] place = problem.now.clone();
+  /** That plan; a box that may not stand where it is, or finds no room, stands outside. */
+  private int[] standing(int[] from) {
+    int[] place = from.clone();
     long[] load = problem.loadRoomMg.clone();
     long[] volume = problem.volumeRoomMm3.clone();
     for (int box = 0; box < n; box++) {

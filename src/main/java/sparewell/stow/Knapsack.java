@@ -1,5 +1,7 @@
 package sparewell.stow;
 
+import java.util.Arrays;
+
 /**
  * The most valuable set of boxes for one place under its volume and load limits: depth-first branch
  * and bound. The bound is the fractional knapsack over one surrogate limit, a mix of the two that
@@ -33,7 +35,6 @@ final class Knapsack {
   private double bestValue;
   private double mix = 0.5;
   private long nodes;
-  private double tolerance;
   private long work;
 
   Knapsack(long[] boxVolume, long[] boxLoad) {
@@ -55,57 +56,26 @@ final class Knapsack {
     best = new boolean[n];
   }
 
-  /** How much less than the most valuable set will do; added to the bound. */
-  void tolerance(double less) {
-    tolerance = less;
-  }
-
   /**
-   * An upper bound on the value of the best set: at most the tolerance above it unless the search
-   * was cut short at its limit of nodes, then the bound of linear programming.
+   * The value of the best set; the bound of linear programming where the search was cut short at
+   * its limit of nodes.
    *
    * @param worth of each box; one of 0 or less is not on offer, nor one too big alone
    */
   double solve(double[] worth, long volumeRoom, long loadRoom) {
-    double allVolume = 0;
-    double allLoad = 0;
-    for (int i = 0; i < worth.length; i++) {
-      if (worth[i] > 0) {
-        allVolume += boxVolume[i];
-        allLoad += boxLoad[i];
-      }
-    }
-    boolean volumeBinds = allVolume > volumeRoom;
-    boolean loadBinds = allLoad > loadRoom;
-    double share = volumeBinds && loadBinds ? mix : volumeBinds ? 1 : 0;
-    double root = arrange(worth, share, volumeRoom, loadRoom);
-    for (int i = 0; i < count; i++) {
-      best[i] = !volumeBinds && !loadBinds;
-    }
+    double root = arrange(worth, volumeRoom, loadRoom);
     work += worth.length;
-    if (!volumeBinds && !loadBinds) {
-      return valueBefore[count];
-    }
     bestValue = 0;
+    Arrays.fill(best, false);
     nodes = 0;
     search(0, 0, 0, 1.0, volumeRoom, loadRoom);
     work += nodes;
-    return nodes > NODE_LIMIT ? root : Math.min(root, bestValue + tolerance);
+    return nodes > NODE_LIMIT ? root : bestValue;
   }
 
-  /** Boxes on offer when last asked. */
-  int count() {
-    return count;
-  }
-
-  /** The box of that index, the most valuable for its size first. */
-  int boxAt(int index) {
-    return order[index];
-  }
-
-  /** True if the set found holds the box of that index. */
-  boolean holds(int index) {
-    return best[index];
+  /** True if the set found holds the box. */
+  boolean holds(int box) {
+    return best[box];
   }
 
   /** Work done so far: boxes looked at and sets tried. */
@@ -114,9 +84,9 @@ final class Knapsack {
   }
 
   /** Sorts by worth for the use of the surrogate limit; gives the fractional bound. */
-  private double arrange(double[] worth, double share, long volumeRoom, long loadRoom) {
-    double perVolume = share / Math.max(1, volumeRoom);
-    double perLoad = (1 - share) / Math.max(1, loadRoom);
+  private double arrange(double[] worth, long volumeRoom, long loadRoom) {
+    double perVolume = mix / Math.max(1, volumeRoom);
+    double perLoad = (1 - mix) / Math.max(1, loadRoom);
     count = 0;
     for (int i = 0; i < order.length; i++) {
       int box = order[i];
@@ -150,10 +120,8 @@ final class Knapsack {
         loads += load[i];
       }
     }
-    if (share > 0 && share < 1) {
-      double lean = volumes / Math.max(1, volumeRoom) > loads / Math.max(1, loadRoom) ? 1 : -1;
-      mix = Math.min(1 - MIX_STEP, Math.max(MIX_STEP, mix + lean * MIX_STEP));
-    }
+    double lean = volumes / Math.max(1, volumeRoom) > loads / Math.max(1, loadRoom) ? 1 : -1;
+    mix = Math.min(1, Math.max(0, mix + lean * MIX_STEP));
     return fractional(0, split, 1.0);
   }
 
@@ -169,10 +137,7 @@ final class Knapsack {
       int from, int parentSplit, double sum, double room, long volumeLeft, long loadLeft) {
     if (sum > bestValue) {
       bestValue = sum;
-      System.arraycopy(taken, 0, best, 0, from);
-      for (int i = from; i < count; i++) {
-        best[i] = false;
-      }
+      System.arraycopy(taken, 0, best, 0, best.length);
     }
     nodes++;
     int split = parentSplit;
@@ -184,13 +149,13 @@ final class Knapsack {
       while (split < count && useBefore[split + 1] - useBefore[i] <= room) {
         split++;
       }
-      if (sum + fractional(i, split, room) <= bestValue + tolerance) {
+      if (sum + fractional(i, split, room) <= bestValue) {
         return;
       }
-      taken[i] = true;
+      taken[order[i]] = true;
       search(
           i + 1, split, sum + value[i], room - use[i], volumeLeft - volume[i], loadLeft - load[i]);
-      taken[i] = false;
+      taken[order[i]] = false;
     }
   }
 }

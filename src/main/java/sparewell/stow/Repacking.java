@@ -5,7 +5,7 @@ import java.util.Arrays;
 /**
  * Branch and bound over the places of some boxes, the others staying: depth-first, the biggest box
  * first, its place of least reduced cost first. Lower bound of a branch: the least reduced costs of
- * the boxes left, less the price of all room that was free.
+ * the boxes left, less what all room that was free is worth by its multipliers.
  *
  * <p>In local search a box may also stand {@link #outside}, and the side limit and the number of
  * moves may be exceeded, each at a constraint-violation penalty. A few heavy boxes among many may
@@ -38,7 +38,7 @@ final class Repacking {
 
   private final double perSideMomentOver;
 
-  // The prices in force.
+  // The multipliers in force.
   private final double[] perVolume;
   private final double[] perLoad;
   private double perSideMoment;
@@ -105,11 +105,11 @@ final class Repacking {
     rest = new double[n + 1];
     at = new int[n];
     bestAt = new int[n];
-    prices(new LimitPrices(problem));
+    use(new LimitRelaxation(problem));
   }
 
   /** Takes up the multipliers in force there; any give a true bound. */
-  void prices(LimitPrices of) {
+  void use(LimitRelaxation of) {
     double mostSide = perSideMomentOver;
     perSideMoment = Math.max(-mostSide, Math.min(mostSide, of.perSideMoment()));
     perMove = Math.min(PENALTY * spread, of.perMove());

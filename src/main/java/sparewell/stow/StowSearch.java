@@ -5,25 +5,19 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Search for the best plan with at most so many moves. {@link LimitPrices} prices the limits;
- * {@link Annealing} finds good plans by those prices; {@link LagrangianBound} bounds the cost from
- * below. Branch and bound over 'box i in place j or not' then closes places by reduced-cost fixing
- * and looks at all plans left where these are few. Prices, multipliers and bounds are taken on from
- * one number of moves to the next. Work is counted, not timed, so that the same problem gives the
- * same answer; cut short it still gives a proven bound.
+ * Search for the best plan with at most so many moves. {@link LimitRelaxation} gives multipliers of
+ * the limits; {@link Annealing} finds good plans by them; {@link AssignmentRelaxation} bounds the
+ * cost from below. Branch and bound over 'box i in place j or not' then closes places by
+ * reduced-cost fixing and looks at all plans left where these are few. Multipliers and bounds are
+ * taken on from one number of moves to the next. Work is counted, not timed, so that the same
+ * problem gives the same answer; cut short it still gives a proven bound.
  */
 final class StowSearch {
-  /** Steps of the prices: for annealing by them, the first time, from good ones on, at a node. */
-  private static final int LONG_PRICE_STEPS = 2_000;
+  /** Steps of the multipliers of the limits: from zero, from good ones on, at a node. */
+  private static final int LIMIT_STEPS = 500;
 
-  private static final int PRICE_STEPS = 500;
-  private static final int MORE_PRICE_STEPS = 100;
-  private static final int NODE_PRICE_STEPS = 20;
-
-  /** Steps of the bound: from afresh, and once its multipliers are good. */
-  static final int BOUND_STEPS = 120;
-
-  static final int MORE_BOUND_STEPS = 60;
+  private static final int MORE_LIMIT_STEPS = 100;
+  private static final int NODE_LIMIT_STEPS = 20;
 
   /** Steps of the bound at a node, at the first and once places were closed. */
   private static final int NODE_STEPS = 15;
@@ -36,10 +30,10 @@ final class StowSearch {
   private final StowProblem problem;
   private final BestPlans plans;
   private final double ceiling;
-  private final LimitPrices prices;
-  private final LagrangianBound dual;
+  private final LimitRelaxation limits;
+  private final AssignmentRelaxation dual;
   private final Repacking repacking;
-  private final Annealing annealing;
+  final Annealing annealing;
 
   /** Bounds found so far as straight lines over the number of moves: {value at 0, slope down}. */
   private final List<double[]> lines = new ArrayList<>();
@@ -56,24 +50,21 @@ final class StowSearch {
     this.problem = problem;
     this.plans = plans;
     this.ceiling = ceiling;
-    prices = new LimitPrices(problem);
-    dual = new LagrangianBound(problem);
+    limits = new LimitRelaxation(problem);
+    dual = new AssignmentRelaxation(problem);
     repacking = new Repacking(problem);
     annealing = new Annealing(problem, plans, repacking);
   }
 
-  /** The plan that comes closest to keeping every limit, where none does. */
-  int[] closest() {
-    return annealing.closest();
-  }
-
-  /** Anneals with the prices in force, see {@link Annealing#anneal}. */
-  void anneal(int most, long work, long seed) {
-    annealing.anneal(most, work, seed);
+  /** Improves the multipliers of the limits for that many moves, for annealing. */
+  void price(int most) {
+    mostMoves = most;
+    limits.ascend(open(), most, target(), lines.isEmpty() ? LIMIT_STEPS : MORE_LIMIT_STEPS, 0.8);
+    repacking.use(limits);
   }
 
   /**
-   * Prices, bounds and branches within that much work.
+   * Bounds and branches within that much work, from the multipliers and bounds found so far.
    *
    * @param most most boxes that may move
    * @param known a bound known, kg m
@@ -93,25 +84,22 @@ final class StowSearch {
       return target();
     }
     boolean[][] open = open();
-    prices.ascend(open, most, target(), lines.isEmpty() ? PRICE_STEPS : MORE_PRICE_STEPS, 0.8);
-    // with all moves allowed a move has no price, so that the first row starts afresh too
-    boolean first = lines.isEmpty() || most < problem.boxCount && dual.moveMultiplier() == 0;
-    int its = first ? Math.max(steps, BOUND_STEPS) : steps;
-    double root = dual.ascend(open, most, bound, target(), its, first ? 1.8 : 1.0);
-    lines.add(new double[] {root + dual.moveMultiplier() * most, dual.moveMultiplier()});
+    price(most);
+    // with all moves allowed a move has no multiplier, so that the first row starts afresh too
+    if (lines.isEmpty() || most < problem.boxCount && dual.perMove() == 0) {
+      dual.start(limits, open);
+    }
+    double root = dual.ascend(open, most, target(), steps, 1.0);
+    lines.add(new double[] {root + dual.perMove() * most, dual.perMove()});
     double[] multipliers = dual.multipliers();
+    double[] limitMultipliers = limits.multipliers();
     bound = Math.max(bound, root);
     workLimit = work() + exact;
     double found = explore(open, bound);
     dual.multipliers(multipliers);
+    limits.multipliers(limitMultipliers); // those of a node draw every cooling to the same plan
+    repacking.use(limits);
     return Math.min(target(), Math.max(bound, found));
-  }
-
-  /** Prices the limits for annealing. */
-  void price(int most) {
-    mostMoves = most;
-    prices.ascend(open(), most, target(), LONG_PRICE_STEPS, 0.8);
-    repacking.prices(prices);
   }
 
   private boolean[][] open() {
@@ -128,7 +116,7 @@ final class StowSearch {
   }
 
   private long work() {
-    return prices.work() + dual.work() + repacking.work();
+    return limits.work() + dual.work() + repacking.work();
   }
 
   /** Cost that a plan must undercut to be of use, kg m. */
@@ -151,7 +139,7 @@ final class StowSearch {
     double bound = parent;
     int steps = NODE_STEPS;
     while (work() < workLimit) {
-      bound = Math.max(bound, dual.ascend(open, mostMoves, bound, target(), steps, 0.7));
+      bound = Math.max(bound, dual.ascend(open, mostMoves, target(), steps, 0.7));
       if (closes(bound) || dual.fix(open, mostMoves, target() - tolerance) < 0 || finish(open)) {
         return Math.min(children, target());
       }
@@ -174,8 +162,8 @@ final class StowSearch {
 
   /** Looks at all plans left, if they are few: whether none of use is left. */
   private boolean finish(boolean[][] open) {
-    prices.ascend(open, mostMoves, target(), NODE_PRICE_STEPS, 0.3);
-    repacking.prices(prices);
+    limits.ascend(open, mostMoves, target(), NODE_LIMIT_STEPS, 0.3);
+    repacking.use(limits);
     int[] plan = new int[problem.boxCount];
     long limit = FINISH + 2L * plan.length; // enough for a single plan
     boolean all = repacking.complete(open, mostMoves, target() - tolerance, plan, limit);

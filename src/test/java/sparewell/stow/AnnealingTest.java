@@ -24,7 +24,7 @@ class AnnealingTest {
       BestPlans plans = new BestPlans(problem);
       Annealing annealing = annealing(problem, plans);
       for (int k = 1; k <= problem.boxCount; k++) {
-        annealing.anneal(k, 4_000, k);
+        annealing.anneal(problem.now, k, 4_000, k);
       }
       for (int k = 0; k <= problem.boxCount; k++) {
         int[] plan = plans.plan(k);
@@ -47,8 +47,8 @@ class AnnealingTest {
     StowProblem problem = StowCases.problem(18, 6, 1);
     BestPlans one = new BestPlans(problem);
     BestPlans two = new BestPlans(problem);
-    annealing(problem, one).anneal(18, 20_000, 7);
-    annealing(problem, two).anneal(18, 20_000, 7);
+    annealing(problem, one).anneal(problem.now, 18, 20_000, 7);
+    annealing(problem, two).anneal(problem.now, 18, 20_000, 7);
     assertArrayEquals(one.plan(18), two.plan(18));
   }
 
@@ -60,7 +60,7 @@ class AnnealingTest {
       BestPlans plans = new BestPlans(problem);
       Annealing annealing = annealing(problem, plans);
       for (int k = 1; k <= problem.boxCount; k++) {
-        annealing.anneal(k, 40_000, k);
+        annealing.anneal(problem.now, k, 40_000, k);
       }
       for (double charge : new double[] {0, 0.5, 2, 1e6}) {
         int moves = plans.worthwhile(charge);

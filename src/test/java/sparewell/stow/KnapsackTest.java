@@ -26,19 +26,15 @@ class KnapsackTest {
         double held = 0;
         long volumes = 0;
         long loads = 0;
-        for (int index = 0; index < knapsack.count(); index++) {
-          if (knapsack.holds(index)) {
-            held += worth[knapsack.boxAt(index)];
-            volumes += volume[knapsack.boxAt(index)];
-            loads += load[knapsack.boxAt(index)];
+        for (int box = 0; box < BOXES; box++) {
+          if (knapsack.holds(box)) {
+            held += worth[box];
+            volumes += volume[box];
+            loads += load[box];
           }
         }
         assertEquals(best, held, 1e-9);
         assertTrue(volumes <= volumeRoom && loads <= loadRoom);
-        knapsack.tolerance(0.2);
-        double loose = knapsack.solve(worth, volumeRoom, loadRoom);
-        assertTrue(loose >= best - 1e-9 && loose <= best + 0.2 + 1e-9, "a bound, not far above");
-        knapsack.tolerance(0);
       }
     }
   }

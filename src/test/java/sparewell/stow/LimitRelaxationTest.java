@@ -4,8 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Test;
 
-/** Bounds by prices of the limits against exhaustive search on small problems. */
-class LimitPricesTest {
+/** Bounds with relaxed limits against exhaustive search on small problems. */
+class LimitRelaxationTest {
   private static final double CLOSE = 1e-7;
 
   @Test
@@ -13,11 +13,11 @@ class LimitPricesTest {
     for (int seed = 0; seed < 100; seed++) {
       StowProblem problem = RandomProblems.of(seed);
       double[] least = ExhaustiveSearch.leastByMoves(problem);
-      LimitPrices prices = new LimitPrices(problem);
+      LimitRelaxation limits = new LimitRelaxation(problem);
       for (int moves = least.length - 1; moves >= 0; moves--) {
         double target = Math.min(1_000, least[moves]);
         for (int steps : new int[] {1, 10, 100}) {
-          double bound = prices.ascend(RandomProblems.open(problem), moves, target, steps, 0.8);
+          double bound = limits.ascend(RandomProblems.open(problem), moves, target, steps, 0.8);
           assertTrue(bound <= least[moves] + CLOSE, "seed " + seed + " with " + moves);
         }
       }
@@ -31,7 +31,7 @@ class LimitPricesTest {
       StowProblem problem = StowCases.problem(7, 3, seed);
       double least = ExhaustiveSearch.leastByMoves(problem)[problem.boxCount];
       double found =
-          new LimitPrices(problem)
+          new LimitRelaxation(problem)
               .ascend(RandomProblems.open(problem), problem.boxCount, least, 2_000, 0.8);
       gaps += (least - found) / Math.abs(least);
     }
