@@ -27,6 +27,9 @@ final class SheetPage {
   /** The answer is no wider than a small screen. */
   private static final double MOST_ANSWER_POINTS = 900;
 
+  /** So many rows are lost without their headings. */
+  private static final int MANY_SCREENS = 100;
+
   /** Headings stay in view only where enough of the screen is left below them. */
   private static final double MOST_POINTS_IN_VIEW = 170;
 
@@ -259,21 +262,22 @@ final class SheetPage {
 
   /**
    * The headings of a table stay in view, and are repeated on each page, where they are those of
-   * most of the sheet's rows; over other tables they would mislead. Where so much stands above them
-   * that little of the screen would be left, the answer alone stays in view.
+   * most of the sheet's rows; over other tables they would mislead. A table of many screens keeps
+   * them in view whatever follows it. Where so much stands above them that little of the screen
+   * would be left, the answer alone stays in view.
    */
   private void keepInView(Table<?> table, int heading) {
-    if (heading == 0
-        || grid.headingRow > 0
-        || grid.rowsInView > 1
-        || grid.exactSize
-        || !isOfMostRows(table, sheet.shown())) {
+    if (heading == 0 || grid.headingRow > 0 || grid.rowsInView > 1 || grid.exactSize) {
+      return;
+    }
+    boolean ofMost = isOfMostRows(table, sheet.shown());
+    if (!ofMost && table.rows().size() < MANY_SCREENS) {
       return;
     }
     double above = grid.pointsDown(1, heading) * grid.print;
     // Over tables with pages of their own they would stand twice.
     boolean pages = sheet.blocks().stream().anyMatch(Block.NewPage.class::isInstance);
-    grid.headingRow = pages ? 0 : heading;
+    grid.headingRow = pages || !ofMost ? 0 : heading;
     grid.rowsInView = above <= MOST_POINTS_IN_VIEW ? heading : 1;
   }
 

@@ -33,17 +33,19 @@ final class LastFigures {
     BookCells cells = BookCells.of(book);
     Map<String, String> figures = new LinkedHashMap<>();
     read(book, cells, AfterTripSheet.NAME, List.of(AfterTripSheet.FIGURE, AfterTripSheet.NOW))
-        .forEach(row -> figures.put(text(row, 0), text(row, 1)));
+        .forEach(row -> figures.putIfAbsent(text(row, 0), text(row, 1)));
     Map<ItemId, Integer> carries = new LinkedHashMap<>();
     Map<ItemId, Double> runOuts = new LinkedHashMap<>();
     for (List<Optional<Object>> row : read(book, cells, SparesSheet.NAME, SparesSheet.OF_ITEM)) {
       ItemId item = new ItemId(text(row, 0), text(row, 1), text(row, 2));
-      number(row, 3).ifPresent(pieces -> carries.put(item, (int) Math.rint(pieces)));
-      number(row, 4).ifPresent(chance -> runOuts.put(item, chance));
+      number(row, 3).ifPresent(pieces -> carries.putIfAbsent(item, (int) Math.rint(pieces)));
+      number(row, 4).ifPresent(chance -> runOuts.putIfAbsent(item, chance));
     }
     Map<String, Integer> lost = new LinkedHashMap<>();
     read(book, cells, LossRatesSheet.NAME, LossRatesSheet.OF_STYLE)
-        .forEach(row -> number(row, 1).ifPresent(n -> lost.put(text(row, 0), (int) Math.rint(n))));
+        .forEach(
+            row ->
+                number(row, 1).ifPresent(n -> lost.putIfAbsent(text(row, 0), (int) Math.rint(n))));
     return Optional.of(new LastRun(figures, carries, runOuts, lost));
   }
 
@@ -55,7 +57,7 @@ final class LastFigures {
     return row.get(at).filter(Double.class::isInstance).map(Double.class::cast);
   }
 
-  /** The rows of the first table of our sheet that has these headings. */
+  /** The rows of the tables of our sheet that have these headings. */
   private static List<List<Optional<Object>>> read(
       WorkbookPackage book, BookCells cells, String sheet, List<String> headings)
       throws WorkbookRefused {
@@ -88,7 +90,7 @@ final class LastFigures {
     @Override
     public void accept(RawRow row) {
       List<Integer> here = headings.stream().map(heading -> column(row, heading)).toList();
-      if (!here.contains(0) && found.isEmpty()) {
+      if (!here.contains(0)) {
         columns = here;
         nextRow = row.number() + 1;
       } else if (row.number() == nextRow && row.at(columns.get(0)).isPresent()) {

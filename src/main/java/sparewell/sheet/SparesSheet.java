@@ -3,7 +3,6 @@ package sparewell.sheet;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.stream.Collectors;
 import sparewell.spares.Bring;
 import sparewell.spares.BuyList;
 import sparewell.spares.IdleStyle;
@@ -22,6 +21,7 @@ public final class SparesSheet {
   public static final String NAME = "Spares";
   private static final Columns<Bring> BRINGS = Columns.of("Bring aboard");
   private static final Columns<SparesRow> SPARES = Columns.of("Spares");
+  private static final Columns<SparesRow> OTHERS = Columns.of("Spares: enough");
   private static final Columns<IdleStyle> IDLE = Columns.of("Idle styles");
 
   /** Headings by which the next run finds what this one said of each item. */
@@ -31,17 +31,36 @@ public final class SparesSheet {
   /** So many items that need nothing do not fill pages. */
   private static final int MOST_PRINTED_IDLE = 12;
 
+  /** So many items with something to do leave room for the list to bring on their page. */
+  private static final int MOST_BESIDE_BRINGS = 25;
+
   private SparesSheet() {}
 
   public static ReportSheet of(SparesReport report, BuyList buys) {
     List<Block> blocks = new ArrayList<>();
     blocks.add(top(report, buys));
+    List<SparesRow> needy = report.rows().stream().filter(row -> !enough(row)).toList();
+    List<SparesRow> others = report.rows().stream().filter(SparesSheet::enough).toList();
+    blocks.add(new Block.Rows(SPARES.table(mostNeededFirst(needy), columns())));
+    if (!others.isEmpty() && others.size() <= MOST_PRINTED_IDLE) {
+      blocks.add(others(others, ""));
+    }
+    if (needy.size() > MOST_BESIDE_BRINGS) {
+      blocks.add(new Block.NewPage());
+    }
     blocks.add(new Block.Rows(brings(report.brings())));
     if (!report.idle().isEmpty()) {
       blocks.add(new Block.Rows(idle(report.idle())));
     }
-    blocks.add(spares(report.rows()));
+    blocks.add(
+        new Lines()
+            .plain(report.horizon().words())
+            .note("Carry", Phrase.important(report.outlook()))
+            .block());
     blocks.add(new Block.EndOfPrint());
+    if (others.size() > MOST_PRINTED_IDLE) {
+      blocks.add(others(others, " (on screen only)"));
+    }
     Charts.runOut(report.rows()).ifPresent(blocks::add);
     return new ReportSheet(
         NAME, "What to carry of every item, and what to bring aboard now", blocks);
@@ -50,7 +69,6 @@ public final class SparesSheet {
   private static Block top(SparesReport report, BuyList buys) {
     Lines lines = new Lines();
     lines.add(action(report, buys));
-    lines.plain(report.horizon().words());
     Outlook outlook = report.outlook();
     if (outlook.nowProbability().isPresent()) {
       lines.plain(
@@ -60,20 +78,7 @@ public final class SparesSheet {
           Phrase.chance(outlook.afterBringingProbability()),
           Phrase.chance(outlook.afterBuyingProbability()));
     }
-    if (!outlook.holdingDown().isEmpty()) {
-      lines.plain(
-          outlook.holdingDown().stream()
-              .map(SparesSheet::weak)
-              .collect(Collectors.joining("; ", "First to run out: ", ".")));
-    }
-    lines.note("Carry", Phrase.important(outlook));
     return lines.block();
-  }
-
-  private static String weak(Outlook.Weak weak) {
-    return Phrase.text(
-        "%s (%d aboard, chance %s)",
-        weak.item().spoken(), weak.aboard(), Phrase.chance(weak.runOutProbability()));
   }
 
   private static Block.Line action(SparesReport report, BuyList buys) {
@@ -86,7 +91,7 @@ public final class SparesSheet {
       long items = report.rows().stream().filter(row -> row.bringAboard() > 0).count();
       parts.add(
           Phrase.text(
-              "bring %s of %s aboard (first table)",
+              "bring %s of %s aboard (second table)",
               Phrase.count(pieces, "piece"), Phrase.count(items, "item")));
     }
     if (!buys.lines().isEmpty()) {
@@ -121,20 +126,16 @@ public final class SparesSheet {
             EntryTable.done()));
   }
 
-  /** All items; where many need nothing, only the others are printed. */
-  private static Block spares(List<SparesRow> rows) {
-    List<SparesRow> ordered = new ArrayList<>(rows);
-    ordered.sort(
-        Comparator.comparingDouble(
-            row ->
-                enough(row) ? 1 : -row.importance() * row.losses().expectedShortage(row.aboard())));
-    int idle = (int) rows.stream().filter(SparesSheet::enough).count();
-    int printed = idle > MOST_PRINTED_IDLE ? rows.size() - idle : rows.size();
-    String onPaper =
-        printed < rows.size()
-            ? Phrase.text(" (the %d that need nothing are not printed)", idle)
-            : "";
-    return new Block.Rows(SPARES.table(ordered, columns(), onPaper), "", printed);
+  private static List<SparesRow> mostNeededFirst(List<SparesRow> rows) {
+    return rows.stream()
+        .sorted(
+            Comparator.comparingDouble(
+                row -> -row.importance() * row.losses().expectedShortage(row.aboard())))
+        .toList();
+  }
+
+  private static Block others(List<SparesRow> rows, String where) {
+    return new Block.Rows(OTHERS.table(rows, columns(), where));
   }
 
   private static boolean enough(SparesRow row) {

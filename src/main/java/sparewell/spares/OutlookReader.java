@@ -1,7 +1,6 @@
 package sparewell.spares;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -14,8 +13,6 @@ import sparewell.season.ItemId;
 
 /** Asks the forecast for the chance that nothing important runs out. */
 final class OutlookReader {
-  private static final int WEAKEST = 5;
-
   private final Horizon horizon;
   private final LossForecast forecast;
   private final boolean anyFull;
@@ -39,13 +36,7 @@ final class OutlookReader {
         anyFull,
         chance(SparesRow::aboard),
         chance(SparesRow::aboardAfterBringing),
-        chance(row -> row.aboardAfterBringing() + row.buyPieces()),
-        watched.stream()
-            .filter(row -> row.runOutNowProbability() > 0)
-            .sorted(Comparator.comparingDouble(SparesRow::runOutNowProbability).reversed())
-            .limit(WEAKEST)
-            .map(row -> new Outlook.Weak(row.item(), row.aboard(), row.runOutNowProbability()))
-            .toList());
+        chance(row -> row.aboardAfterBringing() + row.buyPieces()));
   }
 
   /** The chance with that many pieces of each item; absent where nothing is watched. */

@@ -34,10 +34,10 @@ class PhraseTest {
     OptionalDouble none = OptionalDouble.empty();
     assertEquals(
         "2 items in use with an importance of 1 or more",
-        Phrase.important(new Outlook(2, true, none, none, none, List.of())));
+        Phrase.important(new Outlook(2, true, none, none, none)));
     assertEquals(
         "1 item in use with an importance above 0",
-        Phrase.important(new Outlook(1, false, none, none, none, List.of())));
+        Phrase.important(new Outlook(1, false, none, none, none)));
   }
 
   @Test

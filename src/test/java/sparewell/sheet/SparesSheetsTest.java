@@ -137,7 +137,7 @@ class SparesSheetsTest {
   @Test
   void topLinesSayWhatToDo() {
     assertTrue(
-        text(sparesSheet).startsWith("Do: bring 1 piece of 1 item aboard (first table), then buy"),
+        text(sparesSheet).startsWith("Do: bring 1 piece of 1 item aboard (second table), then buy"),
         text(sparesSheet));
     assertTrue(text(sparesSheet).contains("Planned for Cup (2026-05-01, 8 hours)"));
     assertTrue(text(buySheet).contains("That is 6.00 USD of your 10.00 USD"), text(buySheet));

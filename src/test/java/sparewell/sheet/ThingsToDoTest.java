@@ -56,7 +56,7 @@ class ThingsToDoTest {
     List<ReportSheet> sheets = ReportSheets.of(results).sheets();
     List<Block.Line> lines = ((Block.Text) sheets.get(0).blocks().get(0)).lines();
     Block.Line bring = line(lines, " Jig blue, from Tub to J1");
-    assertEquals(cell(sheets, "Spares", 0, 0), bring.link());
+    assertEquals(cell(sheets, "Spares", 2, 0), bring.link());
     Block.Line buy = line(lines, "2 packs of Jig red, 12.00 USD");
     assertEquals(cell(sheets, "Buy list", 0, 0), buy.link());
     Block.Line check = line(lines, "Crank; deep, due on " + AS_OF.minusDays(1));
