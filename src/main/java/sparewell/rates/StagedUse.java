@@ -48,13 +48,9 @@ final class StagedUse {
             .sorted()
             .distinct()
             .toArray();
-    double[][] rates = new double[futures.count()][];
-    SplittableRandom walks = new SplittableRandom(seed + style);
-    for (int k = 0; k < rates.length; k++) {
-      rates[k] = futures.rates(k, style, steps, walks.split());
-    }
+    double[][] rates = futures.rates(style, steps);
     // Each exposure has its own random numbers, so that those to come do not change those before.
-    SplittableRandom extras = walks.split();
+    SplittableRandom extras = new SplittableRandom(seed + style);
     Map<List<ItemId>, double[][]> shares = new HashMap<>();
     for (int j = 0; j < stages.size(); j++) {
       for (Exposure exposure : stages.get(j).exposures()) {

@@ -8,7 +8,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
-import java.util.random.RandomGenerator;
 import java.util.stream.IntStream;
 import sparewell.bench.BenchReport;
 import sparewell.bench.SimulatedWorld;
@@ -206,11 +205,11 @@ public final class SeasonAheadBenchmark {
   private static double stated(
       SimulatedWorld world, int[] covers, RateFutures futures, int style, int[] pieces) {
     int[] steps = IntStream.rangeClosed(1, EVENTS).toArray();
-    RandomGenerator random = new SplittableRandom(style);
+    double[][] walks = futures.rates(style, steps);
     double chance = 0;
     for (int k = 0; k < STATED; k++) {
       double size = futures.size(k);
-      double[] rates = futures.rates(k, style, steps, random);
+      double[] rates = walks[k];
       List<double[]> events = new ArrayList<>();
       for (int e = 0; e < EVENTS; e++) {
         double hours = SimulatedWorld.EVENT_HOURS * futures.multiplier(k, world.logged(covers[e]));

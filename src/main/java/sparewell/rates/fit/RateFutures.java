@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.random.RandomGenerator;
+import org.apache.commons.math3.special.Erf;
 
 /**
  * Futures drawn jointly from a fit: in each, hyperparameters, means of the families, and a rate of
@@ -62,20 +62,24 @@ public final class RateFutures {
   }
 
   /**
-   * Rates of a style on trips ahead, pieces per hour at the mix of covers.
+   * Rates of a style on trips ahead in each future, pieces per hour at the mix of covers.
    *
    * @param steps trips from the last one logged, ascending, each &ge; 1
-   * @param random for the walk
+   * @return by future and step; further steps do not change those before
    */
-  public double[] rates(int future, int style, int[] steps, RandomGenerator random) {
-    double rate = rates.computeIfAbsent(style, this::overTheLog)[future];
-    double[] ahead = new double[steps.length];
+  public double[][] rates(int style, int[] steps) {
+    double[] rate = rates.computeIfAbsent(style, this::overTheLog).clone();
+    double[][] ahead = new double[rate.length][steps.length];
     double before = 0;
     for (int i = 0; i < steps.length; i++) {
       double variance = fit.walk().variance(style, steps[i] - 1);
       double more = Math.max(0, variance - before);
-      rate *= Math.exp(Math.sqrt(more) * random.nextGaussian() - more / 2);
-      ahead[i] = rate;
+      double[] part = parts(rate.length, SEED ^ (style + 1L) << 32 ^ i);
+      for (int k = 0; k < rate.length; k++) {
+        double normal = Math.sqrt(2) * Erf.erfInv(2 * part[k] - 1);
+        rate[k] *= Math.exp(Math.sqrt(more) * normal - more / 2);
+        ahead[k][i] = rate[k];
+      }
       before = variance;
     }
     return ahead;
