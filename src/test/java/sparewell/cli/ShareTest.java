@@ -73,7 +73,16 @@ class ShareTest {
     Books.season().plus("Losses", "T1|Crank|3/8|Red|1|snag|no").write(book);
     done(share(book));
     assertFalse(first.equals(shared()));
-    assertEquals(first.lines().count(), shared().lines().count(), "the earlier state is replaced");
+    // A spread of which one style tells nearly nothing has a row in one state and none in the
+    // other.
+    List<String> things =
+        shared()
+            .lines()
+            .skip(1)
+            .map(line -> line.replaceAll("^.*?,.*?,.*?,|,[-0-9.].*", ""))
+            .toList();
+    assertEquals(things.stream().distinct().toList(), things, "the earlier state is replaced");
+    assertTrue(things.contains("style,pieces_per_hour_thrown,Crank,Hard baits"), things.toString());
   }
 
   @Test
