@@ -30,13 +30,15 @@ public final class RateFit {
   /** Draws of an ordinary fit. */
   public static final int DRAWS = 160;
 
+  /** Fewer draws are themselves right to a hundredth: what is left out may then be more. */
+  static final int FEW_DRAWS = 48;
+
   private static final int SHARE_NODES = 8;
   private static final GaussIntegratorFactory NODES = new GaussIntegratorFactory();
   private static final double SPENT = 1e-5; // weight of a draw that learns no more
   private static final double FAINT = 1e-7; // weight of a part of a mixture that does not count
   private static final double TAIL = 1e-6; // of counts that is left out
   private static final double ROUGH = 1e-4; // the same of both, of few draws
-  private static final int FEW_DRAWS = 48;
 
   private final FitInput input;
   private final FitData data;
@@ -284,7 +286,6 @@ public final class RateFit {
         });
   }
 
-  // Few draws are themselves right to a hundredth: what is left out then may be more.
   private boolean rough() {
     return hyper.draws().size() < FEW_DRAWS;
   }

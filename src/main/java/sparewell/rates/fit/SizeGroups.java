@@ -11,8 +11,10 @@ import java.util.List;
  */
 record SizeGroups(int[] group, double[] weight, double[] size) {
   private static final double WIDTH = 0.4; // of a group, in ln of the size
+  private static final double WIDE = 1.2; // the same of few draws
 
   static SizeGroups of(List<HyperPosterior.Draw> draws) {
+    double width = draws.size() < RateFit.FEW_DRAWS ? WIDE : WIDTH;
     double[] log = draws.stream().mapToDouble(d -> Math.log(d.given().hyper().size())).toArray();
     double least = Double.POSITIVE_INFINITY;
     double largest = Double.NEGATIVE_INFINITY;
@@ -21,10 +23,10 @@ record SizeGroups(int[] group, double[] weight, double[] size) {
       largest = Math.max(largest, one);
     }
     int[] group = new int[log.length];
-    double[] weight = new double[1 + (int) ((largest - least) / WIDTH)];
+    double[] weight = new double[1 + (int) ((largest - least) / width)];
     double[] size = new double[weight.length];
     for (int d = 0; d < group.length; d++) {
-      group[d] = (int) ((log[d] - least) / WIDTH);
+      group[d] = (int) ((log[d] - least) / width);
       weight[group[d]] += draws.get(d).weight();
       size[group[d]] += draws.get(d).weight() * Math.exp(-log[d]);
     }
