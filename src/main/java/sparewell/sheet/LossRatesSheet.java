@@ -31,7 +31,6 @@ public final class LossRatesSheet {
     blocks.add(top(model));
     blocks.add(new Block.Rows(rates(model.styles(), model.otherLogs() > 0)));
     blocks.add(new Block.Rows(covers(model.covers())));
-    blocks.add(new Block.EndOfPrint());
     Charts.lossRates(model.styles()).ifPresent(blocks::add);
     return new ReportSheet(NAME, answer(model), blocks);
   }
