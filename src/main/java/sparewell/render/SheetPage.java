@@ -261,10 +261,10 @@ final class SheetPage {
   }
 
   /**
-   * The headings of a table stay in view, and are repeated on each page, where they are those of
-   * most of the sheet's rows; over other tables they would mislead. A table of many screens keeps
-   * them in view whatever follows it. Where so much stands above them that little of the screen
-   * would be left, the answer alone stays in view.
+   * The headings of a table stay in view where they are those of most of the sheet's rows, and are
+   * repeated on each page where no other is printed; over other tables they would mislead. A table
+   * of many screens keeps them in view whatever follows it. Where so much stands above them that
+   * little of the screen would be left, the answer alone stays in view.
    */
   private void keepInView(Table<?> table, int heading) {
     if (heading == 0 || grid.headingRow > 0 || grid.rowsInView > 1 || grid.exactSize) {
@@ -275,10 +275,20 @@ final class SheetPage {
       return;
     }
     double above = grid.pointsDown(1, heading) * grid.print;
-    // Over tables with pages of their own they would stand twice.
-    boolean pages = sheet.blocks().stream().anyMatch(Block.NewPage.class::isInstance);
-    grid.headingRow = pages || !ofMost ? 0 : heading;
+    grid.headingRow = ofMost && isAlonePrinted(table) ? heading : 0;
     grid.rowsInView = above <= MOST_POINTS_IN_VIEW ? heading : 1;
+  }
+
+  /** Over other tables on later pages its headings would mislead, or stand twice. */
+  private boolean isAlonePrinted(Table<?> table) {
+    List<String> headings = headings(table);
+    return sheet.shown().stream()
+        .takeWhile(block -> !(block instanceof Block.EndOfPrint))
+        .allMatch(
+            block ->
+                !(block instanceof Block.NewPage)
+                    && (!(block instanceof Block.Rows other)
+                        || startsAlike(headings, headings(other.table()))));
   }
 
   private static boolean isOfMostRows(Table<?> table, List<Block> blocks) {

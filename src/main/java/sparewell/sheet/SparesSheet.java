@@ -31,9 +31,6 @@ public final class SparesSheet {
   /** So many items that need nothing do not fill pages. */
   private static final int MOST_PRINTED_IDLE = 12;
 
-  /** So many items with something to do leave room for the list to bring on their page. */
-  private static final int MOST_BESIDE_BRINGS = 25;
-
   private SparesSheet() {}
 
   public static ReportSheet of(SparesReport report, BuyList buys) {
@@ -44,9 +41,6 @@ public final class SparesSheet {
     blocks.add(new Block.Rows(SPARES.table(mostNeededFirst(needy), columns())));
     if (!others.isEmpty() && others.size() <= MOST_PRINTED_IDLE) {
       blocks.add(others(others, ""));
-    }
-    if (needy.size() > MOST_BESIDE_BRINGS) {
-      blocks.add(new Block.NewPage());
     }
     blocks.add(new Block.Rows(brings(report.brings())));
     if (!report.idle().isEmpty()) {
