@@ -3,8 +3,6 @@ package sparewell.ooxml;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
@@ -15,12 +13,9 @@ import javax.xml.stream.XMLStreamReader;
  */
 final class XmlScanner {
   private static final int MOST_ELEMENTS = 1_000_000;
-  private static final Pattern ATTRIBUTE =
-      Pattern.compile("\\s([^\\s=/>]+)\\s*=\\s*(?:\"[^\"]*\"|'[^']*')");
 
   private final String text;
   private final XMLStreamReader xml;
-  private final Matcher attribute;
 
   /** Characters since the last start tag. */
   private final StringBuilder content = new StringBuilder();
@@ -33,7 +28,6 @@ final class XmlScanner {
   XmlScanner(String text, XMLStreamReader xml) {
     this.text = text;
     this.xml = xml;
-    this.attribute = ATTRIBUTE.matcher(text);
   }
 
   XmlElement root() throws XMLStreamException {
@@ -56,9 +50,10 @@ final class XmlScanner {
     String name = xml.getLocalName();
     String namespace = Objects.toString(xml.getNamespaceURI(), "");
     int start = nextTag();
-    int startTagEnd = tagEnd(start);
+    at = nameEnd(start + 1);
+    List<XmlElement.Attribute> attributes = attributes();
+    int startTagEnd = tagEnd(at);
     at = startTagEnd;
-    List<XmlElement.Attribute> attributes = attributes(start);
     List<XmlElement> children = new ArrayList<>();
     content.setLength(0);
     for (int event = xml.next(); event != XMLStreamConstants.END_ELEMENT; event = xml.next()) {
@@ -100,26 +95,24 @@ final class XmlScanner {
     return next;
   }
 
-  private int tagEnd(int start) {
-    int end = start;
-    char quote = 0;
-    while (quote != 0 || text.charAt(end) != '>') {
-      char c = text.charAt(end++);
-      if (quote == 0 && (c == '"' || c == '\'')) {
-        quote = c;
-      } else if (c == quote) {
-        quote = 0;
-      }
-    }
-    return end + 1;
+  /** Behind the tag, where no more attributes are in between. */
+  private int tagEnd(int from) {
+    return text.indexOf('>', from) + 1;
   }
 
-  private List<XmlElement.Attribute> attributes(int start) {
+  /** Attributes of a start tag from here to its end. */
+  private List<XmlElement.Attribute> attributes() throws XMLStreamException {
     List<XmlElement.Attribute> all = new ArrayList<>();
-    attribute.region(start, at);
     int index = 0;
-    while (attribute.find()) {
-      String qualified = attribute.group(1);
+    for (int start = behindSpace(at); nameEnd(start) > start; start = behindSpace(at)) {
+      int nameEnd = nameEnd(start);
+      int open = behindSpace(text.indexOf('=', nameEnd) + 1);
+      int end = text.indexOf(text.charAt(open), open + 1) + 1;
+      if (end <= at) {
+        throw new XMLStreamException("damaged XML");
+      }
+      at = end;
+      String qualified = text.substring(start, nameEnd);
       int colon = qualified.indexOf(':');
       String prefix = qualified.substring(0, Math.max(0, colon));
       String name = qualified.substring(colon + 1);
@@ -129,10 +122,24 @@ final class XmlScanner {
           declares
               ? Objects.toString(xml.getNamespaceURI(colon < 0 ? "" : name), "")
               : xml.getAttributeValue(index++);
-      all.add(
-          new XmlElement.Attribute(
-              prefix, name, namespace, value, attribute.start(1), attribute.end()));
+      all.add(new XmlElement.Attribute(prefix, name, namespace, value, start, end));
     }
     return all;
+  }
+
+  private int nameEnd(int start) {
+    int end = start;
+    while (text.charAt(end) > ' ' && "=/>".indexOf(text.charAt(end)) < 0) {
+      end++;
+    }
+    return end;
+  }
+
+  private int behindSpace(int start) {
+    int end = start;
+    while (text.charAt(end) <= ' ') {
+      end++;
+    }
+    return end;
   }
 }

@@ -38,7 +38,8 @@ public final class XmlText {
   public static XmlText parse(byte[] bytes) throws XMLStreamException {
     Charset charset = charset(bytes);
     String text = decode(bytes, charset);
-    if (!Arrays.equals(bytes, encode(text, charset))) {
+    boolean exact = charset == StandardCharsets.UTF_8; // one text for each sequence of bytes
+    if (!exact && !Arrays.equals(bytes, encode(text, charset))) {
       throw new XMLStreamException("text in a mixed encoding");
     }
     return new XmlText(

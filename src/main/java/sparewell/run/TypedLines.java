@@ -30,6 +30,7 @@ final class TypedLines {
   /** The unit behind a heading. */
   private static final Pattern UNIT = Pattern.compile(" *\\([^)]*\\)$");
 
+  private static final Pattern NO_LETTERS = Pattern.compile("[^\\p{L}\\p{N}]+");
   private static final Pattern DIGIT = Pattern.compile("\\d");
 
   private static final int HEADING = 3;
@@ -238,7 +239,7 @@ final class TypedLines {
 
   /** Headings are compared by their letters and digits. */
   private static String folded(String heading) {
-    return heading.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{N}]+", "");
+    return NO_LETTERS.matcher(heading.toLowerCase(Locale.ROOT)).replaceAll("");
   }
 
   /** A cell's value: a text, a number, a date or yes or no; empty where it is blank. */
