@@ -38,7 +38,9 @@ public final class SparesSheet {
     blocks.add(top(report, buys));
     List<SparesRow> needy = report.rows().stream().filter(row -> !enough(row)).toList();
     List<SparesRow> others = report.rows().stream().filter(SparesSheet::enough).toList();
-    blocks.add(new Block.Rows(SPARES.table(mostNeededFirst(needy), columns())));
+    blocks.add(
+        new Block.Rows(
+            SPARES.table(mostNeededFirst(needy), columns(SPARES.column("cost", SparesRow::cost)))));
     if (!others.isEmpty() && others.size() <= MOST_PRINTED_IDLE) {
       blocks.add(others(others, ""));
     }
@@ -129,14 +131,15 @@ public final class SparesSheet {
   }
 
   private static Block others(List<SparesRow> rows, String where) {
-    return new Block.Rows(OTHERS.table(rows, columns(), where));
+    return new Block.Rows(
+        OTHERS.table(rows, columns(Format.MONEY.inFile("cost", SparesRow::cost)), where));
   }
 
   private static boolean enough(SparesRow row) {
     return row.bringAboard() + row.buyPacks() == 0;
   }
 
-  private static List<Column<SparesRow>> columns() {
+  private static List<Column<SparesRow>> columns(Column<SparesRow> cost) {
     return Columns.among(
         List.of(),
         SparesRow::item,
@@ -159,7 +162,7 @@ public final class SparesSheet {
         Format.COUNT.inFile("bring_aboard", SparesRow::bringAboard),
         Format.COUNT.inFile("buy_pieces", SparesRow::buyPieces),
         Format.COUNT.inFile("buy_packs", SparesRow::buyPacks),
-        SPARES.column("cost", SparesRow::cost));
+        cost);
   }
 
   private static String toDo(SparesRow row) {
