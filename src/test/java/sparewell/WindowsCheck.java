@@ -100,22 +100,22 @@ class WindowsCheck {
   }
 
   @Test
-  void aFolderOrSeveralWorkbooksHaveTimeForTheSlowerCompiler() throws Exception {
+  void aFolderOrSeveralWorkbooksAreAnalysedWithTheSameFlags() throws Exception {
     Path books = folder.resolve("all my books");
     Run one = run(USUAL, dropped(books));
     assertEquals(List.of("analyse", windows(books)), tail(one.words(), 2));
-    assertFalse(one.words().contains("-XX:TieredStopAtLevel=1"));
+    assertTrue(one.words().contains("-XX:TieredStopAtLevel=1"));
     forget();
     Path first = folder.resolve("My tackle.xlsx");
     Path second = folder.resolve("Köder.xlsx");
     Run two = run(USUAL, dropped(first) + " " + dropped(second));
     assertEquals(
         List.of("analyse", windows(first), windows(second)), tail(two.words(), 3), two.out());
-    assertFalse(two.words().contains("-XX:TieredStopAtLevel=1"));
+    assertTrue(two.words().contains("-XX:TieredStopAtLevel=1"));
   }
 
   @Test
-  void whatAWatchedFolderBringsIsDoneBeforeTheSlowerCompilerPays() throws Exception {
+  void aWatchedFolderIsAnalysedWithTheSameFlags() throws Exception {
     Run run = run(USUAL, "watch " + dropped(folder.resolve("all my books")));
     assertTrue(run.words().contains("-XX:TieredStopAtLevel=1"));
   }
