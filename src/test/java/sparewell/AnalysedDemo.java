@@ -41,7 +41,7 @@ public final class AnalysedDemo {
     }
   }
 
-  /** What that run told the angler. */
+  /** The text that the run printed for the angler. */
   public static String said() {
     return SAID;
   }

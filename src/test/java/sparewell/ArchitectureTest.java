@@ -136,7 +136,7 @@ class ArchitectureTest {
     slices().matching("sparewell.(**)").should().beFreeOfCycles().check(CODE);
   }
 
-  /** What gives the words of a finding, a step, a refusal or a row that was left out. */
+  /** Calls that give the words of a finding, a step, a refusal or a row that was left out. */
   private static final Set<String> WORDS =
       Set.of(
           "sparewell.finding.Finding.message",
@@ -205,7 +205,7 @@ class ArchitectureTest {
             .toList());
   }
 
-  /** Where code outside a class calls it, once a call. */
+  /** Calls of a class from outside it, one entry a call. */
   private static List<String> users(String type) {
     return CODE.get(type).getCodeUnitCallsToSelf().stream()
         .filter(call -> !call.getOriginOwner().getFullName().equals(type))
@@ -246,7 +246,7 @@ class ArchitectureTest {
     return callers;
   }
 
-  /** Which numbers are read as percent is decided in one place, whoever gives a chance. */
+  /** One place decides which numbers are read as percent, whoever gives a chance. */
   @Test
   void whatIsReadAsPercentIsSaidOnce() throws IOException {
     try (Stream<Path> sources = Files.walk(Path.of("src/main/java"))) {

@@ -19,7 +19,7 @@ import org.junit.jupiter.api.io.TempDir;
 import sparewell.workbook.InputSheets;
 import sparewell.workbook.OpenBook;
 
-/** What one sheet of the analysed demo says agrees with the others and with the files. */
+/** Sheets of the analysed demo agree with each other and with the files. */
 class DemoWordsTest {
   @TempDir private static Path folder;
 

@@ -14,7 +14,7 @@ import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** What README shows of the demo is what a run gives. */
+/** Excerpts of the demo in README are those that a run gives. */
 class ReadmeTest {
   @TempDir private Path folder;
 

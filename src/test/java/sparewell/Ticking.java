@@ -88,7 +88,7 @@ public final class Ticking {
     return lines;
   }
 
-  /** What stands under a heading, line by line. */
+  /** Entries under a heading, line by line. */
   public static List<String> typed(Path file, String sheet, String heading) {
     return lines(file, sheet, heading).stream()
         .map(line -> line.at(heading))

@@ -20,7 +20,7 @@ import sparewell.spares.SparesReport;
 import sparewell.spares.SparesRow;
 
 /**
- * How well stock is spread: within the total of three of each, and packs within a budget.
+ * Allocation of stock: within the total of three of each, and packs within a budget.
  *
  * <p>Arguments: seasons for each number of trips.
  */

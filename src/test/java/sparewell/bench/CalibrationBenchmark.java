@@ -16,8 +16,8 @@ import sparewell.rates.fit.Observation;
 import sparewell.rates.fit.RateFit;
 
 /**
- * How well the predicted losses are calibrated, on simulated seasons with known truth. All scores
- * are exact expectations under the true distribution of the event's losses.
+ * Calibration of predicted losses on simulated seasons with known truth. All scores are exact
+ * expectations under the true distribution of the event's losses.
  *
  * <p>Arguments: seasons per number of trips, kinds of world (comma list or all), numbers of trips,
  * number of the first season.

@@ -107,7 +107,7 @@ final class ClubWorld {
     return new FitInput(family, FAMILIES, log.isEmpty() ? 0 : COVERS.length, log);
   }
 
-  /** What the covers of a log multiply its rates with on average. */
+  /** Mean factor that covers put on the rates of a log. */
   double mix(List<Observation> log) {
     double hours = 0;
     double sum = 0;

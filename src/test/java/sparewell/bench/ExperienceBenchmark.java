@@ -18,8 +18,8 @@ import sparewell.rates.fit.Observation;
 import sparewell.rates.fit.RateFit;
 
 /**
- * What the experience of a club is worth to a new angler, on simulated clubs with known truth.
- * Scores are exact expectations under the true distribution of the event's losses.
+ * Gain of a new angler from the experience of a club, on simulated clubs with known truth. Scores
+ * are exact expectations under the true distribution of the event's losses.
  *
  * <p>Arguments: worlds, clubs (comma list of numbers of anglers), numbers of trips of the new
  * angler, number of the first world.

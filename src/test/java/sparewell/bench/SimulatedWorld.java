@@ -34,7 +34,7 @@ public final class SimulatedWorld {
 
   private static final int FAMILIES = 4;
 
-  /** What the season is made from. */
+  /** Process that the rates and losses of a season are drawn from. */
   public enum Kind {
     /** Log-normal rates, as no gamma model assumes. */
     LOG_NORMAL("log-normal rates"),
@@ -150,7 +150,7 @@ public final class SimulatedWorld {
     return rate < 1e-12 ? 0 : new PoissonDistribution(random, rate, 1e-12, 100_000).sample();
   }
 
-  /** What was logged. */
+  /** The season as logged. */
   public FitInput input() {
     return input;
   }

@@ -6,7 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 
-/** What any program built on the object model of Apache POI pays: opens a workbook and saves it. */
+/** Cost of any program built on the object model of Apache POI: opens a workbook and saves it. */
 public final class Yardstick {
   private Yardstick() {}
 

@@ -25,7 +25,7 @@ import sparewell.stock.PieceMove;
 
 /** An angler who does what the lists say, piece by piece, and minds whether it can be done. */
 public final class Played {
-  /** Where he puts what may go into a box of his choice. */
+  /** The box he chooses for pieces that may go into any. */
   private static final Place CHOSEN = new Place("Chosen tray", "Bow");
 
   private final OnHand before;

@@ -18,7 +18,7 @@ import sparewell.event.EventPacking.Line;
 import sparewell.spares.KnownForecast;
 import sparewell.spares.SeasonMaker;
 
-/** What leaves the box of an event to make room, and where it goes. */
+/** Pieces that leave the box of an event to make room, and the boxes they go to. */
 class RoomInBoxTest {
   @Test
   void whatTheEventDoesNotWantGoesBackToItsKind() {
@@ -58,7 +58,10 @@ class RoomInBoxTest {
     assertEquals(7, pack(kit(20), need("Jig", 1, 1, true, 3)).slotsUsed());
   }
 
-  /** Of no use to the event: first out is what has a home elsewhere, then what matters least. */
+  /**
+   * First out of what the event has no use for: pieces with a home elsewhere, then the least
+   * important.
+   */
   @Test
   void whatIsOfLeastUseMakesRoom() {
     assertEquals("take_out Frog 1 0 > J1", moved(kit(6)).get(0));

@@ -22,7 +22,7 @@ import sparewell.spares.EventNeed;
 import sparewell.spares.KnownForecast;
 import sparewell.spares.SeasonMaker;
 
-/** Which items get the slots of a box. */
+/** Items that get the slots of a box. */
 class SlotsTest {
   @Test
   void slotsGoToOneOfEachPlannedStyleFirstThenWhereTheySaveMost() {

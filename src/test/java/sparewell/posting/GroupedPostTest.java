@@ -26,7 +26,9 @@ class GroupedPostTest {
     return Analysed.write(Beginner.book(), folder.resolve("first.xlsx"));
   }
 
-  /** Where everything is after posting the ticks of some lines of a list, group by group. */
+  /**
+   * Posts the ticks of some lines of a list, group by group; gives the pieces of each item by box.
+   */
   private Map<String, String> posted(List<List<String>> groups) throws Exception {
     Path book = analysed();
     for (List<String> group : groups) {

@@ -37,7 +37,7 @@ class MixedPostTest {
   private static final LocalDate LONG_AGO = LocalDate.of(2026, 1, 10);
   private static final int ITEMS = 14;
 
-  /** What was done; of a trip the item is -1 and the losses stand by item. */
+  /** One thing done and its pieces; the item is -1 for moves and checks of a box. */
   private record Deed(EntryTable table, int item, String from, String to, int asked, int done) {}
 
   private record Trip(String name, LocalDate day, Map<Integer, Integer> lost) {}

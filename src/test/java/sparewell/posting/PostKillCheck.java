@@ -67,8 +67,8 @@ class PostKillCheck {
   }
 
   /**
-   * When to kill, as a share of a whole run: spread evenly, every second one over the last third
-   * and a little beyond, where the workbook is written.
+   * Moment of the kill, as a share of a whole run: spread evenly, every second one over the last
+   * third and a little beyond, where the workbook is written.
    */
   private static double share(int n, Random random) {
     double at = (n + random.nextDouble()) / KILLS;

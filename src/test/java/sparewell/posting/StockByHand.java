@@ -14,7 +14,7 @@ import sparewell.Ticking;
 final class StockByHand {
   private StockByHand() {}
 
-  /** What a run found. */
+  /** The findings of a run. */
   static Map<String, Integer> of(Path reports) throws Exception {
     Map<String, Integer> stock = new TreeMap<>();
     for (CSVRecord row : Command.rows(reports.resolve("where-it-is.csv"))) {

@@ -26,7 +26,7 @@ import sparewell.sheet.Typed;
 import sparewell.workbook.Books;
 import sparewell.workbook.read.Reading;
 
-/** What people type into a Done cell is read as they mean it, or told with its cell. */
+/** Entries in a Done cell are read as people mean them, or told with their cell. */
 class TypedAsPeopleDoTest {
   private static final LocalDate DAY = LocalDate.of(2026, 3, 15);
 

@@ -8,7 +8,7 @@ import org.apache.commons.math3.special.Gamma;
 import org.junit.jupiter.api.Test;
 import sparewell.season.ItemId;
 
-/** How items of a style share its losses. */
+/** Shares of the items of a style in its losses. */
 class ItemSharesTest {
   private static ItemId item(String style, String size, String colour) {
     return new ItemId(style, size, colour);

@@ -13,7 +13,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import sparewell.units.UnitSystem;
 
-/** What a reader in another language, openpyxl 3 under Python 3, finds; skipped where it is not. */
+/**
+ * Sheets as a reader in another language, openpyxl 3 under Python 3, finds them; skipped without
+ * it.
+ */
 class OpenpyxlTest {
   private static final String SCRIPT =
       """

@@ -17,7 +17,7 @@ import sparewell.table.Format;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 
-/** How written sheets lie on screen and page. */
+/** Layout of written sheets on screen and page. */
 class SheetLayoutTest extends SampleBookFixture {
   @Test
   void headingsStayInViewAndAreRepeatedInPrint() {

@@ -33,7 +33,7 @@ import sparewell.table.ReportSheet;
 import sparewell.table.Table;
 import sparewell.units.UnitSystem;
 
-/** What another reader, Apache POI 5.5.1, finds in the sheets. */
+/** Sheets as another reader, Apache POI 5.5.1, finds them. */
 class SheetRendererTest extends SampleBookFixture {
   @Test
   void theSameSheetsGiveTheSameBytes() {

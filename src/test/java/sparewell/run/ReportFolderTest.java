@@ -60,7 +60,7 @@ class ReportFolderTest {
     assertTrue(Files.exists(folder.resolve("buy-list.csv")), "on no list, so not ours to remove");
   }
 
-  /** What was changed since is not removed, whatever the list says; nor is anything outside. */
+  /** Files changed since are not removed, whatever the list says; nor is anything outside. */
   @Test
   void onlyWhatIsStillAsWrittenIsRemoved(@TempDir Path folder) throws IOException {
     Path inside = folder.resolve("reports");

@@ -9,7 +9,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** When a workbook counts as saved and closed. */
+/** Conditions under which a workbook counts as saved and closed. */
 class SavedBooksTest {
   @TempDir private Path folder;
 

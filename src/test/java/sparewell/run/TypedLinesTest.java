@@ -65,7 +65,7 @@ class TypedLinesTest {
     return TypedLines.of(sheet, EntryTable.of(sheet), rows);
   }
 
-  /** What was typed for which line, wherever that stands. */
+  /** Entries by the line they were typed for, wherever they stand. */
   private static List<String> typed(String sheet, List<RawRow> rows) {
     return read(sheet, rows).lines().stream()
         .map(line -> line.table() + " " + line.key() + line.entries())
@@ -192,7 +192,7 @@ class TypedLinesTest {
                 .toList());
   }
 
-  /** What parts the tables is deleted, and a blank row stands among the lines of one. */
+  /** The rows between tables are deleted, and a blank row stands among the lines of one. */
   @Test
   void linesRightAboveAnotherHeadingAreOfTheirOwnTable() {
     sameTicks(

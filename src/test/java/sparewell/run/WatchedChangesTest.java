@@ -15,8 +15,8 @@ import sparewell.workbook.Beginner;
 import sparewell.workbook.Books;
 
 /**
- * What a running program keeps from one analysis to the next changes no figure. Alone, for another
- * test's analysis would take the place of what is kept.
+ * Data that a running program keeps from one analysis to the next changes no figure. Alone, for
+ * another test's analysis would take the place of what is kept.
  */
 @Isolated
 class WatchedChangesTest {

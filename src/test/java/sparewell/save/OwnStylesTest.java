@@ -7,11 +7,13 @@ import com.sun.management.ThreadMXBean;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import org.apache.poi.xssf.usermodel.XSSFCellStyle;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.Zips;
 
 /** Indexes beyond the end of the angler's lists get no format of ours. */
@@ -100,6 +102,53 @@ class OwnStylesTest {
       assertEquals("none", look.getBorderTop().name().toLowerCase(java.util.Locale.ROOT));
       String styles = Zips.text(Zips.read(Files.readAllBytes(book)), "xl/styles.xml");
       assertTrue(!styles.contains("numFmtId=\"170\" formatCode"), "our patterns lie above");
+    }
+  }
+
+  /** Order of lists: ECMA-376 part 1, 18.8.39 (styleSheet). */
+  @Test
+  void listsThatTheStylesLackStandInTheirPlaces() throws Exception {
+    Map<String, byte[]> parts = Zips.read(Zips.ordinary("Stock"));
+    String styles = Zips.text(parts, "xl/styles.xml");
+    String lacking =
+        styles.replace("<numFmts count=\"0\"/>", "").replaceAll("<borders.*</borders>", "");
+    parts.put("xl/styles.xml", Zips.utf8(lacking));
+    Path book = Files.write(folder.resolve("mine.xlsx"), Zips.write(parts));
+    Saving.into(book);
+    String written = Zips.text(Zips.read(Files.readAllBytes(book)), "xl/styles.xml");
+    int at = 0;
+    for (String list : List.of("numFmts", "fonts", "fills", "borders", "cellStyleXfs", "cellXfs")) {
+      int next = written.indexOf("<" + list + " ");
+      assertTrue(next > at, list + " in " + written);
+      at = next;
+    }
+  }
+
+  @Test
+  void aNumberOfAPatternThatOnlyARulesFormatHasIsNotOurs() throws Exception {
+    Map<String, byte[]> parts = Zips.read(Zips.ordinary("Stock"));
+    String rule =
+        "<dxfs count=\"1\"><dxf><numFmt numFmtId=\"200\" formatCode=\"0.0\"/></dxf></dxfs>";
+    Zips.edit(parts, "xl/styles.xml", "</styleSheet>", rule + "</styleSheet>");
+    Path book = Files.write(folder.resolve("mine.xlsx"), Zips.write(parts));
+    Saving.into(book);
+    String written = Zips.text(Zips.read(Files.readAllBytes(book)), "xl/styles.xml");
+    assertTrue(written.contains("numFmtId=\"201\""), written);
+    assertTrue(!written.contains("numFmtId=\"164\""), written);
+  }
+
+  @Test
+  void columnsAreNarrowerInALargeFontOfTheWorkbook() throws Exception {
+    Map<String, byte[]> parts = Zips.read(Zips.ordinary("Stock"));
+    assertEquals(1, widthFactor(parts), 1e-9);
+    Zips.edit(parts, "xl/styles.xml", "<sz val=\"11.0\"/>", "<sz val=\"22.0\"/>");
+    assertEquals(0.5, widthFactor(parts), 0.05);
+  }
+
+  private double widthFactor(Map<String, byte[]> parts) throws Exception {
+    Path book = Files.write(folder.resolve("mine.xlsx"), Zips.write(parts));
+    try (WorkbookPackage opened = WorkbookPackage.open(book)) {
+      return OwnParts.of(opened, List.of()).widthFactor();
     }
   }
 }

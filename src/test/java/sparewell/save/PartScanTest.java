@@ -1,6 +1,7 @@
 package sparewell.save;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
@@ -53,6 +54,7 @@ class PartScanTest {
         "INDIRECT(&quot;Spares!B4&quot;)| true",
         "SUM(Trips!A1:A9)| false",
         "'Not Spares'!B5| false",
+        "'Trips''Spares'!B5| false",
         "MySpares!B5| false",
         "SUM(Owned[Pieces])| false"
       },
@@ -87,6 +89,33 @@ class PartScanTest {
         "</Types>",
         "<Override PartName=\"/xl/charts/chart7.xml\" ContentType=\"" + type + "\"/></Types>");
     assertEquals(asked, asks(Files.write(folder.resolve("chart.xlsx"), Zips.write(parts))));
+  }
+
+  /** A pivot table names the sheet it counts without a mark (ECMA-376 part 1, 18.10.1.95). */
+  @ParameterizedTest
+  @CsvSource({"Spares, true", "spares, true", "Trips, false"})
+  void asTheSourceOfAPivotTable(String sheet, boolean asked) throws Exception {
+    Map<String, byte[]> parts = Zips.read(Zips.ordinary("Stock", "Trips"));
+    String part = "xl/pivotCache/pivotCacheDefinition1.xml";
+    String source = "<worksheetSource ref=\"A1:C4\" sheet=\"" + sheet + "\"/>";
+    parts.put(part, Zips.utf8("<pivotCacheDefinition>" + source + "</pivotCacheDefinition>"));
+    String type =
+        "application/vnd.openxmlformats-officedocument.spreadsheetml.pivotCacheDefinition+xml";
+    String entry = "<Override PartName=\"/" + part + "\" ContentType=\"" + type + "\"/>";
+    Zips.edit(parts, "[Content_Types].xml", "</Types>", entry + "</Types>");
+    assertEquals(asked, asks(Files.write(folder.resolve("pivot.xlsx"), Zips.write(parts))));
+  }
+
+  @Test
+  void aCalculationThatIsSetUpKeepsItsSettings() throws Exception {
+    String settings = "<calcPr iterate=\"1\"";
+    Path book = book("xl/workbook.xml", "</workbook>", settings + "/>");
+    Map<String, byte[]> parts = Zips.read(Files.readAllBytes(book));
+    Zips.edit(parts, SHEET, "</row>", cell("Spares!B4") + "</row>");
+    Files.write(book, Zips.write(parts));
+    assertEquals(true, asks(book));
+    String workbook = Zips.text(Zips.read(Files.readAllBytes(book)), "xl/workbook.xml");
+    assertTrue(workbook.contains(settings + " fullCalcOnLoad=\"1\"/>"), workbook);
   }
 
   @Test

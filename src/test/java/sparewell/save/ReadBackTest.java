@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -118,6 +119,31 @@ class ReadBackTest {
           assertThrows(WorkbookRefused.class, () -> WorkbookSaver.append(request));
       assertTrue(refused.problem().contains("comparison with yours (the rows)"));
       assertArrayEquals(bytes, Files.readAllBytes(book));
+    }
+  }
+
+  @Test
+  void rowsWithAnythingElseChangedOrBrokenAreNotTaken() throws Exception {
+    try (WorkbookPackage before = WorkbookPackage.open(book)) {
+      AppendRequest request =
+          new AppendRequest(before, List.of(), i -> false, written -> true, Saving.NOW, 10);
+      String part = "xl/worksheets/sheet1.xml";
+      byte[] rows = Zips.utf8("<worksheet><sheetData/></worksheet>");
+      NewPackage plan =
+          new NewPackage(before, Set.of(), Map.of(part, PackedPart.of(rows)), Map.of());
+      plan.write(fresh);
+      ReadBack.checkAppended(request, plan, fresh);
+      Map<String, byte[]> other = Zips.read(Files.readAllBytes(fresh));
+      Zips.edit(other, "xl/workbook.xml", "calcId=\"7\"", "calcId=\"8\"");
+      Files.write(fresh, Zips.write(other));
+      assertThrows(
+          WorkbookRefused.class, () -> ReadBack.checkAppended(request, plan, fresh), "changed");
+      Files.delete(fresh);
+      PackedPart broken = PackedPart.of(Zips.utf8("<worksheet><sheetData>"));
+      NewPackage harmful = new NewPackage(before, Set.of(), Map.of(part, broken), Map.of());
+      harmful.write(fresh);
+      assertThrows(
+          WorkbookRefused.class, () -> ReadBack.checkAppended(request, harmful, fresh), "broken");
     }
   }
 

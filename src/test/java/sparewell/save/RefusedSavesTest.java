@@ -33,6 +33,7 @@ import sparewell.ooxml.Fingerprint;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.Zips;
+import sparewell.save.append.AppendRequest;
 import sparewell.save.file.Refusals;
 import sparewell.save.file.Replacement;
 
@@ -131,6 +132,14 @@ class RefusedSavesTest {
     edit("xl/workbook.xml", "<bookViews>", "<workbookProtection lockStructure=\"1\"/><bookViews>");
     refused(book, "structure is protected", "Take the protection");
     refused(folder.resolve("other.xlsx"), "structure is protected");
+    try (WorkbookPackage read = WorkbookPackage.open(book)) {
+      AppendRequest rows =
+          new AppendRequest(read, List.of(), i -> false, written -> true, Saving.NOW, 10);
+      assertThrows(WorkbookRefused.class, () -> WorkbookSaver.append(rows));
+      Path copy = folder.resolve("copy.xlsx");
+      assertThrows(WorkbookRefused.class, () -> WorkbookSaver.copyWithRows(rows, copy));
+      assertEquals(List.of("season.xlsx"), files());
+    }
   }
 
   @Test

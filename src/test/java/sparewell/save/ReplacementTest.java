@@ -47,15 +47,34 @@ class ReplacementTest {
     Path backups = Files.createDirectory(folder.resolve("season-backups"));
     Files.write(backups.resolve("season before the trip.xlsx"), new byte[1]);
     Files.write(backups.resolve("other 2020-01-01 000000.xlsx"), new byte[1]);
-    for (int n = 0; n < 13; n++) {
-      Saving.save(book, book, Saving.NOW.plusDays(n / 2)); // two in the same second
+    for (int n = 0; n < 14; n++) {
+      Saving.save(book, book, Saving.NOW.plusDays(n / 3)); // three in the same second
     }
     List<String> kept = new ArrayList<>(files(backups));
     assertTrue(kept.remove("season before the trip.xlsx"));
     assertTrue(kept.remove("other 2020-01-01 000000.xlsx"));
     assertEquals(10, kept.size());
     assertEquals("season 2026-03-09 173005 (2).xlsx", kept.get(0));
-    assertEquals("season 2026-03-14 173005.xlsx", kept.get(9));
+    assertEquals("season 2026-03-09 173005 (3).xlsx", kept.get(1));
+    assertEquals("season 2026-03-12 173005.xlsx", kept.get(9));
+  }
+
+  @Test
+  void aWorkbookThatIsOpenedWhileTheNewOneIsMadeStays() throws Exception {
+    byte[] before = Files.readAllBytes(book);
+    Replacement replacement = new Replacement(book, Fingerprint.of(book), book, Saving.NOW, 10);
+    WorkbookRefused refused =
+        assertThrows(
+            WorkbookRefused.class,
+            () ->
+                replacement.replaceBy(
+                    fresh -> {
+                      Files.write(fresh, Zips.ordinary("Other"));
+                      Files.write(folder.resolve("~$season.xlsx"), new byte[1]);
+                    }));
+    assertTrue(refused.getMessage().contains("has it open"), refused.getMessage());
+    assertArrayEquals(before, Files.readAllBytes(book));
+    assertEquals(List.of("season-backups", "season.xlsx", "~$season.xlsx"), files(folder));
   }
 
   @Test

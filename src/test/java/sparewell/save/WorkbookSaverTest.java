@@ -2,21 +2,26 @@ package sparewell.save;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.List;
 import java.util.stream.Stream;
+import java.util.zip.ZipFile;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
+import sparewell.ooxml.WorkbookRefused;
 import sparewell.ooxml.Zips;
 
+/** Saves of our sheets into a workbook. */
 class WorkbookSaverTest {
   @TempDir private Path folder;
   private Path book;
@@ -59,6 +64,35 @@ class WorkbookSaverTest {
   }
 
   @Test
+  void aSheetThatWouldHideOneOfTheAnglersIsNotWritten() throws Exception {
+    byte[] before = Files.readAllBytes(book);
+    try (WorkbookPackage original = WorkbookPackage.open(book)) {
+      OwnParts parts = OwnParts.of(original, List.of(new OwnSheet("stock", false)));
+      String part = parts.takePart("worksheets/", "sheet", ".xml");
+      parts.write(part, "application/xml", out -> out.write(Zips.utf8("<worksheet/>")));
+      parts.sheet("stock", part, List.of());
+      WorkbookRefused refused =
+          assertThrows(
+              WorkbookRefused.class,
+              () -> WorkbookSaver.save(parts, original, book, Saving.NOW, 10, false));
+      assertTrue(refused.problem().contains("comparison"), refused.problem());
+    }
+    assertArrayEquals(before, Files.readAllBytes(book));
+    assertEquals(List.of("season.xlsx"), files(folder));
+  }
+
+  /** The clock of a run is in no entry: a second run gives the same bytes at any time. */
+  @Test
+  void entriesOfOursBearOneFixedTime() throws Exception {
+    Saving.into(book);
+    try (ZipFile zip = new ZipFile(book.toFile())) {
+      for (String entry : List.of("xl/workbook.xml", "xl/worksheets/sparewell_sheet1.xml")) {
+        assertEquals(LocalDateTime.of(1980, 1, 1, 0, 0), zip.getEntry(entry).getTimeLocal());
+      }
+    }
+  }
+
+  @Test
   void ourCellsReadBackAsTheyWereMade() throws Exception {
     Saving.into(book);
     try (InputStream in = Files.newInputStream(book);
@@ -69,6 +103,7 @@ class WorkbookSaverTest {
       assertEquals("  two blanks  ", sheet.getRow(4).getCell(0).getStringCellValue());
       assertEquals("line one\nline two", sheet.getRow(5).getCell(0).getStringCellValue());
       assertEquals("0.00", sheet.getRow(4).getCell(2).getCellStyle().getDataFormatString());
+      assertEquals("yyyy-mm-dd", sheet.getRow(3).getCell(5).getCellStyle().getDataFormatString());
       assertEquals("SUBTOTAL(109,B4:B6)", sheet.getRow(6).getCell(1).getCellFormula());
       assertEquals(33, sheet.getRow(6).getCell(1).getNumericCellValue());
       assertEquals(1, sheet.getDrawingPatriarch().getCharts().size());

@@ -41,7 +41,7 @@ import sparewell.units.LengthUnit;
 import sparewell.units.Mass;
 import sparewell.units.MassUnit;
 
-/** What the front page says, for small seasons whose answer is plain. */
+/** The front page for small seasons whose answer is plain. */
 class AfterTripSheetTest {
   static final Cell STOCK = new Cell("Stock", 7, 5);
 
@@ -122,7 +122,10 @@ class AfterTripSheetTest {
     return Step.lines(ReportSheets.of(results).toDo(), results);
   }
 
-  /** What the whole list does is the most that is planned: it is never called poor or middling. */
+  /**
+   * The chance that the whole list gives is the most that is planned: it is never called poor or
+   * middling.
+   */
   @Test
   void aChanceThatNoLineRaisesIsNotJudged() {
     SeasonMaker maker = plenty();

@@ -13,7 +13,7 @@ import sparewell.season.ItemId;
 import sparewell.spares.SeasonMaker;
 import sparewell.table.Block;
 
-/** What changed since the last run, and why. */
+/** Changes since the last run, with their reasons. */
 class ChangedSinceTest {
   private static List<String> front(Results results) {
     List<String> lines = new ArrayList<>();

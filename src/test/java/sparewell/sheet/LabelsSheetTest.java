@@ -19,7 +19,7 @@ import sparewell.table.LabelGrid.Size;
 import sparewell.table.LabelGrid.Words;
 import sparewell.table.ReportSheet;
 
-/** What stands on the labels of a few boxes. */
+/** The labels of a few boxes, cell by cell. */
 class LabelsSheetTest {
   private static ReportSheet sheet() {
     SeasonMaker maker =

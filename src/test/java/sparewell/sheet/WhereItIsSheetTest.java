@@ -28,7 +28,7 @@ class WhereItIsSheetTest {
     return WhereItIsSheet.of(OnHandCalculator.of(season), season);
   }
 
-  /** What each page begins with. */
+  /** The first cell of each page. */
   private static List<String> pages(ReportSheet sheet) {
     List<String> pages = new ArrayList<>();
     List<Block> blocks = sheet.blocks();
@@ -69,7 +69,7 @@ class WhereItIsSheetTest {
         List.of("Fore, in Well", "Aft 1, in Aft", "Aft 3, in Aft", "Home, in Attic"), pages(sheet));
   }
 
-  /** Where the last piece is thought lost there may be one all the same: it is to be counted. */
+  /** A place whose last piece is thought lost may hold one all the same: it is to be counted. */
   @Test
   void aBoxOfWhichNothingIsLeftIsCountedToo() {
     ReportSheet sheet =

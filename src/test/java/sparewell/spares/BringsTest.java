@@ -11,7 +11,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import sparewell.season.Place;
 
-/** What is brought from ashore, whereto, and what that saves. */
+/** Pieces brought from ashore: how many, into which box, and the losses that they cover. */
 class BringsTest {
   @Test
   void neededAtOnceUsesWhatIsAboardBeforeAnythingIsBrought() {

@@ -10,7 +10,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import sparewell.season.ItemId;
 
-/** What more money would buy, and what all of it buys. */
+/** The purchases that more money would add, and those of an unlimited budget. */
 class FurtherMoneyTest {
   @Test
   void saysWhatTwentyMoreBuys() {

@@ -21,9 +21,9 @@ import sparewell.rates.fit.RateFutures;
 import sparewell.season.ItemId;
 
 /**
- * How often stock bought as planned lasts through six events ahead, on simulated seasons with known
- * truth. Nothing is on hand, packs hold one piece, events are 24 hours each, and the plan is made
- * once before the first. The chance is exact: given the true rate, losses at the events are
+ * Share of times that stock bought as planned lasts through six events, on simulated seasons with
+ * known truth. Nothing is on hand, packs hold one piece, events are 24 hours each, and the plan is
+ * made once before the first. The chance is exact: given the true rate, losses at the events are
  * independent.
  *
  * <p>The six events lie in covers drawn as those of the trips are or, as a trial by the worst, all

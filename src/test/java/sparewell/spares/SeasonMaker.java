@@ -310,7 +310,7 @@ public final class SeasonMaker {
         Cell.NOWHERE);
   }
 
-  /** What is on hand. */
+  /** Pieces on hand. */
   public OnHand onHand() {
     Map<ItemId, ItemStock> items = new LinkedHashMap<>();
     for (Holding holding : holdings) {

@@ -12,7 +12,7 @@ import sparewell.finding.Finding;
 import sparewell.workbook.Books;
 import sparewell.workbook.read.Reading;
 
-/** What restocks, transfers, box moves and counts do to the stock, worked by hand. */
+/** Effects of restocks, transfers, box moves and counts on the stock, worked by hand. */
 class StockLedgersTest {
   private Books books =
       Books.season()

@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Test;
 
-/** What is kept is within all limits, costs what it says, and comes near the best there is. */
+/** The plan kept is within all limits, costs what it says, and comes near the best there is. */
 class AnnealingTest {
   private static final double CLOSE = 1e-7;
 

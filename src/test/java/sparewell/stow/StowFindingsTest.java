@@ -15,7 +15,7 @@ import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.finding.Severity;
 
-/** What is said about limits, to the word and the number; amounts are worked by hand. */
+/** Findings about limits, to the word and the number; amounts are worked by hand. */
 class StowFindingsTest {
   /** Said of any boat with blanks; left out where it is not the point. */
   private static final Set<Code> BLANKS =

@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 import sparewell.finding.Code;
 import sparewell.units.UnitSystem;
 
-/** What limits where boxes may stand: size, load, side moment, reach. */
+/** Limits on where boxes may stand: size, load, side moment, reach. */
 class StowLimitsTest {
   @Test
   void fitsInAnyOrientationButNotWhereItIsTooLong() {

@@ -14,7 +14,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
 
-/** What the plan does with each kind of limit; the right answers are plain from the small boats. */
+/** Plans under each kind of limit; the right answers are plain from the small boats. */
 class StowPlannerTest {
   static BoxPlan box(StowPlan plan, String name) {
     return plan.boxes().stream().filter(b -> b.box().equals(name)).findFirst().orElseThrow();

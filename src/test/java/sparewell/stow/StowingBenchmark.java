@@ -13,10 +13,10 @@ import java.util.concurrent.TimeUnit;
 import sparewell.bench.BenchReport;
 
 /**
- * What the stow plan of {@code analyse} is worth and what it costs, on seeded invented boats of
- * three sizes with all limits and volumes 70 to 85 % full: the plan a user gets, no other effort.
- * Beside it the best plan known of each case ({@code reference/stow-best-known.csv}) and, where the
- * program cbc (Debian package coinor-cbc) is there, what it finds on one thread.
+ * Quality and cost of the stow plan of {@code analyse}, on seeded invented boats of three sizes
+ * with all limits and volumes 70 to 85 % full: the plan a user gets, no other effort. Beside it the
+ * best plan known of each case ({@code reference/stow-best-known.csv}) and, where the program cbc
+ * (Debian package coinor-cbc) is there, what it finds on one thread.
  *
  * <p>Arguments: cases of each size, seconds for cbc per case (0: without it).
  */

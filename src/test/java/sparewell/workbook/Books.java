@@ -98,7 +98,7 @@ public final class Books {
     return raw("xl/worksheets/sheet" + position + ".xml", change);
   }
 
-  /** What it was built from, as far as that is text. */
+  /** Text that the book was built from. */
   @Override
   public String toString() {
     if (touch != null || !raw.isEmpty()) {

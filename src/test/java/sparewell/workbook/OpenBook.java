@@ -175,7 +175,7 @@ public final class OpenBook {
           column, at -> new Cell(CellReference.convertNumToColString(at - 1) + number));
     }
 
-    /** What a cell shows; empty where there is none. */
+    /** Text of a cell; empty where there is none. */
     public String text(int column) {
       return cells.containsKey(column) ? cells.get(column).text() : "";
     }
@@ -219,7 +219,7 @@ public final class OpenBook {
       xml = like.xml.replaceFirst(" r=\"[^\"]*\"", " r=\"" + at + "\"");
     }
 
-    /** Where it stands, such as B3. */
+    /** Reference of the cell, such as B3. */
     public String at() {
       return at;
     }

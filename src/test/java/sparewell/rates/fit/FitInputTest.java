@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** What a fit is given. */
+/** Input of a fit. */
 class FitInputTest {
   @Test
   void theMixIsTheShareOfHoursInEachCover() {

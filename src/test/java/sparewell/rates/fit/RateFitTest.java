@@ -305,7 +305,7 @@ class RateFitTest {
     assertEquals(0.05, above, 2e-3);
   }
 
-  /** Which part of a point's even cell lies below a place, counted in cells from the point. */
+  /** Share of a point's even cell, 0 to 1, below a place given in cells from the point. */
   private static double within(double place) {
     return Math.max(0, Math.min(1, place + 0.5));
   }

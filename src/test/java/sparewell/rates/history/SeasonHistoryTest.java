@@ -15,7 +15,7 @@ import sparewell.rates.LogBook;
 import sparewell.rates.fit.FitInput;
 import sparewell.rates.fit.Observation;
 
-/** How a log becomes exposures and observations. */
+/** Exposures and observations made from a log. */
 class SeasonHistoryTest {
   private static final LocalDate NEW_YEAR = LocalDate.of(2025, 1, 1);
 

@@ -22,7 +22,7 @@ import sparewell.season.Season;
 class ReplayTest {
   private static final int TRIPS = 12;
 
-  /** Which trips of a history have style hours. */
+  /** Trips of a history that have style hours. */
   private enum Logged {
     ALL,
     EVERY_OTHER,
@@ -64,7 +64,7 @@ class ReplayTest {
     }
   }
 
-  /** What was foreseen of the first trips, in words that differ with the least change. */
+  /** Forecasts of the first trips, in words that differ with the least change. */
   private static List<String> foreseen(Season season) {
     List<String> all = new ArrayList<>();
     Replay replay = new Replay(season);

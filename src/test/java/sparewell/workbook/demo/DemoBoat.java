@@ -113,7 +113,7 @@ final class DemoBoat {
 
   private DemoBoat() {}
 
-  /** Where a style has its place: a box, or a compartment it lies loose in. */
+  /** Home of a style: a box, or a compartment it lies loose in. */
   static String homeOf(String style) {
     return switch (style) {
       case "Squarebill crankbait" -> "Squarebills";

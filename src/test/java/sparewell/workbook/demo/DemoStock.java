@@ -9,7 +9,7 @@ import java.util.Set;
 import sparewell.workbook.demo.DemoStyle.Item;
 
 /**
- * What the demo's angler has, and where, and what was bought along the way.
+ * Stock of the demo's angler, its places, and what was bought along the way.
  *
  * <p>Counts are drawn around each floor, so that some items are short and some plentiful. Boxes of
  * jigs, plastics and terminal tackle were counted in January: their counts are what lies there now

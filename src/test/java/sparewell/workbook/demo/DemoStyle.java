@@ -71,7 +71,7 @@ record DemoStyle(
         List.of(colourList.split(",", -1)));
   }
 
-  /** Whether it is thrown in that month of the year. */
+  /** Returns true if the style is thrown in that month of the year, 1 to 12. */
   boolean inSeason(int month) {
     return firstMonth <= lastMonth
         ? month >= firstMonth && month <= lastMonth

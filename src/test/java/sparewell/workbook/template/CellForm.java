@@ -6,7 +6,7 @@ import sparewell.units.UnitSystem;
 import sparewell.workbook.InputColumn.Kind;
 
 /**
- * How cells of a kind look in a unit system.
+ * Number format and width of cells of a kind in a unit system.
  *
  * @param unit shown in brackets after the header; empty where there is none
  * @param pattern number format

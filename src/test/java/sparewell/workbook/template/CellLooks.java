@@ -21,7 +21,7 @@ final class CellLooks {
   private static final String FONT = "Arial";
   private static final short POINTS = 10;
 
-  /** What a cell is for. */
+  /** Purpose of a cell. */
   enum Use {
     TITLE,
     TEXT,

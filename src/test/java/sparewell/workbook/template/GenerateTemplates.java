@@ -8,7 +8,9 @@ import sparewell.units.UnitSystem;
 
 /** Writes the workbooks kept in {@code workbook-templates}; run with {@code mvn -Ptemplates}. */
 public final class GenerateTemplates {
-  /** What {@code new} copies, and the sheet that a club's report begins with. */
+  /**
+   * Writes the workbooks that {@code new} copies, and the sheet that a club's report begins with.
+   */
   static final List<Kept> ALL =
       List.of(
           kept("blank-us.xlsx", UnitSystem.US, TemplateKind.BLANK),

@@ -1,6 +1,6 @@
 package sparewell.workbook.template;
 
-/** What a new workbook holds. */
+/** Contents of a new workbook. */
 enum TemplateKind {
   /** Sheets to fill, with example rows that are marked as such. */
   BLANK,

@@ -85,7 +85,7 @@ final class TemplateWriter {
     return form == InputSheets.EVENTS || form == InputSheets.EVENT_PLAN ? AHEAD_TAB : SET_UP_TAB;
   }
 
-  /** What is in a workbook, the clock left out. */
+  /** Contents of a workbook, its times left out. */
   static byte[] bytes(XSSFWorkbook book, String title) throws IOException {
     POIXMLProperties.CoreProperties core = book.getProperties().getCoreProperties();
     core.setCreator("Sparewell");
