@@ -81,6 +81,15 @@ record HyperPosterior(
     return weighed.found(peak.at(), precision, found);
   }
 
+  /** The prior alone, as a place to start from. */
+  static HyperPosterior prior(FitData data) {
+    double[] centre = new double[Hyper.COMMON + data.mix.length];
+    centre[0] = data.startOfRate();
+    Draw only = new Draw(1, centre, 1, null);
+    double[][] precision = HyperSampler.diagonal(centre.length, 1);
+    return new HyperPosterior(List.of(only), 1, true, centre, precision);
+  }
+
   /**
    * The same some trips later: draws around a Newton step from the mean of these. Slopes and second
    * derivatives come from one difference along each variable; how variables hang together is kept.

@@ -125,6 +125,12 @@ public final class RateFit {
     return new RateFit(input, data, HyperPosterior.of(data, draws));
   }
 
+  /** Fits a short log with few draws, placed one step from the prior. */
+  public static RateFit first(FitInput input, int draws) {
+    FitData data = new FitData(input, Hyperprior.WEAK, Beliefs.NONE);
+    return new RateFit(input, data, HyperPosterior.prior(data).after(data, draws));
+  }
+
   /** Fits the same log some trips later, with draws placed where this fit stands. */
   public RateFit after(FitInput grown, int draws) {
     FitData more = new FitData(grown, data.prior, data.others);

@@ -1,6 +1,7 @@
 package sparewell.rates.fit;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -51,8 +52,24 @@ final class StyleData {
   private final List<Observation> censored = new ArrayList<>();
   private final List<Table> tables = new ArrayList<>();
 
-  /** Trips of one cover. */
-  private record Table(int cover, int first, double pieces, double[] byDays, double[] byPieces) {}
+  /**
+   * Trips of one cover. Of the tables only what is asked for is worked out: sizes and multipliers
+   * in question are far fewer than those in range.
+   *
+   * @param trips those of equal hours a day: these hours, their days and their pieces
+   */
+  private record Table(
+      int cover, int first, double pieces, double[][] trips, double[] byDays, double[] byPieces) {
+    void fill(int k, double step) {
+      double scale = Math.exp((first + k) * step);
+      byDays[k] = 0;
+      for (double[] trip : trips) {
+        double log = Math.log1p(trip[0] * scale);
+        byDays[k] += trip[1] * log;
+        byPieces[k] += trip[2] * log;
+      }
+    }
+  }
 
   private StyleData(List<Observation> trips, double step, int by, int first, int count) {
     this.trips = List.copyOf(trips);
@@ -82,28 +99,25 @@ final class StyleData {
   }
 
   private Table table(int cover, List<Observation> of) {
-    int begin = first + (int) Math.floor(LEAST_SHIFT / step) - 2;
     int length = count + (int) Math.ceil((MOST_SHIFT - LEAST_SHIFT) / step) + 8;
-    double[] byDays = new double[length];
-    double[] byPieces = new double[length];
     double pieces = 0;
-    Map<Double, double[]> byHours =
-        new TreeMap<>(); // days and pieces of trips of equal hours a day
+    Map<Double, double[]> byHours = new TreeMap<>();
     for (Observation one : of) {
-      double[] sums = byHours.computeIfAbsent(one.hours() / one.days(), h -> new double[2]);
-      sums[0] += one.weight() * one.days();
-      sums[1] += one.weight() * one.lostPieces();
+      double hours = one.hours() / one.days();
+      double[] sums = byHours.computeIfAbsent(hours, h -> new double[] {h, 0, 0});
+      sums[1] += one.weight() * one.days();
+      sums[2] += one.weight() * one.lostPieces();
       pieces += one.weight() * one.lostPieces();
     }
-    for (int k = 0; k < length; k++) {
-      double scale = Math.exp((begin + k) * step);
-      for (Map.Entry<Double, double[]> trip : byHours.entrySet()) {
-        double log = Math.log1p(trip.getKey() * scale);
-        byDays[k] += trip.getValue()[0] * log;
-        byPieces[k] += trip.getValue()[1] * log;
-      }
-    }
-    return new Table(cover, begin, pieces, byDays, byPieces);
+    double[] byDays = new double[length];
+    Arrays.fill(byDays, Double.NaN);
+    return new Table(
+        cover,
+        first + (int) Math.floor(LEAST_SHIFT / step) - 2,
+        pieces,
+        byHours.values().toArray(double[][]::new),
+        byDays,
+        new double[length]);
   }
 
   /**
@@ -206,6 +220,9 @@ final class StyleData {
       Between.Place place = shift[table.cover < 0 ? multiplier.length : table.cover];
       int from = first + place.whole() - 2 - table.first;
       for (int k = 0; k < mixed.length; k++) {
+        if (Double.isNaN(table.byDays[from + k])) {
+          table.fill(from + k, step);
+        }
         mixed[k] = size * table.byDays[from + k] + table.byPieces[from + k];
       }
       Between.add(mixed, place.weights(), -1, out, 0);

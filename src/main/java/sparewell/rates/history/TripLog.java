@@ -104,17 +104,16 @@ public final class TripLog {
       if (leftOut || fault.isPresent()) {
         used = byShare > 0 ? byShare : tripHours * usual.ofAny();
       }
-      String shown = String.format(Locale.ROOT, "%.1f", used);
       if (fault.isPresent()) {
         Object where = lost.isEmpty() ? "none" : lost.get(0).origin().under("Lost");
-        findings.add(Code.HOURS_UNREAD, fault.get(), name, trip.id(), shown, where);
+        findings.add(Code.HOURS_UNREAD, fault.get(), name, trip.id(), shown(used), where);
       } else if (leftOut) {
         findings.add(
             guessed ? Code.LOSS_WITHOUT_SHARE : Code.LOSS_WITHOUT_STYLE_HOURS,
             lost.get(0).origin().under("Style"),
             name,
             trip.id(),
-            shown);
+            shown(used));
       }
       if (used > 0) {
         uses.add(
@@ -123,6 +122,10 @@ public final class TripLog {
       }
     }
     return uses;
+  }
+
+  private static String shown(double hours) {
+    return String.format(Locale.ROOT, "%.1f", hours);
   }
 
   /** Styles that a trip may have to do with, in their order. */

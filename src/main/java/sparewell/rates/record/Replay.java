@@ -82,7 +82,7 @@ final class Replay {
   private void fitAnew() {
     known = SeasonHistory.of(season, log, trips.subList(0, next));
     FitInput input = known.input(trips.get(next).date(), season.settings().halfLifeMonths());
-    fit = fit == null ? RateFit.of(input, DRAWS) : fit.after(input, DRAWS);
+    fit = fit == null ? RateFit.first(input, DRAWS) : fit.after(input, DRAWS);
     rates = new RawRates(styles.size());
     known.uses().stream().filter(use -> !use.assumed()).forEach(rates::learn);
     fits++;
