@@ -14,6 +14,7 @@ import sparewell.spares.SeasonPlan.Line;
 import sparewell.spares.SeasonPlan.Month;
 import sparewell.spares.SeasonPlan.Purchase;
 import sparewell.spares.SeasonPlan.Stage;
+import sparewell.spares.SeasonPlan.StyleLine;
 import sparewell.table.Block;
 import sparewell.table.Column;
 import sparewell.table.ReportSheet;
@@ -26,11 +27,15 @@ public final class SeasonPlanSheet {
   private static final Columns<Stage> EVENTS = Columns.of("Season plan: events");
   private static final Columns<Purchase> ORDERS = Columns.of("Season plan: orders");
   private static final Columns<Month> MONTHS = Columns.of("Season plan: money");
+  private static final Columns<StyleLine> STYLES = Columns.of("Season plan: styles");
   private static final Columns<Line> RISKY = Columns.of("Season plan: risky");
   private static final Columns<Line> LINES = Columns.of("Season plan: items");
 
   /** Chances under it are left to the file. */
   private static final double WORTH_SHOWING = 0.01;
+
+  /** Expected losses under it would show as 0.00. */
+  private static final double LEAST_SHOWN_PIECES = 0.005;
 
   private SeasonPlanSheet() {}
 
@@ -46,11 +51,12 @@ public final class SeasonPlanSheet {
     }
     blocks.addAll(AfterEventBlocks.of(results));
     if (!plan.stages().isEmpty()) {
-      blocks.add(new Block.EndOfPrint());
       if (plan.months().size() > 1) {
         blocks.add(new Block.Rows(months(plan, currency)));
       }
       Charts.courses(plan.courses()).ifPresent(blocks::add);
+      blocks.add(new Block.EndOfPrint());
+      blocks.add(new Block.Rows(styles(plan)));
       blocks.add(new Block.Rows(risky(plan)));
     }
     blocks.add(new Block.FileOnly(LINES.table(plan.lines(), columns())));
@@ -78,7 +84,7 @@ public final class SeasonPlanSheet {
     List<Purchase> floors = plan.forFloors();
     if (!floors.isEmpty()) {
       lines.plain(
-          "With the first order, %s more for floors alone: in the first table, not in the second; see"
+          "The first order also has %s for floors alone: counted in the first table, listed on"
               + " Buy list.",
           amount(floors, settings.currency()));
     }
@@ -299,6 +305,19 @@ public final class SeasonPlanSheet {
             MONTHS.column("Money", Month::money),
             MONTHS.column("No price", Month::unpricedPacks, unpriced)),
         currency);
+  }
+
+  private static Table<StyleLine> styles(SeasonPlan plan) {
+    return STYLES.table(
+        plan.styles().stream()
+            .filter(line -> line.expectedLossPieces() >= LEAST_SHOWN_PIECES)
+            .toList(),
+        List.of(
+            STYLES.column("Event", line -> line.event().name()),
+            STYLES.column("Date", line -> line.event().date()),
+            STYLES.column("Style", StyleLine::style),
+            STYLES.column("Expected loss", StyleLine::expectedLossPieces),
+            STYLES.column("Left before", StyleLine::beforePieces)));
   }
 
   /** Lines that may run out or are to be ordered; a page of safe ones would hide them. */

@@ -22,7 +22,7 @@ import sparewell.stock.PieceMove;
  * @param without what nothing bought leads to
  * @param needed what the lines bought lead to that do not only fill floors
  * @param within what all lines bought lead to
- * @param curve money against what it leads to, from nothing to all priced lines
+ * @param curve money against what it leads to, from nothing to all priced lines that losses ask for
  * @param more what the next money would buy; absent where there is nothing more to buy, or money is
  *     left
  * @param gapPieces most by which another choice within the budget could lower the

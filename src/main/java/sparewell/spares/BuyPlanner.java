@@ -92,13 +92,15 @@ public final class BuyPlanner {
         findings());
   }
 
+  /** As far as money lowers the expected shortage: with floors behind it would be mostly flat. */
   private List<BuyList.Point> curve() {
     List<BuyList.Point> points = new ArrayList<>();
-    int last = wanted.size();
+    List<Pack> needed = wanted.stream().filter(pack -> !pack.fills()).toList();
+    int last = needed.size();
     int steps = Math.min(last, CURVE_POINTS - 1);
     for (int step = 0; step <= steps; step++) {
       int packs = steps == 0 ? 0 : (int) Math.round((double) step * last / steps);
-      points.add(point(wanted.subList(0, packs)));
+      points.add(point(needed.subList(0, packs)));
     }
     return points;
   }

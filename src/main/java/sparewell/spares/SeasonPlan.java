@@ -14,6 +14,7 @@ import sparewell.season.ItemId;
  *
  * @param stages one for each event, in order of date
  * @param lines one for each event and item that it uses
+ * @param styles one for each event and style that it uses, what it uses most first
  * @param purchases what has to be bought by when, in order of date
  * @param months money by month
  * @param courses how the stock of the styles that run down first falls if nothing is bought
@@ -21,12 +22,14 @@ import sparewell.season.ItemId;
 public record SeasonPlan(
     List<Stage> stages,
     List<Line> lines,
+    List<StyleLine> styles,
     List<Purchase> purchases,
     List<Month> months,
     List<Course> courses) {
   public SeasonPlan {
     stages = List.copyOf(stages);
     lines = List.copyOf(lines);
+    styles = List.copyOf(styles);
     purchases = List.copyOf(purchases);
     months = List.copyOf(months);
     courses = List.copyOf(courses);
@@ -83,6 +86,15 @@ public record SeasonPlan(
       double beforePieces,
       double runOutProbability,
       Optional<LocalDate> buyBy) {}
+
+  /**
+   * A style at an event.
+   *
+   * @param expectedLossPieces pieces expected to be lost at it
+   * @param beforePieces pieces of all its items expected to be left before it if nothing is bought
+   */
+  public record StyleLine(
+      Event event, String style, double expectedLossPieces, double beforePieces) {}
 
   /**
    * Packs of an item to order by a day for an event.

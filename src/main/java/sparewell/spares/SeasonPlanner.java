@@ -130,7 +130,7 @@ public final class SeasonPlanner {
             .toList();
     List<SeasonPlan.Stage> stages = stages(watched);
     List<SeasonPlan.Purchase> purchases = purchases();
-    return new SeasonPlan(stages, lines(), purchases, months(purchases), courses());
+    return new SeasonPlan(stages, lines(), styles(), purchases, months(purchases), courses());
   }
 
   /** Exposures of a style from now through event k. */
@@ -310,6 +310,30 @@ public final class SeasonPlanner {
                   item.bought(k) > 0 ? Optional.of(buyBy(k)) : Optional.empty()));
         }
       }
+    }
+    return lines;
+  }
+
+  private List<SeasonPlan.StyleLine> styles() {
+    Map<String, List<ItemCourse>> byStyle =
+        items.stream()
+            .collect(
+                Collectors.groupingBy(
+                    item -> item.style().name(), LinkedHashMap::new, Collectors.toList()));
+    List<SeasonPlan.StyleLine> lines = new ArrayList<>();
+    for (int event = 0; event < events.size(); event++) {
+      int k = event;
+      byStyle.entrySet().stream()
+          .map(
+              style ->
+                  new SeasonPlan.StyleLine(
+                      events.get(k),
+                      style.getKey(),
+                      style.getValue().stream().mapToDouble(item -> item.lost(k)).sum(),
+                      style.getValue().stream().mapToDouble(item -> item.left(k - 1)).sum()))
+          .filter(line -> line.expectedLossPieces() > 1e-9)
+          .sorted(Comparator.comparingDouble(line -> -line.expectedLossPieces()))
+          .forEach(lines::add);
     }
     return lines;
   }

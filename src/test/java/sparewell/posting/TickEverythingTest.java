@@ -8,6 +8,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -28,6 +30,10 @@ class TickEverythingTest {
     Path book =
         Files.copy(Path.of("workbook-templates/" + name + ".xlsx"), folder.resolve(name + ".xlsx"));
     Map<String, Integer> wanted = ticked(book, name);
+    Set<String> reasons = new TreeSet<>();
+    Command.rows(folder.resolve(name + "/spares.csv"))
+        .forEach(row -> reasons.add(row.get("reason")));
+    assertEquals(Set.of("event plan", "floor", "loss rate", "needed at once"), reasons);
     byte[] before = Files.readAllBytes(book);
     String posted = run("post", book);
     assertEquals(List.of(), StockByHand.differences(wanted, StockByHand.of(folder.resolve(name))));

@@ -34,6 +34,8 @@ class FloorBuysTest {
     assertEquals(Optional.of(true), list.lines().get(1).withinBudget());
     assertEquals("5.00", list.needed().money().toPlainString());
     assertEquals("85.00", list.within().money().toPlainString());
+    assertEquals(
+        list.needed(), list.curve().get(list.curve().size() - 1), "beyond it the curve is flat");
     // ppois(5, 2) = 0.9834364, R 4.2.2: the Jigs alone do it, the Rod adds nothing.
     assertEquals(0.9834364, list.needed().nothingRunsOutProbability().getAsDouble(), 1e-7);
     assertEquals(0.1353353, list.without().nothingRunsOutProbability().getAsDouble(), 1e-7);

@@ -135,6 +135,14 @@ class SeasonPlannerTest {
   void shortagesOverSeveralEventsAreThoseOfOneSharedRate() {
     SeasonMaker maker = season(5);
     SeasonPlan plan = plan(maker, new SharedRate());
+    assertEquals(4, plan.styles().size());
+    for (int k = 0; k < 4; k++) {
+      SeasonPlan.Line only = plan.lines().get(k); // the one item is the style
+      assertEquals(
+          new SeasonPlan.StyleLine(
+              only.event(), "Jig", only.expectedLossPieces(), only.beforePieces()),
+          plan.styles().get(k));
+    }
     double[] hours = {20, 10, 30, 24};
     double[] missed = new double[4];
     double[] left = new double[4];

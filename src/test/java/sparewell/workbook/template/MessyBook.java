@@ -146,9 +146,9 @@ final class MessyBook {
   }
 
   private void events() {
-    number("Events", 3, "Hours", 99_999);
+    number("Events", 6, "Hours", 99_999);
     text("Events", 4, "Box", "Dya box");
-    header("Event plan", "Style", "What to throw");
+    text("Event plan", 9, "Hours", "all day");
   }
 
   private void boat() {
