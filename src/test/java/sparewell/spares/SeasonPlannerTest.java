@@ -19,6 +19,7 @@ import sparewell.rates.Exposure;
 import sparewell.rates.LossForecast;
 import sparewell.season.ItemId;
 
+/** Season plans against closed forms of one rate that all events share. */
 class SeasonPlannerTest {
   private static final double SHAPE = 2;
   private static final double RATE_HOURS = 40;
@@ -94,14 +95,15 @@ class SeasonPlannerTest {
     return SparesPlanner.rows(maker.season(), maker.onHand(), forecast, next);
   }
 
-  /** Losses ask for 4 % of risk where the floor asks for none, and the other way round. */
+  /** Losses ask for jigs, and a floor alone for nets. */
   @Test
   void withOneEventAheadItAsksForWhatTheSparesAskFor() {
+    int floors = 0;
     for (int held = 0; held < 8; held++) {
       for (double hours : new double[] {2, 20, 30, 60}) {
         SeasonMaker maker =
             new SeasonMaker().priced("Jig", 2, "5.00").aboard("Jig", "", "J1", held);
-        maker.plain("Net").aboard("Net", "", "N1", Math.min(2, held));
+        maker.style("Net").floor(2).add().aboard("Net", "", "N1", Math.min(2, held));
         maker.event("Cup", AS_OF.plusDays(20), 8, 1, line("Jig", hours));
         List<SparesRow> rows = rows(maker, new SharedRate());
         SeasonPlan plan = plan(maker, new SharedRate());
@@ -111,10 +113,12 @@ class SeasonPlannerTest {
         assertEquals(rows.get(0).runOutNowProbability(), plan.lines().get(0).runOutProbability());
         for (SeasonPlan.Purchase one : plan.purchases()) {
           assertEquals(one.item().style().equals("Net"), one.onlyFloor(), one.toString());
+          floors += one.floorPacks();
           assertEquals(0, one.laterPacks(), "no event after it");
         }
       }
     }
+    assertEquals(4 * (2 + 1), floors, "nets are bought where none or one is held");
   }
 
   private static SeasonMaker season(int pieces) {
