@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Supplier;
 import sparewell.check.Checks;
 import sparewell.event.EventPacker;
 import sparewell.event.EventPacking;
@@ -19,6 +18,7 @@ import sparewell.rates.record.TrackRecord;
 import sparewell.season.Season;
 import sparewell.season.SeasonOrder;
 import sparewell.sheet.Entered;
+import sparewell.sheet.LastRun;
 import sparewell.sheet.Results;
 import sparewell.spares.BuyList;
 import sparewell.spares.BuyPlanner;
@@ -49,31 +49,35 @@ final class Analysis {
   static Results of(
       WorkbookPackage book,
       WorkbookPackage lastRun,
-      Entered entered,
+      Beside.Work<Entered, WorkbookRefused> entered,
       RunOptions options,
       List<Finding> alreadyFound)
       throws UnusableInput, WorkbookRefused {
+    Beside.Work<Optional<LastRun>, WorkbookRefused> lastFigures =
+        Beside.begin(() -> LastFigures.of(lastRun));
     ReadResult read = SeasonReader.read(book, options.reading());
     Season season = SeasonOrder.of(read.season());
     OnHand onHand = OnHandCalculator.of(season);
     // What needs no fitted rates runs beside the fit, in parts that either thread may take up.
-    KeptModel kept = new KeptModel(season, log -> Beside.begin(() -> TrackRecord.of(log)));
+    KeptModel kept = new KeptModel(season, log -> Beside.begin(() -> TrackRecord.of(log))::get);
     List<Finding> findings = new ArrayList<>(alreadyFound);
     LossModel rates = kept.model(options.experience().of(lastRun.file(), findings));
-    Supplier<Optional<OffSeason>> yearAhead =
+    Beside.Work<Optional<OffSeason>, RuntimeException> yearAhead =
         Beside.begin(() -> OffSeasonPlanner.plan(season, onHand, rates));
     SparesReport spares = SparesPlanner.plan(season, onHand, rates);
-    Supplier<SeasonPlan> eventsAhead =
+    Beside.Work<SeasonPlan, RuntimeException> eventsAhead =
         Beside.begin(() -> SeasonPlanner.plan(season, onHand, rates, spares.rows()));
     BuyList buys = BuyPlanner.plan(season, spares, rates);
     EventPacking packing = EventPacker.pack(season, buys.bought(), spares.eventNeeds());
     // The boxes are stowed as they will be packed, so the stowing waits for the packing.
-    Supplier<StowPlan> stowing = Beside.begin(() -> StowPlanner.plan(season, packing.packed()));
+    Beside.Work<StowPlan, RuntimeException> stowing =
+        Beside.begin(() -> StowPlanner.plan(season, packing.packed()));
+    Beside.Work<List<Finding>, RuntimeException> checks = Beside.begin(() -> Checks.of(season));
     Optional<OffSeason> offSeason = yearAhead.get(); // first what most likely nobody has begun
     StowPlan stow = stowing.get();
     LoadReport load = LoadSheet.of(season, onHand, stow);
     findings.addAll(read.findings());
-    findings.addAll(Checks.of(season));
+    findings.addAll(checks.get());
     findings.addAll(onHand.findings());
     findings.addAll(rates.findings());
     findings.addAll(spares.findings());
@@ -95,8 +99,8 @@ final class Analysis {
         packing,
         stow,
         load,
-        entered,
-        LastFigures.of(lastRun));
+        entered.get(),
+        lastFigures.get());
   }
 
   /** Gravest first, otherwise in the order of the sheets, row and column. */

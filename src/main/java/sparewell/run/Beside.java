@@ -5,11 +5,16 @@ import java.util.concurrent.Executor;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
 import java.util.concurrent.FutureTask;
-import java.util.function.Supplier;
 
 /** Work on one workbook that two threads may share. */
 final class Beside {
   private Beside() {}
+
+  /** Work, or the way to its result; it fails with faults of one kind. */
+  @FunctionalInterface
+  interface Work<T, E extends Exception> {
+    T get() throws E;
+  }
 
   /**
    * Offers work that another thread may do meanwhile; what nobody has begun when its result is
@@ -18,14 +23,14 @@ final class Beside {
    *
    * @return its result, waited for when asked for
    */
-  static <T> Supplier<T> begin(Supplier<T> work) {
+  static <T, E extends Exception> Work<T, E> begin(Work<T, E> work) {
     FutureTask<T> task = new FutureTask<>(work::get);
     if (!ForkJoinTask.inForkJoinPool()) {
       ForkJoinPool.commonPool().execute(task);
     }
     return () -> {
       task.run(); // does nothing where it was begun
-      return result(task);
+      return Beside.<T, E>result(task);
     };
   }
 
@@ -34,20 +39,18 @@ final class Beside {
     return ForkJoinTask.inForkJoinPool() ? Runnable::run : ForkJoinPool.commonPool();
   }
 
-  private static <T> T result(FutureTask<T> task) {
+  @SuppressWarnings("unchecked") // work throws nothing else
+  private static <T, E extends Exception> T result(FutureTask<T> task) throws E {
     try {
       return task.get();
     } catch (InterruptedException stopped) {
       Thread.currentThread().interrupt();
       throw new IllegalStateException("stopped while working", stopped);
     } catch (ExecutionException failed) {
-      if (failed.getCause() instanceof RuntimeException failure) {
-        throw failure;
-      }
       if (failed.getCause() instanceof Error failure) {
         throw failure;
       }
-      throw new IllegalStateException(failed.getCause());
+      throw (E) failed.getCause();
     }
   }
 }

@@ -10,13 +10,13 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Supplier;
 import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.finding.Severity;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
+import sparewell.save.OwnParts;
 import sparewell.save.OwnSheetNames;
 import sparewell.save.SaveResult;
 import sparewell.save.WorkbookSaver;
@@ -40,8 +40,7 @@ final class BookRun {
         String reason = folder(book, target);
         return Outcome.refused(book, reason, List.of(reason));
       }
-      Entered entered = Entered.of(TypedReader.of(original));
-      return written(original, original, target, entered, folder, options);
+      return written(original, original, target, entered(original), folder, options);
     } catch (UnusableInput unusable) {
       return unusable(book, unusable);
     } catch (WorkbookRefused refused) {
@@ -67,18 +66,21 @@ final class BookRun {
       WorkbookPackage read,
       WorkbookPackage standing,
       Path target,
-      Entered entered,
+      Beside.Work<Entered, WorkbookRefused> entered,
       Path folder,
       RunOptions options)
       throws UnusableInput, WorkbookRefused, IOException {
     WorkbookSaver.check(standing, target, options.dropSignature());
     Map<String, String> names = names(read, ReportSheets.names());
+    Beside.Work<OwnParts, WorkbookRefused> parts =
+        Beside.begin(
+            () -> SheetSave.parts(read, ReportSheets.names(), names, ReportSheets.FRONT::equals));
     Report report =
         ReportSheets.of(Analysis.of(read, standing, entered, options, alreadyFound(read, names)));
     Results results = report.results();
     Settings settings = results.season().settings();
     ReportFolder.prepare(folder); // what cannot end well is not begun
-    Supplier<Map<String, String>> files =
+    Beside.Work<Map<String, String>, RuntimeException> files =
         Beside.begin(() -> ReportFolder.texts(report.sheets(), settings.units()));
     SaveResult saved =
         new SheetSave(
@@ -88,10 +90,10 @@ final class BookRun {
                 settings.currency(),
                 settings.units())
             .into(
+                parts.get(),
                 read,
                 standing,
                 target,
-                ReportSheets.FRONT::equals,
                 options.now(),
                 options.backupsKept(),
                 options.dropSignature());
@@ -136,7 +138,7 @@ final class BookRun {
                   Analysis.of(
                       original,
                       original,
-                      Entered.of(TypedReader.of(original)),
+                      entered(original),
                       options,
                       renamed(names(original, ReportSheets.names()))))
               .results();
@@ -151,6 +153,10 @@ final class BookRun {
     } catch (WorkbookRefused refused) {
       return Outcome.refused(book, refused, false);
     }
+  }
+
+  private static Beside.Work<Entered, WorkbookRefused> entered(WorkbookPackage book) {
+    return Beside.begin(() -> Entered.of(TypedReader.of(book)));
   }
 
   /** Our sheets' names in this workbook, where a sheet of the angler's has the usual one. */

@@ -13,6 +13,7 @@ import sparewell.experience.Pool;
 import sparewell.experience.Unit;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
+import sparewell.save.OwnParts;
 import sparewell.save.SaveResult;
 import sparewell.sheet.ClubSheet;
 import sparewell.table.ReportSheet;
@@ -58,11 +59,12 @@ public final class ClubReport {
   private static Outcome put(List<ReportSheet> sheets, Path base, Path file, LocalDateTime now)
       throws WorkbookRefused, IOException {
     try (WorkbookPackage book = WorkbookPackage.open(base)) {
-      Map<String, String> names =
-          BookRun.names(book, sheets.stream().map(ReportSheet::name).toList());
+      List<String> wanted = sheets.stream().map(ReportSheet::name).toList();
+      Map<String, String> names = BookRun.names(book, wanted);
+      OwnParts parts = SheetSave.parts(book, wanted, names, name -> true);
       SaveResult saved =
           new SheetSave(sheets, names, now.toLocalDate().toString(), "USD", UnitSystem.US)
-              .into(book, book, file, name -> true, now, RunOptions.USUAL_BACKUPS, false);
+              .into(parts, book, book, file, now, RunOptions.USUAL_BACKUPS, false);
       String backup = saved.backup().map(kept -> ". Backup of what it was: " + kept).orElse("");
       return Outcome.done(file, "written", List.of("Written: " + file + backup + "."));
     }

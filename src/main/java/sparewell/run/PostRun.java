@@ -134,8 +134,8 @@ public final class PostRun {
     Map<String, Integer> posted = new LinkedHashMap<>();
     plans.forEach(plan -> posted.put(plan.sheetName(), plan.added().size()));
     try (WorkbookPackage fresh = WorkbookPackage.open(filled)) {
-      Outcome analysed =
-          BookRun.written(fresh, original, book, new Entered(left, posted), folder, options);
+      Entered entered = new Entered(left, posted);
+      Outcome analysed = BookRun.written(fresh, original, book, () -> entered, folder, options);
       List<String> lines = new ArrayList<>(List.of(posted(posted)));
       lines.addAll(analysed.summary());
       return new Outcome(book, analysed.exitCode(), analysed.inShort(), lines, analysed.problems());

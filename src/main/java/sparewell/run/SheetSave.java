@@ -29,29 +29,40 @@ record SheetSave(
     String currency,
     UnitSystem units) {
   /**
+   * What the sheets are put together from.
+   *
+   * @param sheets their usual names
+   * @param names their tabs, where a sheet of the angler's has the usual name
+   * @param front sheets that stand before the angler's
+   */
+  static OwnParts parts(
+      WorkbookPackage book, List<String> sheets, Map<String, String> names, Predicate<String> front)
+      throws WorkbookRefused {
+    return OwnParts.of(
+        book,
+        sheets.stream()
+            .map(name -> new OwnSheet(names.getOrDefault(name, name), front.test(name)))
+            .toList());
+  }
+
+  /**
    * Renders the sheets and writes the workbook.
    *
+   * @param parts begun for the same sheets
    * @param book the workbook as it was read
    * @param standing the workbook as it stands
    * @param target the file to write, that of {@code standing} or another
-   * @param front sheets that stand before the angler's
    */
   SaveResult into(
+      OwnParts parts,
       WorkbookPackage book,
       WorkbookPackage standing,
       Path target,
-      Predicate<String> front,
       LocalDateTime now,
       int backupsKept,
       boolean dropSignature)
       throws WorkbookRefused {
     String file = target.getFileName().toString();
-    List<OwnSheet> own =
-        sheets.stream()
-            .map(ReportSheet::name)
-            .map(name -> new OwnSheet(names.getOrDefault(name, name), front.test(name)))
-            .toList();
-    OwnParts parts = OwnParts.of(book, own);
     RenderOptions options = new RenderOptions(date, file, currency, book.date1904(), names);
     SheetRenderer.render(sheets, units, options, parts, Beside.executor());
     return WorkbookSaver.save(parts, standing, target, now, backupsKept, dropSignature);

@@ -27,8 +27,9 @@ public final class BookCells {
     DateSystem dates = book.date1904() ? DateSystem.FROM_1904 : DateSystem.FROM_1900;
     List<String> texts =
         part(book, book.related("sharedStrings"), SharedParts::texts).orElse(List.of());
+    Optional<String> styles = book.related("styles").filter(book::has);
     List<NumberShape> shapes =
-        part(book, book.related("styles"), SharedParts::shapes).orElse(List.of());
+        styles.isPresent() ? SharedParts.shapes(book.xml(styles.get()).root()) : List.of();
     return new BookCells(book, new SheetStream(texts, shapes, dates), dates);
   }
 

@@ -9,6 +9,7 @@ import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
 import sparewell.ooxml.SafeXml;
+import sparewell.ooxml.XmlElement;
 
 /** Reads the parts that the sheets of a workbook share: texts and cell formats, by their index. */
 final class SharedParts {
@@ -28,34 +29,24 @@ final class SharedParts {
     return texts;
   }
 
-  /** The number shapes of the cell formats. */
-  static List<NumberShape> shapes(InputStream in) throws XMLStreamException {
-    List<NumberShape> shapes = new ArrayList<>();
+  /** The number shapes of the cell formats of a styles part. */
+  static List<NumberShape> shapes(XmlElement styles) {
     Map<Integer, NumberShape> custom = new HashMap<>();
-    XMLStreamReader xml = SafeXml.reader(in);
-    boolean cellFormats = false;
-    while (xml.hasNext()) {
-      int event = xml.next();
-      if (event == XMLStreamConstants.START_ELEMENT) {
-        String name = xml.getLocalName();
-        if (name.equals("cellXfs")) {
-          cellFormats = true;
-        } else if (name.equals("numFmt")) {
-          String pattern = xml.getAttributeValue(null, "formatCode");
-          custom.put(
-              digits(xml.getAttributeValue(null, "numFmtId")),
-              NumberShape.ofPattern(pattern == null ? "" : pattern));
-        } else if (cellFormats && name.equals("xf")) {
-          int id = digits(xml.getAttributeValue(null, "numFmtId"));
-          NumberShape shape = custom.get(id);
-          shapes.add(shape == null ? NumberShape.ofBuiltIn(id) : shape);
-        }
-      } else if (event == XMLStreamConstants.END_ELEMENT && xml.getLocalName().equals("cellXfs")) {
-        break;
-      }
+    for (XmlElement format : listed(styles, "numFmts", "numFmt")) {
+      String pattern = format.value("formatCode").orElse("");
+      custom.put(digits(format.value("numFmtId").orElse("")), NumberShape.ofPattern(pattern));
     }
-    xml.close();
+    List<NumberShape> shapes = new ArrayList<>();
+    for (XmlElement format : listed(styles, "cellXfs", "xf")) {
+      int id = digits(format.value("numFmtId").orElse(""));
+      NumberShape shape = custom.get(id);
+      shapes.add(shape == null ? NumberShape.ofBuiltIn(id) : shape);
+    }
     return shapes;
+  }
+
+  private static List<XmlElement> listed(XmlElement styles, String list, String name) {
+    return styles.child(list).map(all -> all.children(name)).orElse(List.of());
   }
 
   /** What stands at an index; the other where it is out of range. */
