@@ -18,8 +18,6 @@ final class Conditional {
   /** Density e<sup>-300</sup> of a family's rates is still above that. */
   private static final double POSSIBLE = 300;
 
-  private static final double WIDE = 4.5; // prior standard deviations of a family without a log
-
   private final FitData data;
   private final Hyper hyper;
   private final GammaDensity density;
@@ -34,12 +32,7 @@ final class Conditional {
   private final double[] spread;
   private final double logEvidence;
 
-  /**
-   * Works it out.
-   *
-   * @param whole whether families without a log are asked for too
-   */
-  Conditional(FitData data, Hyper hyper, boolean whole) {
+  Conditional(FitData data, Hyper hyper) {
     this.data = data;
     this.hyper = hyper;
     // What is narrower than the grid can tell from none counts as that wide.
@@ -80,11 +73,8 @@ final class Conditional {
     firstMean = new int[data.logged.size()];
     meanWeight = new double[firstMean.length][];
     for (int f = 0; f < firstMean.length; f++) {
-      if (!data.logged.get(f).isEmpty()) {
-        sum += family(f);
-      } else if (whole) {
-        unlogged(f);
-      }
+      double logChance = family(f);
+      sum += data.logged.get(f).isEmpty() ? 0 : logChance; // of no log: 1, but for rounding
     }
     logEvidence = sum;
   }
@@ -168,18 +158,6 @@ final class Conditional {
     double away = (mean * FitData.STEP - centre[f]) / spread[f];
     double width = meanStride[f] * FitData.STEP;
     return -away * away / 2 + Math.log(width / (spread[f] * Math.sqrt(2 * Math.PI)));
-  }
-
-  private void unlogged(int f) {
-    int from = (int) Math.floor((centre[f] - WIDE * spread[f]) / FitData.STEP);
-    int to = (int) Math.ceil((centre[f] + WIDE * spread[f]) / FitData.STEP);
-    firstMean[f] = Math.max(data.low, Math.min(from, data.high - 1));
-    int length = Math.min(data.high, Math.max(to, data.low + 1)) - firstMean[f];
-    meanWeight[f] = new double[length / meanStride[f] + 1];
-    for (int j = 0; j < meanWeight[f].length; j++) {
-      meanWeight[f][j] = logPrior(mean(f, j), f);
-    }
-    normalise(meanWeight[f], meanWeight[f][largest(meanWeight[f])]);
   }
 
   /** Turns logs into weights that sum to 1; their sum before, over that of the best. */

@@ -32,11 +32,9 @@ final class GammaDensity {
       end = Math.log1p(end + VANISHED / shape);
     }
     density = new double[Math.max(1, (int) (end / step) - least + 1)];
-    double grow = Math.exp(step);
-    double e = Math.exp(least * step);
     for (int k = 0; k < density.length; k++) {
-      density[k] = Math.exp(shape * ((least + k) * step - e) + logNorm);
-      e *= grow;
+      double u = (least + k) * step;
+      density[k] = Math.exp(shape * (u - Math.exp(u)) + logNorm);
     }
   }
 

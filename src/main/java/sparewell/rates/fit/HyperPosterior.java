@@ -161,7 +161,7 @@ record HyperPosterior(
   private static ToDoubleFunction<double[]> logPosterior(FitData data) {
     return z -> {
       Hyper hyper = Hyper.at(z, data.prior, data.mix, data.others);
-      return new Conditional(data, hyper, false).logEvidence() + Hyper.logPrior(z);
+      return new Conditional(data, hyper).logEvidence() + Hyper.logPrior(z);
     };
   }
 
@@ -170,7 +170,7 @@ record HyperPosterior(
     double best = Double.NEGATIVE_INFINITY;
     for (HyperSampler.Point point : points) {
       Hyper hyper = Hyper.at(point.z(), data.prior, data.mix, data.others);
-      Conditional given = new Conditional(data, hyper, true);
+      Conditional given = new Conditional(data, hyper);
       double log = given.logEvidence() + Hyper.logPrior(point.z()) - point.logDensity();
       double newCover = Math.exp(data.prior.coverSpread() * point.newCover());
       tried.add(new Draw(log, point.z(), newCover, given));

@@ -72,7 +72,7 @@ class ConditionalTest {
   @CsvSource({"0.12, 60", "0.3, 6", "0.8, 1", "0.3, 0.3", "0.8, 40"})
   void agreesWithBruteForce(double spread, double shape) {
     FitData data = data(LOG);
-    Conditional given = new Conditional(data, hyper(spread, shape), true);
+    Conditional given = new Conditional(data, hyper(spread, shape));
     int[][] families = {{0, 1}, {3}, {}};
     int[] familyOf = {0, 0, 0, 1, 2};
     double log =
@@ -109,7 +109,7 @@ class ConditionalTest {
   @Test
   void anEmptyLogLeavesThePrior() {
     FitData empty = data(List.of());
-    Conditional given = new Conditional(empty, hyper(0.5, 4), true);
+    Conditional given = new Conditional(empty, hyper(0.5, 4));
     assertEquals(0, given.logEvidence());
     for (int f = 0; f < 3; f++) {
       double[] weights = given.meanWeights(f);
@@ -136,7 +136,7 @@ class ConditionalTest {
                   new Observation(1, 0, 90, 1, Observation.MIX, 9, false, 1)));
       for (double shape : new double[] {0.1, 4, 300}) {
         Hyper hyper = new Hyper(LOG_RATE, 0.01, shape, 1e4, new double[0]);
-        Conditional given = new Conditional(data, hyper, true);
+        Conditional given = new Conditional(data, hyper);
         assertTrue(Double.isFinite(given.logEvidence()), "shape " + shape);
         for (int s = 0; s < 5; s++) {
           double[] weights = given.rate(s, s < 3 ? 0 : s - 2);

@@ -239,7 +239,7 @@ class HyperPosteriorTest {
         rest /= 2 * most + 1;
       }
       Hyper hyper = Hyper.at(z, Hyperprior.WEAK, NO_COVER, Beliefs.NONE);
-      Conditional given = new Conditional(data, hyper, true);
+      Conditional given = new Conditional(data, hyper);
       double weight = Math.exp(given.logEvidence() + Hyper.logPrior(z) + 8);
       double[] weights = given.rate(0, 0);
       sum += weight;

@@ -34,7 +34,7 @@ class PublishedDataTest {
       this.size = size;
       List<Observation> scaled = scaled(trips, logMean, 1);
       data = new FitData(new FitInput(List.of(0), 1, m.length, scaled), AROUND_ONE, Beliefs.NONE);
-      given = new Conditional(data, new Hyper(0, 0.5, shape, size, m), true);
+      given = new Conditional(data, new Hyper(0, 0.5, shape, size, m));
       logHours = scaled.stream().mapToDouble(one -> one.lostPieces() * Math.log(one.hours())).sum();
     }
 
