@@ -14,7 +14,6 @@ import sparewell.load.LoadSheet;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.rates.LossModel;
-import sparewell.rates.record.TrackRecord;
 import sparewell.season.Season;
 import sparewell.season.SeasonOrder;
 import sparewell.sheet.Entered;
@@ -59,7 +58,7 @@ final class Analysis {
     Season season = SeasonOrder.of(read.season());
     OnHand onHand = OnHandCalculator.of(season);
     // What needs no fitted rates runs beside the fit, in parts that either thread may take up.
-    KeptModel kept = new KeptModel(season, log -> Beside.begin(() -> TrackRecord.of(log))::get);
+    KeptModel kept = new KeptModel(season, log -> Beside.begin(() -> KeptModel.record(log))::get);
     List<Finding> findings = new ArrayList<>(alreadyFound);
     LossModel rates = kept.model(options.experience().of(lastRun.file(), findings));
     Beside.Work<Optional<OffSeason>, RuntimeException> yearAhead =

@@ -9,6 +9,7 @@ import java.util.function.Supplier;
 import sparewell.finding.Cell;
 import sparewell.rates.LossModel;
 import sparewell.rates.Others;
+import sparewell.rates.record.RunningRecord;
 import sparewell.rates.record.TrackRecord;
 import sparewell.season.Boat;
 import sparewell.season.Place;
@@ -22,6 +23,8 @@ import sparewell.season.StockRow;
  */
 final class KeptModel {
   private static final AtomicReference<Kept> LAST = new AtomicReference<>();
+
+  private static final AtomicReference<RunningRecord> RECORD = new AtomicReference<>();
 
   /** Most runs with one model: what it was asked grows with every stock. */
   private static final int MOST_RUNS = 25;
@@ -43,6 +46,15 @@ final class KeptModel {
         Optional.ofNullable(LAST.get())
             .filter(kept -> kept.runs() < MOST_RUNS && kept.log().equals(log));
     record = last.map(Kept::record).orElseGet(() -> replay.apply(log));
+  }
+
+  /** The track record of a log; that of the last one is taken up where the log goes on from it. */
+  static TrackRecord record(Season log) {
+    RunningRecord last = RECORD.getAndSet(null); // nobody else goes on from it meanwhile
+    RunningRecord record = last != null && last.goesOnTo(log) ? last : new RunningRecord(log);
+    TrackRecord now = record.upTo(log);
+    RECORD.set(record);
+    return now;
   }
 
   /** A season without what the log does not tell: of the stock, only which items there are. */

@@ -29,10 +29,10 @@ final class Replay {
   /** Sets of hyperparameters weighed in a fit: few will do for thousands of forecasts. */
   private static final int DRAWS = 24;
 
-  private final Season season;
-  private final TripLog log;
-  private final List<Trip> trips;
-  private final Map<String, Style> styles;
+  private Season season;
+  private TripLog log;
+  private List<Trip> trips;
+  private Map<String, Style> styles;
   private int next = KNOWN_FIRST;
   private int nextFit = KNOWN_FIRST;
   private int fits;
@@ -43,6 +43,11 @@ final class Replay {
   private RawRates rates;
 
   Replay(Season season) {
+    goOnIn(season);
+  }
+
+  /** Goes on in a season that has the trips so far, and may have later ones. */
+  void goOnIn(Season season) {
     this.season = season;
     log = new TripLog(season);
     trips = SeasonHistory.trips(season);
