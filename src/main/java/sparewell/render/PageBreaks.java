@@ -16,7 +16,7 @@ final class PageBreaks {
   private static final double BARE_SHARE = 0.4;
 
   /** Doubt about where a page ends by itself: fonts decide how far a sheet is shrunk. */
-  private static final double UNSURE_SHARE = 0.1;
+  private static final double UNSURE_SHARE = 0.2;
 
   /** Title, headings and a few rows. */
   private static final int HEAD_ROWS = 6;
@@ -110,8 +110,9 @@ final class PageBreaks {
     if (last == null) {
       return 0;
     }
-    double whole = grid.pointsDown(row, last);
-    int headRows = Math.min(last, row + HEAD_ROWS - 1);
+    int end = Math.min(last, grid.lastPrintedRow);
+    double whole = grid.pointsDown(row, end);
+    int headRows = Math.min(end, row + HEAD_ROWS - 1);
     return whole <= room * smallShare ? whole : grid.pointsDown(row, headRows);
   }
 

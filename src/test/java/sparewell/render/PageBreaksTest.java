@@ -77,6 +77,24 @@ class PageBreaksTest {
     assertEquals(4, PageBreaks.of(grid, PAGE).pages());
   }
 
+  /** In other fonts a page holds up to a sixth more: the next table's head would be split. */
+  @Test
+  void aTableSoonAfterAPageRanOverIsCounted() {
+    Grid grid = grid(1, ROWS + 5);
+    int next = ROWS + 7;
+    grid.together.put(next, next + 9);
+    grid.lastPrintedRow = next + 9;
+    assertEquals(2, PageBreaks.of(grid, PAGE).split());
+  }
+
+  @Test
+  void whatIsNotPrintedTakesNoRoom() {
+    Grid grid = grid(1, 3);
+    grid.together.put(ROWS - 1, ROWS + 8); // a text with the rows that it leads to
+    grid.lastPrintedRow = ROWS;
+    assertEquals(new PageBreaks.Breaks(List.of(), 1, 0), PageBreaks.of(grid, PAGE));
+  }
+
   @Test
   void aTitleGoesToTheNextPageWithWhatIsDrawnUnderIt() {
     Grid grid = grid(1, ROWS - 6);
