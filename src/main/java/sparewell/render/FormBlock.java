@@ -7,7 +7,7 @@ import sparewell.units.UnitSystem;
 /** Cells to type into beside no table: label in the first column, cell in the second. */
 final class FormBlock {
   private static final double WIDEST_LABEL_POINTS = 230;
-  private static final double ENTRY_POINTS = 70;
+  private static final double ENTRY_POINTS = 58; // a date
 
   private FormBlock() {}
 

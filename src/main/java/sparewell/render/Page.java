@@ -27,6 +27,7 @@ record Page(
 
   /** Side margin of a wide sheet, whose print would get smaller still. */
   private static final double WIDE_SIDE_MM = 8;
+  private static final double FULL_SIDE_MM = 6.4;
 
   private static final int LEAST_SCALE = 20;
 
@@ -95,7 +96,7 @@ record Page(
 
   /** An upright page with all the room that printers leave to cells. */
   static Page full(UnitSystem units) {
-    return new Page(usualPaper(units), false, WIDE_SIDE_MM, WIDE_SIDE_MM, 12, 11, 5, 0);
+    return new Page(usualPaper(units), false, FULL_SIDE_MM, FULL_SIDE_MM, 12, 11, 5, 0);
   }
 
   Page turned() {

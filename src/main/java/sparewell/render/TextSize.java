@@ -24,6 +24,11 @@ final class TextSize {
   private static final int EUROPEAN = 667;
 
   private static final int FULL = 1_000;
+
+  /** An open square to cross out: 604 in Liberation Sans and Arial, more in wider fonts. */
+  private static final char SQUARE = '□';
+
+  private static final int SQUARE_WIDTH = 800;
   private static final int LAST_EUROPEAN = 0x10FF;
   private static final double BOLD = 1.09;
 
@@ -82,6 +87,9 @@ final class TextSize {
     }
     if (letter >= FIRST && letter - FIRST < WIDTHS.length) {
       return WIDTHS[letter - FIRST];
+    }
+    if (letter == SQUARE) {
+      return SQUARE_WIDTH;
     }
     return letter <= LAST_EUROPEAN ? EUROPEAN : FULL;
   }
