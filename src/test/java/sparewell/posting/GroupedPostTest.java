@@ -79,7 +79,7 @@ class GroupedPostTest {
     assertTrue(lines.size() > 1, lines.toString());
     Map<String, String> atOnce = posted(List.of(lines));
     Random random = new Random(20260520);
-    for (int round = 0; round < 2; round++) {
+    for (int round = 0; round < 3; round++) {
       List<String> order = new ArrayList<>(lines);
       Collections.shuffle(order, random);
       List<List<String>> groups = new ArrayList<>();
