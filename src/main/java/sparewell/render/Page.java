@@ -27,6 +27,7 @@ record Page(
 
   /** Side margin of a wide sheet, whose print would get smaller still. */
   private static final double WIDE_SIDE_MM = 8;
+
   private static final double FULL_SIDE_MM = 6.4;
 
   private static final int LEAST_SCALE = 20;
