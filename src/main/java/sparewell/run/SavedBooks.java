@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.FileTime;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -43,6 +44,13 @@ public final class SavedBooks {
     try (Stream<Path> inside = Files.list(folder)) {
       return inside.filter(SavedBooks::looksLikeWorkbook).sorted().toList();
     }
+  }
+
+  /** The workbook saved last before the watch began, which most likely is the next one saved. */
+  public Optional<Path> latest() {
+    return dealtWith.entrySet().stream()
+        .max(Comparator.comparing(known -> known.getValue().saved()))
+        .map(Map.Entry::getKey);
   }
 
   private static boolean looksLikeWorkbook(Path path) {

@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -16,7 +18,10 @@ class SavedBooksTest {
   @Test
   void savedAndClosedAndNotOurOwnDoing() throws IOException {
     Path old = Files.writeString(folder.resolve("old.xlsx"), "there before");
+    Files.setLastModifiedTime(
+        Files.writeString(folder.resolve("older.xlsx"), "too"), FileTime.fromMillis(0));
     SavedBooks saved = new SavedBooks(folder);
+    assertEquals(Optional.of(old), saved.latest());
     assertEquals(List.of(), saved.due());
     Path book = Files.writeString(folder.resolve("mine.xlsx"), "half");
     assertEquals(List.of(), saved.due(), "it may still grow");
