@@ -57,9 +57,7 @@ final class ChartBlock {
       TextBlock.put(chart.title(), grid, row, Look.HEADING);
       block.panels(chart, row + 1);
     } else {
-      Plot plot =
-          chart.kind() == Chart.Kind.FOREST ? block.forest(chart, row) : block.plot(chart, row);
-      block.draw(plot, row, 0, Layout.DRAWN_WIDTH_POINTS, rows);
+      block.draw(block.plot(chart, row), row, 0, Layout.DRAWN_WIDTH_POINTS, rows);
     }
     grid.sideColumn++;
   }
@@ -94,34 +92,6 @@ final class ChartBlock {
       double left = i % Chart.PANELS_ACROSS * apart;
       draw(plot(panel, firstRow - 1), row, left, apart - GAP_POINTS, Chart.PANEL_ROWS);
     }
-  }
-
-  /** The rows' names are words beside points on the left edge; the rows stand at 1, 2, 3. */
-  private Plot forest(Chart chart, int chartRow) {
-    Plot plot = plot(chart, chartRow);
-    List<Object> places = new ArrayList<>();
-    List<Object> edge = new ArrayList<>();
-    List<String> words = new ArrayList<>();
-    double least = plot.leastEnd();
-    for (Object name : plot.x().values()) {
-      words.add(text(name));
-      places.add((double) words.size());
-      edge.add(least);
-    }
-    Plot.Figures left = beside("left edge", edge, chartRow);
-    Plot.Series names = new Plot.Series(left, left, Chart.Mark.MARKERS, NONE, NONE, words);
-    List<Plot.Series> series = new ArrayList<>(List.of(names));
-    series.addAll(plot.series());
-    return new Plot(chart, plot.xTitle(), plot.yTitle(), beside("row", places, chartRow), series);
-  }
-
-  private Plot.Figures beside(String heading, List<Object> values, int chartRow) {
-    int at = grid.sideColumn++;
-    grid.put(chartRow + 1, at, heading, Look.FIGURE_HEAD);
-    for (int i = 0; i < values.size(); i++) {
-      grid.put(chartRow + 2 + i, at, values.get(i), Look.figure(Look.GENERAL));
-    }
-    return new Plot.Figures(cells(chartRow + 2, at, values), values, Look.GENERAL, false);
   }
 
   /** Notes where each column of the data stands, and puts it there if asked. */
@@ -176,15 +146,9 @@ final class ChartBlock {
                 : difference(one.heading(), interval.lowHeading(), chartRow, "down to ");
         plus = difference(interval.highHeading(), from, chartRow, "up to ");
       }
-
       series.add(
           new Plot.Series(
-              names.get(one.heading()),
-              figures(one.heading()),
-              one.mark(),
-              minus,
-              plus,
-              List.of()));
+              names.get(one.heading()), figures(one.heading()), one.mark(), minus, plus));
     }
     return new Plot(
         chart,
@@ -246,9 +210,5 @@ final class ChartBlock {
     return Grid.quoted(grid.name)
         + "!"
         + Grid.fixedRange(row, column, row + values.size() - 1, column);
-  }
-
-  private static String text(Object value) {
-    return value == null ? "" : value.toString();
   }
 }

@@ -56,29 +56,13 @@ final class ChartSeries {
 
   String scatter(int index) {
     Plot.Series series = plot.series().get(index);
-    return points(index, lineAndMarker(index, series.mark()), plot.x(), series.values());
-  }
-
-  String forest(int index) {
-    Plot.Series series = plot.series().get(index);
-    Chart.Mark mark = series.mark() == Chart.Mark.USUAL ? Chart.Mark.MARKERS : series.mark();
-    String look =
-        series.words().isEmpty()
-            ? lineAndMarker(index - 1, mark)
-            : Xml.filled("line and marker", Xml.filled("no line"), Xml.filled("no marker"));
-    return points(index, look, series.values(), plot.x());
-  }
-
-  private String points(int index, String look, Plot.Figures across, Plot.Figures up) {
-    Plot.Series series = plot.series().get(index);
     return Xml.filled(
         "scatter",
         name(index),
-        look,
-        series.words().isEmpty() ? "" : words(series.words()),
+        lineAndMarker(index, series.mark()),
         errorBars(series),
-        values("c:xVal", across),
-        values("c:yVal", up));
+        values("c:xVal", plot.x()),
+        values("c:yVal", series.values()));
   }
 
   /** The two layers of a band: nothing up to its low end, a light fill up to its high end. */
@@ -116,44 +100,21 @@ final class ChartSeries {
             ? Xml.filled("no line")
             : outline(colour, THICK, DASHES.get(index % DASHES.size()));
     String marker =
-        mark == Chart.Mark.LINE
-            ? Xml.filled("no marker")
-            : Xml.filled(
-                "marker",
-                overBars ? "diamond" : MARKERS.get(index % MARKERS.size()),
-                Xml.filled("filled", colour),
-                outline(colour, THIN, "solid"));
+        Xml.filled(
+            "marker",
+            overBars ? "diamond" : MARKERS.get(index % MARKERS.size()),
+            Xml.filled("filled", colour),
+            outline(colour, THIN, "solid"));
     return Xml.filled("line and marker", line, marker);
-  }
-
-  private String words(List<String> words) {
-    StringBuilder all = new StringBuilder();
-    for (int i = 0; i < words.size(); i++) {
-      if (!words.get(i).isEmpty()) {
-        all.append(Xml.filled("point word", i, words.get(i), place(i), Xml.filled("seen", true)));
-      }
-    }
-    return Xml.filled("point words", all, Xml.filled("seen", false));
-  }
-
-  private String place(int point) {
-    boolean beside = plot.chart().kind() == Chart.Kind.FOREST;
-    return beside ? "l" : point % 2 == 0 ? "t" : "b";
   }
 
   private String errorBars(Plot.Series series) {
     if (!series.hasInterval()) {
       return "";
     }
-    String direction =
-        switch (plot.chart().kind()) {
-          case SCATTER -> Xml.filled("direction", "y");
-          case FOREST -> Xml.filled("direction", "x");
-          default -> "";
-        };
     return Xml.filled(
         "error bars",
-        direction,
+        plot.chart().kind() == Chart.Kind.SCATTER ? Xml.filled("direction") : "",
         values("c:plus", series.plus()),
         values("c:minus", series.minus()),
         outline(INK, THIN + THIN / 2, "solid"));

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import sparewell.table.Chart;
-import sparewell.table.Layout;
 
 /**
  * A chart part.
@@ -21,11 +20,6 @@ final class ChartXml {
 
   private static final int TILTED = -2_700_000;
 
-  /** Title over a forest; axis and its title below. */
-  private static final double ROOM_ABOVE_POINTS = 32;
-
-  private static final double ROOM_BELOW_POINTS = 48;
-
   private final Plot plot;
   private final Chart.Kind kind;
 
@@ -40,26 +34,11 @@ final class ChartXml {
   }
 
   void write(Xml xml) {
-    xml.add("chart", title(plot.chart().title(), 1_200, 0), layout(), groups(), axes(), legend());
-  }
-
-  /** A forest leaves room for its rows' names, which are no labels of an axis. */
-  private String layout() {
-    if (kind != Chart.Kind.FOREST) {
-      return Xml.filled("usual layout");
-    }
-    double high = plot.chart().coveredRows() * Layout.ROW_POINTS;
-    double left = plot.nameShare(Layout.DRAWN_WIDTH_POINTS);
-    double top = ROOM_ABOVE_POINTS / high;
-    double below = (plot.series().size() > 2 ? 1.4 : 1) * ROOM_BELOW_POINTS / high;
-    return Xml.filled("forest layout", left, top, 0.96 - left, 1 - top - below);
+    xml.add("chart", title(plot.chart().title(), 1_200, 0), groups(), axes(), legend());
   }
 
   private String legend() {
-    boolean forest = kind == Chart.Kind.FOREST;
-    return plot.series().size() > (forest ? 2 : 1)
-        ? Xml.filled("legend", forest ? Xml.filled("legend without the first") : "")
-        : "";
+    return plot.series().size() > 1 ? Xml.filled("legend") : "";
   }
 
   private String groups() {
@@ -87,9 +66,7 @@ final class ChartXml {
           others.stream().filter(i -> plot.series().get(i).hasInterval()).toList();
       all.append(Xml.filled("bands", Xml.each(bands, series::band)));
     }
-    if (kind == Chart.Kind.FOREST) {
-      all.append(Xml.filled("points", Xml.each(others, series::forest)));
-    } else if (kind == Chart.Kind.SCATTER) {
+    if (kind == Chart.Kind.SCATTER) {
       all.append(Xml.filled("points", Xml.each(others, series::scatter)));
     } else if (!others.isEmpty()) {
       all.append(Xml.filled("lines", Xml.each(others, series::line)));
@@ -98,16 +75,6 @@ final class ChartXml {
   }
 
   private String axes() {
-    if (kind == Chart.Kind.FOREST) {
-      return Xml.filled(
-          "forest axes",
-          most(highestBar()),
-          SheetXml.number(plot.leastEnd()),
-          Xml.filled("gridlines"),
-          title(plot.yTitle(), 900, 0),
-          ticks(plot.series().get(1).values(), "nextTo", 0),
-          plot.x().values().size() + 0.5);
-    }
     boolean lying = kind == Chart.Kind.BAR;
     boolean numbers = kind == Chart.Kind.SCATTER;
     boolean dates = !numbers && plot.x().dates();

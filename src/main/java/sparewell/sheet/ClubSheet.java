@@ -88,7 +88,7 @@ public final class ClubSheet {
             lines.stream().limit(MOST_STYLES).toList());
     return Charts.chart(
         "Club rates",
-        Chart.Kind.FOREST,
+        Chart.Kind.BAR,
         data,
         List.of(Chart.Series.of("Typical").between("From", "To")));
   }

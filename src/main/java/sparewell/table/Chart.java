@@ -13,7 +13,7 @@ import java.util.Optional;
  * @param yTitle title of the value axis; the unit of the first series is added
  * @param see the sentence under the chart that says what to see
  * @param x heading of the column of categories, of numbers for a {@link Kind#SCATTER}, of dates or
- *     categories for {@link Kind#BANDS}, of the rows' names for a {@link Kind#FOREST}
+ *     categories for {@link Kind#BANDS}
  * @param series what is drawn, at least one
  */
 public record Chart(
@@ -47,7 +47,7 @@ public record Chart(
     if (kind == Kind.BANDS) {
       return 1 + PANEL_ROWS * ((series.size() + PANELS_ACROSS - 1) / PANELS_ACROSS);
     }
-    if (kind != Kind.BAR && kind != Kind.FOREST) {
+    if (kind != Kind.BAR) {
       return SHORTEST_ROWS + 2;
     }
     int bars = ROWS_BESIDE_BARS + data.rows().size();
@@ -68,22 +68,14 @@ public record Chart(
      * band between the ends of its interval. Made for forecasts: several bands in one picture would
      * hide each other.
      */
-    BANDS,
-    /**
-     * A line for each row, the first on top: its name on the left, its value as a marker, its
-     * interval lying. A series without a value in a row leaves it out there; a second series may so
-     * mark what all rows together say.
-     */
-    FOREST
+    BANDS
   }
 
   public enum Mark {
     /** The usual of the kind: bars, columns, a line with markers. */
     USUAL,
     /** Markers alone; hollow bars where the bars lie. */
-    MARKERS,
-    /** A line without markers. */
-    LINE
+    MARKERS
   }
 
   /** Columns that hold the ends of an interval, on the scale of the values. */

@@ -190,17 +190,7 @@ final class Sample {
                     "Where a band meets the ground, the thing may be gone by then.",
                     stock,
                     "Day",
-                    series),
-                new Chart(
-                    Chart.Kind.FOREST,
-                    "Rate by store",
-                    "",
-                    "Uses in 10 h",
-                    "Stores whose lines do not meet differ.",
-                    few,
-                    "Thing",
-                    List.of(
-                        Chart.Series.of("Rate").between("Low", "High"), Chart.Series.of("Raw")))))
+                    series)))
         .inLargePrint();
   }
 
