@@ -24,6 +24,7 @@ final class ShapesXml {
 
   private static final double SMALLEST_POINTS = 5;
   private static final double POINT_STEP = 0.25;
+  private static final Drawing.Frame WHOLE = new Drawing.Frame(0, 0, 1, 1);
 
   private final Grid.Anchor anchor;
   private final long wide;
@@ -65,7 +66,7 @@ final class ShapesXml {
     int id = anchor.ids().getAsInt();
     StringBuilder all = new StringBuilder();
     // Spans the whole box, so that a program that shrinks a group to its shapes keeps the places.
-    all.append(shape("frame", place(0, 0, 1, 1), "rect", Xml.filled("unseen"), ""));
+    all.append(shape("frame", place(WHOLE), "rect", Xml.filled("unseen"), ""));
     for (Drawing.Shape shape : drawing.shapes()) {
       if (shape instanceof Drawing.Area area) {
         all.append(area(area));
@@ -106,24 +107,14 @@ final class ShapesXml {
     double widthShare = box.width() / points(wide);
     String line = "";
     if (box.step() > 0) {
-      double nearX = Math.max(left, Math.min(left + widthShare, tag.acrossShare()));
-      double nearY = Math.max(upper, Math.min(upper + height, tag.downShare()));
-      line =
-          stroke(
-              new Drawing.Stroke(tag.acrossShare(), tag.downShare(), nearX, nearY, false, false));
+      double nearX = Math.max(left, Math.min(left + widthShare, tag.at().acrossShare()));
+      double nearY = Math.max(upper, Math.min(upper + height, tag.at().downShare()));
+      line = stroke(new Drawing.Stroke(tag.at(), new Drawing.Point(nearX, nearY), false, false));
     }
-    return line
-        + caption(
-            new Drawing.Caption(
-                left,
-                upper,
-                widthShare,
-                height,
-                tag.text(),
-                tag.lineHeightShare(),
-                Drawing.Align.CENTRE,
-                false,
-                false));
+    Drawing.Frame at = new Drawing.Frame(left, upper, widthShare, height);
+    Drawing.Align centre = Drawing.Align.CENTRE;
+    double lineHeight = tag.lineHeightShare();
+    return line + caption(new Drawing.Caption(at, tag.text(), lineHeight, centre, false, false));
   }
 
   /** A path in units of the picture's own size. */
@@ -138,9 +129,9 @@ final class ShapesXml {
         "shape",
         anchor.ids().getAsInt(),
         "outline",
-        place(0, 0, 1, 1),
+        place(WHOLE),
         Xml.filled("path", wide, high, steps),
-        grey(outline.greyShare()) + line(BLACK, THIN, false),
+        grey(0) + line(BLACK, THIN, false),
         "");
   }
 
@@ -150,9 +141,8 @@ final class ShapesXml {
   }
 
   private String area(Drawing.Area area) {
-    String place = place(area.leftShare(), area.topShare(), area.widthShare(), area.heightShare());
     String look = grey(area.greyShare()) + line(BLACK, THIN, area.dashed());
-    return shape("area", place, "rect", look, "");
+    return shape("area", place(area.at()), "rect", look, "");
   }
 
   private String caption(Drawing.Caption caption) {
@@ -176,7 +166,7 @@ final class ShapesXml {
                     line));
     return shape(
         "text",
-        place(caption.leftShare(), caption.topShare(), caption.widthShare(), caption.heightShare()),
+        place(caption.at()),
         "rect",
         Xml.filled("unseen"),
         Xml.filled("words", wraps(caption, points) ? "square" : "none", INSET, lines));
@@ -184,18 +174,23 @@ final class ShapesXml {
 
   /** Lines in the middle that need not be wrapped stay whole where another font is wider. */
   private boolean wraps(Drawing.Caption caption, double points) {
-    double width = (caption.widthShare() * wide - 2 * INSET) / Measure.EMU_PER_POINT;
     return caption.align() != Drawing.Align.CENTRE
         || caption
             .text()
             .lines()
-            .anyMatch(line -> TextSize.width(line, points, caption.strong()) > width + 0.1);
+            .anyMatch(
+                line ->
+                    TextSize.width(line, points, caption.strong()) > innerPoints(caption) + 0.1);
+  }
+
+  private double innerPoints(Drawing.Caption caption) {
+    return (caption.at().widthShare() * wide - 2 * INSET) / Measure.EMU_PER_POINT;
   }
 
   /** The size asked for, or the largest below it at which the text stays in its rectangle. */
   private double captionPoints(Drawing.Caption caption) {
-    double width = (caption.widthShare() * wide - 2 * INSET) / Measure.EMU_PER_POINT;
-    double height = caption.heightShare() * high / Measure.EMU_PER_POINT;
+    double width = innerPoints(caption);
+    double height = caption.at().heightShare() * high / Measure.EMU_PER_POINT;
     double most = caption.lineHeightShare() * high / Measure.EMU_PER_POINT / LINE_OF_FONT;
     int steps = 0;
     while (most - steps * POINT_STEP > SMALLEST_POINTS
@@ -216,16 +211,18 @@ final class ShapesXml {
   }
 
   private String stroke(Drawing.Stroke stroke) {
-    double across = stroke.toAcrossShare() - stroke.fromAcrossShare();
-    double down = stroke.toDownShare() - stroke.fromDownShare();
-    double left = Math.min(stroke.fromAcrossShare(), stroke.toAcrossShare());
-    double upper = Math.min(stroke.fromDownShare(), stroke.toDownShare());
+    Drawing.Point from = stroke.from();
+    Drawing.Point to = stroke.to();
+    double across = to.acrossShare() - from.acrossShare();
+    double down = to.downShare() - from.downShare();
+    double left = Math.min(from.acrossShare(), to.acrossShare());
+    double upper = Math.min(from.downShare(), to.downShare());
     return Xml.filled(
         "line between",
         anchor.ids().getAsInt(),
         across < 0,
         down < 0,
-        place(left, upper, Math.abs(across), Math.abs(down)),
+        place(new Drawing.Frame(left, upper, Math.abs(across), Math.abs(down))),
         Xml.filled(
             "outline",
             stroke.arrow() ? THICK : THIN,
@@ -236,13 +233,13 @@ final class ShapesXml {
 
   private String marker(Drawing.Marker marker) {
     double widthShare = marker.sizeShare() * high / wide;
-    double left = marker.acrossShare() - widthShare / 2;
-    double upper = marker.downShare() - marker.sizeShare() / 2;
+    double left = marker.at().acrossShare() - widthShare / 2;
+    double upper = marker.at().downShare() - marker.sizeShare() / 2;
     boolean open = marker.mark() == Drawing.Mark.OPEN_CIRCLE;
     return shape(
         "mark",
-        place(left, upper, widthShare, marker.sizeShare()),
-        marker.mark() == Drawing.Mark.DIAMOND ? "diamond" : "ellipse",
+        place(new Drawing.Frame(left, upper, widthShare, marker.sizeShare())),
+        open ? "ellipse" : "diamond",
         Xml.filled("filled", open ? WHITE : BLACK)
             + line(open ? BLACK : WHITE, open ? THICK : THIN, false),
         "");
@@ -253,13 +250,13 @@ final class ShapesXml {
     return Xml.filled("shape", id, name, place, Xml.filled("usual form", form), look, text);
   }
 
-  private String place(double left, double upper, double width, double height) {
+  private String place(Drawing.Frame at) {
     return Xml.filled(
         "place",
-        Math.round(left * wide),
-        Math.round(upper * high),
-        Math.round(width * wide),
-        Math.round(height * high));
+        Math.round(at.leftShare() * wide),
+        Math.round(at.topShare() * high),
+        Math.round(at.widthShare() * wide),
+        Math.round(at.heightShare() * high));
   }
 
   private static String line(String colour, int width, boolean dashed) {

@@ -44,47 +44,45 @@ final class TagPlaces {
     high = highPoints;
     for (Drawing.Shape shape : drawing.shapes()) {
       if (shape instanceof Drawing.Marker marker) {
-        double size = marker.sizeShare() * high;
-        hard.add(
-            new Box(
-                marker.acrossShare() * wide - size / 2,
-                marker.downShare() * high - size / 2,
-                size,
-                size,
-                0));
+        hard.add(around(marker.at(), marker.sizeShare() * high));
       } else if (shape instanceof Drawing.Caption caption) {
-        cover(caption.leftShare(), caption.topShare(), caption.widthShare(), caption.heightShare());
+        cover(caption.at());
       } else if (shape instanceof Drawing.Area area) {
-        cover(area.leftShare(), area.topShare(), area.widthShare(), area.heightShare());
+        cover(area.at());
       } else if (shape instanceof Drawing.Outline outline) {
         for (int i = 1; i < outline.points().size(); i++) {
           line(outline.points().get(i - 1), outline.points().get(i));
         }
       } else if (shape instanceof Drawing.Stroke stroke) {
-        line(
-            new Drawing.Point(stroke.fromAcrossShare(), stroke.fromDownShare()),
-            new Drawing.Point(stroke.toAcrossShare(), stroke.toDownShare()));
+        line(stroke.from(), stroke.to());
       }
     }
   }
 
-  private void cover(double leftShare, double topShare, double widthShare, double heightShare) {
-    soft.add(new Box(leftShare * wide, topShare * high, widthShare * wide, heightShare * high, 0));
+  private void cover(Drawing.Frame at) {
+    soft.add(
+        new Box(
+            at.leftShare() * wide,
+            at.topShare() * high,
+            at.widthShare() * wide,
+            at.heightShare() * high,
+            0));
+  }
+
+  private Box around(Drawing.Point at, double size) {
+    double left = at.acrossShare() * wide - size / 2;
+    double top = at.downShare() * high - size / 2;
+    return new Box(left, top, size, size, 0);
   }
 
   private void line(Drawing.Point from, Drawing.Point to) {
-    double across = (to.acrossShare() - from.acrossShare()) * wide;
-    double down = (to.downShare() - from.downShare()) * high;
-    int steps = (int) Math.ceil(Math.hypot(across, down) / STEP_POINTS);
+    double across = to.acrossShare() - from.acrossShare();
+    double down = to.downShare() - from.downShare();
+    int steps = (int) Math.ceil(Math.hypot(across * wide, down * high) / STEP_POINTS);
     for (int i = 0; i <= steps; i++) {
       double share = steps == 0 ? 0 : (double) i / steps;
-      soft.add(
-          new Box(
-              from.acrossShare() * wide + share * across - 1,
-              from.downShare() * high + share * down - 1,
-              2,
-              2,
-              0));
+      double x = from.acrossShare() + share * across;
+      soft.add(around(new Drawing.Point(x, from.downShare() + share * down), 2));
     }
   }
 
@@ -108,8 +106,8 @@ final class TagPlaces {
 
   private Box beside(Drawing.Tag tag, double width, double height, double[] side, int step) {
     double off = tag.clearShare() * high + 1 + step * height / 2;
-    double x = tag.acrossShare() * wide + side[0] * (off + width / 2);
-    double y = tag.downShare() * high + side[1] * (off + height / 2);
+    double x = tag.at().acrossShare() * wide + side[0] * (off + width / 2);
+    double y = tag.at().downShare() * high + side[1] * (off + height / 2);
     return new Box(x - width / 2, y - height / 2, width, height, step);
   }
 

@@ -67,7 +67,8 @@ final class BoatDrawing {
     measure();
     double middle = down(0);
     hull();
-    shapes.add(new Drawing.Stroke(LEFT, middle, RIGHT, middle, true, false));
+    Drawing.Point aft = new Drawing.Point(LEFT, middle);
+    shapes.add(new Drawing.Stroke(aft, new Drawing.Point(RIGHT, middle), true, false));
     double most = compartments.stream().mapToDouble(BoatDrawing::share).max().orElse(0);
     compartments.stream()
         .sorted(Comparator.comparingDouble(outline -> -along(outline) * wide(outline)))
@@ -131,7 +132,7 @@ final class BoatDrawing {
       starboard.add(0, new Drawing.Point(across(station), down(halfBeam(station))));
     }
     port.addAll(starboard);
-    shapes.add(new Drawing.Outline(port, 0));
+    shapes.add(new Drawing.Outline(port));
   }
 
   private void arrow(BoatPlan.Way way, Drawing.Point from, Drawing.Point to) {
@@ -141,14 +142,7 @@ final class BoatDrawing {
     double aside = (wide > 0 ? 1 : -1) * 0.05;
     Drawing.Point begin = along(from, wide, high, aside, 0.08);
     Drawing.Point end = along(from, wide, high, aside, 0.92);
-    shapes.add(
-        new Drawing.Stroke(
-            begin.acrossShare(),
-            begin.downShare(),
-            end.acrossShare(),
-            end.downShare(),
-            false,
-            true));
+    shapes.add(new Drawing.Stroke(begin, end, false, true));
     String numbers =
         way.boxes().stream()
             .map(box -> String.valueOf(box.step()))
@@ -160,12 +154,11 @@ final class BoatDrawing {
                 .toList());
     labels.add(label);
     double width = (numbers.length() + 1.5) * LABEL * LETTER / ratio;
-    double left = label.acrossShare() - width / 2;
-    double top = label.downShare() - LABEL / 2;
-    shapes.add(new Drawing.Area(left, top, width, LABEL, 0, false));
-    shapes.add(
-        new Drawing.Caption(
-            left, top, width, LABEL, numbers, 0.8 * LABEL, Drawing.Align.CENTRE, true, false));
+    Drawing.Frame frame =
+        new Drawing.Frame(
+            label.acrossShare() - width / 2, label.downShare() - LABEL / 2, width, LABEL);
+    shapes.add(new Drawing.Area(frame, 0, false));
+    shapes.add(new Drawing.Caption(frame, numbers, 0.8 * LABEL, Drawing.Align.CENTRE, true, false));
   }
 
   private static Drawing.Point along(
@@ -210,9 +203,8 @@ final class BoatDrawing {
     if (!words.isEmpty()) {
       double line = Math.min(0.042, 0.94 * ratio * 3 / (Math.max(1, words.length()) * LETTER));
       String text = "Moves: " + words;
-      shapes.add(
-          new Drawing.Caption(
-              LEFT, 0.87, 0.94, 0.12, text, line, Drawing.Align.LEFT, false, false));
+      Drawing.Frame frame = new Drawing.Frame(LEFT, 0.87, 0.94, 0.12);
+      shapes.add(new Drawing.Caption(frame, text, line, Drawing.Align.LEFT, false, false));
     }
   }
 
@@ -253,41 +245,35 @@ final class BoatDrawing {
     double top = centre.downShare() - height / 2;
     double grey = most > 0 ? 0.65 * share(outline) / most : 0;
     boolean unknown = outline.size().isEmpty();
-    shapes.add(new Drawing.Area(left, top, width, height, grey, unknown));
+    Drawing.Frame frame = new Drawing.Frame(left, top, width, height);
+    shapes.add(new Drawing.Area(frame, grey, unknown));
     String weight =
         (outline.weightKnown() ? "" : "at least ") + Spoken.mass(outline.weight(), units);
     List<String> lines = new ArrayList<>(wrapped(outline.compartment(), width * ratio, height));
     lines.add(weight);
-    double[] room = clearOfMarks(left, top, width, height);
+    Drawing.Frame room = clearOfMarks(frame);
     double line = Math.min(LINE, width * ratio / (longest(lines) * LETTER));
-    line = Math.min(line, room[1] / (lines.size() + 0.3));
+    line = Math.min(line, room.heightShare() / (lines.size() + 0.3));
     if (line < READABLE) {
       double clear = Math.max(width * ratio, height) / 2 + 0.005;
-      String words = outline.compartment() + "\n" + weight;
-      shapes.add(new Drawing.Tag(centre.acrossShare(), centre.downShare(), clear, words, TAG));
+      shapes.add(new Drawing.Tag(centre, clear, outline.compartment() + "\n" + weight, TAG));
       return;
     }
-    shapes.add(
-        new Drawing.Caption(
-            left,
-            room[0],
-            width,
-            room[1],
-            String.join("\n", lines),
-            line,
-            Drawing.Align.CENTRE,
-            true,
-            grey > 0.45));
+    String words = String.join("\n", lines);
+    boolean light = grey > 0.45;
+    shapes.add(new Drawing.Caption(room, words, line, Drawing.Align.CENTRE, true, light));
   }
 
   private static int longest(List<String> lines) {
     return lines.stream().mapToInt(String::length).max().orElse(1);
   }
 
-  /** Top and height of the part of a rectangle that no mark of the tackle's centre covers. */
-  private double[] clearOfMarks(double left, double top, double width, double height) {
-    double from = top;
-    double to = top + height;
+  /** The part of a rectangle, of its full width, that no mark of the tackle's centre covers. */
+  private Drawing.Frame clearOfMarks(Drawing.Frame all) {
+    double left = all.leftShare();
+    double width = all.widthShare();
+    double from = all.topShare();
+    double to = from + all.heightShare();
     for (BoatPlan.Point mark : marks()) {
       double across = at(mark).acrossShare();
       double down = at(mark).downShare();
@@ -298,7 +284,7 @@ final class BoatDrawing {
         from = down + MARK / 2;
       }
     }
-    return new double[] {from, Math.max(0, to - from)};
+    return new Drawing.Frame(left, from, width, Math.max(0, to - from));
   }
 
   /** The name in as many lines as let it be written largest. */
@@ -335,13 +321,14 @@ final class BoatDrawing {
   /** A mark in the boat, and the same with its words above. */
   private void mark(double left, String words, BoatPlan.Point point, Drawing.Mark mark) {
     String text = words + " (" + Spoken.length(point.fromTransom(), units) + ")";
-    shapes.add(new Drawing.Marker(left + 0.01, 0.05, 0.05, mark));
+    shapes.add(new Drawing.Marker(new Drawing.Point(left + 0.01, 0.05), 0.05, mark));
     caption(left + 0.03, 0.02, 0.44, text, Drawing.Align.LEFT);
-    shapes.add(new Drawing.Marker(at(point).acrossShare(), at(point).downShare(), MARK, mark));
+    shapes.add(new Drawing.Marker(at(point), MARK, mark));
   }
 
   private void caption(double left, double top, double width, String text, Drawing.Align align) {
-    shapes.add(new Drawing.Caption(left, top, width, 0.06, text, 0.042, align, false, false));
+    Drawing.Frame frame = new Drawing.Frame(left, top, width, 0.06);
+    shapes.add(new Drawing.Caption(frame, text, 0.042, align, false, false));
   }
 
   private String description() {

@@ -26,28 +26,18 @@ public record Drawing(
    *
    * @param greyShare how dark it is filled: 0 is white, 1 is black
    */
-  public record Area(
-      double leftShare,
-      double topShare,
-      double widthShare,
-      double heightShare,
-      double greyShare,
-      boolean dashed)
-      implements Shape {}
+  public record Area(Frame at, double greyShare, boolean dashed) implements Shape {}
 
-  /**
-   * A closed line through points, such as a hull.
-   *
-   * @param points its corners, at least three
-   * @param greyShare how dark it is filled: 0 is white, 1 is black
-   */
-  public record Outline(List<Point> points, double greyShare) implements Shape {
+  /** A closed line through at least three points, such as a hull, filled white. */
+  public record Outline(List<Point> points) implements Shape {
     public Outline {
       points = List.copyOf(points);
     }
   }
 
   public record Point(double acrossShare, double downShare) {}
+
+  public record Frame(double leftShare, double topShare, double widthShare, double heightShare) {}
 
   /**
    * Words about a point, put beside it where they cover no {@link Marker} and no other tag, as near
@@ -58,8 +48,7 @@ public record Drawing(
    *     size of the marker there
    * @param lineHeightShare height of a line as a share of the picture's height
    */
-  public record Tag(
-      double acrossShare, double downShare, double clearShare, String text, double lineHeightShare)
+  public record Tag(Point at, double clearShare, String text, double lineHeightShare)
       implements Shape {}
 
   /**
@@ -70,33 +59,17 @@ public record Drawing(
    * @param light whether it is white (on a dark ground) and not black
    */
   public record Caption(
-      double leftShare,
-      double topShare,
-      double widthShare,
-      double heightShare,
-      String text,
-      double lineHeightShare,
-      Align align,
-      boolean strong,
-      boolean light)
+      Frame at, String text, double lineHeightShare, Align align, boolean strong, boolean light)
       implements Shape {}
 
-  public record Stroke(
-      double fromAcrossShare,
-      double fromDownShare,
-      double toAcrossShare,
-      double toDownShare,
-      boolean dashed,
-      boolean arrow)
-      implements Shape {}
+  public record Stroke(Point from, Point to, boolean dashed, boolean arrow) implements Shape {}
 
   /**
    * A small mark around a point.
    *
    * @param sizeShare its height as a share of the picture's height; it is as wide as high
    */
-  public record Marker(double acrossShare, double downShare, double sizeShare, Mark mark)
-      implements Shape {}
+  public record Marker(Point at, double sizeShare, Mark mark) implements Shape {}
 
   public enum Align {
     LEFT,
@@ -108,8 +81,6 @@ public record Drawing(
   public enum Mark {
     /** White disc with a black outline. */
     OPEN_CIRCLE,
-    /** Black disc with a white outline. */
-    FULL_CIRCLE,
     /** Black diamond with a white outline. */
     DIAMOND
   }

@@ -60,7 +60,7 @@ class OpenpyxlTest {
             "Charts A2 5 sw_charts_rates",
             "Plan A2 0",
             "Labels None 0 sw_labels_codes_of_colours",
-            "Forecast A2 6 sw_forecast_store_by_store",
+            "Forecast A2 5 sw_forecast_store_by_store",
             "Mine None 0",
             pieces + " 2026-01-04 Name of the shelf."),
         run(python, "-W", "ignore", "-c", SCRIPT, book.toString())

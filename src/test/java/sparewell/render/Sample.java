@@ -336,37 +336,40 @@ final class Sample {
         "Two racks and the way between them",
         2.2,
         List.of(
-            new Drawing.Area(0.02, 0.05, 0.96, 0.9, 0, false),
-            new Drawing.Area(0.1, 0.1, 0.3, 0.3, 0.2, false),
+            new Drawing.Area(new Drawing.Frame(0.02, 0.05, 0.96, 0.9), 0, false),
+            new Drawing.Area(new Drawing.Frame(0.1, 0.1, 0.3, 0.3), 0.2, false),
             new Drawing.Caption(
-                0.1, 0.1, 0.3, 0.3, "Rack one\n12.5 lb", 0.06, Drawing.Align.CENTRE, true, false),
-            new Drawing.Area(0.5, 0.55, 0.4, 0.35, 0.8, true),
+                new Drawing.Frame(0.1, 0.1, 0.3, 0.3),
+                "Rack one\n12.5 lb",
+                0.06,
+                Drawing.Align.CENTRE,
+                true,
+                false),
+            new Drawing.Area(new Drawing.Frame(0.5, 0.55, 0.4, 0.35), 0.8, true),
             new Drawing.Caption(
-                0.5,
-                0.55,
-                0.4,
-                0.35,
+                new Drawing.Frame(0.5, 0.55, 0.4, 0.35),
                 "Rack two with a name too long for its place on the plan",
                 0.06,
                 Drawing.Align.LEFT,
                 false,
                 true),
-            new Drawing.Stroke(0.4, 0.25, 0.7, 0.55, false, true),
-            new Drawing.Stroke(0.9, 0.1, 0.6, 0.3, true, true),
+            new Drawing.Stroke(
+                new Drawing.Point(0.4, 0.25), new Drawing.Point(0.7, 0.55), false, true),
+            new Drawing.Stroke(
+                new Drawing.Point(0.9, 0.1), new Drawing.Point(0.6, 0.3), true, true),
             new Drawing.Outline(
                 List.of(
                     new Drawing.Point(0.05, 0.6),
                     new Drawing.Point(0.3, 0.6),
                     new Drawing.Point(0.4, 0.75),
                     new Drawing.Point(0.3, 0.9),
-                    new Drawing.Point(0.05, 0.9)),
-                0.1),
-            new Drawing.Tag(0.45, 0.45, 0.025, "now", 0.05),
-            new Drawing.Tag(0.47, 0.45, 0.025, "then, by the plan", 0.05),
-            new Drawing.Marker(0.47, 0.45, 0.05, Drawing.Mark.DIAMOND),
-            new Drawing.Marker(0.45, 0.45, 0.05, Drawing.Mark.OPEN_CIRCLE),
-            new Drawing.Marker(0.55, 0.45, 0.05, Drawing.Mark.FULL_CIRCLE),
-            new Drawing.Marker(0.65, 0.45, 0.05, Drawing.Mark.DIAMOND)));
+                    new Drawing.Point(0.05, 0.9))),
+            new Drawing.Tag(new Drawing.Point(0.45, 0.45), 0.025, "now", 0.05),
+            new Drawing.Tag(new Drawing.Point(0.47, 0.45), 0.025, "then, by the plan", 0.05),
+            new Drawing.Marker(new Drawing.Point(0.47, 0.45), 0.05, Drawing.Mark.DIAMOND),
+            new Drawing.Marker(new Drawing.Point(0.45, 0.45), 0.05, Drawing.Mark.OPEN_CIRCLE),
+            new Drawing.Marker(new Drawing.Point(0.55, 0.45), 0.05, Drawing.Mark.DIAMOND),
+            new Drawing.Marker(new Drawing.Point(0.65, 0.45), 0.05, Drawing.Mark.DIAMOND)));
   }
 
   private static LabelGrid labels() {

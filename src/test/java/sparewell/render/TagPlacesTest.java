@@ -13,8 +13,8 @@ class TagPlacesTest {
   private static TagPlaces.Box marker(Drawing.Marker marker, double wide, double high) {
     double size = marker.sizeShare() * high;
     return new TagPlaces.Box(
-        marker.acrossShare() * wide - size / 2,
-        marker.downShare() * high - size / 2,
+        marker.at().acrossShare() * wide - size / 2,
+        marker.at().downShare() * high - size / 2,
         size,
         size,
         0);
@@ -29,8 +29,8 @@ class TagPlacesTest {
       for (int i = 0; i < 4; i++) { // near each other, as a centre is before and after a plan
         double x = across + 0.02 * random.nextDouble();
         double y = 0.45 + 0.04 * random.nextDouble();
-        shapes.add(new Drawing.Tag(x, y, 0.03, "centre " + i, 0.06));
-        shapes.add(new Drawing.Marker(x, y, 0.06, Drawing.Mark.DIAMOND));
+        shapes.add(new Drawing.Tag(new Drawing.Point(x, y), 0.03, "centre " + i, 0.06));
+        shapes.add(new Drawing.Marker(new Drawing.Point(x, y), 0.06, Drawing.Mark.DIAMOND));
       }
       TagPlaces places = new TagPlaces(new Drawing("", "", 2, shapes), 540, 270);
       List<TagPlaces.Box> taken = new ArrayList<>();
@@ -54,11 +54,13 @@ class TagPlacesTest {
 
   @Test
   void aTagKeepsOffAreasCaptionsAndLinesWhereThereIsRoom() {
-    Drawing.Area area = new Drawing.Area(0.5, 0.4, 0.2, 0.2, 0.5, false);
+    Drawing.Area area = new Drawing.Area(new Drawing.Frame(0.5, 0.4, 0.2, 0.2), 0.5, false);
     Drawing.Caption caption =
-        new Drawing.Caption(0.2, 0.4, 0.2, 0.2, "a", 0.05, Drawing.Align.LEFT, false, false);
-    Drawing.Stroke above = new Drawing.Stroke(0.3, 0.45, 0.6, 0.45, false, true);
-    Drawing.Tag tag = new Drawing.Tag(0.45, 0.5, 0.02, "here", 0.05);
+        new Drawing.Caption(
+            new Drawing.Frame(0.2, 0.4, 0.2, 0.2), "a", 0.05, Drawing.Align.LEFT, false, false);
+    Drawing.Stroke above =
+        new Drawing.Stroke(new Drawing.Point(0.3, 0.45), new Drawing.Point(0.6, 0.45), false, true);
+    Drawing.Tag tag = new Drawing.Tag(new Drawing.Point(0.45, 0.5), 0.02, "here", 0.05);
     TagPlaces places =
         new TagPlaces(new Drawing("", "", 2, List.of(area, caption, above, tag)), 540, 270);
     TagPlaces.Box box = places.place(tag, 50, 14);

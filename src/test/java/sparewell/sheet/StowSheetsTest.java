@@ -194,8 +194,9 @@ class StowSheetsTest {
     for (Drawing.Shape shape : drawing.shapes()) {
       if (shape instanceof Drawing.Area area) {
         areas++;
-        assertTrue(area.leftShare() >= 0 && area.leftShare() + area.widthShare() <= 1);
-        assertTrue(area.topShare() >= 0 && area.topShare() + area.heightShare() <= 1);
+        Drawing.Frame at = area.at();
+        assertTrue(at.leftShare() >= 0 && at.leftShare() + at.widthShare() <= 1);
+        assertTrue(at.topShare() >= 0 && at.topShare() + at.heightShare() <= 1);
         assertTrue(area.greyShare() >= 0 && area.greyShare() <= 1);
       }
     }
