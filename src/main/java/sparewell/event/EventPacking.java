@@ -14,11 +14,9 @@ import sparewell.stock.PieceMove;
 /**
  * Packing lists of the events that are planned together.
  *
- * @param lists one for each event, in order of date
  * @param lines what to do, from the top down: what is taken out of the boxes first, then event by
  *     event what stays, what goes in, what stays elsewhere, what is nowhere to be had
  * @param packed what will be on hand once that is done
- * @param findings boxes that are too small or stand ashore
  */
 public record EventPacking(
     List<PackingList> lists, List<Line> lines, OnHand packed, List<Finding> findings) {
@@ -81,7 +79,6 @@ public record EventPacking(
   /**
    * Pieces of one item in one place.
    *
-   * @param pieces how many, &gt; 0
    * @param from where they lie by then; absent where there are none, {@link PieceMove#OF_CHOICE}
    *     where the angler chose to put them
    * @param to where they go; absent where they stay
@@ -97,7 +94,6 @@ public record EventPacking(
       Optional<Place> to,
       int slots,
       double runOutProbability) {
-    /** Pieces of the item that are wanted and nowhere to be had. */
     public int shortPieces() {
       return action == Action.BUY ? pieces : 0;
     }

@@ -39,7 +39,6 @@ final class FreePockets {
   /**
    * Pieces of an item that stay.
    *
-   * @param pieces how many, beyond those wanted
    * @param slots pockets that they fill, beyond those of the wanted pieces
    */
   record Stay(int pieces, int slots) {

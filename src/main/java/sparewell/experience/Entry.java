@@ -11,11 +11,9 @@ import java.util.Comparator;
  *
  * @param fingerprint of the workbook's contents; equal for copies of one workbook
  * @param year of the log's last trip
- * @param name name of the quantity as the angler spells it
  * @param family the style's family as the angler spells it; empty for other kinds
  * @param familyKey the same in the form in which names are compared
  * @param logEstimate the estimate, ln of the unit
- * @param logVariance its variance, &gt; 0
  */
 public record Entry(
     String logId,
@@ -39,7 +37,6 @@ public record Entry(
   /** Least variance used: one log counts for at most 25 pieces lost. */
   public static final double LEAST_VARIANCE = 1 / 25.0;
 
-  /** Largest variance accepted. */
   public static final double MOST_VARIANCE = 50;
 
   /** Order of rows of one log on one quantity: the one with most data comes last. */

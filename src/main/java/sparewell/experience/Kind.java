@@ -18,7 +18,6 @@ public enum Kind {
   }
 
   public enum Spread {
-    /** Rate of a typical style. */
     COMMON_RATE,
     /** Standard deviation of the log rate between families. */
     FAMILY_SPREAD,

@@ -8,7 +8,6 @@ public enum Unit {
   PIECES_PER_HOUR_THROWN,
   /** Pieces lost in an hour afloat, of a log without hours of styles. */
   PIECES_PER_HOUR_AFLOAT,
-  /** A pure number. */
   TIMES;
 
   public String word() {

@@ -42,7 +42,6 @@ final class ChartSeries {
         values("c:val", series.values()));
   }
 
-  /** A series of a line chart; also markers over columns. */
   String line(int index) {
     Plot.Series series = plot.series().get(index);
     return Xml.filled(

@@ -32,7 +32,6 @@ final class LabelFit {
 
   record Fitted(List<Grid.Run> runs, Optional<LabelGrid.Tape> tape, int part, int parts) {}
 
-  /** The label, or as many parts of it as are needed, for so much room in points. */
   static List<Fitted> fit(LabelGrid.Label label, double width, double height) {
     List<List<List<Words>>> parts = new ArrayList<>();
     List<List<Words>> rest = entries(label.body());

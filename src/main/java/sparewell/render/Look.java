@@ -66,7 +66,6 @@ record Look(
     return new Look(GENERAL, face, fill, Edge.NONE, "left", true);
   }
 
-  /** The same, set in from the left, its further lines too. */
   Look indented(int steps) {
     return new Look(pattern, face, fill, edge, across, wrap, steps);
   }

@@ -14,12 +14,10 @@ final class Measure {
 
   private Measure() {}
 
-  /** Width in stored characters of so many points. */
   static double characters(double points) {
     return points / POINTS_PER_CHARACTER;
   }
 
-  /** Height of a row that holds so many lines of a size. */
   static double rowPoints(int lines, double points) {
     return Math.min(HIGHEST_ROW_POINTS, Math.ceil(lines * points * 1.22 + 3));
   }

@@ -104,7 +104,6 @@ record Page(
     return usual(paper, !landscape);
   }
 
-  /** The same page at the largest scale at which so wide a sheet fits. */
   Page scaledTo(double widthPoints) {
     double share = (acrossMm() - 2 * sideMm) * Measure.POINTS_PER_MM / widthPoints;
     int percent = (int) Math.max(LEAST_SCALE, Math.min(100, Math.floor(share * 100)));

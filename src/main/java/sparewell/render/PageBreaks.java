@@ -36,7 +36,6 @@ final class PageBreaks {
     }
   }
 
-  /** Finds the breaks; the rows' heights must be final. */
   static Breaks of(Grid grid, Page page) {
     return of(grid, page, SMALL_SHARE);
   }

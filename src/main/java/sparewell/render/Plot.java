@@ -6,8 +6,6 @@ import sparewell.table.Chart;
 /**
  * A chart with its figures found in the sheet.
  *
- * @param xTitle title of the axis of categories with its unit
- * @param yTitle title of the axis of values with its unit
  * @param x categories, or the numbers across
  */
 record Plot(Chart chart, String xTitle, String yTitle, Figures x, List<Series> series) {

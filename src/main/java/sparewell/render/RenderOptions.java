@@ -28,7 +28,6 @@ public record RenderOptions(
     return date1904 ? LocalDate.of(1904, 1, 1) : LocalDate.of(1899, 12, 30);
   }
 
-  /** The name under which a sheet stands in the workbook. */
   String actualName(String declared) {
     return sheetNames.getOrDefault(declared, declared);
   }

@@ -38,7 +38,6 @@ final class ShapesXml {
     this.top = top;
   }
 
-  /** Puts a drawing over cells. */
   static void lay(Drawing drawing, Grid grid, int firstRow) {
     int row = firstRow;
     if (!drawing.title().isEmpty()) {

@@ -19,8 +19,6 @@ public final class SheetRenderer {
   /**
    * Writes sheets. The same arguments give the same bytes.
    *
-   * @param options surroundings of the sheets
-   * @param book the workbook that receives them
    * @param beside executor that writes one sheet while the next is laid out
    */
   public static void render(

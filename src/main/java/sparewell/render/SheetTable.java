@@ -61,7 +61,6 @@ record SheetTable<R>(
     return table.rows().size() > FEW_ROWS && !roomy();
   }
 
-  /** Returns whether its rows are high enough to write in. */
   boolean roomy() {
     return table.rows().stream()
         .limit(1)

@@ -74,7 +74,6 @@ final class TableBlock {
     grid.lastPrintedColumn = Math.max(grid.lastPrintedColumn, table.columns().size());
   }
 
-  /** Room that the cells to type into want. */
   private static <R> double entryPoints(Table<R> table, Column<R> column) {
     return table.rows().stream()
         .flatMap(row -> column.entry().apply(row).stream())

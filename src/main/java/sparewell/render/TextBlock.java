@@ -52,12 +52,10 @@ final class TextBlock {
         new Grid.Link(Grid.range(row, first, row, grid.linkColumns), options.location(cell)));
   }
 
-  /** Puts one line over the columns for text, wrapped where it is long. */
   static void put(String text, Grid grid, int row, Look look) {
     put(text, grid, row, grid.textColumns, look);
   }
 
-  /** Puts one line over so many columns, wrapped where it is long. */
   static void put(String text, Grid grid, int row, int columns, Look look) {
     grid.put(row, 1, text, look);
     grid.merge(row, 1, columns, look);

@@ -40,14 +40,12 @@ final class Xml {
     xml.pass();
   }
 
-  /** A piece by itself, filled in. */
   static String filled(String piece, Object... values) {
     StringBuilder alone = new StringBuilder();
     PIECES.get(piece).fill(alone, values);
     return alone.toString();
   }
 
-  /** Pieces of a list one after the other. */
   static <T> String each(List<T> all, Function<T, String> piece) {
     return all.stream().map(piece).collect(Collectors.joining());
   }

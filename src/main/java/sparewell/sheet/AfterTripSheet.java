@@ -46,7 +46,6 @@ public final class AfterTripSheet {
     return new ReportSheet(NAME, "", due.isEmpty() ? List.of() : List.of(new Block.Rows(table)));
   }
 
-  /** The sheet with what there is to do and the boxes to check. */
   static ReportSheet of(Results results, List<Step> toDo, List<Block> checks) {
     List<Figure> figures = Figures.of(results);
     List<Block> blocks = new ArrayList<>();
@@ -76,7 +75,6 @@ public final class AfterTripSheet {
    *
    * @param name what it is; the same from run to run
    * @param now its value in words
-   * @param meaning what to make of it
    * @param before its value at the last run; empty where not known
    */
   record Figure(String name, String now, String meaning, Tone tone, String before) {}

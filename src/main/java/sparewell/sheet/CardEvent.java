@@ -86,7 +86,6 @@ final class CardEvent {
         && !trip.date().isAfter(event.date().plusDays(DAYS_AFTER));
   }
 
-  /** Without differences of case and spaces. */
   static String fold(String name) {
     return name.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
   }

@@ -31,7 +31,6 @@ final class Charts {
 
   private Charts() {}
 
-  /** Loss rate of every style that was used, most lost first. */
   static Optional<Chart> lossRates(List<StyleRate> rates) {
     List<StyleRate> used =
         rates.stream()
@@ -57,7 +56,6 @@ final class Charts {
             Chart.Series.of("Log alone").as(Chart.Mark.MARKERS)));
   }
 
-  /** Run-out chance of the items most likely to run out, against the pieces aboard. */
   static Optional<Chart> runOut(List<SparesRow> rows) {
     List<SparesRow> worst =
         rows.stream()
@@ -85,7 +83,6 @@ final class Charts {
     return chart("Run-out", Chart.Kind.LINE, data, series);
   }
 
-  /** Chance that nothing important runs out, for each amount of money. */
   static Optional<Chart> money(Table<BuyList.Point> curve) {
     if (curve.rows().stream().anyMatch(point -> point.nothingRunsOutProbability().isEmpty())) {
       return Optional.empty();
@@ -94,7 +91,6 @@ final class Charts {
         "Money", Chart.Kind.SCATTER, curve, List.of(Chart.Series.of("Chance nothing runs out")));
   }
 
-  /** Weight in every compartment, from the transom to the bow. */
   static Optional<Chart> weights(List<CompartmentLoad> compartments) {
     List<CompartmentLoad> alongBoat =
         compartments.stream()
@@ -136,7 +132,6 @@ final class Charts {
     return name + " " + line.month().getYear();
   }
 
-  /** Falling stock of the styles that run down first, with the band of the forecast. */
   static Optional<Chart> courses(List<SeasonPlan.Course> courses) {
     if (courses.isEmpty()) {
       return Optional.empty();

@@ -21,11 +21,6 @@ public final class ClubSheet {
 
   private ClubSheet() {}
 
-  /**
-   * The sheet.
-   *
-   * @param club rates in one unit
-   */
   public static ReportSheet of(Club club) {
     boolean thrown = club.unit() == Unit.PIECES_PER_HOUR_THROWN;
     double between = Math.exp(club.logBetween());

@@ -34,7 +34,6 @@ final class EntryFill {
     return waiting.values().stream().filter(row -> !row.entries().isEmpty()).toList();
   }
 
-  /** The sheet with what was typed for its rows. */
   ReportSheet fill(ReportSheet sheet) {
     if (waiting.isEmpty()) {
       return sheet;
@@ -51,7 +50,6 @@ final class EntryFill {
         : block;
   }
 
-  /** The kind of table to type into; empty for another table. */
   static Optional<EntryTable> of(String sheet, Table<?> table) {
     List<String> headings = table.columns().stream().map(Column::heading).toList();
     return List.of(EntryTable.values()).stream()

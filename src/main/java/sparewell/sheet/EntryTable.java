@@ -50,7 +50,6 @@ public enum EntryTable {
     this.entries = List.of(line.get(5).split(", "));
   }
 
-  /** The tables of a sheet, by its usual name. */
   public static List<EntryTable> of(String sheet) {
     return List.of(values()).stream().filter(kind -> kind.sheet.equals(sheet)).toList();
   }
@@ -105,7 +104,6 @@ public enum EntryTable {
     return Entry.anything("Type the box or compartment where you put them, if it was another.");
   }
 
-  /** The column for ticks, the last of a table of things to do. */
   static <R> Column<R> done() {
     return done(row -> true);
   }

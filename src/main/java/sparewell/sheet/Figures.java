@@ -24,7 +24,6 @@ import sparewell.units.UnitSystem;
 
 /** The figures of the front page. */
 final class Figures {
-  /** The figure that tells the date of a run. */
   static final String DATE = "Date of the analysis";
 
   static final String CHANCE_NOW = "Chance that nothing important runs out";

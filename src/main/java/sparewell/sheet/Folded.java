@@ -59,7 +59,6 @@ record Folded(List<Finding> all) {
     return all.get(0);
   }
 
-  /** The fault in an angler's words. */
   String message() {
     if (all.size() == 1) {
       return first().message();
@@ -93,7 +92,6 @@ record Folded(List<Finding> all) {
     return message() + " (" + cells + (more > 0 ? " and " + more + " more)" : ")");
   }
 
-  /** The step taken about it. */
   String done() {
     boolean same = all.stream().map(Finding::done).distinct().count() == 1;
     return first().done() + (same ? "" : "; the others in the same way");

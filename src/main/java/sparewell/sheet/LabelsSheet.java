@@ -64,7 +64,6 @@ public final class LabelsSheet {
     codeOf = ColourCodes.of(colours);
   }
 
-  /** The sheet for the boxes of a season with what is in them now, where they will stand soon. */
   public static ReportSheet of(Season season, OnHand onHand, StowPlan stow) {
     return new LabelsSheet(season, onHand, stow).sheet();
   }

@@ -14,7 +14,6 @@ import sparewell.units.UnitSystem;
 final class LoadComparison {
   private LoadComparison() {}
 
-  /** The lines, under a heading of their own. */
   static Block of(LoadReport report, List<IdleStyle> idle, UnitSystem units) {
     Lines lines = new Lines();
     lines.heading("Effect of the tackle on the whole boat");
@@ -41,7 +40,6 @@ final class LoadComparison {
     return lines.block();
   }
 
-  /** Effect of the recommended moves, and of leaving their boxes ashore instead. */
   private static void moved(LoadReport report, Choice ashore, UnitSystem units, Lines lines) {
     lines.plain(
         "With the stow plan: %s%s; the weight aboard stays the same.",

@@ -22,7 +22,6 @@ final class LoadSummary {
 
   private LoadSummary() {}
 
-  /** One row for each quantity, empty where it is not known or not checked. */
   static Table<SummaryRow> table(LoadReport report, UnitSystem units) {
     List<Column<SummaryRow>> columns =
         List.of(

@@ -45,7 +45,6 @@ final class Phrase {
         : String.format(Locale.ROOT, "%.1f", probability * 100).replace(".0", "");
   }
 
-  /** A chance, or that it is not known. */
   static String chance(OptionalDouble probability) {
     return probability.isPresent() ? chance(probability.getAsDouble()) : "not known";
   }
@@ -83,7 +82,6 @@ final class Phrase {
     return packs == pieces ? count(pieces, "piece") : count(packs, "pack");
   }
 
-  /** The text with a capital at its beginning. */
   static String capital(String text) {
     return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
   }
@@ -93,7 +91,6 @@ final class Phrase {
     return (at.sheet() + " " + at.reference()).strip();
   }
 
-  /** The angler's name for a place of a plan. */
   static String place(Place place) {
     return place.equals(PieceMove.OF_CHOICE) ? EntryTable.OF_CHOICE : place.name();
   }

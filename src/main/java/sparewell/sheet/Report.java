@@ -7,8 +7,6 @@ import sparewell.table.ReportSheet;
  * Output of a run.
  *
  * @param results all that was found, with what the sheets themselves have to tell
- * @param toDo what to do now, in order
- * @param sheets all output sheets, in their order
  */
 public record Report(Results results, List<Step> toDo, List<ReportSheet> sheets) {
   public Report {

@@ -22,9 +22,7 @@ import sparewell.stow.StowPlan;
  *
  * @param findings all findings, gravest first
  * @param trackRecord the replay of the angler's own history
- * @param spares what to carry and bring
  * @param offSeason the look back and ahead over a season, where there is something to look back on
- * @param stow which box goes where
  * @param entered what the angler typed into our sheets, and what was posted of it
  * @param lastRun what the last run left in the workbook; absent on the first run
  */

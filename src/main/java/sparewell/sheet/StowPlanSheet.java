@@ -81,7 +81,6 @@ public final class StowPlanSheet {
     return lines.block();
   }
 
-  /** What the plan rests on. */
   private static Block grounds(StowPlan plan, UnitSystem units) {
     Lines lines = new Lines();
     best(plan, units, lines);

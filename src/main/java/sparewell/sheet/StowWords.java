@@ -57,7 +57,6 @@ final class StowWords {
         String.join("; ", worse));
   }
 
-  /** A change that a plan makes, in words, and whether for the worse. */
   private record Effect(String words, boolean worse) {}
 
   /** Centre, bow, heel and reach; what is not known or does not change is left out. */
@@ -137,14 +136,12 @@ final class StowWords {
             plan.bestGapPercent());
   }
 
-  /** Says how far the best plan found is proven. */
   static String bestProof(StowPlan plan) {
     return plan.bestGapPercent() == 0
         ? "it is proven that none is better."
         : Phrase.text("a better one could lie at most %.2f %% further aft.", plan.bestGapPercent());
   }
 
-  /** A step as it is carried out. */
   static String instruction(MoveStep step) {
     String box = step.box();
     int number = step.number().orElse(0);

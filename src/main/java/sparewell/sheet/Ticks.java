@@ -43,7 +43,6 @@ public final class Ticks {
     }
   }
 
-  /** True for any way to say yes. */
   public static boolean isYes(Object entry) {
     return YES.contains(folded(entry));
   }

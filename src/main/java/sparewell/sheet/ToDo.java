@@ -71,7 +71,6 @@ final class ToDo {
     return List.copyOf(toDo.steps);
   }
 
-  /** The way to a first answer. */
   private void begin() {
     step("Say where things can be: the boat's compartments, then your boxes", "Compartments");
     step("List your styles of lure, each with its family", "Styles");
@@ -412,7 +411,6 @@ final class ToDo {
     }
   }
 
-  /** The row of a table on a sheet that shows the wanted record. */
   private Optional<ShownRow<?>> row(String sheetName, Predicate<Object> wanted) {
     for (ReportSheet sheet : sheets) {
       for (Block block : sheet.name().equals(sheetName) ? sheet.blocks() : List.<Block>of()) {

@@ -45,7 +45,6 @@ public final class TrackRecordSheet {
         byPolicy.get("flat three").runOuts());
   }
 
-  /** The rules side by side in plain words. */
   private static String compared(List<TrackRecord.Line> rules) {
     return rules.stream()
         .filter(line -> line.runOutPercent().isPresent() && line.meanCarried().isPresent())

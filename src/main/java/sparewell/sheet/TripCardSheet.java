@@ -91,7 +91,6 @@ public final class TripCardSheet {
         || typed.rows().stream().anyMatch(row -> row.table().sheet().equals(NAME) && row.ticked());
   }
 
-  /** The event that the card is for; empty where it is for any trip. */
   public static Optional<Event> event(Typed typed, Season season) {
     return CardEvent.named(typed.card(), season);
   }

@@ -134,7 +134,6 @@ public final class WhereItIsSheet {
     return there.stream().allMatch(holding -> holding.pieces() == 0);
   }
 
-  /** The way down, and what the pages are for. */
   private static Block way(int below) {
     Block.Line link =
         new Block.Line(

@@ -15,8 +15,6 @@ record Basket(List<Pack> packs, double gapPieces) {
   /**
    * Fills a basket. The budget goes first to the packs that lower the expected shortage, so that
    * they save most; what is left fills floors.
-   *
-   * @param packs all packs in the order of the list
    */
   static Basket fill(List<Pack> packs, long budget) {
     List<Pack> needed = packs.stream().filter(pack -> !pack.fills()).toList();

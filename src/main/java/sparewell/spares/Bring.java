@@ -16,8 +16,6 @@ import sparewell.stock.PieceMove;
 /**
  * Pieces to bring aboard from one place ashore.
  *
- * @param pieces how many, &gt; 0
- * @param from where they lie
  * @param to the place aboard where the item belongs; absent where there is no place aboard
  * @param open whether another place aboard would do as well
  * @param shortageSavedPieces importance-weighted fall of the item's expected shortage by all that

@@ -19,12 +19,6 @@ final class BuyLines {
   private final List<BuyList.Line> lines = new ArrayList<>();
   private long spent;
 
-  /**
-   * Without lines yet.
-   *
-   * @param limited whether a budget is set
-   * @param homes where items belong aboard
-   */
   BuyLines(List<SparesRow> rows, PackSource source, boolean limited, Homes homes) {
     this.rows = rows;
     this.source = source;

@@ -13,7 +13,6 @@ import sparewell.stock.PieceMove;
 /**
  * The purchases, in the order to make them.
  *
- * @param budget money at hand, where set
  * @param currency ISO 4217 code
  * @param lines in the order to buy them: what lowers the expected shortage, then what only fills
  *     floors; in each part first what is bought, then what else has a price, then what has none
@@ -28,7 +27,6 @@ import sparewell.stock.PieceMove;
  * @param gapPieces most by which another choice within the budget could lower the
  *     importance-weighted expected shortage further; 0 where the choice is proven best
  * @param bought what will be on hand once those lines are bought
- * @param findings missing prices
  */
 public record BuyList(
     Optional<BigDecimal> budget,
@@ -55,8 +53,6 @@ public record BuyList(
    *
    * @param rank place in the list, from 1
    * @param fills whether the packs only fill up to the floor, since hardly any loss would meet them
-   * @param packs number of packs
-   * @param pieces pieces in them
    * @param cost money for them; absent where the price is not known
    * @param cumulativeCost money for all lines down to this one; absent where the price is not known
    * @param shortageBeforePieces expected pieces of the item short over the horizon without this
@@ -97,7 +93,6 @@ public record BuyList(
   /**
    * Outcome of an amount of money.
    *
-   * @param money spent
    * @param shortagePieces expected pieces short over the horizon, all items, weighted with
    *     importance
    * @param nothingRunsOutProbability chance that nothing important runs out; absent where nothing
@@ -109,11 +104,8 @@ public record BuyList(
   /**
    * Purchases with the next money, after what is in hand.
    *
-   * @param money the money
    * @param first whether no money is in hand, so that it is the first
    * @param packs packs added and, where the better choice changes, taken back
-   * @param before what is reached without it
-   * @param outcome what it leads to
    */
   public record More(
       BigDecimal money, boolean first, List<Change> packs, Point before, Point outcome) {

@@ -56,7 +56,6 @@ public final class BuyPlanner {
    * <p>Worth of a pack: importance x (E(losses - held)+ - E(losses - held - pieces a pack)+),
    * pieces times importance; losses are those over the horizon of {@code spares}.
    *
-   * @param spares what to carry and what is short after bringing
    * @param forecast the one that {@code spares} rests on, for the chance that nothing runs out
    * @throws ArithmeticException for money beyond about 9 x 10<sup>14</sup>
    */

@@ -11,12 +11,7 @@ import sparewell.stock.OnHand.ItemStock;
 final class Floors {
   private Floors() {}
 
-  /**
-   * A floor.
-   *
-   * @param pieces least pieces to carry
-   * @param forNeededAtOnce whether pieces needed at once raised it over what is carried at least
-   */
+  /** Pieces to carry at least; true where pieces needed at once raised them. */
   record Floor(int pieces, boolean forNeededAtOnce) {}
 
   /**

@@ -15,7 +15,6 @@ import sparewell.season.Event;
  *     hours are used
  * @param uses one for each style, in the order of the workbook
  * @param words what was taken and which events were joined, in an angler's words
- * @param findings what to mend in plans
  */
 public record Horizon(
     List<Event> events, Map<String, Use> uses, String words, List<Finding> findings) {
@@ -30,7 +29,6 @@ public record Horizon(
    *
    * @param stretches one for each event that uses it, or the planning hours; none where it is not
    *     used
-   * @param inPlan whether the plan of an event names it
    */
   public record Use(List<Exposure> stretches, boolean inPlan) {
     static final Use NONE = new Use(List.of(), false);

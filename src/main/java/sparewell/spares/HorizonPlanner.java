@@ -110,7 +110,6 @@ public final class HorizonPlanner {
     return new Horizon(events, uses, words(events) + afloatWords(), findings.list());
   }
 
-  /** The stretches of a style at one event. */
   private List<Exposure> at(Event event, String style) {
     return event.plan().isEmpty()
         ? stretch(style, event.fishedHours() * share(style), event.days(), event.cover())

@@ -7,7 +7,6 @@ import sparewell.units.Mass;
 /**
  * A style aboard that was not thrown for the set months.
  *
- * @param pieces pieces aboard
  * @param lastThrown last trip with hours or a loss of it, where there is one
  * @param knownWeight mass of its pieces aboard, as far as known
  * @param unweighedPieces pieces aboard whose mass is not known

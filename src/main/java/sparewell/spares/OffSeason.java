@@ -17,9 +17,7 @@ import sparewell.season.Cause;
  * @param to last day, the date of analysis
  * @param afloatHours hours afloat in them, and planned for the next season
  * @param styles one for each style in stock or lost, most expensive losses first
- * @param causes losses by cause, most pieces first
  * @param months losses of every month of them by cause, in order of time
- * @param total all losses
  */
 public record OffSeason(
     LocalDate from,
@@ -74,7 +72,6 @@ public record OffSeason(
    * @param onHand pieces aboard and ashore
    * @param wanted pieces to start the season with, all items: each the larger of its floor and what
    *     its losses need at the chance wanted
-   * @param buyPacks whole packs to buy
    * @param cost money for them; absent where a price is not known
    */
   public record StyleLine(

@@ -45,7 +45,6 @@ final class PackKnapsack {
   /**
    * A choice of packs.
    *
-   * @param packs the packs, in the order of marginal analysis
    * @param gap most by which another choice could save more, pieces; 0 where proven best
    */
   record Choice(List<Pack> packs, double gap) {}

@@ -85,7 +85,6 @@ final class PackSource {
         .thenComparingInt(Pack::row);
   }
 
-  /** Pieces held before the pack. */
   int held(Pack pack) {
     return held(rows.get(pack.row()), pack.number());
   }

@@ -16,7 +16,6 @@ import sparewell.season.ItemId;
  * @param lines one for each event and item that it uses
  * @param styles one for each event and style that it uses, what it uses most first
  * @param purchases what has to be bought by when, in order of date
- * @param months money by month
  * @param courses how the stock of the styles that run down first falls if nothing is bought
  */
 public record SeasonPlan(
@@ -55,7 +54,6 @@ public record SeasonPlan(
    * @param unboughtProbability chance that nothing important has run out by its end if nothing is
    *     bought; absent where nothing is watched
    * @param plannedProbability the same with all bought as planned
-   * @param packs packs to buy for it
    * @param cost money for them, as far as prices are known
    * @param buyBy last day to order them; absent where there are none
    */
@@ -100,8 +98,6 @@ public record SeasonPlan(
    * Packs of an item to order by a day for an event.
    *
    * @param buyBy last day to order them
-   * @param event the event they are needed at
-   * @param pieces pieces in them
    * @param cost money for them; absent without a price
    * @param floorPacks of them, packs that only fill the floor
    * @param laterPacks of them, packs beyond what the spares for the next event ask for: later

@@ -133,7 +133,6 @@ public final class SeasonPlanner {
     return new SeasonPlan(stages, lines(), styles(), purchases, months(purchases), courses());
   }
 
-  /** Exposures of a style from now through event k. */
   private List<Exposure> through(String style, int k) {
     return IntStream.rangeClosed(0, k).boxed().flatMap(j -> at(style, j).stream()).toList();
   }
@@ -363,7 +362,6 @@ public final class SeasonPlanner {
     return purchases;
   }
 
-  /** Packs that the spares for the next event ask for. */
   private int asked(ItemId item) {
     SparesRow row = next.get(item);
     return row == null ? 0 : row.buyPacks();

@@ -7,14 +7,11 @@ import sparewell.stock.OnHand;
 /**
  * Pieces to carry, to bring aboard and to buy.
  *
- * @param horizon what it is planned for
  * @param rows one for each item in stock, in the order of the workbook
  * @param brings what to bring from ashore, most useful first
  * @param brought what will be on hand once that is brought
  * @param eventNeeds what each event of the horizon needs by itself, in order of date
- * @param outlook chance that nothing important runs out
  * @param idle styles aboard that are not thrown
- * @param findings what to mend
  */
 public record SparesReport(
     Horizon horizon,

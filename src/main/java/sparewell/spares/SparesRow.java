@@ -9,20 +9,14 @@ import sparewell.season.ItemId;
 /**
  * Pieces to carry of one item, to bring and to buy.
  *
- * @param aboard pieces aboard now
  * @param ashore pieces in home storage now
  * @param planningHours hours its style is used over the horizon
  * @param losses pieces of the item lost over the horizon
  * @param used whether the item is used over the horizon at all
- * @param importance weight of a missing piece
- * @param chanceWantedProbability wanted chance of not running out
  * @param floor least pieces to carry
  * @param carry pieces to carry: the least that gives the wanted chance, never under the floor
  * @param reason which of them binds
- * @param bringAboard pieces to bring from ashore
  * @param buyPacks whole packs to buy for what is still short
- * @param piecesPerPack pieces in a pack
- * @param packPrice price of a pack, where known
  */
 public record SparesRow(
     ItemId item,
@@ -85,7 +79,6 @@ public record SparesRow(
     return 1 + (packs - 1) / MOST_LOTS;
   }
 
-  /** So many packs as whole lots. */
   static int wholeLots(int packs) {
     int lot = lot(packs);
     return (packs + lot - 1) / lot * lot;

@@ -29,8 +29,6 @@ final class StagedPacks {
    * Packs bought in all before each event, never falling.
    *
    * @param losses pieces lost from now through each event
-   * @param held pieces on hand
-   * @param perPack pieces in a pack
    * @param chance wanted chance of not running out at any event, in (0, 1)
    * @param lasts joint chance that so many packs bought in all before each event last through all
    */
@@ -61,7 +59,6 @@ final class StagedPacks {
     return Arrays.stream(packs).map(some -> Math.min(some, most)).toArray();
   }
 
-  /** The same by the bound. */
   private static int[] bounded(
       List<CountDistribution> losses, int held, int perPack, double chance) {
     int last = losses.size() - 1;

@@ -10,7 +10,6 @@ import sparewell.units.UnitSystem;
  *
  * @param csvName name in CSV without unit suffix; empty for a column that only the sheet has
  * @param heading heading in the sheet without unit; empty for a column that only the CSV has
- * @param meaning one sentence for the heading's note
  * @param value the value of a row: any type that {@link Format#shown} knows
  * @param totalled whether the sheet shows a sum under the column
  * @param dashed whether the sheet shows a dash for nothing, so that the rest stands out
@@ -54,7 +53,6 @@ public record Column<R>(
     return Format.NUMBER.<R>onSheet(heading, meaning, value).entered(row -> Optional.of(entry));
   }
 
-  /** Copy with cells to type into, in rows where there is an entry. */
   public Column<R> entered(Function<R, Optional<Entry>> newEntry) {
     return new Column<>(
         csvName, heading, format, meaning, value, tone, link, totalled, dashed, newEntry);

@@ -7,10 +7,8 @@ import java.util.List;
  * shares of the picture's width (across) and height (down): 0, 0 is its left upper corner and 1, 1
  * its right lower one. Later shapes cover earlier ones. Nothing in it depends on colour.
  *
- * @param title line above it; may be empty
  * @param description what it shows, in words, for those who cannot see it
  * @param widthToHeightRatio its width divided by its height, &gt; 0
- * @param shapes its shapes, from back to front
  */
 public record Drawing(
     String title, String description, double widthToHeightRatio, List<Shape> shapes)

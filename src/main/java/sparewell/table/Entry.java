@@ -7,7 +7,6 @@ import java.util.List;
  * the words, refuses values out of range, and shows the prompt. Programs differ in what they
  * refuse, so values read back must be checked.
  *
- * @param rule what may be typed; a blank cell always may stay blank
  * @param words offered in a drop-down list; not shown where one holds a comma or all are longer
  *     than 255 characters together, which spreadsheets do not take
  * @param least least number, both ends included; 0 for a rule without bounds
@@ -40,7 +39,6 @@ public record Entry(
     return new Entry(Rule.ANYTHING, List.of(words), 0, 0, prompt, 0, 0);
   }
 
-  /** A whole number, both ends included. */
   public static Entry whole(int least, int most, String prompt) {
     return new Entry(Rule.WHOLE, List.of(), least, most, prompt, 0, 0);
   }

@@ -59,7 +59,6 @@ public enum Format {
     this.csvDecimals = csvDecimals;
   }
 
-  /** A column of both sheet and CSV. */
   public <R> Column<R> column(
       String csvName, String heading, String meaning, Function<R, ?> value) {
     return new Column<>(csvName, heading, this, meaning, value);
@@ -137,7 +136,6 @@ public enum Format {
     return Optional.of(value);
   }
 
-  /** A moment in kg m as lb in or kg cm. */
   private static double moment(double kgM, UnitSystem units) {
     return units == UnitSystem.US ? kgM / KG_M_PER_LB_IN : kgM * 100;
   }

@@ -12,8 +12,6 @@ import sparewell.units.Length;
  *
  * @param width width of one label, 20 mm to 200 mm
  * @param height height of one label, 15 mm to 250 mm
- * @param across labels beside each other on a page, at least 1
- * @param down labels below each other on a page, at least 1
  * @param whenEmpty what the sheet says where there are none
  */
 public record LabelGrid(
@@ -27,7 +25,6 @@ public record LabelGrid(
    * One label.
    *
    * @param head lines that name the thing, on every part of it
-   * @param body lines of contents
    */
   public record Label(List<Words> head, List<Words> body, Optional<Tape> tape) {
     public Label {

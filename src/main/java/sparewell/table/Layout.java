@@ -73,9 +73,6 @@ public final class Layout {
   /**
    * First cell of a table's row in a sheet, under the sheet's declared name; absent where the table
    * is not in the sheet or stands behind labels.
-   *
-   * @param table the table, the same object
-   * @param index row of the table, from 0
    */
   public static Optional<Cell> cellOf(ReportSheet sheet, Table<?> table, int index) {
     int row = FIRST_ROW;

@@ -6,7 +6,6 @@ import java.util.List;
  * A result table.
  *
  * @param csvFile file name of its CSV, such as {@code spares.csv}; empty where it has none
- * @param title line above it in the sheet; may be empty
  * @param whenEmpty what the sheet says where there are no rows
  */
 public record Table<R>(

@@ -4,12 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
-/**
- * A row with at least one cell that holds something.
- *
- * @param number counted from 1
- * @param cells its cells that hold something, by column
- */
+/** A row with at least one cell that holds something; rows are counted from 1. */
 public record RawRow(int number, List<RawCell> cells) {
   private static final String EXAMPLE = "example:";
 
@@ -24,7 +19,6 @@ public record RawRow(int number, List<RawCell> cells) {
         && cells.get(0).text().strip().toLowerCase(Locale.ROOT).startsWith(EXAMPLE);
   }
 
-  /** The cell in a column, where it holds something. */
   public Optional<RawCell> at(int column) {
     for (RawCell cell : cells) {
       if (cell.column() == column) {
