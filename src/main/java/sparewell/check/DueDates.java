@@ -28,7 +28,6 @@ final class DueDates {
     }
   }
 
-  /** Counts older than a year. */
   static void counts(Season season, Findings findings) {
     LocalDate yearAgo = season.settings().asOf().minusYears(1);
     for (StockRow row : season.stock()) {
@@ -45,7 +44,6 @@ final class DueDates {
     }
   }
 
-  /** Events that are over. */
   static void events(Season season, Findings findings) {
     for (Event event : season.events()) {
       if (event.date().isBefore(season.settings().asOf())) {

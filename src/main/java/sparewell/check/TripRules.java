@@ -42,7 +42,6 @@ final class TripRules {
     }
   }
 
-  /** Formats a number to four significant digits, without trailing zeros. */
   private static String shown(double number) {
     return new BigDecimal(number).round(new MathContext(4)).stripTrailingZeros().toPlainString();
   }

@@ -19,7 +19,6 @@ import sparewell.season.ItemId;
 import sparewell.season.Place;
 import sparewell.season.Season;
 import sparewell.season.Style;
-import sparewell.spares.EventBoxes;
 import sparewell.spares.EventNeed;
 import sparewell.stock.OnHand;
 import sparewell.stock.OnHand.ItemStock;
@@ -118,7 +117,7 @@ public final class EventPacker {
   }
 
   private boolean boxed(Event event) {
-    boolean packed = EventBoxes.packed(season, event);
+    boolean packed = season.packs(event);
     if (!packed && !event.box().isEmpty()) {
       findings.add(Finding.of(Code.EVENT_BOX_ASHORE, event.origin(), event.box(), event.name()));
     }

@@ -46,12 +46,8 @@ public record EventPacking(
       lines = List.copyOf(lines);
     }
 
-    public int pieces(Action... actions) {
-      List<Action> asked = List.of(actions);
-      return lines.stream()
-          .filter(line -> asked.contains(line.action()))
-          .mapToInt(Line::pieces)
-          .sum();
+    public int pieces(Action action) {
+      return lines.stream().filter(line -> line.action() == action).mapToInt(Line::pieces).sum();
     }
 
     public int shortPieces() {

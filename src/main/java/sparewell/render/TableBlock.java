@@ -1,5 +1,7 @@
 package sparewell.render;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -42,6 +44,9 @@ final class TableBlock {
 
   /** The filter's arrow in a heading. */
   private static final double ARROW_POINTS = 14;
+
+  /** Digits between the marks of thousands. */
+  private static final int GROUP = 3;
 
   private TableBlock() {}
 
@@ -125,11 +130,29 @@ final class TableBlock {
     if (least <= most) {
       String pattern = table.patterns().get(at);
       for (double end : List.of(least, most)) {
-        String text = Pattern.shown(end, pattern);
+        String text = shown(end, pattern);
         points = Math.max(points, TextSize.width(text, Look.BODY_POINTS, true));
       }
     }
     return points;
+  }
+
+  /** About the text that a cell shows of a number, to find its width. */
+  private static String shown(double number, String pattern) {
+    if (pattern.startsWith("yyyy")) {
+      return pattern;
+    }
+    String general = pattern.substring(pattern.lastIndexOf(';') + 1); // the last section
+    int point = general.indexOf('.');
+    int decimals =
+        point < 0 ? 0 : (int) general.substring(point).chars().filter(c -> c == '0').count();
+    boolean percent = general.endsWith("%");
+    String digits =
+        BigDecimal.valueOf(percent ? number * 100 : number)
+            .setScale(decimals, RoundingMode.HALF_UP)
+            .toPlainString();
+    int groups = general.contains(",") ? digits.length() / GROUP : 0;
+    return digits + ",".repeat(groups) + (percent ? "%" : "");
   }
 
   private static double longestWord(SheetTable<?> table, int at) {

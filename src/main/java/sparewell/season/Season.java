@@ -70,6 +70,13 @@ public record Season(
         .anyMatch(one -> one.ashore() && one.name().equals(place.compartment()));
   }
 
+  /** True for an event that names a box which does not stand ashore. */
+  public boolean packs(Event event) {
+    Box box = boxesByName().get(event.box());
+    return !event.box().isEmpty()
+        && (box == null || !ashore(new Place(box.name(), box.compartment())));
+  }
+
   /**
    * Events still to be fished, by date, those of a day by name: on or after the date of analysis,
    * and of that day itself only those whose trip is not logged yet.

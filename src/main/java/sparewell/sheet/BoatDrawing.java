@@ -192,7 +192,6 @@ final class BoatDrawing {
     return Stream.of(plan.centreNow(), plan.centrePlanned()).flatMap(Optional::stream).toList();
   }
 
-  /** Names the box of each number. */
   private void names() {
     String words =
         plan.ways().stream()

@@ -78,7 +78,6 @@ final class CardRows {
     return List.copyOf(rows.values());
   }
 
-  /** A row whatever is aboard now. */
   private static Holding gone(ItemId item) {
     return new Holding(item, new Place("", ""), false, 0, Optional.empty());
   }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import sparewell.load.CompartmentLoad;
 import sparewell.rates.StyleRate;
 import sparewell.season.Cause;
@@ -38,19 +39,16 @@ final class Charts {
             .sorted(Comparator.comparingDouble(rate -> -rate.ratePer10Hours().orElse(0)))
             .limit(MOST_STYLES)
             .toList();
-    Table<StyleRate> data =
-        table(
-            List.of(
-                Format.TEXT.onSheet("Style", "", StyleRate::style),
-                Format.NUMBER.onSheet("Best estimate", "", StyleRate::ratePer10Hours),
-                Format.NUMBER.onSheet("Log alone", "", StyleRate::rawPer10Hours),
-                Format.NUMBER.onSheet("Low", "", StyleRate::low90Per10Hours),
-                Format.NUMBER.onSheet("High", "", StyleRate::high90Per10Hours)),
-            used);
     return chart(
         "Loss rates",
         Chart.Kind.BAR,
-        data,
+        used,
+        List.of(
+            Format.TEXT.onSheet("Style", "", StyleRate::style),
+            Format.NUMBER.onSheet("Best estimate", "", StyleRate::ratePer10Hours),
+            Format.NUMBER.onSheet("Log alone", "", StyleRate::rawPer10Hours),
+            Format.NUMBER.onSheet("Low", "", StyleRate::low90Per10Hours),
+            Format.NUMBER.onSheet("High", "", StyleRate::high90Per10Hours)),
         List.of(
             Chart.Series.of("Best estimate").between("Low", "High"),
             Chart.Series.of("Log alone").as(Chart.Mark.MARKERS)));
@@ -64,10 +62,8 @@ final class Charts {
             .limit(MOST_ITEMS)
             .toList();
     int most = worst.stream().mapToInt(row -> Math.max(row.carry(), row.aboard())).max().orElse(0);
-    List<Integer> counts = new ArrayList<>();
-    for (int pieces = 0; pieces <= Math.min(MOST_PIECES, most + 1); pieces++) {
-      counts.add(pieces);
-    }
+    List<Integer> counts =
+        IntStream.rangeClosed(0, Math.min(MOST_PIECES, most + 1)).boxed().toList();
     List<Column<Integer>> columns = new ArrayList<>();
     columns.add(Format.COUNT.onSheet("Pieces", "", pieces -> pieces));
     List<Chart.Series> series = new ArrayList<>();
@@ -76,11 +72,7 @@ final class Charts {
       columns.add(Format.PROBABILITY.onSheet(name, "", pieces -> row.losses().above(pieces)));
       series.add(Chart.Series.of(name));
     }
-    if (series.isEmpty()) {
-      return Optional.empty();
-    }
-    Table<Integer> data = table(columns, counts);
-    return chart("Run-out", Chart.Kind.LINE, data, series);
+    return chart("Run-out", Chart.Kind.LINE, counts, columns, series);
   }
 
   static Optional<Chart> money(Table<BuyList.Point> curve) {
@@ -96,17 +88,14 @@ final class Charts {
         compartments.stream()
             .sorted(Comparator.comparing((CompartmentLoad row) -> row.centre().fromTransom()))
             .toList();
-    Table<CompartmentLoad> data =
-        table(
-            List.of(
-                Format.TEXT.onSheet("Compartment", "", CompartmentLoad::compartment),
-                Format.MASS.onSheet("Now", "", CompartmentLoad::weight),
-                Format.MASS.onSheet("With the stow plan", "", CompartmentLoad::plannedWeight)),
-            alongBoat);
     return chart(
         "Weights",
         Chart.Kind.COLUMN,
-        data,
+        alongBoat,
+        List.of(
+            Format.TEXT.onSheet("Compartment", "", CompartmentLoad::compartment),
+            Format.MASS.onSheet("Now", "", CompartmentLoad::weight),
+            Format.MASS.onSheet("With the stow plan", "", CompartmentLoad::plannedWeight)),
         List.of(Chart.Series.of("Now"), Chart.Series.of("With the stow plan")));
   }
 
@@ -120,11 +109,7 @@ final class Charts {
           Format.COUNT.onSheet(cause.word(), "", month -> month.pieces().getOrDefault(cause, 0)));
       series.add(Chart.Series.of(cause.word()));
     }
-    if (series.isEmpty()) {
-      return Optional.empty();
-    }
-    Table<OffSeason.MonthLine> data = table(columns, view.months());
-    return chart("Months", Chart.Kind.STACKED_COLUMN, data, series);
+    return chart("Months", Chart.Kind.STACKED_COLUMN, view.months(), columns, series);
   }
 
   private static String month(OffSeason.MonthLine line) {
@@ -136,10 +121,7 @@ final class Charts {
     if (courses.isEmpty()) {
       return Optional.empty();
     }
-    List<Integer> rows = new ArrayList<>();
-    for (int i = 0; i < courses.get(0).points().size(); i++) {
-      rows.add(i);
-    }
+    List<Integer> rows = IntStream.range(0, courses.get(0).points().size()).boxed().toList();
     List<Column<Integer>> columns = new ArrayList<>();
     columns.add(Format.DATE.onSheet("Date", "", row -> courses.get(0).points().get(row).date()));
     List<Chart.Series> series = new ArrayList<>();
@@ -153,20 +135,24 @@ final class Charts {
       columns.add(Format.COUNT.onSheet(high, "", row -> course.points().get(row).high90Pieces()));
       series.add(Chart.Series.of(course.style()).between(low, high));
     }
-    Table<Integer> data = table(columns, rows);
-    return chart("Courses", Chart.Kind.BANDS, data, series);
+    return chart("Courses", Chart.Kind.BANDS, rows, columns, series);
   }
 
-  static <R> Table<R> table(List<Column<R>> columns, List<R> rows) {
-    return Table.onSheet("", columns, rows, "");
+  static <R> Optional<Chart> chart(
+      String name,
+      Chart.Kind kind,
+      List<R> rows,
+      List<Column<R>> columns,
+      List<Chart.Series> series) {
+    return chart(name, kind, Table.onSheet("", columns, rows, ""), series);
   }
 
   /** A chart over the first column of its data, with the texts of its line in the file. */
-  static Optional<Chart> chart(
+  private static Optional<Chart> chart(
       String name, Chart.Kind kind, Table<?> data, List<Chart.Series> series) {
     String x = data.columns().get(0).heading();
     List<String> texts = TEXTS.get(name);
-    return data.rows().isEmpty()
+    return data.rows().isEmpty() || series.isEmpty()
         ? Optional.empty()
         : Optional.of(
             new Chart(

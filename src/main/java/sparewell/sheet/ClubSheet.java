@@ -73,18 +73,15 @@ public final class ClubSheet {
   }
 
   private static Optional<Chart> chart(List<Club.Line> lines, double between) {
-    Table<Club.Line> data =
-        Charts.table(
-            List.of(
-                Format.TEXT.onSheet("Style", "", Club.Line::style),
-                Format.NUMBER.onSheet("Typical", "", line -> at(line, 0)),
-                Format.NUMBER.onSheet("From", "", line -> at(line, -spread(line, between))),
-                Format.NUMBER.onSheet("To", "", line -> at(line, spread(line, between)))),
-            lines.stream().limit(MOST_STYLES).toList());
     return Charts.chart(
         "Club rates",
         Chart.Kind.BAR,
-        data,
+        lines.stream().limit(MOST_STYLES).toList(),
+        List.of(
+            Format.TEXT.onSheet("Style", "", Club.Line::style),
+            Format.NUMBER.onSheet("Typical", "", line -> at(line, 0)),
+            Format.NUMBER.onSheet("From", "", line -> at(line, -spread(line, between))),
+            Format.NUMBER.onSheet("To", "", line -> at(line, spread(line, between)))),
         List.of(Chart.Series.of("Typical").between("From", "To")));
   }
 

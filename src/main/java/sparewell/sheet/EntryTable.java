@@ -99,7 +99,6 @@ public enum EntryTable {
         .entered(row -> open.test(row) ? Optional.of(named()) : Optional.empty());
   }
 
-  /** A cell for the name of the place that the angler chose. */
   static Entry named() {
     return Entry.anything("Type the box or compartment where you put them, if it was another.");
   }

@@ -133,7 +133,6 @@ public final class LabelsSheet {
     return units.size() == 1 ? all.replace(units.get(0) + ", ", ", ") : all;
   }
 
-  /** The families in it and the number of items; the rest is on Where it is. */
   private List<Words> families(List<ItemId> items) {
     Set<String> families = new TreeSet<>();
     for (ItemId item : items) {

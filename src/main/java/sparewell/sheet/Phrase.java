@@ -62,7 +62,6 @@ final class Phrase {
         .toPlainString();
   }
 
-  /** Money like {@code 61.40 USD}. */
   static String money(BigDecimal money, String currency) {
     return money.setScale(2, RoundingMode.HALF_EVEN).toPlainString() + " " + currency;
   }

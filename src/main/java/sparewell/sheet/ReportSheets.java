@@ -54,7 +54,6 @@ public final class ReportSheets {
     return names;
   }
 
-  /** Everything to show, worked out once. */
   public static Report of(Results found) {
     EntryFill entries = new EntryFill(found.entered().typed(), units(found));
     List<ReportSheet> filled = sheets(BEHIND.values(), found).stream().map(entries::fill).toList();

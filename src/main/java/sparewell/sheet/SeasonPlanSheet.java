@@ -163,7 +163,6 @@ public final class SeasonPlanSheet {
     return one -> one.event().equals(next) ? one.laterPacks() : one.packs();
   }
 
-  /** Purchases of the first day to order on. */
   private static List<Purchase> first(SeasonPlan plan) {
     List<Purchase> all = plan.forLosses();
     return all.stream().filter(one -> one.buyBy().equals(all.get(0).buyBy())).toList();
@@ -214,16 +213,9 @@ public final class SeasonPlanSheet {
   }
 
   private static String amount(List<Purchase> of, String currency) {
-    BigDecimal cost = cost(of);
+    BigDecimal cost = SeasonPlan.cost(of);
     return BuyWords.wares(of, Purchase::packs, Purchase::pieces)
         + (cost.signum() == 0 ? "" : ", " + Phrase.money(cost, currency) + ",");
-  }
-
-  private static BigDecimal cost(List<Purchase> of) {
-    return of.stream()
-        .map(Purchase::cost)
-        .flatMap(Optional::stream)
-        .reduce(BigDecimal.ZERO, BigDecimal::add);
   }
 
   /** Reach of the budget when earlier events are served first, and floors last. */
@@ -237,7 +229,7 @@ public final class SeasonPlanSheet {
     for (Stage stage : plan.stages()) {
       left =
           left.subtract(
-              cost(
+              SeasonPlan.cost(
                   plan.forLosses().stream()
                       .filter(one -> one.event().equals(stage.event()))
                       .toList()));
@@ -251,7 +243,7 @@ public final class SeasonPlanSheet {
     }
     String rest = Phrase.money(left, settings.currency());
     return Optional.of(
-        left.compareTo(cost(plan.forFloors())) >= 0
+        left.compareTo(SeasonPlan.cost(plan.forFloors())) >= 0
             ? money + " pay for all of it."
             : money
                 + " pay for all that expected losses require; "

@@ -25,7 +25,6 @@ final class StowWords {
     };
   }
 
-  /** The reason why nothing is planned, and the cell to mend. */
   static String refusal(Refusal refusal) {
     if (refusal instanceof Refusal.Outside outside) {
       return outside.places().stream()

@@ -206,13 +206,11 @@ public final class TripCardSheet {
             Column.entry(
                 LOST,
                 "Pieces lost.",
-                high(Entry.whole(0, MOST_LOST, "Pieces lost; blank is none.")),
-                row -> Optional.empty()),
+                high(Entry.whole(0, MOST_LOST, "Pieces lost; blank is none."))),
             Column.entry(
                 RAN_OUT,
                 "Whether you had none left before the day was over.",
-                Entry.anything("yes where you had none left and wanted more.", "yes"),
-                row -> Optional.empty())),
+                Entry.anything("yes where you had none left and wanted more.", "yes"))),
         title);
   }
 
@@ -234,8 +232,7 @@ public final class TripCardSheet {
             Column.entry(
                 THROWN,
                 "Hours thrown.",
-                high(Entry.number(0, MOST_HOURS, "Hours thrown; blank is not at all.")),
-                row -> Optional.empty()),
+                high(Entry.number(0, MOST_HOURS, "Hours thrown; blank is not at all."))),
             STYLES.column(
                 "One an hour",
                 row ->

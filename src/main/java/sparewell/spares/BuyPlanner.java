@@ -67,7 +67,7 @@ public final class BuyPlanner {
     Optional<BigDecimal> budget = season.settings().budget();
     Basket basket =
         budget.map(money -> Basket.fill(wanted, source.units(money))).orElse(new Basket(wanted, 0));
-    Homes homes = new Homes(season, spares.brought(), EventBoxes.emptied(season, spares.horizon()));
+    Homes homes = new Homes(season, spares.brought(), spares.horizon().emptied(season));
     List<BuyList.Line> lines =
         new BuyLines(rows, source, budget.isPresent(), homes)
             .of(wanted, new HashSet<>(basket.packs()));

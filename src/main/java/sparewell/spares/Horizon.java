@@ -4,9 +4,12 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 import sparewell.finding.Finding;
 import sparewell.rates.Exposure;
 import sparewell.season.Event;
+import sparewell.season.Season;
 
 /**
  * The stretch that stock must last for.
@@ -41,6 +44,17 @@ public record Horizon(
     public double hours() {
       return stretches.stream().mapToDouble(Exposure::hours).sum();
     }
+  }
+
+  /**
+   * Boxes out of which goes what their event does not want, where its pocket is needed: those whose
+   * pockets are counted. Nothing else is put into them.
+   */
+  Set<String> emptied(Season season) {
+    return events.stream()
+        .filter(event -> event.slots().isPresent() && season.packs(event))
+        .map(Event::box)
+        .collect(Collectors.toSet());
   }
 
   /** Use of a style; {@link Use#NONE} for an unknown one. */

@@ -34,6 +34,14 @@ public record SeasonPlan(
     courses = List.copyOf(courses);
   }
 
+  /** Money for purchases, as far as prices are known. */
+  public static BigDecimal cost(List<Purchase> purchases) {
+    return purchases.stream()
+        .map(Purchase::cost)
+        .flatMap(Optional::stream)
+        .reduce(BigDecimal.ZERO, BigDecimal::add);
+  }
+
   /** Purchases that losses ask for, in order of date. */
   public List<Purchase> forLosses() {
     return purchases.stream().filter(one -> !one.onlyFloor()).toList();

@@ -155,7 +155,7 @@ public final class SeasonPlanner {
     if (stocks.isEmpty() || events.isEmpty()) {
       return;
     }
-    double chance = ChanceWanted.of(season.settings(), events, style);
+    double chance = SparesPlanner.chanceWanted(season.settings(), events, style);
     List<Map<ItemId, CountDistribution>> losses = new ArrayList<>();
     for (int k = 0; k < events.size(); k++) {
       losses.add(
@@ -368,24 +368,24 @@ public final class SeasonPlanner {
   }
 
   private static List<SeasonPlan.Month> months(List<SeasonPlan.Purchase> purchases) {
-    Map<YearMonth, SeasonPlan.Month> months = new TreeMap<>();
-    for (SeasonPlan.Purchase one : purchases) {
-      YearMonth month = YearMonth.from(one.buyBy());
-      months.merge(
-          month,
-          new SeasonPlan.Month(
-              month,
-              one.packs(),
-              one.cost().orElse(BigDecimal.ZERO),
-              one.cost().isPresent() ? 0 : one.packs()),
-          (a, b) ->
-              new SeasonPlan.Month(
-                  month,
-                  a.packs() + b.packs(),
-                  a.money().add(b.money()),
-                  a.unpricedPacks() + b.unpricedPacks()));
-    }
-    return List.copyOf(months.values());
+    Map<YearMonth, List<SeasonPlan.Purchase>> byMonth =
+        purchases.stream()
+            .collect(
+                Collectors.groupingBy(
+                    one -> YearMonth.from(one.buyBy()), TreeMap::new, Collectors.toList()));
+    List<SeasonPlan.Month> months = new ArrayList<>();
+    byMonth.forEach(
+        (month, own) ->
+            months.add(
+                new SeasonPlan.Month(
+                    month,
+                    own.stream().mapToInt(SeasonPlan.Purchase::packs).sum(),
+                    SeasonPlan.cost(own),
+                    own.stream()
+                        .filter(one -> one.cost().isEmpty())
+                        .mapToInt(SeasonPlan.Purchase::packs)
+                        .sum())));
+    return months;
   }
 
   /** The styles whose stock is the smallest part of what the season is expected to use. */

@@ -12,6 +12,7 @@ import sparewell.rates.LossForecast;
 import sparewell.season.Event;
 import sparewell.season.ItemId;
 import sparewell.season.Season;
+import sparewell.season.Settings;
 import sparewell.season.Style;
 import sparewell.stock.OnHand;
 import sparewell.stock.OnHand.ItemStock;
@@ -38,7 +39,7 @@ public final class SparesPlanner {
    * The plan for what lies ahead.
    *
    * <p>Packs to buy: ceil((carry - aboard - brought) / pieces a pack), at least 0. The chance
-   * wanted is that of {@link ChanceWanted}, the floor that of {@link Floors}.
+   * wanted is that of {@link #chanceWanted}, the floor that of {@link Floors}.
    *
    * @param forecast losses of items over the horizon
    */
@@ -57,7 +58,7 @@ public final class SparesPlanner {
                 style.neededTogether()));
       }
     }
-    List<Bring> brings = Bring.plan(season, rows, onHand, EventBoxes.emptied(season, horizon));
+    List<Bring> brings = Bring.plan(season, rows, onHand, horizon.emptied(season));
     return new SparesReport(
         horizon,
         rows,
@@ -122,8 +123,26 @@ public final class SparesPlanner {
     return needs;
   }
 
+  /**
+   * Wanted chance in force for the items of a style: the command line's, the style's, the events',
+   * the setting's. Of events planned together the highest holds; one that asks for none asks for
+   * the setting's.
+   */
+  static double chanceWanted(Settings settings, List<Event> events, Style style) {
+    double usual = settings.chanceWantedProbability();
+    return settings.chanceFromCommandLine()
+        ? usual
+        : style
+            .chanceWantedProbability()
+            .orElse(
+                events.stream()
+                    .mapToDouble(event -> event.chanceWantedProbability().orElse(usual))
+                    .max()
+                    .orElse(usual));
+  }
+
   private List<SparesRow> style(Style style, List<ItemStock> items) {
-    double chance = ChanceWanted.of(season.settings(), horizon.events(), style);
+    double chance = chanceWanted(season.settings(), horizon.events(), style);
     Horizon.Use use = horizon.use(style.name());
     Map<ItemId, CountDistribution> losses = forecast.itemLosses(style.name(), use.stretches());
     List<Floors.Floor> floors = Floors.of(season.settings(), style, items);

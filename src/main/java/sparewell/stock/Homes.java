@@ -88,7 +88,6 @@ public final class Homes {
         : free;
   }
 
-  /** The item's home; absent where no place is aboard. */
   public Optional<Place> of(ItemId item) {
     return fullest(item, holding -> holding.item().equals(item))
         .or(() -> fullest(item, holding -> holding.item().style().equals(item.style())))

@@ -83,7 +83,6 @@ final class ItemLedger {
     add(count.date(), Part.RECOUNT, account, a -> a.recount(count.countedPieces()));
   }
 
-  /** Pieces bought, or given, and put into a place. */
   void restock(LocalDate date, Place place, int pieces, Cell origin) {
     add(
         date,

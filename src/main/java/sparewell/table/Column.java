@@ -42,15 +42,11 @@ public record Column<R>(
         row -> Optional.empty());
   }
 
-  /**
-   * A column of cells that the angler types into, in the sheet only. It is read back by its
-   * heading.
-   *
-   * @param value what he typed before: text, a number, a date or absent
-   */
-  public static <R> Column<R> entry(
-      String heading, String meaning, Entry entry, Function<R, ?> value) {
-    return Format.NUMBER.<R>onSheet(heading, meaning, value).entered(row -> Optional.of(entry));
+  /** A column of blank cells to type into, in the sheet only; it is read back by its heading. */
+  public static <R> Column<R> entry(String heading, String meaning, Entry entry) {
+    return Format.NUMBER
+        .<R>onSheet(heading, meaning, row -> Optional.empty())
+        .entered(row -> Optional.of(entry));
   }
 
   public Column<R> entered(Function<R, Optional<Entry>> newEntry) {

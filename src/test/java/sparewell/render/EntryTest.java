@@ -45,14 +45,13 @@ class EntryTest {
   private static final List<Column<Thing>> COLUMNS =
       List.of(
           Format.TEXT.column("thing", "Thing", "Its name.", Thing::name),
-          Column.<Thing>entry(
-                  "Used", "Pieces used.", Entry.whole(0, 12, "Count."), thing -> Optional.empty())
+          Column.<Thing>entry("Used", "Pieces used.", Entry.whole(0, 12, "Count."))
               .entered(
                   thing ->
                       thing.pieces() == 0
                           ? Optional.empty()
                           : Optional.of(Entry.whole(0, thing.pieces(), "Count."))),
-          Column.entry("Done", "What was done.", DONE, Thing::done));
+          Column.<Thing>entry("Done", "What was done.", DONE).valued(Thing::done));
 
   private static final Table<Thing> TABLE =
       new Table<>(

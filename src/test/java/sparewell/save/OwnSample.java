@@ -59,7 +59,7 @@ final class OwnSample {
             Format.COUNT.column("pieces", "Pieces", "Pieces.", Line::pieces).summed(),
             Format.ITEM_MASS.column("weight", "Weight", "Weight.", Line::weight),
             Format.PROBABILITY.column("chance", "Chance", "Chance.", line -> 0.5),
-            Column.entry("Done", "Done.", Entry.anything("yes?", "yes"), line -> null),
+            Column.entry("Done", "Done.", Entry.anything("yes?", "yes")),
             Format.DATE.column("day", "Day", "Day.", Line::day)),
         lines,
         "");
