@@ -21,7 +21,9 @@ import sparewell.run.Outcome;
 import sparewell.run.RunOptions;
 import sparewell.workbook.DateOrder;
 import sparewell.workbook.InputSheets;
-import sparewell.workbook.Overrides;
+import sparewell.workbook.Range;
+import sparewell.workbook.ReadOptions;
+import sparewell.workbook.TypedChance;
 
 /** A command, its options as {@code commands.txt} declares them. */
 abstract class Command implements Callable<Integer> {
@@ -101,25 +103,25 @@ abstract class Command implements Callable<Integer> {
     return spec;
   }
 
-  /** Value of an option or a place that always has one. */
+  /** Value of an option or a place; null where there is none. */
   <T> T value(String name) {
     return given.get(name).getValue();
   }
 
   <T> Optional<T> option(String name) {
-    return Optional.ofNullable(value(name));
+    return Optional.ofNullable(given.get(name)).map(ArgSpec::getValue);
   }
 
   /** The number of backups that stay, at least 1. */
   int backups() {
-    int number = value("--keep-backups");
+    int number = this.<Integer>option("--keep-backups").orElse(RunOptions.USUAL_BACKUPS);
     if (number < 1) {
       throw wrong("--keep-backups must be at least 1: " + number);
     }
     return number;
   }
 
-  Optional<LocalDate> asOf() {
+  private Optional<LocalDate> asOf() {
     Optional<LocalDate> asked = option("--as-of");
     if (asked.isPresent() && !InputSheets.isPlausible(asked.get())) {
       throw wrong("--as-of must be a date between 1950 and 2199: " + asked.get());
@@ -127,19 +129,51 @@ abstract class Command implements Callable<Integer> {
     return asked;
   }
 
-  /** Options of an analysis that writes into the workbook itself. */
-  RunOptions usual() {
+  /** Options of an analysis; one that the command does not take has its usual value. */
+  RunOptions options() {
+    LocalDateTime now = LocalDateTime.now();
     return new RunOptions(
-        LocalDateTime.now(),
-        Optional.empty(),
-        value("--reports"),
-        Overrides.NONE,
-        false,
+        now,
+        option("--out"),
+        this.<Path>option("--reports").orElse(Path.of("reports")),
+        new ReadOptions(now.toLocalDate(), asOf(), budget(), chance()),
+        this.<Boolean>option("--strict").orElse(false),
         backups(),
-        false,
+        this.<Boolean>option("--drop-signature").orElse(false),
         console.columns(),
-        new Experiences(Optional.empty()),
+        experiences(),
         BuildVersion.number());
+  }
+
+  private Experiences experiences() {
+    Experiences experiences = new Experiences(option("--experience"));
+    Optional<String> fault = experiences.fault();
+    if (fault.isPresent()) {
+      throw wrong("--experience: " + fault.get());
+    }
+    return experiences;
+  }
+
+  private Optional<BigDecimal> budget() {
+    Optional<BigDecimal> asked = option("--budget");
+    Range allowed = InputSheets.SETTING_ROWS.column("Budget").range().orElseThrow();
+    if (asked.isPresent() && !allowed.holds(asked.get().doubleValue())) {
+      throw wrong("--budget must be " + allowed.words() + ": " + asked.get().toPlainString());
+    }
+    return asked;
+  }
+
+  private Optional<TypedChance> chance() {
+    Optional<BigDecimal> asked = option("--chance");
+    Optional<TypedChance> typed = asked.flatMap(given -> TypedChance.of(given.doubleValue()));
+    if (asked.isPresent() && typed.isEmpty()) {
+      throw wrong(
+          "--chance must lie between 0 and 1, such as 0.95: " + asked.get().toPlainString());
+    }
+    if (typed.isPresent() && typed.get().isPercent()) {
+      console.complain("--chance " + asked.get().toPlainString() + " is read as percent.");
+    }
+    return typed;
   }
 
   /** Runs the work on one workbook, prints what came of it and gives the exit code. */

@@ -7,6 +7,7 @@ import java.nio.charset.CharsetEncoder;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import picocli.CommandLine.Model.CommandSpec;
 import sparewell.run.Wrapping;
 
 /** Output in characters that the terminal can show, and a progress line on a terminal. */
@@ -32,6 +33,7 @@ public final class Console {
           Map.entry("”", "\""));
 
   private static final int USUAL_WIDTH = 80;
+  private static final int NARROWEST = 30;
 
   final PrintWriter out;
   final PrintWriter error;
@@ -67,8 +69,21 @@ public final class Console {
             .map(Charset::forName)
             .orElseGet(Charset::defaultCharset);
     boolean watched = System.console() != null && !"dumb".equals(System.getenv("TERM"));
-    int width = TerminalWidth.of(System.getenv("COLUMNS"), watched);
+    int width = width(System.getenv("COLUMNS"), watched);
     return new Console(System.out, System.err, charset, watched, width);
+  }
+
+  /**
+   * Characters in a line: by the variable COLUMNS, null without one, else by the terminal, 80 where
+   * it does not tell. Without a terminal they are so many that no line is broken.
+   */
+  static int width(String columns, boolean watched) {
+    if (columns != null && columns.matches("[1-9]\\d{0,3}")) {
+      return Math.max(NARROWEST, Integer.parseInt(columns));
+    }
+    return watched
+        ? CommandSpec.create().usageMessage().autoWidth(true).width()
+        : Integer.MAX_VALUE;
   }
 
   public synchronized void say(String line) {

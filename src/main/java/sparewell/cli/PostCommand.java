@@ -11,7 +11,7 @@ final class PostCommand extends Command {
 
   @Override
   public Integer call() {
-    RunOptions options = usual();
+    RunOptions options = options();
     return report(() -> PostRun.run(value("BOOK"), option("--date"), value("--dry-run"), options));
   }
 }

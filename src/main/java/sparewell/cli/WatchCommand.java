@@ -69,7 +69,7 @@ final class WatchCommand extends Command {
   }
 
   private String analyse(Path book, SavedBooks saved) {
-    RunOptions options = usual();
+    RunOptions options = options();
     Outcome outcome = Batch.analyse(List.of(book), options, done -> {}).get(0);
     saved.dealtWith(book, outcome.exitCode() != ExitCode.REFUSED);
     String result = outcome.exitCode() == ExitCode.REFUSED ? "refused: " : "";

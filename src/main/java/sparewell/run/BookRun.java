@@ -1,15 +1,14 @@
 package sparewell.run;
 
 import java.io.IOException;
-import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
@@ -18,7 +17,6 @@ import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.save.OwnParts;
 import sparewell.save.OwnSheetNames;
-import sparewell.save.SaveResult;
 import sparewell.save.WorkbookSaver;
 import sparewell.save.file.Refusals;
 import sparewell.season.Settings;
@@ -82,7 +80,7 @@ final class BookRun {
     ReportFolder.prepare(folder); // what cannot end well is not begun
     Beside.Work<Map<String, String>, RuntimeException> files =
         Beside.begin(() -> ReportFolder.texts(report.sheets(), settings.units()));
-    SaveResult saved =
+    Optional<Path> backup =
         new SheetSave(
                 report.sheets(),
                 names,
@@ -97,37 +95,26 @@ final class BookRun {
                 options.now(),
                 options.backupsKept(),
                 options.dropSignature());
-    return reported(standing.file(), folder, options, report, files.get(), saved);
+    try {
+      List<String> taken = ReportFolder.write(folder, files.get());
+      return new Outcome(
+          standing.file(),
+          exitCode(results, options),
+          Summary.inShort(results, report.toDo()),
+          Summary.of(report, target, backup, folder, options.columns()),
+          taken);
+    } catch (IOException disk) {
+      return Outcome.refused(
+          standing.file(),
+          disk(folder, disk)
+              + " The workbook itself was written. Check the folder and the space on the disk,"
+              + " and run again.");
+    }
   }
 
   private static String folder(Path book, Path target) {
     return "--out %s is a folder. Name the workbook to write in it, such as --out %s. Nothing was written."
         .formatted(target, target.resolve(book.getFileName()));
-  }
-
-  private static Outcome reported(
-      Path book,
-      Path folder,
-      RunOptions options,
-      Report report,
-      Map<String, String> files,
-      SaveResult saved) {
-    Results results = report.results();
-    try {
-      List<String> taken = ReportFolder.write(folder, files);
-      return new Outcome(
-          book,
-          exitCode(results, options),
-          Summary.inShort(results, report.toDo()),
-          Summary.of(results, report.toDo(), saved, folder, options.columns()),
-          taken);
-    } catch (IOException disk) {
-      return Outcome.refused(
-          book,
-          disk(folder, disk)
-              + " The workbook itself was written. Check the folder and the space on the disk,"
-              + " and run again.");
-    }
   }
 
   /** Analyses a workbook and reports its findings; writes nothing. */
@@ -207,15 +194,9 @@ final class BookRun {
 
   private static String disk(Path folder, IOException failure) {
     String reason =
-        Refusals.diskFull(failure)
-            ? "the disk is full"
-            : failure instanceof FileAlreadyExistsException
-                ? "a file of that name is in the way"
-                : failure instanceof AccessDeniedException
-                    ? "you have no permission to write there"
-                    : failure instanceof FileSystemException named && named.getReason() != null
-                        ? named.getReason()
-                        : failure.getClass().getSimpleName();
+        failure instanceof FileAlreadyExistsException
+            ? "a file of that name is in the way"
+            : Refusals.of(folder, failure).problem();
     return "the CSV files cannot be written into " + folder + " (" + reason + ").";
   }
 }

@@ -7,6 +7,7 @@ import java.time.LocalDateTime;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import sparewell.experience.Club;
 import sparewell.experience.Entry;
 import sparewell.experience.Pool;
@@ -14,7 +15,6 @@ import sparewell.experience.Unit;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.save.OwnParts;
-import sparewell.save.SaveResult;
 import sparewell.sheet.ClubSheet;
 import sparewell.table.ReportSheet;
 import sparewell.units.UnitSystem;
@@ -62,10 +62,10 @@ public final class ClubReport {
       List<String> wanted = sheets.stream().map(ReportSheet::name).toList();
       Map<String, String> names = BookRun.names(book, wanted);
       OwnParts parts = SheetSave.parts(book, wanted, names, name -> true);
-      SaveResult saved =
+      Optional<Path> saved =
           new SheetSave(sheets, names, now.toLocalDate().toString(), "USD", UnitSystem.US)
               .into(parts, book, book, file, now, RunOptions.USUAL_BACKUPS, false);
-      String backup = saved.backup().map(kept -> ". Backup of what it was: " + kept).orElse("");
+      String backup = saved.map(kept -> ". Backup of what it was: " + kept).orElse("");
       return Outcome.done(file, "written", List.of("Written: " + file + backup + "."));
     }
   }

@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Optional;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
-import sparewell.save.SaveResult;
 import sparewell.save.WorkbookSaver;
 import sparewell.save.append.AppendRequest;
 import sparewell.workbook.DateOrder;
@@ -80,15 +79,15 @@ public final class ImportRun {
         }
       }
     }
-    Optional<SaveResult> saved = Optional.empty();
-    if (!adding.isEmpty()) {
-      saved = Optional.of(WorkbookSaver.append(request(original, adding, now, backupsKept)));
-    }
+    Optional<Path> backup =
+        adding.isEmpty()
+            ? Optional.empty()
+            : WorkbookSaver.append(request(original, adding, now, backupsKept));
     return new Outcome(
         book,
         ExitCode.DONE,
         "imported",
-        ImportSummary.done(plans, saved, rejected),
+        ImportSummary.done(book, plans, backup, rejected),
         ImportSummary.problems(plans));
   }
 

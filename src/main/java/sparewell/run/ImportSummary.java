@@ -4,7 +4,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import sparewell.save.SaveResult;
 import sparewell.workbook.importing.NewRow;
 import sparewell.workbook.importing.SheetPlan;
 import sparewell.workbook.importing.SheetPlan.Rejected;
@@ -36,22 +35,23 @@ final class ImportSummary {
     return "  line " + row.line() + ": " + row.shown();
   }
 
-  static List<String> done(List<SheetPlan> plans, Optional<SaveResult> saved, List<Path> rejected) {
+  static List<String> done(
+      Path book, List<SheetPlan> plans, Optional<Path> backup, List<Path> rejected) {
     List<String> lines = new ArrayList<>();
     for (SheetPlan plan : plans) {
       lines.add(counts(plan, "added", "there already", "rejected"));
       notes(plan, lines);
     }
     loud(plans, "WERE LEFT OUT", lines);
-    if (saved.isPresent()) {
-      lines.add("Written: " + saved.get().file() + ".");
-      saved.get().backup().ifPresent(b -> lines.add("Backup of what it was: " + b + "."));
+    if (backup.isPresent()) {
+      lines.add("Written: " + book + ".");
+      lines.add("Backup of what it was: " + backup.get() + ".");
     } else {
       lines.add("Nothing to add: the workbook is as it was.");
     }
     rejected.forEach(
         file -> lines.add("Rejected rows: " + file + ". Mend them there and import that file."));
-    saved.ifPresent(s -> lines.add("Next: sparewell analyse " + s.file()));
+    backup.ifPresent(written -> lines.add("Next: sparewell analyse " + book));
     return lines;
   }
 

@@ -29,7 +29,7 @@ import sparewell.save.file.RunLock;
 import sparewell.season.Season;
 import sparewell.season.SeasonOrder;
 import sparewell.season.Trip;
-import sparewell.workbook.read.ReadOptions;
+import sparewell.workbook.ReadOptions;
 import sparewell.workbook.read.SeasonReader;
 import sparewell.workbook.read.UnusableInput;
 import sparewell.workbook.value.Names;

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Predicate;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
@@ -11,7 +12,6 @@ import sparewell.render.RenderOptions;
 import sparewell.render.SheetRenderer;
 import sparewell.save.OwnParts;
 import sparewell.save.OwnSheet;
-import sparewell.save.SaveResult;
 import sparewell.save.WorkbookSaver;
 import sparewell.table.ReportSheet;
 import sparewell.units.UnitSystem;
@@ -52,8 +52,9 @@ record SheetSave(
    * @param book the workbook as it was read
    * @param standing the workbook as it stands
    * @param target the file to write, that of {@code standing} or another
+   * @return backup of the target as it was; absent where there was none
    */
-  SaveResult into(
+  Optional<Path> into(
       OwnParts parts,
       WorkbookPackage book,
       WorkbookPackage standing,

@@ -4,10 +4,11 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.finding.Severity;
-import sparewell.save.SaveResult;
+import sparewell.sheet.Report;
 import sparewell.sheet.ReportSheets;
 import sparewell.sheet.Results;
 import sparewell.sheet.SeasonPlanSheet;
@@ -22,18 +23,18 @@ final class Summary {
 
   /** The steps to take now, and where the answers stand. */
   static List<String> of(
-      Results results, List<Step> toDo, SaveResult saved, Path folder, int columns) {
-    List<String> lines = new ArrayList<>();
-    lines.addAll(steps(results, toDo, columns));
+      Report report, Path written, Optional<Path> backup, Path folder, int columns) {
+    Results results = report.results();
+    List<String> lines = new ArrayList<>(steps(results, report.toDo(), columns));
     lines.add("");
     lines.add("Findings: " + counts(results.findings()) + ".");
     lines.add(
         "Written: %s (open it at '%s'), CSV files in %s."
-            .formatted(saved.file(), ReportSheets.FRONT, folder));
+            .formatted(written, ReportSheets.FRONT, folder));
     if (results.findings().stream().anyMatch(f -> f.code() == Code.SIGNATURE_DROPPED)) {
       lines.add("The digital signature is gone from it, as asked.");
     }
-    saved.backup().ifPresent(backup -> lines.add("Backup of what it was: " + backup + "."));
+    backup.ifPresent(kept -> lines.add("Backup of what it was: " + kept + "."));
     return lines;
   }
 

@@ -1,9 +1,9 @@
 package sparewell.run;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.apache.commons.text.WordUtils;
 
 /** Breaks a long line between words. */
 public final class Wrapping {
@@ -19,19 +19,8 @@ public final class Wrapping {
     Matcher start = START.matcher(text);
     String first = start.find() ? start.group() : "";
     String indent = " ".repeat(first.length());
-    List<String> lines = new ArrayList<>();
-    StringBuilder line = new StringBuilder(first);
-    boolean any = false;
-    for (String word : text.substring(first.length()).split(" +")) {
-      if (any && line.length() + 1 + word.length() > width) {
-        lines.add(line.toString());
-        line = new StringBuilder(indent);
-        any = false;
-      }
-      line.append(any ? " " : "").append(word);
-      any = true;
-    }
-    lines.add(line.toString());
-    return lines;
+    String words = text.substring(first.length()).replaceAll(" +", " ");
+    String wrapped = WordUtils.wrap(words, width - first.length(), "\n", false);
+    return (first + wrapped.replace("\n", "\n" + indent)).lines().toList();
   }
 }

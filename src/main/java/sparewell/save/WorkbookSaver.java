@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
@@ -63,9 +64,10 @@ public final class WorkbookSaver {
    * @param now date and time for the backup's name
    * @param backupsKept how many backups stay, at least 1
    * @param dropSignature whether a signed workbook may be written without its signature
+   * @return backup of the earlier file; absent where there was none
    * @throws WorkbookRefused where it cannot be done; the target is as it was
    */
-  public static SaveResult save(
+  public static Optional<Path> save(
       OwnParts own,
       WorkbookPackage standing,
       Path target,
@@ -74,13 +76,8 @@ public final class WorkbookSaver {
       boolean dropSignature)
       throws WorkbookRefused {
     check(standing, target, dropSignature);
-    Replacement replacement =
-        new Replacement(standing.file(), standing.fingerprint(), target, now, backupsKept);
-    try {
-      return new SaveResult(target, replacement.replaceBy(fresh -> write(own, fresh)));
-    } catch (IOException e) {
-      throw Refusals.of(target, e);
-    }
+    return new Replacement(standing.file(), standing.fingerprint(), target, now, backupsKept)
+        .replaceBy(fresh -> write(own, fresh));
   }
 
   private static void write(OwnParts own, Path fresh) throws WorkbookRefused, IOException {
@@ -92,19 +89,15 @@ public final class WorkbookSaver {
   /**
    * Adds rows to sheets of the angler's, and changes nothing else.
    *
+   * @return backup of the earlier file
    * @throws WorkbookRefused where it cannot be done; the workbook is as it was
    */
-  public static SaveResult append(AppendRequest append) throws WorkbookRefused {
+  public static Optional<Path> append(AppendRequest append) throws WorkbookRefused {
     WorkbookPackage book = append.original();
     check(book, book.file(), false);
-    Replacement replacement =
-        new Replacement(
-            book.file(), book.fingerprint(), book.file(), append.now(), append.backupsKept());
-    try {
-      return new SaveResult(book.file(), replacement.replaceBy(fresh -> append(append, fresh)));
-    } catch (IOException e) {
-      throw Refusals.of(book.file(), e);
-    }
+    return new Replacement(
+            book.file(), book.fingerprint(), book.file(), append.now(), append.backupsKept())
+        .replaceBy(fresh -> append(append, fresh));
   }
 
   /**

@@ -42,7 +42,7 @@ import sparewell.stow.StowPlan;
 import sparewell.stow.StowPlanner;
 import sparewell.table.Block;
 import sparewell.table.ReportSheet;
-import sparewell.workbook.read.ReadOptions;
+import sparewell.workbook.ReadOptions;
 import sparewell.workbook.read.SeasonReader;
 
 /** One analysis, part after part, in a fresh process: prints the time of each part. */

@@ -66,10 +66,10 @@ class PrintedTest extends CommandFixture {
 
   @Test
   void theWidthOfATerminal() {
-    assertEquals(60, TerminalWidth.of("60", false));
-    assertEquals(30, TerminalWidth.of("3", false));
-    assertEquals(Integer.MAX_VALUE, TerminalWidth.of(null, false));
-    assertEquals(Integer.MAX_VALUE, TerminalWidth.of("wide", false));
+    assertEquals(60, Console.width("60", false));
+    assertEquals(30, Console.width("3", false));
+    assertEquals(Integer.MAX_VALUE, Console.width(null, false));
+    assertEquals(Integer.MAX_VALUE, Console.width("wide", false));
   }
 
   @Test

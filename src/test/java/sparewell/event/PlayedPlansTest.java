@@ -34,7 +34,7 @@ import sparewell.spares.SparesPlanner;
 import sparewell.spares.SparesReport;
 import sparewell.stock.OnHand;
 import sparewell.stock.OnHandCalculator;
-import sparewell.workbook.read.ReadOptions;
+import sparewell.workbook.ReadOptions;
 import sparewell.workbook.read.SeasonReader;
 
 /** Plans are carried out as an angler would: all of it can be done, and then nothing is left. */

@@ -1,12 +1,13 @@
 package sparewell.posting;
 
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.Optional;
 import sparewell.run.Experiences;
 import sparewell.run.PostRun;
 import sparewell.run.RunOptions;
-import sparewell.workbook.Overrides;
+import sparewell.workbook.ReadOptions;
 
 /** Posts one workbook, in a process of its own that can be killed. */
 public final class KilledPost {
@@ -24,7 +25,7 @@ public final class KilledPost {
         LocalDateTime.parse("2026-03-15T10:00:00"),
         Optional.empty(),
         Path.of(reports),
-        Overrides.NONE,
+        ReadOptions.on(LocalDate.of(2026, 3, 15)),
         false,
         3,
         false,

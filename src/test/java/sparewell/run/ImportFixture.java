@@ -23,8 +23,8 @@ import sparewell.season.Season;
 import sparewell.workbook.Books;
 import sparewell.workbook.DateOrder;
 import sparewell.workbook.InputSheet;
+import sparewell.workbook.ReadOptions;
 import sparewell.workbook.importing.ImportSource;
-import sparewell.workbook.read.ReadOptions;
 import sparewell.workbook.read.SeasonReader;
 
 /** A season's workbook in a folder of its own, into which tests import rows. */

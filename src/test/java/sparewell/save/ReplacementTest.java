@@ -105,9 +105,9 @@ class ReplacementTest {
   void outWritesAnotherFileAndBacksUpWhatStandsThere() throws Exception {
     byte[] before = Files.readAllBytes(book);
     Path out = folder.resolve("answers.xlsx");
-    assertTrue(Saving.save(book, out, Saving.NOW).backup().isEmpty());
+    assertTrue(Saving.save(book, out, Saving.NOW).isEmpty());
     byte[] first = Files.readAllBytes(out);
-    Path backup = Saving.save(book, out, Saving.NOW).backup().orElseThrow();
+    Path backup = Saving.save(book, out, Saving.NOW).orElseThrow();
     assertEquals(folder.resolve("answers-backups/answers 2026-03-08 173005.xlsx"), backup);
     assertArrayEquals(first, Files.readAllBytes(backup));
     assertArrayEquals(before, Files.readAllBytes(book));

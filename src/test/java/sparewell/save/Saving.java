@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
 import sparewell.render.RenderOptions;
@@ -24,12 +25,12 @@ public final class Saving {
   private Saving() {}
 
   /** Saves into the workbook itself. */
-  public static SaveResult into(Path book) throws IOException, WorkbookRefused {
+  public static Optional<Path> into(Path book) throws IOException, WorkbookRefused {
     return save(book, book, NOW);
   }
 
   /** Saves what was read from one file to another. */
-  public static SaveResult save(Path from, Path to, LocalDateTime now)
+  public static Optional<Path> save(Path from, Path to, LocalDateTime now)
       throws IOException, WorkbookRefused {
     try (WorkbookPackage original = WorkbookPackage.open(from)) {
       return save(original, to, now);
@@ -37,13 +38,13 @@ public final class Saving {
   }
 
   /** Saves what was read before. */
-  public static SaveResult save(WorkbookPackage original, Path to, LocalDateTime now)
+  public static Optional<Path> save(WorkbookPackage original, Path to, LocalDateTime now)
       throws WorkbookRefused {
     return save(original, to, OwnSample.sheets(WANTED, "two blanks"), 1, now);
   }
 
   /** Saves sheets, so many of them in front. */
-  static SaveResult save(
+  static Optional<Path> save(
       WorkbookPackage original, Path to, List<ReportSheet> sheets, int front, LocalDateTime now)
       throws WorkbookRefused {
     RenderOptions options =
@@ -52,7 +53,7 @@ public final class Saving {
   }
 
   /** Saves sheets rendered in some way. */
-  public static SaveResult save(
+  public static Optional<Path> save(
       WorkbookPackage original,
       Path to,
       List<ReportSheet> sheets,

@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import java.util.zip.ZipFile;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
@@ -46,12 +47,12 @@ class WorkbookSaverTest {
   @Test
   void putsOurSheetsInFrontAndBehindAndKeepsABackup() throws Exception {
     byte[] before = Files.readAllBytes(book);
-    SaveResult result = Saving.into(book);
+    Optional<Path> result = Saving.into(book);
     assertEquals(List.of("After trip", "Stock", "Trips", "Spares", "Buy list"), names(book));
     assertEquals(
         folder.resolve("season-backups/season 2026-03-08 173005.xlsx").toRealPath(),
-        result.backup().orElseThrow());
-    assertArrayEquals(before, Files.readAllBytes(result.backup().get()));
+        result.orElseThrow());
+    assertArrayEquals(before, Files.readAllBytes(result.get()));
     assertEquals(List.of("season-backups", "season.xlsx"), files(folder));
   }
 

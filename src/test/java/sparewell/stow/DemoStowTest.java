@@ -16,7 +16,7 @@ import sparewell.season.Season;
 import sparewell.season.SeasonSketch;
 import sparewell.stock.OnHand;
 import sparewell.stock.OnHandCalculator;
-import sparewell.workbook.read.ReadOptions;
+import sparewell.workbook.ReadOptions;
 import sparewell.workbook.read.SeasonReader;
 
 /**

@@ -39,18 +39,18 @@ public record Replacement(
    *
    * @return backup of the earlier file; absent where there was none
    */
-  public Optional<Path> replaceBy(Making making) throws WorkbookRefused, IOException {
-    Path place = place(target);
-    try (RunLock lock = RunLock.take(place)) {
+  public Optional<Path> replaceBy(Making making) throws WorkbookRefused {
+    try (RunLock lock = RunLock.take(place(target))) {
       lock.removeLeftovers();
-      return replace(place, lock.fresh(), making);
+      return replace(place(target), lock.fresh(), making);
+    } catch (IOException e) {
+      throw Refusals.of(target, e);
     }
   }
 
   private Optional<Path> replace(Path place, Path fresh, Making making)
       throws WorkbookRefused, IOException {
     Optional<Fingerprint> before = before(place);
-
     try {
       making.make(fresh);
       Backups backups = new Backups(place);
@@ -78,13 +78,13 @@ public record Replacement(
   /** Fingerprint of the file at the target; of the original, that of the file read. */
   private Optional<Fingerprint> before(Path place) throws WorkbookRefused, IOException {
     boolean same = target.equals(original) || isSame(original, place);
-    if (!Files.exists(place)) {
-      if (same) {
-        throw changed();
-      }
-      return Optional.empty();
+    if (Files.exists(place)) {
+      return Optional.of(same ? read : Fingerprint.of(place));
     }
-    return Optional.of(same ? read : Fingerprint.of(place));
+    if (same) {
+      throw changed();
+    }
+    return Optional.empty();
   }
 
   private void requireUnchanged(Path place, Fingerprint before)

@@ -17,6 +17,7 @@ import sparewell.season.Settings;
 import sparewell.units.UnitSystem;
 import sparewell.workbook.InputSheet;
 import sparewell.workbook.InputSheets;
+import sparewell.workbook.ReadOptions;
 import sparewell.workbook.grid.BookCells;
 import sparewell.workbook.grid.Formulas;
 import sparewell.workbook.grid.RawRow;

@@ -15,6 +15,7 @@ import sparewell.units.Length;
 import sparewell.units.LengthUnit;
 import sparewell.units.UnitSystem;
 import sparewell.workbook.InputSheets;
+import sparewell.workbook.ReadOptions;
 import sparewell.workbook.TypedChance;
 import sparewell.workbook.grid.DateSystem;
 import sparewell.workbook.grid.RawCell;
@@ -63,12 +64,12 @@ record SettingsReader(SettingRows rows, ReadOptions options, Findings findings) 
   }
 
   private Settings settings(UnitSystem units) {
-    Optional<TypedChance> given = options.overrides().chance();
+    Optional<TypedChance> given = options.chance();
     given.filter(TypedChance::isPercent).ifPresent(this::remarkPercent);
     Optional<LocalDate> asOf = rows.get("As of").flatMap(n -> n.row().date(n.value()));
     Optional<Double> chance = value("Chance wanted", Amounts::chance);
     Optional<BigDecimal> budget = value("Budget", Amounts::money);
-    LocalDate analysed = options.overrides().asOf().or(() -> asOf).orElse(options.today());
+    LocalDate analysed = options.asOf().or(() -> asOf).orElse(options.today());
     return new Settings(
         units,
         analysed,
@@ -79,7 +80,7 @@ record SettingsReader(SettingRows rows, ReadOptions options, Findings findings) 
         value("Planning hours", Amounts::hours).orElseThrow(),
         value("Planning days", Amounts::days).orElseThrow(),
         value("Lead time (days)", Amounts::number).orElseThrow(),
-        options.overrides().budget().or(() -> budget),
+        options.budget().or(() -> budget),
         value("Currency", SettingsReader::currency).orElseThrow(),
         value("Fill factor", Amounts::number).orElseThrow(),
         sideTolerance(units),

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import sparewell.finding.Code;
 import sparewell.workbook.Books;
 import sparewell.workbook.InputSheets;
+import sparewell.workbook.ReadOptions;
 
 class HeaderTest {
   private static final ReadOptions OPTIONS = ReadOptions.on(LocalDate.of(2026, 7, 15));

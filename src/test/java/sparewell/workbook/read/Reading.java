@@ -10,6 +10,7 @@ import sparewell.finding.Finding;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.season.Season;
 import sparewell.workbook.Books;
+import sparewell.workbook.ReadOptions;
 
 /** Result of reading a test workbook. */
 public record Reading(Season season, List<Finding> findings) {

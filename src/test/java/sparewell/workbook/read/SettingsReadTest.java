@@ -16,7 +16,7 @@ import sparewell.units.LengthUnit;
 import sparewell.units.UnitSystem;
 import sparewell.workbook.Books;
 import sparewell.workbook.InputSheets;
-import sparewell.workbook.Overrides;
+import sparewell.workbook.ReadOptions;
 import sparewell.workbook.TypedChance;
 
 class SettingsReadTest {
@@ -152,10 +152,9 @@ class SettingsReadTest {
     ReadOptions options =
         new ReadOptions(
             TODAY,
-            new Overrides(
-                Optional.of(LocalDate.of(2026, 5, 1)),
-                Optional.of(new BigDecimal("50")),
-                TypedChance.of(90)));
+            Optional.of(LocalDate.of(2026, 5, 1)),
+            Optional.of(new BigDecimal("50")),
+            TypedChance.of(90));
     Reading reading =
         Reading.of(
             Books.season()

@@ -40,7 +40,7 @@ import sparewell.workbook.InputColumn;
 import sparewell.workbook.InputColumn.Kind;
 import sparewell.workbook.InputSheet;
 import sparewell.workbook.InputSheets;
-import sparewell.workbook.read.ReadOptions;
+import sparewell.workbook.ReadOptions;
 import sparewell.workbook.read.ReadResult;
 import sparewell.workbook.read.SeasonReader;
 import sparewell.workbook.template.GenerateTemplates.Kept;
