@@ -41,7 +41,7 @@ final class WatchCommand extends Command {
       console.say("Watching " + watched + ". Save and close a workbook to have it analysed.");
       // A program's first analysis takes longest, so it is done while nobody waits; nothing is
       // written. The first answer then takes half the time.
-      saved.latest().ifPresent(book -> Batch.check(List.of(book), usual(), done -> {}));
+      saved.latest().ifPresent(book -> Batch.check(List.of(book), options(), done -> {}));
       do {
         for (Path book : saved.due()) {
           console.say(analyse(book, saved));
