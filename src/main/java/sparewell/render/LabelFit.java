@@ -128,17 +128,27 @@ final class LabelFit {
 
   private static List<Grid.Run> largest(
       List<Words> head, List<Words> body, double width, double height) {
-    for (int step = STEPS; step >= 0; step--) {
-      double growth = (double) step / STEPS;
-      if (fits(head, body, growth, width, height)) {
-        return runs(head, body, growth, 1, width);
+    int largest = -1;
+    int tooLarge = STEPS + 1;
+    for (int step = STEPS; tooLarge - largest > 1; step = (largest + tooLarge) / 2) {
+      if (fits(head, body, growth(step), width, height)) {
+        largest = step;
+      } else {
+        tooLarge = step;
       }
+    }
+    if (largest >= 0) {
+      return runs(head, body, growth(largest), 1, width);
     }
     double share = 1;
     while (share > TINIEST_SHARE && high(runs(head, body, 0, share, width), width) > height) {
       share *= TINIER;
     }
     return runs(head, body, 0, share, width);
+  }
+
+  private static double growth(int step) {
+    return (double) step / STEPS;
   }
 
   private static boolean fits(
