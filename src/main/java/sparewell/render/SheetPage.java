@@ -233,6 +233,9 @@ final class SheetPage {
             .flatMap(block -> ((Block.Text) block).lines().stream())
             .anyMatch(line -> line.link().isPresent());
     grid.textColumns = columnsFor(linked ? LINKED_TEXT_POINTS : TEXT_POINTS);
+    if (sheet.largePrint() && grid.lastPrintedColumn > 1) { // no column for words alone
+      grid.textColumns = Math.min(grid.textColumns, grid.lastPrintedColumn);
+    }
     int last = grid.textColumns;
     if (linked) {
       double text = grid.pointsAcross(grid.textColumns);

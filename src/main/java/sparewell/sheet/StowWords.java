@@ -58,7 +58,7 @@ final class StowWords {
 
   private record Effect(String words, boolean worse) {}
 
-  /** Centre, bow, heel and reach; what is not known or does not change is left out. */
+  /** Centre, bow, heel and reach; what is not known is left out. */
   private static List<Effect> effects(StowPlan plan, LoadReport report, UnitSystem units) {
     List<Effect> effects = new ArrayList<>();
     plan.recommended()
@@ -78,12 +78,13 @@ final class StowWords {
     if (report.now().heelDegrees().isPresent()) {
       double now = report.now().heelDegrees().get();
       double then = report.planned().heelDegrees().orElseThrow();
-      if (!degrees(now).equals(degrees(then))) {
-        effects.add(
-            new Effect(
-                "heel goes from " + degrees(now) + " to " + degrees(then),
-                Math.abs(then) > Math.abs(now)));
-      }
+      boolean stays = degrees(now).equals(degrees(then));
+      effects.add(
+          new Effect(
+              stays
+                  ? "heel stays " + degrees(now)
+                  : "heel goes from " + degrees(now) + " to " + degrees(then),
+              !stays && Math.abs(then) > Math.abs(now)));
     }
     plan.reach()
         .filter(reach -> !minutes(reach.nowMinutes()).equals(minutes(reach.plannedMinutes())))

@@ -29,6 +29,12 @@ class TextSizeTest {
     assertTrue(TextSize.width(text, 1_000, true) >= 0.997 * width);
   }
 
+  /** U+25A1: 604 in Liberation Sans, 945 of letters a seventh wider in DejaVu Sans. */
+  @Test
+  void aSquareTakesNoMoreThanInWideFonts() {
+    assertEquals(945 * 556 / 636.0, TextSize.width("□", 1_000, false), 30);
+  }
+
   @ParameterizedTest
   @CsvSource({"'', 1", "aa aa, 1", "aa aa aa aa aa, 2", "aaaaaaaaaaaaaaaaaaaa, 3"})
   void linesBreakAtWordsAndInLongOnes(String text, int lines) {
