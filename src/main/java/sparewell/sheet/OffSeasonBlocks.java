@@ -20,12 +20,14 @@ final class OffSeasonBlocks {
     Lines lines = new Lines();
     lines.heading("For the off-season");
     lines.plain(
-        "From %s to %s you lost %s worth %s%s in %.0f hours afloat. The table says what to buy for"
+        "From %s to %s you lost %s%s%s in %.0f hours afloat. The table says what to buy for"
             + " a season of as many hours.",
         view.from(),
         view.to(),
         Phrase.count(view.total().pieces(), "piece"),
-        Phrase.money(view.total().money(), currency),
+        view.total().money().signum() == 0
+            ? ""
+            : " worth " + Phrase.money(view.total().money(), currency),
         unpriced == 0 ? "" : " (and " + Phrase.count(unpriced, "piece") + " without a price)",
         view.afloatHours());
     List<Block> blocks = new ArrayList<>();
