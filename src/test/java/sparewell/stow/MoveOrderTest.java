@@ -44,6 +44,17 @@ class MoveOrderTest {
       return load <= problem.loadRoomMg[place] && volume <= problem.volumeRoomMm3[place];
     }
 
+    /** Side moment of the boxes that stand in compartments, mg um. */
+    long side() {
+      long sum = 0;
+      for (int box = 0; box < at.length; box++) {
+        if (at[box] != OUTSIDE) {
+          sum += problem.weightMg[box] * problem.offsetUm[at[box]];
+        }
+      }
+      return sum;
+    }
+
     List<Integer> movable(int... gone) {
       List<Integer> boxes = new ArrayList<>();
       for (int box = 0; box < at.length; box++) {
@@ -74,6 +85,7 @@ class MoveOrderTest {
           case MOVE, PUT_IN -> move(entry);
           default -> throw new IllegalStateException();
         }
+        assertEquals(side(), entry.sideThen());
       }
       assertArrayEquals(target, at);
       assertEquals(problem.moves(target), next - 1, "every moved box has its number");
@@ -184,7 +196,7 @@ class MoveOrderTest {
         new StowProblem(
             new long[] {9, 9, 9},
             new long[] {80, 70, 90},
-            new long[] {0, 0, 0},
+            new long[] {-5, 3, 11},
             new long[] {none, none, none},
             new long[] {100, 100, 100},
             new double[3][3],

@@ -97,6 +97,26 @@ class ReachTest {
     assertTrue(Reach.minutesByBox(boats().season(), boats().onHand()).isEmpty());
   }
 
+  @Test
+  void withoutACompartmentAtHandNothingIsToBeWon() {
+    Boats nowhere = new Boats().compartment("Stern", 50, 0, 0).compartment("Console", 60, 0, 0);
+    SeasonSketch sketch = fished();
+    sketch.compartments = nowhere.season().compartments();
+    assertTrue(Reach.minutesByBox(sketch.season(), boats().onHand()).isEmpty());
+  }
+
+  @Test
+  void piecesAshoreOrLooseCostNoReaching() {
+    Boats more =
+        boats()
+            .compartment("Shed", 0, 0, 0, false, true)
+            .stock("Jig", "Tub", "Shed", 30, 0.01)
+            .stock("Jig", "", "Stern", 30, 0.01);
+    Map<String, Double> minutes =
+        Reach.minutesByBox(fished().season(), more.onHand()).orElseThrow();
+    assertEquals(Reach.minutesByBox(fished().season(), boats().onHand()).orElseThrow(), minutes);
+  }
+
   /** At the usual weight the centre wins; whoever asks for it gets the box at hand. */
   @Test
   void theAnglerWeighsReachAgainstTheCentre() {
