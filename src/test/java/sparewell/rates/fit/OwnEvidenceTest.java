@@ -46,7 +46,7 @@ class OwnEvidenceTest {
     }
     for (int i = from; rate[i] < 0.6; i++) {
       double exact = Math.log(likelihood(rate[i]) / likelihood(rate[from]));
-      assertEquals(exact, Math.log(told[i] / told[from]), 0.04, "at " + rate[i]);
+      assertEquals(exact, Math.log(told[i] / told[from]), 0.031, "at " + rate[i]);
     }
   }
 
