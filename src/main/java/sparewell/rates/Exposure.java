@@ -23,6 +23,11 @@ public record Exposure(
     }
   }
 
+  /** True if something may be lost. */
+  boolean used() {
+    return hours > 0 && !among.isEmpty();
+  }
+
   /** On the next trip. */
   public Exposure(double hours, double days, Optional<String> cover, List<ItemId> among) {
     this(hours, days, cover, among, 1);

@@ -2,12 +2,10 @@ package sparewell.rates;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
 import sparewell.experience.Club;
@@ -18,7 +16,6 @@ import sparewell.finding.Findings;
 import sparewell.numerics.BetaBinomial;
 import sparewell.numerics.CountDistribution;
 import sparewell.rates.fit.FitInput;
-import sparewell.rates.fit.JointChance;
 import sparewell.rates.fit.Observation;
 import sparewell.rates.fit.RateFit;
 import sparewell.rates.fit.RateFutures;
@@ -34,14 +31,12 @@ import sparewell.season.Season;
  * its tables stand.
  */
 public final class LossModel implements LossForecast {
-  private static final int FUTURES = 640;
-  private static final double FAR = 1e-4; // of losses that count as more than any stock
+  private static final int FUTURES = 400;
 
   private final SeasonHistory history;
   private final RateFit fit;
   private final Lean lean;
   private final ItemShares shares;
-  private final JointChance<StyleStock> joint;
   private final Map<Share, CountDistribution> shared = new ConcurrentHashMap<>();
   private final List<StyleRate> styles;
   private final List<CoverEffect> covers;
@@ -49,8 +44,13 @@ public final class LossModel implements LossForecast {
   private final Map<String, Integer> styleNumber = new LinkedHashMap<>();
   private StagedChance staged; // made when first asked for
 
-  /** A share in a style's losses; items never lost have the same. */
-  private record Share(int style, List<Among> demands) {}
+  /**
+   * An item's share in a style's losses; items never lost have the same.
+   *
+   * @param own its weight
+   * @param byRest terms by the weight of the other items used then
+   */
+  private record Share(int style, double own, Map<Double, List<RateFit.Term>> byRest) {}
 
   private LossModel(
       Season season, SeasonHistory history, RateFit fit, Lean lean, ItemShares shares) {
@@ -58,7 +58,6 @@ public final class LossModel implements LossForecast {
     this.history = history;
     this.fit = fit;
     this.shares = shares;
-    this.joint = new JointChance<>(fit);
     for (int s = 0; s < history.styles().size(); s++) {
       styleNumber.put(history.styles().get(s), s);
     }
@@ -148,83 +147,47 @@ public final class LossModel implements LossForecast {
   @Override
   public Map<ItemId, CountDistribution> itemLosses(String style, List<Exposure> exposures) {
     int number = number(style);
-    Map<ItemId, List<Among>> byItem = new LinkedHashMap<>();
-    for (Demand demand : demands(exposures)) {
-      double all = demand.among().stream().mapToDouble(shares::weight).sum();
-      for (ItemId item : demand.among()) {
-        double own = shares.weight(item);
+    Map<ItemId, Map<Double, List<RateFit.Term>>> byItem = new LinkedHashMap<>();
+    for (Exposure exposure : exposures) {
+      double all = exposure.among().stream().mapToDouble(shares::weight).sum();
+      for (ItemId item : exposure.used() ? exposure.among() : List.<ItemId>of()) {
         // As a difference, so that items of equal weight get the very same rest.
-        double rest = demand.among().size() == 1 ? 0 : all - own;
+        double rest = exposure.among().size() == 1 ? 0 : all - shares.weight(item);
         byItem
-            .computeIfAbsent(item, key -> new ArrayList<>())
-            .add(new Among(demand.terms(), own, rest));
+            .computeIfAbsent(item, key -> new LinkedHashMap<>())
+            .computeIfAbsent(rest, key -> new ArrayList<>())
+            .add(term(exposure));
       }
     }
     Map<ItemId, CountDistribution> losses = new LinkedHashMap<>();
-    byItem.forEach((item, demands) -> losses.put(item, losses(number, demands)));
+    byItem.forEach(
+        (item, byRest) ->
+            losses.put(
+                item,
+                shared.computeIfAbsent(
+                    new Share(number, shares.weight(item), byRest), this::losses)));
     return losses;
   }
 
-  /**
-   * Loss distribution wanted of an item: terms, its weight, and that of the others among which it
-   * stands.
-   */
-  private record Among(List<RateFit.Term> terms, double own, double rest) {}
-
-  private CountDistribution losses(int style, List<Among> demands) {
-    return shared.computeIfAbsent(new Share(style, demands), share -> fresh(style, demands));
-  }
-
-  private CountDistribution fresh(int style, List<Among> demands) {
-    Among first = demands.get(0);
-    if (demands.size() == 1) {
-      CountDistribution whole = fit.losses(style, first.terms());
+  private CountDistribution losses(Share share) {
+    if (share.byRest().size() == 1) {
+      var only = share.byRest().entrySet().iterator().next();
+      CountDistribution whole = fit.losses(share.style(), only.getValue());
       if (whole.bundle() == 1 && whole.cut() <= BetaBinomial.MOST_THINNED) {
-        return BetaBinomial.thin(whole, first.own(), first.rest());
+        return BetaBinomial.thin(whole, share.own(), only.getKey());
       }
     }
     return fit.shared(
-        style,
-        demands.stream().map(Among::terms).toList(),
-        first.own(),
-        demands.stream().map(Among::rest).toList());
+        share.style(),
+        List.copyOf(share.byRest().values()),
+        share.own(),
+        List.copyOf(share.byRest().keySet()));
   }
 
   /**
    * {@inheritDoc}
    *
-   * <p>Exact given the model where the exposures of a style name the same items or none in common;
-   * where some overlap in part, told by 640 futures drawn from the fit.
-   */
-  @Override
-  public double nothingRunsOut(List<StyleStock> stocks) {
-    if (stocks.stream().anyMatch(stock -> Demand.overlap(demands(stock.exposures())))) {
-      return staged().chances(stocks.stream().map(StagedStock::of).toList(), 1)[0];
-    }
-    if (stocks.size() == 1 && stocks.get(0).pieces().size() == 1) {
-      return lasts(stocks.get(0));
-    }
-    Map<Integer, double[][]> all = new TreeMap<>();
-    for (StyleStock stock : stocks) {
-      int style = number(stock.style());
-      all.put(style, joint.style(style, stock, () -> lasting(style, stock)));
-    }
-    return joint.all(all);
-  }
-
-  /** Chance that a stock of one item lasts. */
-  private double lasts(StyleStock stock) {
-    ItemId item = stock.pieces().keySet().iterator().next();
-    return itemLosses(stock.style(), stock.exposures())
-        .getOrDefault(item, CountDistribution.none())
-        .atMost(stock.pieces().get(item));
-  }
-
-  /**
-   * {@inheritDoc}
-   *
-   * <p>The first is exact; the others are told by 640 futures drawn from the fit, and scaled by
-   * what these say of the first.
+   * <p>Told by 400 futures drawn from the fit, and of a single item at one stage exact.
    */
   @Override
   public double[] lastsThroughout(List<StagedStock> stocks) {
@@ -232,60 +195,20 @@ public final class LossModel implements LossForecast {
     if (stages == 0 || stocks.stream().anyMatch(stock -> stock.stages().size() != stages)) {
       throw new IllegalArgumentException("stocks of as many stages each, at least one");
     }
-    double exact = nothingRunsOut(stocks.stream().map(StagedStock::first).toList());
-    double[] chances = stages == 1 ? new double[] {exact} : staged().chances(stocks, stages);
-    double scale = chances[0] > 0 ? exact / chances[0] : 1;
-    for (int j = 0; j < chances.length; j++) {
-      chances[j] = Math.min(exact, chances[j] * scale);
-    }
-    return chances;
+    return staged().chances(stocks, stages);
   }
 
   private synchronized StagedChance staged() {
     if (staged == null) {
-      staged = new StagedChance(futures(FUTURES), this::number, this::term, shares::weight);
+      staged =
+          new StagedChance(
+              futures(FUTURES), this::number, this::term, shares::weight, this::itemLosses);
     }
     return staged;
   }
 
   RateFutures futures(int count) {
     return new RateFutures(fit, count);
-  }
-
-  private List<JointChance.Lasting> lasting(int style, StyleStock stock) {
-    List<JointChance.Lasting> lasting = new ArrayList<>();
-    for (Demand demand : demands(stock.exposures())) {
-      List<Double> weights = new ArrayList<>();
-      List<Integer> limits = new ArrayList<>();
-      double rest = 0;
-      for (ItemId item : demand.among()) {
-        if (stock.pieces().containsKey(item)) {
-          weights.add(shares.weight(item));
-          limits.add(stock.pieces().get(item));
-        } else {
-          rest += shares.weight(item);
-        }
-      }
-      if (!weights.isEmpty()) {
-        int most = fit.losses(style, demand.terms()).quantile(1 - FAR);
-        lasting.add(JointChance.Lasting.of(demand.terms(), weights, limits, rest, most));
-      }
-    }
-    return lasting;
-  }
-
-  private List<Demand> demands(List<Exposure> exposures) {
-    Map<Set<ItemId>, List<RateFit.Term>> groups = new LinkedHashMap<>();
-    for (Exposure exposure : exposures) {
-      if (exposure.hours() > 0 && !exposure.among().isEmpty()) {
-        groups
-            .computeIfAbsent(new LinkedHashSet<>(exposure.among()), key -> new ArrayList<>())
-            .add(term(exposure));
-      }
-    }
-    return groups.entrySet().stream()
-        .map(group -> new Demand(group.getKey(), group.getValue()))
-        .toList();
   }
 
   private int number(String style) {

@@ -1,131 +1,157 @@
 package sparewell.rates;
 
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.SplittableRandom;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
-import java.util.function.ToDoubleFunction;
-import sparewell.rates.LossForecast.Stage;
+import sparewell.numerics.CountDistribution;
 import sparewell.rates.fit.RateFit;
 import sparewell.rates.fit.RateFutures;
 import sparewell.season.ItemId;
 
 /**
- * What is expected to be lost of a style's items at several stages, in each of many futures: rate
- * of the trip &times; hours &times; multiplier of the cover &times; extra variation &times; share.
+ * What is expected to be lost of a style at several stages, in each of many futures: rate of the
+ * trip &times; hours &times; multiplier of the cover &times; extra variation; and whether its items
+ * last.
  */
 final class StagedUse {
-  private final RateFutures futures;
-  private final Map<ItemId, double[]> logShares; // by future, up to a common summand
-  private final ToDoubleFunction<ItemId> weight;
-  private final long seed;
-  private final Map<ItemId, double[]> means = new HashMap<>();
+  /** Larger stocks are counted in bundles of pieces. */
+  private static final int LARGE = 600;
+
+  private static final double SURE = 1 - 1e-9;
+  private static final double HARDLY = 1e-3; // chances below are not scaled
+  private static final double NO_MASS = 1e-12; // Poisson chances beyond their mean that count
+
+  private final ItemFutures items;
+  private final List<List<Exposure>> stages;
+  private final double[][][] losses; // by stage and exposure, in each future
+  private final Map<ItemId, CountDistribution> alone;
+  private final Map<Asked, Lasting> lasting = new ConcurrentHashMap<>();
+
+  private record Asked(ItemId item, List<Integer> limits) {}
+
+  /**
+   * How an item lasts.
+   *
+   * @param chances by future, then stage; empty where it is sure
+   * @param scale its known chance at the first stage, over the mean of the futures
+   */
+  record Lasting(double[] chances, double scale) {}
 
   /**
    * Draws.
    *
-   * @param logShares of items drawn so far; receives more
-   * @param weight Dirichlet parameter of an item
+   * @param stages exposures of the style at each
+   * @param alone losses of each item at the first
    */
   StagedUse(
       RateFutures futures,
+      ItemFutures items,
       int style,
-      List<Stage> stages,
+      List<List<Exposure>> stages,
       Function<Exposure, RateFit.Term> term,
-      Map<ItemId, double[]> logShares,
-      ToDoubleFunction<ItemId> weight,
-      long seed) {
-    this.futures = futures;
-    this.logShares = logShares;
-    this.weight = weight;
-    this.seed = seed;
+      Map<ItemId, CountDistribution> alone) {
+    this.alone = alone;
+    this.items = items;
+    this.stages = stages;
     int[] steps =
         stages.stream()
-            .flatMap(stage -> stage.exposures().stream())
+            .flatMap(List::stream)
             .mapToInt(Exposure::stepsAhead)
             .sorted()
             .distinct()
             .toArray();
     double[][] rates = futures.rates(style, steps);
+    losses = new double[stages.size()][][];
     // Each exposure has its own random numbers, so that those to come do not change those before.
-    SplittableRandom extras = new SplittableRandom(seed + style);
-    Map<List<ItemId>, double[][]> shares = new HashMap<>();
-    for (int j = 0; j < stages.size(); j++) {
-      for (Exposure exposure : stages.get(j).exposures()) {
-        SplittableRandom extra = extras.split();
+    long seed = style;
+    for (int j = 0; j < losses.length; j++) {
+      losses[j] = new double[stages.get(j).size()][];
+      for (int e = 0; e < losses[j].length; e++) {
+        Exposure exposure = stages.get(j).get(e);
         int step = Arrays.binarySearch(steps, exposure.stepsAhead());
-        if (exposure.hours() > 0 && !exposure.among().isEmpty()) {
-          double[] losses = losses(term.apply(exposure), rates, step, extra);
-          double[][] its = shares.computeIfAbsent(exposure.among(), this::shares);
-          for (int i = 0; i < its.length; i++) {
-            add(exposure.among().get(i), losses, its[i], j, stages.size());
-          }
-        }
+        seed = seed * 31 + 7;
+        losses[j][e] = futures.losses(rates, step, term.apply(exposure), seed);
       }
     }
   }
 
-  /** Expected losses of an item, by future, then stage; empty where it is not used. */
-  double[] means(ItemId item) {
-    return means.getOrDefault(item, new double[0]);
+  /** Chances that an item stays within limits up to each stage. */
+  Lasting lasts(ItemId item, List<Integer> limits) {
+    return lasting.computeIfAbsent(new Asked(item, limits), this::lasts);
+  }
+
+  private Lasting lasts(Asked asked) {
+    int[] limits = asked.limits().stream().mapToInt(Integer::intValue).toArray();
+    double[] lasts = lasts(means(asked.item()), limits);
+    if (Arrays.stream(lasts).allMatch(chance -> chance > SURE)) {
+      return new Lasting(new double[0], 1);
+    }
+    double told = 0;
+    for (int i = 0; i < lasts.length; i += limits.length) {
+      told += lasts[i] / items.count();
+    }
+    CountDistribution losses = alone.get(asked.item());
+    boolean tells = losses != null && told > HARDLY;
+    return new Lasting(lasts, tells ? losses.atMost(limits[0]) / told : 1);
   }
 
   /** How many numbers are held. */
   long held() {
-    return means.values().stream().mapToLong(each -> each.length).sum();
+    long uses = Arrays.stream(losses).mapToLong(stage -> stage.length).sum();
+    long asked = lasting.values().stream().filter(each -> each.chances().length > 0).count();
+    return (uses + asked * losses.length) * items.count();
   }
 
-  private double[] losses(RateFit.Term term, double[][] rates, int step, SplittableRandom random) {
-    double[] losses = new double[rates.length];
-    for (int k = 0; k < losses.length; k++) {
-      double extra = GammaDraw.mean1(futures.size(k) * term.days(), random);
-      losses[k] = rates[k][step] * term.hours() * futures.multiplier(k, term.cover()) * extra;
-    }
-    return losses;
-  }
-
-  private void add(ItemId item, double[] losses, double[] share, int stage, int stages) {
-    double[] its = means.computeIfAbsent(item, key -> new double[losses.length * stages]);
-    for (int k = 0; k < losses.length; k++) {
-      its[k * stages + stage] += losses[k] * share[k];
-    }
-  }
-
-  /** Dirichlet shares of items used together: of each, by future. */
-  private double[][] shares(List<ItemId> among) {
-    double[][] shares = new double[among.size()][];
-    double[] top = new double[futures.count()];
-    Arrays.fill(top, Double.NEGATIVE_INFINITY);
-    for (int i = 0; i < shares.length; i++) {
-      shares[i] = logShares.computeIfAbsent(among.get(i), this::logShares).clone();
-      for (int k = 0; k < top.length; k++) {
-        top[k] = Math.max(top[k], shares[i][k]);
+  /** Expected losses of an item, by future, then stage. */
+  private double[] means(ItemId item) {
+    double[] means = new double[items.count() * losses.length];
+    for (int j = 0; j < losses.length; j++) {
+      for (int e = 0; e < losses[j].length; e++) {
+        if (stages.get(j).get(e).among().contains(item)) {
+          double[] share = items.shares(item, stages.get(j).get(e).among());
+          for (int k = 0; k < share.length; k++) {
+            means[k * losses.length + j] += losses[j][e][k] * share[k];
+          }
+        }
       }
     }
-    double[] sum = new double[top.length];
-    for (double[] share : shares) {
-      for (int k = 0; k < sum.length; k++) {
-        share[k] = Math.exp(share[k] - top[k]);
-        sum[k] += share[k];
-      }
-    }
-    for (double[] share : shares) {
-      for (int k = 0; k < sum.length; k++) {
-        share[k] /= sum[k];
-      }
-    }
-    return shares;
+    return means;
   }
 
-  private double[] logShares(ItemId item) {
-    SplittableRandom random = new SplittableRandom(seed ^ item.toString().hashCode());
-    double shape = weight.applyAsDouble(item);
-    double[] logs = new double[futures.count()];
-    for (int k = 0; k < logs.length; k++) {
-      logs[k] = GammaDraw.log(shape, random);
+  /**
+   * Chances that a running sum of Poisson counts stays within limits up to each stage.
+   *
+   * @param means by future, then stage
+   */
+  static double[] lasts(double[] means, int[] limits) {
+    int bundle = 1 + Arrays.stream(limits).max().orElse(0) / LARGE;
+    double[] lasts = new double[means.length];
+    for (int future = 0; future < means.length; future += limits.length) {
+      double[] lost = {1}; // chance of so many so far, and none ran out
+      for (int j = 0; j < limits.length; j++) {
+        lost = add(lost, means[future + j] / bundle, limits[j] / bundle);
+        for (double chance : lost) {
+          lasts[future + j] += chance;
+        }
+      }
     }
-    return logs;
+    return lasts;
+  }
+
+  /** Chances of the sum of a count and a Poisson one, up to so many. */
+  private static double[] add(double[] lost, double mean, int most) {
+    double[] sum = new double[most + 1];
+    double mass = Math.exp(-mean);
+    int end = 0;
+    for (int n = 0; n <= most && (mass > NO_MASS || n <= mean); n++) {
+      end = Math.min(most + 1, n + lost.length);
+      for (int i = n; i < end; i++) {
+        sum[i] += lost[i - n] * mass;
+      }
+      mass *= mean / (n + 1);
+    }
+    return Arrays.copyOf(sum, end);
   }
 }

@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.function.ToIntFunction;
 import sparewell.rates.LossForecast;
-import sparewell.rates.LossForecast.StyleStock;
+import sparewell.rates.LossForecast.StagedStock;
 import sparewell.season.ItemId;
 
 /** Asks the forecast for the chance that nothing important runs out. */
@@ -56,9 +56,9 @@ final class OutlookReader {
           .computeIfAbsent(row.item().style(), style -> new LinkedHashMap<>())
           .put(row.item(), pieces.applyAsInt(row));
     }
-    List<StyleStock> stocks = new ArrayList<>();
+    List<StagedStock> stocks = new ArrayList<>();
     byStyle.forEach(
-        (style, items) -> stocks.add(new StyleStock(style, horizon.use(style).stretches(), items)));
+        (style, items) -> stocks.add(StagedStock.of(style, horizon.use(style).stretches(), items)));
     return forecast.nothingRunsOut(stocks);
   }
 }

@@ -3,7 +3,6 @@ package sparewell.numerics;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** Shares of a count against scipy 1.10.1 and against counting. */
@@ -85,42 +84,6 @@ class BetaBinomialTest {
     double[] thin = pmf(1000, 1e6, 1e6);
     assertEquals(0.0252187142845, thin[500], 1e-11);
     assertEquals(0.000169778616874, thin[550], 1e-13);
-    double[] within = BetaBinomial.withinLimits(List.of(1e9), List.of(480), 1e9, 1000);
-    assertEquals(0.108724146602, within[1000], 1e-6);
-    assertEquals(1, within[480], 1e-12);
-  }
-
-  @Test
-  void limitsOfSharedCountsAgreeWithCounting() {
-    // Dirichlet(1, 1, 1): all splits of n among three are equally likely, (n+1)(n+2)/2 of them.
-    double[] within = BetaBinomial.withinLimits(List.of(1.0, 1.0), List.of(1, 2), 1.0, 6);
-    for (int n = 0; n <= 6; n++) {
-      int good = 0;
-      for (int i = 0; i <= Math.min(1, n); i++) {
-        for (int j = 0; j <= Math.min(2, n - i); j++) {
-          good++;
-        }
-      }
-      assertEquals(good / ((n + 1) * (n + 2) / 2.0), within[n], 1e-13);
-    }
-  }
-
-  /** scipy 1.10.1: betabinom.cdf(2, n, 0.7, 2.3) for n = 0, ..., 7. */
-  @Test
-  void oneLimitIsABetaBinomialChance() {
-    assertArrayEquals(
-        new double[] {1, 1, 1, 0.94645, 0.8848675, 0.826804, 0.774788781250001, 0.728842004687501},
-        BetaBinomial.withinLimits(List.of(0.7), List.of(2), 2.3, 7),
-        1e-13);
-  }
-
-  /** scipy 1.10.1: sum of betabinom.pmf(x, n, 0.7, 2.3) over x at most 2 with n - x at most 4. */
-  @Test
-  void withAllItemsLimitedMoreThanAllLimitsCannotBeShared() {
-    assertArrayEquals(
-        new double[] {1, 1, 1, 0.94645, 0.8848675, 0.39436375, 0.153155921875, 0},
-        BetaBinomial.withinLimits(List.of(0.7, 2.3), List.of(2, 4), 0, 7),
-        1e-13);
   }
 
   /** All pieces of a count at the limit are of the item or not: its chances are still whole. */

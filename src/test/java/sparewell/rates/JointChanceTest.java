@@ -66,12 +66,12 @@ class JointChanceTest {
     }
 
     /** Share of seasons in which every stock lasts. */
-    double lasting(List<LossForecast.StyleStock> stocks) {
+    double lasting(List<LossForecast.StagedStock> stocks) {
       int lasted = 0;
       for (int i = 0; i < TIMES; i++) {
         dice.again();
         boolean all = true;
-        for (LossForecast.StyleStock stock : stocks) {
+        for (LossForecast.StagedStock stock : stocks) {
           all &= lasts(stock);
         }
         lasted += all ? 1 : 0;
@@ -84,12 +84,13 @@ class JointChanceTest {
       return new RateFit.Term(exposure.hours(), exposure.days(), cover);
     }
 
-    private boolean lasts(LossForecast.StyleStock stock) {
+    private boolean lasts(LossForecast.StagedStock stock) {
+      LossForecast.Stage only = stock.stages().get(0);
       int lost =
           dice.lost(
               history.styles().indexOf(stock.style()),
-              stock.exposures().stream().map(this::term).toList());
-      List<ItemId> items = stock.exposures().get(0).among();
+              only.exposures().stream().map(this::term).toList());
+      List<ItemId> items = only.exposures().get(0).among();
       double[] share = new double[items.size()];
       double sum = 0;
       for (int i = 0; i < share.length; i++) {
@@ -104,7 +105,7 @@ class JointChanceTest {
         of[dice.pick(share)]++;
       }
       for (int i = 0; i < of.length; i++) {
-        Integer limit = stock.pieces().get(items.get(i));
+        Integer limit = only.pieces().get(items.get(i));
         if (limit != null && of[i] > limit) {
           return false;
         }
@@ -113,7 +114,7 @@ class JointChanceTest {
     }
   }
 
-  private static void agrees(List<LossForecast.StyleStock> stocks) {
+  private static void agrees(List<LossForecast.StagedStock> stocks) {
     Season season = season();
     double played = new Play(season).lasting(stocks);
     double error = Math.sqrt(played * (1 - played) / TIMES);
@@ -121,8 +122,8 @@ class JointChanceTest {
     assertEquals(played, LossModel.fit(season).nothingRunsOut(stocks), 3.5 * error);
   }
 
-  private static LossForecast.StyleStock shad() {
-    return new LossForecast.StyleStock(
+  private static LossForecast.StagedStock shad() {
+    return LossForecast.StagedStock.of(
         "Shad",
         List.of(hours(6, 1, "wood", RED, BLUE, GREEN), hours(9, 2, "grass", RED, BLUE, GREEN)),
         Map.of(RED, 3, BLUE, 2, GREEN, 1));
@@ -145,7 +146,7 @@ class JointChanceTest {
     for (int stock : new int[] {12, 3_000, 20_000, 60_000, 10_000_000}) {
       double lasts =
           model.nothingRunsOut(
-              List.of(new LossForecast.StyleStock("Shad", use, Map.of(RED, stock))));
+              List.of(LossForecast.StagedStock.of("Shad", use, Map.of(RED, stock))));
       assertEquals(red.atMost(stock), lasts, 0.03, "stock " + stock);
       assertTrue(lasts >= before - 1e-9);
       before = lasts;
@@ -163,9 +164,9 @@ class JointChanceTest {
     agrees(
         List.of(
             shad(),
-            new LossForecast.StyleStock(
+            LossForecast.StagedStock.of(
                 "Toad", List.of(hours(14, 2, "wood", BROWN)), Map.of(BROWN, 2)),
-            new LossForecast.StyleStock(
+            LossForecast.StagedStock.of(
                 "Frog", List.of(hours(5, 1, "grass", BLACK)), Map.of(BLACK, 1))));
   }
 

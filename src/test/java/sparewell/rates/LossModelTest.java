@@ -232,8 +232,8 @@ class LossModelTest {
     List<Exposure> both = List.of(hours(12, RED, BLUE));
     for (int n = 0; n < 9; n++) {
       double joint =
-          model.nothingRunsOut(List.of(new LossForecast.StyleStock("Shad", both, Map.of(RED, n))));
-      assertEquals(losses(model, RED, both).atMost(n), joint, 2e-4);
+          model.nothingRunsOut(List.of(LossForecast.StagedStock.of("Shad", both, Map.of(RED, n))));
+      assertEquals(losses(model, RED, both).atMost(n), joint, 1e-6);
     }
   }
 
@@ -247,7 +247,7 @@ class LossModelTest {
         IllegalArgumentException.class,
         () ->
             model.nothingRunsOut(
-                List.of(new LossForecast.StyleStock("Nobody", List.of(), Map.of(RED, 1)))));
+                List.of(LossForecast.StagedStock.of("Nobody", List.of(), Map.of(RED, 1)))));
   }
 
   @Test
@@ -265,8 +265,8 @@ class LossModelTest {
     LossModel model = LossModel.fit(book().season());
     List<Exposure> shad = List.of(hours(12, RED, BLUE));
     List<Exposure> toad = List.of(hours(12, BROWN));
-    LossForecast.StyleStock a = new LossForecast.StyleStock("Shad", shad, Map.of(RED, 3, BLUE, 2));
-    LossForecast.StyleStock b = new LossForecast.StyleStock("Toad", toad, Map.of(BROWN, 2));
+    LossForecast.StagedStock a = LossForecast.StagedStock.of("Shad", shad, Map.of(RED, 3, BLUE, 2));
+    LossForecast.StagedStock b = LossForecast.StagedStock.of("Toad", toad, Map.of(BROWN, 2));
     double one = model.nothingRunsOut(List.of(a));
     double two = model.nothingRunsOut(List.of(b));
     double both = model.nothingRunsOut(List.of(a, b));

@@ -17,7 +17,6 @@ import org.apache.commons.math3.special.Gamma;
 import org.junit.jupiter.api.Test;
 import sparewell.rates.LossForecast.Stage;
 import sparewell.rates.LossForecast.StagedStock;
-import sparewell.rates.LossForecast.StyleStock;
 import sparewell.rates.fit.FitInput;
 import sparewell.rates.fit.Hyperprior;
 import sparewell.rates.fit.Observation;
@@ -62,12 +61,12 @@ class StagedChanceTest {
         byHand += chance * Math.exp(-1.1) * Math.pow(1.1, two) / Gamma.gamma(two + 1);
       }
     }
-    double[] lasts = StagedChance.lasts(new double[] {0.7, 1.1, 0}, new int[] {1, 2, 2});
+    double[] lasts = StagedUse.lasts(new double[] {0.7, 1.1, 0}, new int[] {1, 2, 2});
     assertEquals(1.7 * Math.exp(-0.7), lasts[0], 1e-14);
     assertEquals(byHand, lasts[1], 1e-14);
     assertEquals(byHand, lasts[2], 1e-14);
     // Large stocks: where no more is bought, the total decides.
-    double[] large = StagedChance.lasts(new double[] {200, 190}, new int[] {400, 400});
+    double[] large = StagedUse.lasts(new double[] {200, 190}, new int[] {400, 400});
     assertEquals(new PoissonDistribution(390).cumulativeProbability(400), large[1], 1e-9);
   }
 
@@ -101,7 +100,8 @@ class StagedChanceTest {
             new RateFutures(RateFit.of(log, sure, 0), 4_000),
             style -> 0,
             use -> new RateFit.Term(use.hours(), use.days(), Observation.MIX),
-            item -> 1);
+            item -> 1,
+            (style, exposures) -> Map.of());
     double[] chances =
         staged.chances(
             List.of(
@@ -144,8 +144,8 @@ class StagedChanceTest {
     double exact =
         model.nothingRunsOut(
             List.of(
-                new StyleStock("Shad", shad, lures),
-                new StyleStock("Toad", toad, Map.of(BROWN, 2))));
+                StagedStock.of("Shad", shad, lures),
+                StagedStock.of("Toad", toad, Map.of(BROWN, 2))));
     double[] staged =
         model.lastsThroughout(
             List.of(
@@ -155,8 +155,8 @@ class StagedChanceTest {
     assertEquals(
         model.nothingRunsOut(
             List.of(
-                new StyleStock("Shad", shad.subList(0, 1), lures),
-                new StyleStock("Toad", toad.subList(0, 1), Map.of(BROWN, 2)))),
+                StagedStock.of("Shad", shad.subList(0, 1), lures),
+                StagedStock.of("Toad", toad.subList(0, 1), Map.of(BROWN, 2)))),
         staged[0],
         1e-12);
   }
@@ -205,7 +205,8 @@ class StagedChanceTest {
             futures,
             style -> 0,
             exposure -> new RateFit.Term(exposure.hours(), exposure.days(), Observation.MIX),
-            item -> item.equals(RED) ? 2 : 1.3);
+            item -> item.equals(RED) ? 2 : 1.3,
+            (style, exposures) -> Map.of());
     double[] chances =
         staged.chances(
             List.of(
@@ -224,8 +225,8 @@ class StagedChanceTest {
     Exposure one = hours(20, 1, RED);
     Exposure all = hours(2, 1, RED, BLUE);
     Map<ItemId, Integer> held = Map.of(RED, 3, BLUE, 3);
-    double first = model.nothingRunsOut(List.of(new StyleStock("Shad", List.of(one), held)));
-    double both = model.nothingRunsOut(List.of(new StyleStock("Shad", List.of(one, all), held)));
+    double first = model.nothingRunsOut(List.of(StagedStock.of("Shad", List.of(one), held)));
+    double both = model.nothingRunsOut(List.of(StagedStock.of("Shad", List.of(one, all), held)));
     assertTrue(both < first + 0.01, both + " of both, " + first + " of the first");
     double[] staged =
         model.lastsThroughout(List.of(stock("Shad", List.of(one, all), List.of(held, Map.of()))));

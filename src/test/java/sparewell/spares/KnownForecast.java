@@ -83,36 +83,27 @@ public final class KnownForecast implements LossForecast {
     double[] chances = new double[stocks.get(0).stages().size()];
     double least = 1;
     for (int j = 0; j < chances.length; j++) {
-      int until = j + 1;
-      least =
-          Math.min(
-              least,
-              nothingRunsOut(
-                  stocks.stream()
-                      .map(
-                          stock ->
-                              new StyleStock(
-                                  stock.style(),
-                                  stock.stages().subList(0, until).stream()
-                                      .flatMap(stage -> stage.exposures().stream())
-                                      .toList(),
-                                  stock.stages().get(until - 1).pieces()))
-                      .toList()));
+      double chance = 1;
+      for (StagedStock stock : stocks) {
+        List<Exposure> until =
+            stock.stages().subList(0, j + 1).stream()
+                .flatMap(stage -> stage.exposures().stream())
+                .toList();
+        chance *= lasts(stock.style(), until, stock.stages().get(j).pieces());
+      }
+      least = Math.min(least, chance);
       chances[j] = least;
     }
     return chances;
   }
 
-  @Override
-  public double nothingRunsOut(List<StyleStock> stocks) {
+  private double lasts(String style, List<Exposure> exposures, Map<ItemId, Integer> pieces) {
     double chance = 1;
-    for (StyleStock stock : stocks) {
-      for (Map.Entry<ItemId, Integer> entry : stock.pieces().entrySet()) {
-        chance *=
-            itemLosses(stock.style(), stock.exposures())
-                .getOrDefault(entry.getKey(), CountDistribution.none())
-                .atMost(entry.getValue());
-      }
+    for (Map.Entry<ItemId, Integer> entry : pieces.entrySet()) {
+      chance *=
+          itemLosses(style, exposures)
+              .getOrDefault(entry.getKey(), CountDistribution.none())
+              .atMost(entry.getValue());
     }
     return chance;
   }

@@ -162,7 +162,8 @@ public final class SeasonAheadBenchmark {
               int cover = world.logged(covers[use.stepsAhead() - 1]);
               return new RateFit.Term(use.hours(), use.days(), cover, use.stepsAhead());
             },
-            item -> 1);
+            item -> 1,
+            (style, exposures) -> Map.of());
     for (int s = 0; s < world.styles(); s++) {
       List<CountDistribution> foreseen = new ArrayList<>();
       List<CountDistribution> known = new ArrayList<>();

@@ -206,11 +206,6 @@ class SeasonPlanFiguresTest {
           }
 
           @Override
-          public double nothingRunsOut(List<StyleStock> stocks) {
-            return known.nothingRunsOut(stocks);
-          }
-
-          @Override
           public double[] lastsThroughout(List<StagedStock> stocks) {
             return known.lastsThroughout(stocks);
           }

@@ -54,11 +54,6 @@ class SeasonPlannerTest {
     }
 
     @Override
-    public double nothingRunsOut(List<StyleStock> stocks) {
-      throw new UnsupportedOperationException();
-    }
-
-    @Override
     public double[] lastsThroughout(List<StagedStock> stocks) {
       double[] chances = new double[stocks.get(0).stages().size()];
       for (int i = 0; i < 200; i++) {

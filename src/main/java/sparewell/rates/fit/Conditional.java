@@ -231,23 +231,6 @@ final class Conditional {
     return out;
   }
 
-  /** Expectation of a function of a style's rate, known at each point, given its family's mean. */
-  double expected(int s, int mean, double[] function) {
-    StyleData style = data.styles[s];
-    double[] table = density.table();
-    int place = density.place(style.first * style.by - mean);
-    double all = FLOOR;
-    double sum = FLOOR * function[best[s]];
-    double first = rest[s];
-    for (int i = 0; i < function.length && place < table.length; i++, place += style.by) {
-      double weight = first * likelihood[s][i] * table[place];
-      first = 1;
-      all += weight;
-      sum += weight * function[i];
-    }
-    return sum / all;
-  }
-
   /**
    * Mean of 1 / the chance of a style's log given its family's mean, over its peak: the chance of
    * the rest of the log over that of all of it.

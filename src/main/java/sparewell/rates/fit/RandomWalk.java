@@ -200,15 +200,4 @@ record RandomWalk(double perTrip, double[] trips) {
     }
     return out;
   }
-
-  /** Expectation of values on the grid after the walk, at each point m or more from the ends. */
-  static double[] backward(double[] values, double[] chances) {
-    double[] out = new double[values.length - chances.length + 1];
-    for (int i = 0; i < out.length; i++) {
-      for (int j = 0; j < chances.length; j++) {
-        out[i] += chances[j] * values[i + j];
-      }
-    }
-    return out;
-  }
 }

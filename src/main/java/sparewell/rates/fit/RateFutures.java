@@ -1,20 +1,29 @@
 package sparewell.rates.fit;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.IntToDoubleFunction;
 import org.apache.commons.math3.special.Erf;
 
 /**
  * Futures drawn jointly from a fit: in each, hyperparameters, means of the families, and a rate of
  * every style over the log and on each trip ahead. Seeded, so that equal fits give equal futures.
+ * Each quantity takes one number from each of as many equal parts of its distribution as there are
+ * futures, in random order: a mean over them is nearer to the truth than over free ones.
+ *
+ * @see "McKay, Beckman, Conover, A comparison of three methods for selecting values of input
+ *     variables, Technometrics 21 (1979)"
  */
 public final class RateFutures {
   private static final long SEED = 20260419L;
 
   private final RateFit fit;
   private final HyperPosterior.Draw[] draw; // of each future
+  private final double[] even; // middles of as many equal parts of (0, 1) as there are futures
+  private final double[] normal; // standard normal numbers there
   private final int[][] mean; // by family: number on the grid of its mean in each future
   private final Map<Integer, double[]> rates = new ConcurrentHashMap<>(); // over the log, by style
 
@@ -36,9 +45,14 @@ public final class RateFutures {
       }
       draw[k] = draws.get(at);
     }
+    even = new double[count];
+    for (int k = 0; k < count; k++) {
+      even[k] = (k + 0.5) / count;
+    }
+    normal = Arrays.stream(even).map(part -> Math.sqrt(2) * Erf.erfInv(2 * part - 1)).toArray();
     mean = new int[fit.input().families()][count];
     for (int f = 0; f < mean.length; f++) {
-      double[] part = parts(count, SEED + f);
+      double[] part = shuffled(even, SEED + f);
       for (int k = 0; k < count; k++) {
         Conditional given = draw[k].given();
         mean[f][k] = given.mean(f, pick(given.meanWeights(f), part[k]));
@@ -74,10 +88,9 @@ public final class RateFutures {
     for (int i = 0; i < steps.length; i++) {
       double variance = fit.walk().variance(style, steps[i] - 1);
       double more = Math.max(0, variance - before);
-      double[] part = parts(rate.length, SEED ^ (style + 1L) << 32 ^ i);
+      double[] step = shuffled(normal, SEED ^ (style + 1L) << 32 ^ i);
       for (int k = 0; k < rate.length; k++) {
-        double normal = Math.sqrt(2) * Erf.erfInv(2 * part[k] - 1);
-        rate[k] *= Math.exp(Math.sqrt(more) * normal - more / 2);
+        rate[k] *= Math.exp(Math.sqrt(more) * step[k] - more / 2);
         ahead[k][i] = rate[k];
       }
       before = variance;
@@ -85,8 +98,43 @@ public final class RateFutures {
     return ahead;
   }
 
+  /**
+   * Pieces expected to be lost over a term, with the extra variation of its days, in each future.
+   *
+   * @param rates as {@link #rates} gave them
+   * @param step which of its steps
+   */
+  public double[] losses(double[][] rates, int step, RateFit.Term term, long seed) {
+    double[] losses = logGamma(k -> size(k) * term.days(), seed);
+    for (int k = 0; k < losses.length; k++) {
+      double extra = Math.exp(losses[k]) / (size(k) * term.days());
+      losses[k] = extra * rates[k][step] * term.hours() * multiplier(k, term.cover());
+    }
+    return losses;
+  }
+
+  /**
+   * ln of Gamma(shape, scale 1) numbers, one for each future; as G(a) = G(a + 1) U<sup>1/a</sup>
+   * with U even in (0, 1), and G(a + 1) by Wilson and Hilferty's cube root, off by half a
+   * thousandth of a probability.
+   *
+   * @param shape of each future
+   */
+  public double[] logGamma(IntToDoubleFunction shape, long seed) {
+    double[] z = shuffled(normal, SEED + 2 * seed);
+    double[] u = shuffled(even, SEED + 2 * seed + 1);
+    double[] log = new double[draw.length];
+    for (int k = 0; k < log.length; k++) {
+      double a = shape.applyAsDouble(k);
+      double ninth = 1 / (9 * (a + 1));
+      double root = Math.max(1e-3, 1 - ninth + Math.sqrt(ninth) * z[k]);
+      log[k] = Math.log(a + 1) + 3 * Math.log(root) + Math.log(u[k]) / a;
+    }
+    return log;
+  }
+
   private double[] overTheLog(int style) {
-    double[] part = parts(draw.length, SEED - 1 - style);
+    double[] part = shuffled(even, SEED - 1 - style);
     int family = fit.input().familyOfStyle().get(style);
     double[] drawn = new double[draw.length];
     for (int k = 0; k < drawn.length; k++) {
@@ -96,22 +144,16 @@ public final class RateFutures {
     return drawn;
   }
 
-  /**
-   * Numbers in (0, 1), one in each of as many equal parts of it, in random order: a mean over them
-   * is nearer to the truth than over free ones.
-   *
-   * @see "McKay, Beckman, Conover, A comparison of three methods for selecting values of input
-   *     variables, Technometrics 21 (1979)"
-   */
-  private static double[] parts(int count, long seed) {
+  /** Values, one for each future, in random order. */
+  private static double[] shuffled(double[] values, long seed) {
     SplittableRandom random = new SplittableRandom(seed);
-    double[] parts = new double[count];
-    for (int k = 0; k < count; k++) {
+    double[] shuffled = new double[values.length];
+    for (int k = 0; k < values.length; k++) {
       int other = random.nextInt(k + 1);
-      parts[k] = parts[other];
-      parts[other] = (k + random.nextDouble()) / count;
+      shuffled[k] = shuffled[other];
+      shuffled[other] = values[k];
     }
-    return parts;
+    return shuffled;
   }
 
   /** Where the running sum of the weights, 1 in all, passes a part. */

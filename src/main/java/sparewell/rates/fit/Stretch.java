@@ -14,8 +14,6 @@ import java.util.List;
  * right to about 1e-4.
  */
 final class Stretch {
-  private static final int EDGE = 3; // points beyond the ends, for interpolation
-
   private final RateFit fit;
   private final StyleData data;
   private final double[][] rows;
@@ -24,7 +22,6 @@ final class Stretch {
   private final double[] hours; // by cover
   private final double variance; // of the walk
   private final int[] shift; // of each draw, ln of effective hours in steps of the grid
-  private final double[] part; // and the part of a step beyond
   private final int least;
   private final int most;
 
@@ -45,13 +42,10 @@ final class Stretch {
       hours[place(term)] += term.hours();
     }
     shift = new int[rows.length];
-    part = new double[shift.length];
     int low = Integer.MAX_VALUE;
     int high = Integer.MIN_VALUE;
     for (int d = 0; d < shift.length; d++) {
-      double place = Math.log(effectiveHours(fit.draws().get(d))) / data.step;
-      shift[d] = (int) Math.floor(place);
-      part[d] = place - shift[d];
+      shift[d] = (int) Math.floor(Math.log(effectiveHours(fit.draws().get(d))) / data.step);
       low = Math.min(low, shift[d]);
       high = Math.max(high, shift[d]);
     }
@@ -158,56 +152,5 @@ final class Stretch {
   private double[] sizes(int group) {
     double size = fit.groups().size()[group];
     return terms.stream().mapToDouble(term -> size * term.days()).toArray();
-  }
-
-  /** A function of expected losses by term and sizes by term. */
-  interface Given {
-    double of(double[] means, double[] sizes);
-  }
-
-  /**
-   * Expectation of a function of the losses to be expected, at each draw and point of the rate over
-   * the log.
-   */
-  double[][] expectation(Given function) {
-    double[] walk = RandomWalk.chances(variance, data.step);
-    int first = data.first + least - EDGE - walk.length / 2;
-    double[][] share = shares();
-    double[][] table = new double[share.length][];
-    for (int g = 0; g < table.length; g++) {
-      double[] sizes = sizes(g);
-      double[] after = new double[data.count + most - least + 2 * EDGE + walk.length - 1];
-      for (int k = 0; k < after.length && fit.groups().weight()[g] > 0; k++) {
-        double all = Math.exp((first + k) * data.step);
-        double[] means = share[g].clone();
-        for (int e = 0; e < means.length; e++) {
-          means[e] *= all;
-        }
-        after[k] = function.of(means, sizes);
-      }
-      table[g] = RandomWalk.backward(after, walk);
-    }
-    double[][] at = new double[shift.length][data.count];
-    for (int d = 0; d < at.length; d++) {
-      int from = shift[d] - least + EDGE - 2;
-      double[] near = new double[data.count + 5];
-      System.arraycopy(table[fit.groups().group()[d]], from, near, 0, near.length);
-      Between.add(near, Between.weights(part[d]), 1, at[d], 0);
-    }
-    return at;
-  }
-
-  /** Mean share of each term in effective hours, by group. */
-  private double[][] shares() {
-    double[][] share = new double[fit.groups().count()][terms.size()];
-    for (int d = 0; d < rows.length; d++) {
-      HyperPosterior.Draw draw = fit.draws().get(d);
-      int g = fit.groups().group()[d];
-      double weight = draw.weight() / fit.groups().weight()[g] / effectiveHours(draw);
-      for (int e = 0; e < terms.size(); e++) {
-        share[g][e] += weight * terms.get(e).hours() * draw.multiplier(terms.get(e).cover());
-      }
-    }
-    return share;
   }
 }

@@ -101,7 +101,10 @@ class ConditionalTest {
   private static double expected(Conditional given, int style, int family, double[] function) {
     double sum = 0;
     for (int j = 0; j < given.meanWeights(family).length; j++) {
-      sum += given.meanWeights(family)[j] * given.expected(style, given.mean(family, j), function);
+      double[] weights = given.given(style, given.mean(family, j));
+      for (int i = 0; i < weights.length; i++) {
+        sum += given.meanWeights(family)[j] * weights[i] * function[i];
+      }
     }
     return sum;
   }

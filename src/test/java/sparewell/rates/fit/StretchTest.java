@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import org.apache.commons.math3.distribution.BetaDistribution;
 import org.junit.jupiter.api.Test;
 import sparewell.numerics.CountDistribution;
@@ -108,16 +107,5 @@ class StretchTest {
       double error = Math.sqrt(losses.atMost(n) * losses.above(n) / times);
       assertEquals(atMost, losses.atMost(n), 4 * error, "n " + n);
     }
-  }
-
-  @Test
-  void theChanceThatAllLastsAgreesWithTheLossesOfOneStyle() {
-    RateFit walking = RateFit.of(input(), WALKING, RateFit.DRAWS);
-    JointChance<String> joint = new JointChance<>(walking);
-    double[] lasts = {1, 1, 1, 1};
-    List<RateFit.Term> terms = List.of(FIRST, SECOND);
-    double[][] one =
-        joint.style(0, "three", () -> List.of(new JointChance.Lasting(terms, lasts, 1)));
-    assertEquals(walking.losses(0, terms).atMost(3), joint.all(Map.of(0, one)), 2e-4);
   }
 }
