@@ -19,6 +19,9 @@ final class AnalyseCommand extends Command {
       throw wrong("--out takes one workbook, not " + found.size() + ".");
     }
     return Books.report(
-        console, value("--quiet"), found, progress -> Batch.analyse(found, options, progress));
+        console,
+        value("--quiet"),
+        found.size(),
+        progress -> Batch.analyse(found, options, progress));
   }
 }

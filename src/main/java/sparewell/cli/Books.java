@@ -66,9 +66,9 @@ final class Books {
 
   /** Runs the work, prints what came of each workbook in order, and gives the worst exit code. */
   static int report(
-      Console console, boolean quiet, List<Path> books, Function<IntConsumer, List<Outcome>> work) {
+      Console console, boolean quiet, int books, Function<IntConsumer, List<Outcome>> work) {
     List<Outcome> outcomes;
-    try (Watch watch = new Watch(console, books.size(), quiet)) {
+    try (Watch watch = new Watch(console, books, quiet)) {
       outcomes = work.apply(watch::report);
     }
     int worst = 0;

@@ -16,6 +16,6 @@ final class CheckCommand extends Command {
     List<Path> found = Books.expand(value("BOOK"), this);
     RunOptions options = options();
     return Books.report(
-        console, value("--quiet"), found, progress -> Batch.check(found, options, progress));
+        console, value("--quiet"), found.size(), progress -> Batch.check(found, options, progress));
   }
 }

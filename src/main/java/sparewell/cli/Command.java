@@ -178,14 +178,7 @@ abstract class Command implements Callable<Integer> {
 
   /** Runs the work on one workbook, prints what came of it and gives the exit code. */
   int report(Supplier<Outcome> work) {
-    boolean quiet = value("--quiet");
-    Outcome outcome;
-    try (Watch watch = new Watch(console, 1, quiet)) {
-      outcome = work.get();
-      watch.report(1);
-    }
-    Books.report(console, quiet, outcome);
-    return outcome.exitCode();
+    return Books.report(console, value("--quiet"), 1, done -> List.of(work.get()));
   }
 
   ParameterException wrong(String message) {

@@ -45,13 +45,7 @@ public final class Console {
   private final int width;
   private int progressWidth;
 
-  /**
-   * A console on two streams.
-   *
-   * @param charset what the terminal can show
-   * @param watched whether standard error is an interactive terminal
-   * @param width characters in a line; longer ones are broken between words
-   */
+  /** A console on two streams; longer lines than {@code width} are broken between words. */
   public Console(PrintStream out, PrintStream error, Charset charset, boolean watched, int width) {
     this.width = width;
     this.out = new PrintWriter(new java.io.OutputStreamWriter(out, charset), true);

@@ -32,11 +32,7 @@ public record Cell(String sheet, int row, int column, String heading) {
     return new Cell(sheet, row, 0, declared);
   }
 
-  /**
-   * Resolves a declared column to its number; gives the row where the sheet lacks the column.
-   *
-   * @param columns column numbers by sheet and declared column
-   */
+  /** Resolves a declared column to its number by sheet; the row where the sheet lacks it. */
   public Cell located(Map<String, Map<String, Integer>> columns) {
     return heading.isEmpty()
         ? this

@@ -28,12 +28,7 @@ public final class Findings {
     return List.copyOf(all);
   }
 
-  /**
-   * Sorts by sheet, row and column; of each kind of note in a sheet, those beyond 50 are only
-   * counted.
-   *
-   * @param sheetOrder names of the sheets as the findings give them
-   */
+  /** Sorts by sheet, row and column; of a kind of note in a sheet, those beyond 50 are counted. */
   public static List<Finding> inOrder(List<Finding> findings, List<String> sheetOrder) {
     List<Finding> sorted = new ArrayList<>(findings);
     sorted.sort(Finding.inOrder(sheetOrder));

@@ -65,11 +65,7 @@ public final class WorkbookPackage implements Closeable {
     }
   }
 
-  /**
-   * Opens a workbook.
-   *
-   * @throws WorkbookRefused where it cannot be used; nothing stays open then
-   */
+  /** Opens a workbook; where it is refused nothing stays open. */
   public static WorkbookPackage open(Path file) throws WorkbookRefused {
     try {
       if (Files.isDirectory(file)) {

@@ -8,12 +8,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import javax.xml.stream.XMLStreamException;
 
-/**
- * Content of the workbook part.
- *
- * @param date1904 whether day numbers count from 1904
- * @param structureProtected whether the sheet list is locked
- */
+/** Content of the workbook part. */
 record WorkbookPart(
     String name,
     List<SheetEntry> sheets,

@@ -41,13 +41,7 @@ public final class WorkbookRefused extends Exception {
     this.elsewhere = elsewhere;
   }
 
-  /**
-   * A refusal.
-   *
-   * @param file the workbook as the angler named it
-   * @param key of the problem in the list
-   * @param details what stands in for the places in its words
-   */
+  /** A refusal by the problem's key in the list; the details fill the places in its words. */
   public static WorkbookRefused of(Path file, String key, Object... details) {
     Words words = WORDS.get(key);
     return new WorkbookRefused(

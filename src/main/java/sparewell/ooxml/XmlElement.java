@@ -78,14 +78,7 @@ public record XmlElement(
   }
 
   /**
-   * An attribute.
-   *
-   * @param prefix as written; empty if none
-   * @param name without prefix
-   * @param namespace empty where it has no prefix
-   * @param value with references resolved
-   * @param start where its name begins
-   * @param end just behind its closing quote
+   * An attribute, its value with references resolved, from its name to behind its closing quote.
    */
   public record Attribute(
       String prefix, String name, String namespace, String value, int start, int end) {}

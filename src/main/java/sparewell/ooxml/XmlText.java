@@ -30,11 +30,7 @@ public final class XmlText {
     this.root = root;
   }
 
-  /**
-   * Reads a part.
-   *
-   * @throws XMLStreamException where it is damaged, has a DOCTYPE, or cannot be kept to the byte
-   */
+  /** Reads a part; throws where it is damaged, has a DOCTYPE, or cannot be kept to the byte. */
   public static XmlText parse(byte[] bytes) throws XMLStreamException {
     Charset charset = charset(bytes);
     String text = decode(bytes, charset);

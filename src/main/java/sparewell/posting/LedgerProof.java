@@ -45,11 +45,7 @@ final class LedgerProof {
   private final List<Recount> recounts = new ArrayList<>();
   private final List<BoxMove> moves = new ArrayList<>();
 
-  /**
-   * Nothing done yet.
-   *
-   * @param before the records with the trip that is posted with the ticks
-   */
+  /** Begins with the records before, the trip that is posted with the ticks among them. */
   LedgerProof(Season before, LocalDate date) {
     this.before = before;
     this.date = date;

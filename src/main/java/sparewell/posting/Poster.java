@@ -45,12 +45,7 @@ public final class Poster {
     this.proof = new LedgerProof(withTrip, date);
   }
 
-  /**
-   * The rows.
-   *
-   * @param season the angler's records before
-   * @param date date of the rows, but for those of a trip, which have the trip's own
-   */
+  /** The rows, of a date but for those of a trip, which have the trip's own. */
   public static Posting of(Typed typed, Season season, LocalDate date) {
     PostedTrip trip = new PostedTrip(typed, season, date);
     Poster poster = new Poster(season, trip.season, date);

@@ -18,11 +18,7 @@ public record Posting(List<PostedRow> rows, List<String> faults) {
     return rows.stream().filter(row -> row.sheet() == sheet).toList();
   }
 
-  /**
-   * A row to append.
-   *
-   * @param values its values by column; columns without a value are left out
-   */
+  /** A row to append: its values by column, blank ones left out. */
   public record PostedRow(InputSheet sheet, Map<String, String> values, Cell from) {
     public PostedRow {
       Map<String, String> filled = new HashMap<>(values);

@@ -12,6 +12,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.IntConsumer;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
+import sparewell.save.file.Replacement;
 
 /** Work on several workbooks at once; a failure of one does not affect the others. */
 public final class Batch {
@@ -38,7 +39,8 @@ public final class Batch {
     Set<String> taken = new HashSet<>();
     List<Path> folders = new ArrayList<>();
     for (Path book : books) {
-      String name = baseName(book);
+      String whole = book.getFileName().toString();
+      String name = whole.substring(0, whole.length() - Replacement.extension(whole).length());
       String free = name;
       for (int n = 2; !taken.add(free.toLowerCase(Locale.ROOT)); n++) {
         free = name + " (" + n + ")";
@@ -46,12 +48,6 @@ public final class Batch {
       folders.add(reports.resolve(free));
     }
     return folders;
-  }
-
-  private static String baseName(Path book) {
-    String name = book.getFileName().toString();
-    int dot = name.lastIndexOf('.');
-    return dot > 0 ? name.substring(0, dot) : name;
   }
 
   /** A fault of ours in one workbook must not cost the others their results. */

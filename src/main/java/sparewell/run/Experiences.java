@@ -48,11 +48,7 @@ public final class Experiences {
     }
   }
 
-  /**
-   * Files of a run.
-   *
-   * @param given the file of the command line; absent: the one beside each workbook, if any
-   */
+  /** Uses the file given, or the one beside each workbook, if any. */
   public Experiences(Optional<Path> given) {
     this.given = given;
   }
@@ -66,11 +62,7 @@ public final class Experiences {
     return given.map(this::known).map(Known::fault).filter(fault -> !fault.isEmpty());
   }
 
-  /**
-   * The experience of others for the log of a workbook: without rows of its own.
-   *
-   * @param book the workbook where it lies, not a copy that a posting fills
-   */
+  /** The experience of others for a workbook (where it lies, no copy), without rows of its own. */
   Optional<Others> of(Path book, List<Finding> findings) {
     Path beside = book.toAbsolutePath().resolveSibling(NAME);
     Optional<Path> file = given.or(() -> Optional.of(beside).filter(Files::isRegularFile));

@@ -23,11 +23,7 @@ import sparewell.workbook.read.UnusableInput;
 public final class ImportRun {
   private ImportRun() {}
 
-  /**
-   * Imports files into a workbook. Nothing is written unless every file and sheet can be used.
-   *
-   * @param dryRun true to report what would be added and write nothing
-   */
+  /** Imports files; nothing is written unless every file and sheet can be used. */
   public static Outcome run(
       Path book,
       List<ImportSource> sources,

@@ -14,12 +14,7 @@ import java.util.List;
 public final class NewBook {
   private NewBook() {}
 
-  /**
-   * Makes a workbook; never overwrites one.
-   *
-   * @param metric grams, kilograms and centimetres instead of ounces, pounds and inches
-   * @param demo filled with the invented season instead of empty
-   */
+  /** Makes a workbook, empty or with the invented season; never overwrites one. */
   public static Outcome make(Path file, boolean metric, boolean demo) {
     if (!file.toString().toLowerCase(java.util.Locale.ROOT).endsWith(".xlsx")) {
       return Outcome.refused(file, "the name of a new workbook must end in .xlsx.");

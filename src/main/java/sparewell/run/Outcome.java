@@ -41,11 +41,7 @@ public record Outcome(
     return refused(book, inShort, lines);
   }
 
-  /**
-   * The same for a refusal.
-   *
-   * @param out whether the command can write to another file
-   */
+  /** The same for a refusal; {@code out} where the command can write to another file. */
   static Outcome refused(Path book, WorkbookRefused refused, boolean out) {
     String more = out && refused.elsewhere() ? " Or write to another file with --out." : "";
     return refused(book, refused.words() + more, List.of(refused.getMessage() + more));

@@ -46,12 +46,7 @@ public final class PostRun {
     this.options = options;
   }
 
-  /**
-   * Posts.
-   *
-   * @param date date of the rows; the workbook's date of analysis where there is none
-   * @param dryRun true to report the rows and write nothing
-   */
+  /** Posts; rows have the workbook's date of analysis where no date is given. */
   public static Outcome run(
       Path book, Optional<LocalDate> date, boolean dryRun, RunOptions options) {
     PostRun run = new PostRun(book, options);

@@ -27,11 +27,7 @@ public final class SavedBooks {
   private final Map<Path, State> dealtWith = new HashMap<>();
   private final Map<Path, State> seen = new HashMap<>();
 
-  /**
-   * Watches a folder; what is there now counts as dealt with.
-   *
-   * @throws IOException where the folder cannot be read
-   */
+  /** Watches a folder; what is there now counts as dealt with. */
   public SavedBooks(Path folder) throws IOException {
     this.folder = folder;
     for (Path book : in(folder)) {
@@ -64,9 +60,7 @@ public final class SavedBooks {
   }
 
   /**
-   * Workbooks that changed since they were dealt with, look as at the last call, and are not open.
-   *
-   * @throws IOException where the folder cannot be read
+   * Workbooks that changed since they were dealt with, look as at the last call, and are closed.
    */
   public List<Path> due() throws IOException {
     List<Path> due = new ArrayList<>();

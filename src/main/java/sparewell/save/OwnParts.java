@@ -70,11 +70,7 @@ public final class OwnParts {
   public record CellFormat(
       String pattern, int builtIn, String font, String fill, String border, String inside) {}
 
-  /**
-   * A name of one sheet.
-   *
-   * @param value what it stands for, as formula text
-   */
+  /** A name of one sheet, and the formula text that it stands for. */
   public record DefinedName(String name, String value) {}
 
   record Written(String part, List<DefinedName> names) {}
@@ -155,11 +151,7 @@ public final class OwnParts {
     }
   }
 
-  /**
-   * Registers a sheet of ours.
-   *
-   * @param names its own defined names, such as its print area
-   */
+  /** Registers a sheet of ours with its own defined names, such as its print area. */
   public void sheet(String sheet, String part, List<DefinedName> names) {
     written.put(sheet, new Written(part, List.copyOf(names)));
   }

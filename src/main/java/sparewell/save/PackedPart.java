@@ -70,9 +70,7 @@ final class PackedPart {
     out.addRawArchiveEntry(entry, new ByteArrayInputStream(packed));
   }
 
-  /**
-   * Returns whether a part of a written package, which has been checked on opening, is this one.
-   */
+  /** Returns whether a part of a written package, checked on opening, is this one. */
   boolean is(WorkbookPackage written, String name) {
     return written.holds(name, checksum, size);
   }

@@ -28,11 +28,7 @@ final class ReadBack {
     this.written = written;
   }
 
-  /**
-   * Compares the written file with the original.
-   *
-   * @throws WorkbookRefused where anything of the angler's differs or anything of ours is missing
-   */
+  /** Refuses where anything of the angler's differs or anything of ours is missing. */
   static void check(NewPackage plan, List<OwnSheet> sheets, Path fresh)
       throws WorkbookRefused, IOException {
     try (WorkbookPackage written = open(plan.book(), fresh)) {
@@ -43,11 +39,7 @@ final class ReadBack {
     }
   }
 
-  /**
-   * Compares a file with new rows with the original.
-   *
-   * @throws WorkbookRefused where another part differs, or the rows are not as requested
-   */
+  /** Refuses where another part differs, or the rows are not as requested. */
   static void checkAppended(AppendRequest append, NewPackage plan, Path fresh)
       throws WorkbookRefused, IOException {
     try (WorkbookPackage written = open(plan.book(), fresh)) {
@@ -73,7 +65,7 @@ final class ReadBack {
     }
   }
 
-  /** Compares the lists of parts, and each part with what it should be: unedited ones packed. */
+  /** Compares each part with what it should be: unedited ones packed. */
   private void checkEntries() throws WorkbookRefused, IOException {
     Set<String> left = new TreeSet<>();
     written.entryNames().forEach(entry -> left.add(PartNames.key(entry)));

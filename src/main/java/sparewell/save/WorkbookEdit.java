@@ -9,6 +9,7 @@ import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.XmlElement;
 import sparewell.ooxml.XmlText;
 import sparewell.save.OwnParts.DefinedName;
+import sparewell.save.append.Recalculation;
 import sparewell.save.xml.XmlEdits;
 import sparewell.save.xml.XmlOut;
 
@@ -51,25 +52,17 @@ final class WorkbookEdit {
     sheets(relationshipIds);
     activeTabs();
     String names = newNames(ownNames);
-    Optional<XmlElement> calculation = root.child("calcPr");
-    String tail = "";
-    if (recalculate && calculation.isPresent()) {
-      edits.set(calculation.get(), "fullCalcOnLoad", "1");
-    } else if (recalculate) {
-      tail = "<" + root.qualified("calcPr") + " fullCalcOnLoad=\"1\"/>";
-    }
     Optional<XmlElement> defined = root.child("definedNames");
     if (defined.isPresent()) {
       shiftNames(defined.get());
       edits.append(defined.get(), names);
-      edits.insert(defined.get().end(), tail);
-    } else {
+    } else if (!names.isEmpty()) {
       String tag = root.qualified("definedNames");
-      int at = 0;
-      for (XmlElement child : root.children()) {
-        at = BEFORE_NAMES.contains(child.name()) ? child.end() : at;
-      }
-      edits.insert(at, names.isEmpty() ? tail : "<" + tag + ">" + names + "</" + tag + ">" + tail);
+      int at = Recalculation.behind(BEFORE_NAMES, root);
+      edits.insert(at, "<" + tag + ">" + names + "</" + tag + ">");
+    }
+    if (recalculate) {
+      Recalculation.onOpening(root, edits);
     }
     return edits.apply();
   }

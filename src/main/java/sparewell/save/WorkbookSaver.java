@@ -116,11 +116,7 @@ public final class WorkbookSaver {
     }
   }
 
-  /**
-   * Writes a copy with blank sheets, which belong to the angler from then on.
-   *
-   * @param copy a new file
-   */
+  /** Writes a new file with blank sheets, which belong to the angler from then on. */
   public static void copyWithSheets(OwnParts parts, Path copy) throws WorkbookRefused {
     try {
       write(parts, copy);

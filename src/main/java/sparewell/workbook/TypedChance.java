@@ -3,11 +3,7 @@ package sparewell.workbook;
 import java.math.BigDecimal;
 import java.util.Optional;
 
-/**
- * A wanted chance, typed as probability or percent.
- *
- * @param probability its meaning, in (0, 1)
- */
+/** A wanted chance, typed as probability or percent, and the probability in (0, 1) it means. */
 public record TypedChance(double typed, double probability) {
   private static final double LEAST_PERCENT = 50;
   private static final double MOST_PERCENT = 99.9;

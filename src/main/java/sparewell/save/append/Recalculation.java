@@ -18,7 +18,7 @@ import sparewell.save.xml.XmlEdits;
  *
  * @see "ECMA-376 part 1, sections 18.2.2 (calcPr) and 18.2.6 (definedNames)"
  */
-final class Recalculation {
+public final class Recalculation {
   static final Pattern FORMULA = Pattern.compile("<(?:[\\w.-]+:)?f[\\s>/]");
   private static final int OVERLAP = 100;
 
@@ -33,7 +33,7 @@ final class Recalculation {
     XmlText xml = book.xml(book.workbookPart());
     XmlEdits edits = new XmlEdits(xml);
     if (anyFormula(book)) {
-      calculateOnOpening(xml.root(), edits);
+      onOpening(xml.root(), edits);
     }
     for (XmlElement name :
         xml.root().child("definedNames").map(n -> n.children("definedName")).orElse(List.of())) {
@@ -57,17 +57,24 @@ final class Recalculation {
     }
   }
 
-  private static void calculateOnOpening(XmlElement root, XmlEdits edits) {
+  /** Asks for a calculation on opening; the section for it comes behind others just inserted. */
+  public static void onOpening(XmlElement root, XmlEdits edits) {
     Optional<XmlElement> calculation = root.child("calcPr");
     if (calculation.isPresent()) {
       edits.set(calculation.get(), "fullCalcOnLoad", "1");
     } else {
-      int at = 0;
-      for (XmlElement child : root.children()) {
-        at = BEFORE.contains(child.name()) ? child.end() : at;
-      }
-      edits.insert(at, "<" + root.qualified("calcPr") + " fullCalcOnLoad=\"1\"/>");
+      edits.insert(
+          behind(BEFORE, root), "<" + root.qualified("calcPr") + " fullCalcOnLoad=\"1\"/>");
     }
+  }
+
+  /** End of the last of some sections of the workbook part. */
+  public static int behind(List<String> sections, XmlElement root) {
+    int at = 0;
+    for (XmlElement child : root.children()) {
+      at = sections.contains(child.name()) ? child.end() : at;
+    }
+    return at;
   }
 
   private static boolean anyFormula(WorkbookPackage book) throws IOException {

@@ -6,24 +6,13 @@ import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/**
- * A row as a sheet's part holds it: its attributes, and the text of each of its cells.
- *
- * @param number counted from 1
- * @param attributes by name
- * @param cells text of each cell by column
- */
+/** A row of a sheet's part, counted from 1: its attributes by name, its cells by column. */
 record SheetRow(int number, Map<String, String> attributes, Map<Integer, Cell> cells) {
   private static final Pattern ATTRIBUTE =
       Pattern.compile("\\s([\\w.:-]+)\\s*=\\s*(?:\"([^\"]*)\"|'([^']*)')");
   private static final Pattern CONTENT = Pattern.compile("<(?:[\\w.-]+:)?(?:v|is|f)[\\s>/]");
 
-  /**
-   * A cell.
-   *
-   * @param attributes by name, without its place
-   * @param inside what stands between its tags; empty if nothing
-   */
+  /** A cell's attributes by name, without its place, and what stands between its tags. */
   record Cell(Map<String, String> attributes, String inside) {
     Optional<String> style() {
       return Optional.ofNullable(attributes.get("s"));
@@ -42,11 +31,7 @@ record SheetRow(int number, Map<String, String> attributes, Map<Integer, Cell> c
     return new SheetRow(number, new TreeMap<>(), new TreeMap<>());
   }
 
-  /**
-   * A row that the sheet holds.
-   *
-   * @param inside what stands between its tags; null if nothing
-   */
+  /** A row of the sheet; {@code inside} stands between its tags, null if nothing. */
   static SheetRow of(int number, Map<String, String> attributes, String inside, String prefix) {
     Map<Integer, Cell> cells = new TreeMap<>();
     Matcher found = elements(inside == null ? "" : inside, prefix + "c");

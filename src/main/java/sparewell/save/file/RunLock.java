@@ -28,11 +28,7 @@ public final class RunLock implements Closeable {
     this.channel = channel;
   }
 
-  /**
-   * Takes the lock, or refuses where another run holds it.
-   *
-   * @param workbook what is to be written, with its folder
-   */
+  /** Takes the lock for writing a workbook, or refuses where another run holds it. */
   public static RunLock take(Path workbook) throws WorkbookRefused, IOException {
     Path file = lockOf(workbook);
     for (int i = 0; i < TRIES; i++) {

@@ -43,11 +43,7 @@ record CsvTable(
   private static final int HEADER_WITHIN = 20;
   private static final List<Character> DELIMITERS = List.of(',', ';', '\t');
 
-  /**
-   * A row of the file.
-   *
-   * @param number the line it begins on, counted from 1
-   */
+  /** A row of the file, and the line it begins on, counted from 1. */
   record Line(long number, List<String> cells) {
 
     /** Text of a cell; empty beyond the last. */

@@ -43,11 +43,7 @@ record FormulaColumns(List<CopiedFormula> copied, List<String> blank) {
     }
   }
 
-  /**
-   * Finds the columns.
-   *
-   * @param rows most rows that may be added
-   */
+  /** Finds the columns, for that many rows at the most. */
   static FormulaColumns of(WorkbookPackage book, TargetTable target, int rows)
       throws WorkbookRefused {
     List<RawRow> data = target.rows();

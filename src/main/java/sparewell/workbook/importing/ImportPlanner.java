@@ -29,13 +29,7 @@ public final class ImportPlanner {
   private ImportPlanner() {}
 
   /**
-   * Plans an import; nothing is written.
-   *
-   * @param sources at most one file for a sheet; rows of one may name trips of another
-   * @param today the date of today, for a workbook that sets no date of analysis
-   * @return a plan for each file, in the order of {@link ImportSource#SHEETS}
-   * @throws UnusableInput where a file cannot be used, or the workbook lacks sheets or columns
-   * @throws WorkbookRefused where a part of the workbook is damaged
+   * Plans an import, file by file in the order of {@link ImportSource#SHEETS}; nothing is written.
    */
   public static List<SheetPlan> plan(
       WorkbookPackage book, List<ImportSource> sources, LocalDate today, Optional<DateOrder> order)

@@ -36,11 +36,7 @@ final class Incoming {
   private int known;
   private int examples;
 
-  /**
-   * Compares the rows with those of the sheet.
-   *
-   * @param allNew true to take every row as new, whatever the sheet holds
-   */
+  /** Compares the rows with those of the sheet, unless all are new whatever it holds. */
   Incoming(CsvTable table, TargetTable target, UnitSystem units, DateSystem dates, boolean allNew) {
     this.table = table;
     this.target = target;

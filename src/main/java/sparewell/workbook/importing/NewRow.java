@@ -7,11 +7,7 @@ import sparewell.workbook.grid.NumberShape;
 import sparewell.workbook.grid.RawCell;
 import sparewell.workbook.grid.RawRow;
 
-/**
- * A row to add.
- *
- * @param line the line of the file it comes from, counted from 1
- */
+/** A row to add, and the line of the file it comes from, counted from 1. */
 public record NewRow(long line, List<NewCell> values) {
 
   public String shown() {

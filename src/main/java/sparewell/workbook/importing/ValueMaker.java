@@ -22,13 +22,7 @@ import sparewell.workbook.value.Numbers;
 import sparewell.workbook.value.Remarks;
 import sparewell.workbook.value.Words;
 
-/**
- * Converts texts of a file to values of the sheet's cells. What cannot be converted stays text, so
- * that the reader reports its fault.
- *
- * @param units units where a header names none
- * @param dates numbering of days in the workbook
- */
+/** Converts texts of a file to cell values; what cannot be converted stays text for the reader. */
 record ValueMaker(CsvTable from, TargetTable to, UnitSystem units, DateSystem dates) {
   private static final Pattern PLAIN = Pattern.compile("[+-]?(?:\\d+\\.?\\d*|\\.\\d+)");
   private static final Pattern WHOLE = Pattern.compile("0|[1-9]\\d{0,14}");

@@ -22,11 +22,7 @@ public record BoundColumn(InputColumn column, int index, String header, String u
   private static final Pattern BRACKETED =
       Pattern.compile("(.+?)[(\\[{]([^()\\[\\]{}]*)[)\\]}][^\\p{L}\\p{N}]*");
 
-  /**
-   * The first of the declared columns that a header names; its own names beat a name with unit.
-   *
-   * @param inFile whether the header is that of a file to import
-   */
+  /** The first declared column that a header names; its own names beat a name with unit. */
   static Optional<BoundColumn> of(
       List<InputColumn> declared, boolean inFile, int index, String header) {
     String folded = Names.fold(header);

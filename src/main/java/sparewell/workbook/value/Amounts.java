@@ -185,11 +185,7 @@ public final class Amounts {
     return count;
   }
 
-  /**
-   * Packs of at least 0 as whole pieces: a part of a pack that makes no whole piece is rounded.
-   *
-   * @param up whether a remainder counts as a piece more (a floor), or as none (a stock)
-   */
+  /** Packs of at least 0 as pieces, rounded up (a floor) or down (a stock) to whole ones. */
   public static Optional<Integer> packs(
       RawCell cell, int piecesPerPack, boolean up, Remarks remarks) {
     Optional<Double> packs =
