@@ -222,6 +222,7 @@ class ArchitectureTest {
             "sparewell.experience.file.LogId",
             "sparewell.run.ClubReport",
             "sparewell.run.NewBook",
+            "sparewell.run.Rehearsal",
             "sparewell.run.ReportFolder",
             "sparewell.run.Scratch",
             "sparewell.run.ShareRun",

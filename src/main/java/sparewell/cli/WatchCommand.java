@@ -12,6 +12,7 @@ import java.util.concurrent.TimeUnit;
 import sparewell.run.Batch;
 import sparewell.run.ExitCode;
 import sparewell.run.Outcome;
+import sparewell.run.Rehearsal;
 import sparewell.run.RunOptions;
 import sparewell.run.SavedBooks;
 
@@ -39,9 +40,7 @@ final class WatchCommand extends Command {
     try {
       SavedBooks saved = new SavedBooks(watched);
       console.say("Watching " + watched + ". Save and close a workbook to have it analysed.");
-      // A program's first analysis takes longest, so it is done while nobody waits; nothing is
-      // written. The first answer then takes half the time.
-      saved.latest().ifPresent(book -> Batch.check(List.of(book), options(), done -> {}));
+      saved.latest().ifPresent(book -> Rehearsal.of(book, options()));
       do {
         for (Path book : saved.due()) {
           console.say(analyse(book, saved));

@@ -138,6 +138,7 @@ class CommandLineTest extends CommandFixture {
   @Test
   void watchAnalysesWhatIsSavedAndEndsCleanly() throws Exception {
     Path watched = Files.createDirectory(folder.resolve("watched"));
+    Path there = Files.copy(book, watched.resolve("there.xlsx"));
     Process run = Programs.java(Main.class, List.of(), "watch", watched, "--reports", reports);
     try (BufferedReader said =
         new BufferedReader(new InputStreamReader(run.getInputStream(), StandardCharsets.UTF_8))) {
@@ -150,6 +151,8 @@ class CommandLineTest extends CommandFixture {
       assertTrue(Files.exists(reports.resolve("good/spares.csv")));
       run.toHandle().destroy(); // as Ctrl-C does, and our reader stays open
       assertEquals("Stopped.", said.readLine(), "and nothing of its own write");
+      assertEquals(-1, Files.mismatch(book, there), "rehearsed, not written");
+      assertFalse(Files.exists(reports.resolve("there")));
       run.waitFor();
     } finally {
       run.destroyForcibly();
