@@ -44,6 +44,13 @@ public record Command(int exitCode, String out, String error) {
     }
   }
 
+  /** Names of the files and folders in a folder, sorted. */
+  public static List<String> names(Path folder) throws java.io.IOException {
+    try (var inside = Files.list(folder)) {
+      return inside.map(file -> file.getFileName().toString()).sorted().toList();
+    }
+  }
+
   /** Content of every file of a folder by name. */
   public static TreeMap<String, String> files(Path folder) throws java.io.IOException {
     TreeMap<String, String> files = new TreeMap<>();

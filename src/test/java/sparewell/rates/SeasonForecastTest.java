@@ -7,19 +7,16 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.distribution.GammaDistribution;
 import org.apache.commons.math3.distribution.PoissonDistribution;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
 import org.junit.jupiter.api.Test;
-import sparewell.finding.Cell;
 import sparewell.rates.fit.RateFutures;
-import sparewell.season.Event;
 import sparewell.season.ItemId;
 import sparewell.season.Season;
+import sparewell.season.SeasonSketch;
 import sparewell.spares.SeasonPlan;
 import sparewell.spares.SeasonPlanner;
 import sparewell.stock.OnHandCalculator;
@@ -55,19 +52,7 @@ class SeasonForecastTest {
     }
     for (int k = 0; k < HOURS.length; k++) {
       LocalDate day = LogBook.AS_OF.plusDays(DAYS[k]);
-      log.events.add(
-          new Event(
-              "E" + k,
-              day,
-              "",
-              HOURS[k],
-              1,
-              Optional.empty(),
-              "",
-              OptionalInt.empty(),
-              OptionalDouble.empty(),
-              List.of(),
-              Cell.NOWHERE));
+      log.events.add(SeasonSketch.event("E" + k, day, HOURS[k], 1));
     }
     return log;
   }

@@ -14,10 +14,10 @@ import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
-import java.util.stream.Stream;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.io.TempDir;
+import sparewell.Command;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.season.Season;
 import sparewell.workbook.Books;
@@ -81,12 +81,6 @@ abstract class ImportFixture {
     }
   }
 
-  List<String> files() throws IOException {
-    try (Stream<Path> all = Files.list(folder)) {
-      return all.map(p -> p.getFileName().toString()).sorted().toList();
-    }
-  }
-
   /** Opens what was written with another library. */
   void look(Consumer<XSSFWorkbook> at) throws IOException {
     try (XSSFWorkbook opened =
@@ -111,6 +105,6 @@ abstract class ImportFixture {
     for (String part : because) {
       assertTrue(all.contains(part), all);
     }
-    assertFalse(files().contains("season-backups"), "nothing was written");
+    assertFalse(Command.names(folder).contains("season-backups"), "nothing was written");
   }
 }

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import sparewell.Command;
 import sparewell.ooxml.Zips;
 import sparewell.save.PartComparison;
 import sparewell.season.Loss;
@@ -179,7 +180,8 @@ class ImportRunTest extends ImportFixture {
     csv("in rejected.csv", "mended by hand");
     take(InputSheets.LOSSES, LOSSES + "T1,Warm,,Green,1,fish\nT1,Worm,,Green,1,fish\n");
     assertEquals("mended by hand", Files.readString(folder.resolve("in rejected.csv")));
-    assertTrue(files().contains("in rejected (2).csv"), files().toString());
+    assertTrue(
+        Command.names(folder).contains("in rejected (2).csv"), Command.names(folder).toString());
   }
 
   @Test
@@ -217,7 +219,7 @@ class ImportRunTest extends ImportFixture {
         outcome.summary().contains("  line 2: T1 | Worm | Green | 1 | fish"), outcome.toString());
     assertTrue(outcome.summary().contains("Dry run: nothing was written."), outcome.toString());
     assertArrayEquals(before, Files.readAllBytes(book));
-    assertEquals(List.of("in.csv", "season.xlsx"), files());
+    assertEquals(List.of("in.csv", "season.xlsx"), Command.names(folder));
   }
 
   @Test
@@ -227,7 +229,7 @@ class ImportRunTest extends ImportFixture {
         take(InputSheets.LOSSES, LOSSES + "T1,Worm,,Green,1,fish\nT1,Warm,,,1,\n"),
         "has it open",
         "delete ~$season.xlsx");
-    assertFalse(files().contains("in rejected.csv"));
+    assertFalse(Command.names(folder).contains("in rejected.csv"));
   }
 
   @Test
@@ -239,7 +241,7 @@ class ImportRunTest extends ImportFixture {
   @Test
   void aFileWithoutAUsableRowIsRefused() throws Exception {
     refused(take(InputSheets.LOSSES, LOSSES + "T1,Wrm,,Green,1,fish\n"), NO_ROW, "'Worm'?");
-    assertEquals(List.of("in.csv", "season.xlsx"), files());
+    assertEquals(List.of("in.csv", "season.xlsx"), Command.names(folder));
     Outcome outcome = take(InputSheets.LOSSES, LOSSES + "T1,Wrm,,Green,1,\nT1,Worm,,Green,1,\n");
     assertEquals(ExitCode.DONE, outcome.exitCode());
     assertTrue(outcome.problems().get(0).endsWith("did you mean 'Worm'?"), outcome.toString());

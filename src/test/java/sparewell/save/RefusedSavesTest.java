@@ -29,6 +29,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import sparewell.Command;
 import sparewell.ooxml.Fingerprint;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
@@ -48,15 +49,9 @@ class RefusedSavesTest {
     book = Files.write(folder.resolve("season.xlsx"), Zips.ordinary("Stock", "Trips"));
   }
 
-  private List<String> files() throws IOException {
-    try (Stream<Path> all = Files.list(folder)) {
-      return all.map(p -> p.getFileName().toString()).sorted().toList();
-    }
-  }
-
   private void refused(Path target, String... because) throws Exception {
     byte[] before = Files.readAllBytes(book);
-    List<String> beside = files();
+    List<String> beside = Command.names(folder);
     WorkbookRefused refused =
         assertThrows(WorkbookRefused.class, () -> Saving.save(book, target, Saving.NOW));
     for (String part : because) {
@@ -65,7 +60,7 @@ class RefusedSavesTest {
     }
     assertFalse(refused.getMessage().contains("Exception"), refused.getMessage());
     assertArrayEquals(before, Files.readAllBytes(book));
-    assertEquals(beside, files());
+    assertEquals(beside, Command.names(folder));
   }
 
   private void edit(String part, String from, String to) throws IOException {
@@ -138,7 +133,7 @@ class RefusedSavesTest {
       assertThrows(WorkbookRefused.class, () -> WorkbookSaver.append(rows));
       Path copy = folder.resolve("copy.xlsx");
       assertThrows(WorkbookRefused.class, () -> WorkbookSaver.copyWithRows(rows, copy));
-      assertEquals(List.of("season.xlsx"), files());
+      assertEquals(List.of("season.xlsx"), Command.names(folder));
     }
   }
 
@@ -195,7 +190,7 @@ class RefusedSavesTest {
       Files.delete(book);
       refused = assertThrows(WorkbookRefused.class, () -> Saving.save(read, book, Saving.NOW));
       assertTrue(refused.problem().contains("deleted"), refused.getMessage());
-      assertEquals(List.of(), files());
+      assertEquals(List.of(), Command.names(folder));
     }
   }
 

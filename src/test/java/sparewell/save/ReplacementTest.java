@@ -15,10 +15,10 @@ import java.util.List;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import sparewell.Command;
 import sparewell.ooxml.Fingerprint;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
@@ -36,12 +36,6 @@ class ReplacementTest {
     book = Files.write(folder.resolve("season.xlsx"), Zips.ordinary("Stock", "Trips"));
   }
 
-  private static List<String> files(Path where) throws Exception {
-    try (Stream<Path> all = Files.list(where)) {
-      return all.map(p -> p.getFileName().toString()).sorted().toList();
-    }
-  }
-
   @Test
   void theLastTenBackupsStayAndNothingElseIsTouched() throws Exception {
     Path backups = Files.createDirectory(folder.resolve("season-backups"));
@@ -50,7 +44,7 @@ class ReplacementTest {
     for (int n = 0; n < 14; n++) {
       Saving.save(book, book, Saving.NOW.plusDays(n / 3)); // three in the same second
     }
-    List<String> kept = new ArrayList<>(files(backups));
+    List<String> kept = new ArrayList<>(Command.names(backups));
     assertTrue(kept.remove("season before the trip.xlsx"));
     assertTrue(kept.remove("other 2020-01-01 000000.xlsx"));
     assertEquals(10, kept.size());
@@ -74,7 +68,7 @@ class ReplacementTest {
                     }));
     assertTrue(refused.getMessage().contains("has it open"), refused.getMessage());
     assertArrayEquals(before, Files.readAllBytes(book));
-    assertEquals(List.of("season-backups", "season.xlsx", "~$season.xlsx"), files(folder));
+    assertEquals(List.of("season-backups", "season.xlsx", "~$season.xlsx"), Command.names(folder));
   }
 
   @Test
@@ -98,7 +92,7 @@ class ReplacementTest {
     Saving.into(book);
     List<String> expected = new ArrayList<>(others);
     expected.addAll(List.of("season-backups", "season.xlsx"));
-    assertEquals(expected.stream().sorted().toList(), files(folder));
+    assertEquals(expected.stream().sorted().toList(), Command.names(folder));
   }
 
   @Test
@@ -111,7 +105,7 @@ class ReplacementTest {
     assertEquals(folder.resolve("answers-backups/answers 2026-03-08 173005.xlsx"), backup);
     assertArrayEquals(first, Files.readAllBytes(backup));
     assertArrayEquals(before, Files.readAllBytes(book));
-    assertEquals(List.of("answers-backups", "answers.xlsx", "season.xlsx"), files(folder));
+    assertEquals(List.of("answers-backups", "answers.xlsx", "season.xlsx"), Command.names(folder));
   }
 
   @Test
@@ -158,8 +152,8 @@ class ReplacementTest {
     try (WorkbookPackage opened = WorkbookPackage.open(book)) {
       assertEquals(5, opened.sheets().size());
     }
-    assertEquals(done, files(folder.resolve("season-backups")).size());
-    assertEquals(List.of("season-backups", "season.xlsx"), files(folder));
+    assertEquals(done, Command.names(folder.resolve("season-backups")).size());
+    assertEquals(List.of("season-backups", "season.xlsx"), Command.names(folder));
   }
 
   @Test

@@ -11,12 +11,12 @@ import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import java.util.zip.ZipFile;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import sparewell.Command;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
@@ -38,12 +38,6 @@ class WorkbookSaverTest {
     }
   }
 
-  private List<String> files(Path where) throws Exception {
-    try (Stream<Path> all = Files.list(where)) {
-      return all.map(p -> p.getFileName().toString()).sorted().toList();
-    }
-  }
-
   @Test
   void putsOurSheetsInFrontAndBehindAndKeepsABackup() throws Exception {
     byte[] before = Files.readAllBytes(book);
@@ -53,7 +47,7 @@ class WorkbookSaverTest {
         folder.resolve("season-backups/season 2026-03-08 173005.xlsx").toRealPath(),
         result.orElseThrow());
     assertArrayEquals(before, Files.readAllBytes(result.get()));
-    assertEquals(List.of("season-backups", "season.xlsx"), files(folder));
+    assertEquals(List.of("season-backups", "season.xlsx"), Command.names(folder));
   }
 
   @Test
@@ -79,7 +73,7 @@ class WorkbookSaverTest {
       assertTrue(refused.problem().contains("comparison"), refused.problem());
     }
     assertArrayEquals(before, Files.readAllBytes(book));
-    assertEquals(List.of("season.xlsx"), files(folder));
+    assertEquals(List.of("season.xlsx"), Command.names(folder));
   }
 
   /** The clock of a run is in no entry: a second run gives the same bytes at any time. */

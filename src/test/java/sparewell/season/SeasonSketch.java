@@ -76,6 +76,23 @@ public final class SeasonSketch {
         Cell.NOWHERE);
   }
 
+  /** An event of which nothing more is known than when it is and how long, and perhaps a plan. */
+  public static Event event(
+      String name, LocalDate date, double hours, double days, Event.PlanLine... plan) {
+    return new Event(
+        name,
+        date,
+        "",
+        hours,
+        days,
+        Optional.empty(),
+        "",
+        OptionalInt.empty(),
+        OptionalDouble.empty(),
+        List.of(plan),
+        Cell.NOWHERE);
+  }
+
   /** Sketch of a season. */
   public static SeasonSketch of(Season season) {
     SeasonSketch sketch = new SeasonSketch();

@@ -17,19 +17,24 @@ import sparewell.numerics.CountDistribution;
 class PackKnapsackTest {
   private static final int MOST_EACH = 14;
 
+  /** Losses of the five items of the table's case. */
+  private static final List<CountDistribution> PUBLISHED =
+      List.of(
+          KnownForecast.poisson(0.8),
+          KnownForecast.poisson(2.1),
+          KnownForecast.poisson(0.35),
+          KnownForecast.negBin(1.4, 0.9),
+          KnownForecast.negBin(3, 1.5));
+
+  private static List<Pack> published() {
+    return packs(PUBLISHED, new long[] {3, 5, 2, 4, 7}, new int[] {1, 1, 1, 1, 1});
+  }
+
   /** scipy 1.10.1, the case stands in the first line of the table. */
   @Test
   void reachesThePublishedOptimumAtEveryBudget() {
-    List<CountDistribution> losses =
-        List.of(
-            KnownForecast.poisson(0.8),
-            KnownForecast.poisson(2.1),
-            KnownForecast.poisson(0.35),
-            KnownForecast.negBin(1.4, 0.9),
-            KnownForecast.negBin(3, 1.5));
-    long[] cost = {3, 5, 2, 4, 7};
-    List<Pack> packs = packs(losses, cost, new int[] {1, 1, 1, 1, 1});
-    double nothing = losses.stream().mapToDouble(CountDistribution::mean).sum();
+    List<Pack> packs = published();
+    double nothing = PUBLISHED.stream().mapToDouble(CountDistribution::mean).sum();
     List<Map<String, String>> table = ReferenceTable.read("allocation.csv");
     assertEquals(61, table.size());
     int better = 0;
@@ -49,14 +54,7 @@ class PackKnapsackTest {
   /** At the budgets where marginal analysis stops without skipping, its order is the best. */
   @Test
   void orderOfMarginalAnalysisIsBestWhereItFits() {
-    List<CountDistribution> losses =
-        List.of(
-            KnownForecast.poisson(0.8),
-            KnownForecast.poisson(2.1),
-            KnownForecast.poisson(0.35),
-            KnownForecast.negBin(1.4, 0.9),
-            KnownForecast.negBin(3, 1.5));
-    List<Pack> packs = packs(losses, new long[] {3, 5, 2, 4, 7}, new int[] {1, 1, 1, 1, 1});
+    List<Pack> packs = published();
     packs.sort(PackKnapsack.byEfficiency());
     List<Long> stops = new ArrayList<>();
     long spent = 0;

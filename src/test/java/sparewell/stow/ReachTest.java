@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import sparewell.finding.Cell;
 import sparewell.season.Event;
@@ -72,20 +71,7 @@ class ReachTest {
   void anEventsPlanComesFirst() {
     SeasonSketch sketch = fished();
     Event.PlanLine line = new Event.PlanLine("Worm", 12, List.of(), Cell.NOWHERE);
-    sketch.events =
-        List.of(
-            new Event(
-                "Open",
-                TODAY.plusDays(9),
-                "",
-                16,
-                2,
-                Optional.empty(),
-                "",
-                OptionalInt.empty(),
-                OptionalDouble.empty(),
-                List.of(line),
-                Cell.NOWHERE));
+    sketch.events = List.of(SeasonSketch.event("Open", TODAY.plusDays(9), 16, 2, line));
     Map<String, Double> minutes =
         Reach.minutesByBox(sketch.season(), boats().onHand()).orElseThrow();
     assertEquals(0, minutes.get("A"), 1e-9);

@@ -1,5 +1,8 @@
 package sparewell.stow;
 
+import static sparewell.stow.Boats.cm;
+import static sparewell.stow.Boats.kg;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -18,10 +21,7 @@ import sparewell.season.Season;
 import sparewell.season.SeasonSketch;
 import sparewell.stock.Holding;
 import sparewell.stock.OnHand;
-import sparewell.units.Length;
-import sparewell.units.LengthUnit;
 import sparewell.units.Mass;
-import sparewell.units.MassUnit;
 import sparewell.units.UnitSystem;
 
 /**
@@ -220,14 +220,6 @@ final class StowCases {
 
   static Dimensions dimensions(double[] cm) {
     return new Dimensions(cm(cm[0]), cm(cm[1]), cm(cm[2]));
-  }
-
-  static Length cm(double amount) {
-    return Length.of(amount, LengthUnit.CENTIMETRE);
-  }
-
-  static Mass kg(double amount) {
-    return Mass.of(amount, MassUnit.KILOGRAM);
   }
 
   private static double litres(double[] cm) {

@@ -38,16 +38,19 @@ class StowPlannerTest {
         .compartment("Bow", 450, 0, 0, 50, 20, 10);
   }
 
+  /** Both full: the heavier of the bow's boxes and the lighter of the stern's stand wrongly. */
+  private static Boats fullEnds() {
+    return twoEnds()
+        .box("Jigs", "Bow", 6, 40, 10, 10)
+        .box("Crankbaits", "Stern", 1, 40, 10, 10)
+        .box("Weights", "Stern", 8, 40, 10, 10)
+        .box("Worms", "Bow", 2, 40, 10, 10);
+  }
+
   @Test
   void heavyBoxesGoAftAndLightOnesMakeRoom() {
     // Common practice, no source: light forward, heavy aft.
-    StowPlan plan =
-        twoEnds()
-            .box("Jigs", "Bow", 6, 40, 10, 10)
-            .box("Crankbaits", "Stern", 1, 40, 10, 10)
-            .box("Weights", "Stern", 8, 40, 10, 10)
-            .box("Worms", "Bow", 2, 40, 10, 10)
-            .plan();
+    StowPlan plan = fullEnds().plan();
     assertEquals("Stern", box(plan, "Jigs").toCompartment());
     assertEquals("Bow", box(plan, "Crankbaits").toCompartment());
     assertFalse(box(plan, "Weights").moves());
@@ -178,13 +181,7 @@ class StowPlannerTest {
 
   @Test
   void saysWhyEachBoxIsMovedOrNot() {
-    StowPlan ends =
-        twoEnds()
-            .box("Jigs", "Bow", 6, 40, 10, 10)
-            .box("Crankbaits", "Stern", 1, 40, 10, 10)
-            .box("Weights", "Stern", 8, 40, 10, 10)
-            .box("Worms", "Bow", 2, 40, 10, 10)
-            .plan();
+    StowPlan ends = fullEnds().plan();
     assertEquals(
         List.of(
             "Crankbaits: makes room further aft",
