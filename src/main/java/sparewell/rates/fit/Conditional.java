@@ -49,7 +49,7 @@ final class Conditional {
     peak = new double[likelihood.length];
     best = new int[likelihood.length];
     rest = new double[likelihood.length];
-    Map<Integer, Between.Place[]> shifts = new HashMap<>();
+    Map<Integer, Between[]> shifts = new HashMap<>();
     double sum = data.logCoefficients(hyper.size());
     for (int s = 0; s < likelihood.length; s++) {
       StyleData style = data.styles[s];
@@ -58,7 +58,7 @@ final class Conditional {
         likelihood[s] = new double[style.count];
         Arrays.fill(likelihood[s], 1);
       } else {
-        Between.Place[] shift = shifts.computeIfAbsent(style.by, by -> shift(style.step));
+        Between[] shift = shifts.computeIfAbsent(style.by, by -> shift(style.step));
         double[] log = style.logLikelihood(hyper.size(), hyper.multiplier(), shift);
         best[s] = largest(log);
         peak[s] = log[best[s]];
@@ -79,11 +79,11 @@ final class Conditional {
     logEvidence = sum;
   }
 
-  private Between.Place[] shift(double step) {
-    Between.Place[] shift = new Between.Place[hyper.multiplier().length + 1];
+  private Between[] shift(double step) {
+    Between[] shift = new Between[hyper.multiplier().length + 1];
     for (int c = 0; c < shift.length; c++) {
       double m = c < hyper.multiplier().length ? hyper.multiplier()[c] : 1;
-      shift[c] = Between.Place.of(StyleData.inTable(Math.log(m / hyper.size())) / step);
+      shift[c] = Between.of(StyleData.inTable(Math.log(m / hyper.size())) / step);
     }
     return shift;
   }

@@ -210,14 +210,14 @@ final class StyleData {
    * @param multiplier of each cover
    * @param shift ln(m/&kappa;) in steps of the style, for each cover and last for the mix
    */
-  double[] logLikelihood(double size, double[] multiplier, Between.Place[] shift) {
+  double[] logLikelihood(double size, double[] multiplier, Between[] shift) {
     double[] out = new double[count];
     double[] mixed = new double[count + 5];
     double pieces = 0;
     double level = 0;
     for (Table table : tables) {
       double m = table.cover < 0 ? 1 : multiplier[table.cover];
-      Between.Place place = shift[table.cover < 0 ? multiplier.length : table.cover];
+      Between place = shift[table.cover < 0 ? multiplier.length : table.cover];
       int from = first + place.whole() - 2 - table.first;
       for (int k = 0; k < mixed.length; k++) {
         if (Double.isNaN(table.byDays[from + k])) {
@@ -225,7 +225,7 @@ final class StyleData {
         }
         mixed[k] = size * table.byDays[from + k] + table.byPieces[from + k];
       }
-      Between.add(mixed, place.weights(), -1, out, 0);
+      place.subtract(mixed, out);
       pieces += table.pieces;
       level += table.pieces * Math.log(m);
     }

@@ -238,9 +238,9 @@ class PublishedDataTest {
             double logRate = x[0] + (type == 0 ? 0 : x[type]);
             List<Observation> scaled = scaled(trips, logRate, size);
             StyleData style = StyleData.of(scaled, 0);
-            Between.Place[] shift = new Between.Place[9];
+            Between[] shift = new Between[9];
             for (int c = 0; c < 9; c++) {
-              shift[c] = Between.Place.of(c < 8 ? Math.log(multiplier[c]) / style.step : 0);
+              shift[c] = Between.of(c < 8 ? Math.log(multiplier[c]) / style.step : 0);
             }
             sum += style.logLikelihood(1, multiplier, shift)[-style.first];
             for (Observation one : scaled) {
