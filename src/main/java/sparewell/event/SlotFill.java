@@ -1,9 +1,10 @@
 package sparewell.event;
 
-import java.util.ArrayList;
-import java.util.HashSet;
+import java.util.Arrays;
 import java.util.List;
-import java.util.Set;
+import java.util.function.IntPredicate;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
 import sparewell.spares.EventNeed;
 
 /**
@@ -35,60 +36,47 @@ final class SlotFill {
   static List<Integer> fill(
       List<EventNeed.Item> needs, List<Integer> limits, List<Integer> perSlot, int slots) {
     SlotFill fill = new SlotFill(needs, limits, perSlot);
-    int left = slots - fill.oneOfEachStyle(slots);
-    while (left > 0 && fill.addBest()) {
+    int left = slots;
+    while (left > 0 && fill.addPocket()) {
       left--;
     }
-    List<Integer> pieces = new ArrayList<>();
-    for (int count : fill.packed) {
-      pieces.add(count);
-    }
-    return pieces;
+    return Arrays.stream(fill.packed).boxed().toList();
   }
 
   static int slots(int pieces, int perSlot) {
     return (pieces + perSlot - 1) / perSlot;
   }
 
-  private int oneOfEachStyle(int slots) {
-    int used = 0;
-    Set<String> served = new HashSet<>();
-    while (used < slots) {
-      int best = -1;
-      for (int i = 0; i < packed.length; i++) {
-        if (needs.get(i).inPlan()
-            && limits.get(i) > 0
-            && !served.contains(needs.get(i).item().style())
-            && (best < 0 || weight(i) > weight(best))) {
-          best = i;
-        }
-      }
-      if (best < 0) {
-        break;
-      }
-      served.add(needs.get(best).item().style());
-      add(best);
-      used++;
-    }
-    return used;
+  private boolean addPocket() {
+    return addBest(this::unserved, this::weight)
+        || addBest(i -> packed[i] < limits.get(i), this::saved);
+  }
+
+  /** True for a planned item of whose style nothing is packed yet. */
+  private boolean unserved(int i) {
+    String style = needs.get(i).item().style();
+    return needs.get(i).inPlan()
+        && limits.get(i) > 0
+        && IntStream.range(0, packed.length)
+            .noneMatch(j -> packed[j] > 0 && needs.get(j).item().style().equals(style));
   }
 
   private double weight(int i) {
     return needs.get(i).importance() * needs.get(i).losses().mean();
   }
 
-  private boolean addBest() {
+  /** Fills a pocket with the open item of the largest worth, of equals the first. */
+  private boolean addBest(IntPredicate open, IntToDoubleFunction worth) {
     int best = -1;
     for (int i = 0; i < packed.length; i++) {
-      if (packed[i] < limits.get(i) && (best < 0 || saved(i) > saved(best))) {
+      if (open.test(i) && (best < 0 || worth.applyAsDouble(i) > worth.applyAsDouble(best))) {
         best = i;
       }
     }
-    if (best < 0) {
-      return false;
+    if (best >= 0) {
+      packed[best] = Math.min(limits.get(best), packed[best] + perSlot.get(best));
     }
-    add(best);
-    return true;
+    return best >= 0;
   }
 
   private double saved(int i) {
@@ -96,9 +84,5 @@ final class SlotFill {
     return need.importance()
         * (need.losses().expectedShortage(packed[i])
             - need.losses().expectedShortage(Math.min(limits.get(i), packed[i] + perSlot.get(i))));
-  }
-
-  private void add(int i) {
-    packed[i] = Math.min(limits.get(i), packed[i] + perSlot.get(i));
   }
 }

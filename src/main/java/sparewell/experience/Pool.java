@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.BinaryOperator;
 
 /**
  * Rows of experience summed by key: a sufficient summary, however many logs there are.
@@ -35,10 +36,6 @@ public record Pool(SortedMap<Key, List<Cell>> cells, SortedMap<Key, Label> label
   public record Label(String name, String family, String familyKey) {
     private static final Comparator<Label> ORDER =
         Comparator.comparing(Label::name).thenComparing(Label::family);
-
-    private Label least(Label other) {
-      return ORDER.compare(this, other) <= 0 ? this : other;
-    }
   }
 
   /**
@@ -92,28 +89,28 @@ public record Pool(SortedMap<Key, List<Cell>> cells, SortedMap<Key, Label> label
               Place.of(row.logEstimate(), precision),
               new Cell(1, row.logEstimate(), precision, row.trips(), row.hours(), row.pieces()),
               Cell::plus);
-      labels.merge(row.key(), new Label(row.name(), row.family(), row.familyKey()), Label::least);
+      Label label = new Label(row.name(), row.family(), row.familyKey());
+      labels.merge(row.key(), label, BinaryOperator.minBy(Label.ORDER));
     }
     SortedMap<Key, List<Cell>> cells = new TreeMap<>();
     sums.forEach((key, places) -> cells.put(key, List.copyOf(places.values())));
     return new Pool(cells, labels);
   }
 
-  private static String least(String one, String other) {
-    return one.compareTo(other) <= 0 ? one : other;
-  }
-
   /** Rows of each log once: of several on one quantity the one with most data. */
   public static Collection<Entry> once(Collection<Entry> rows) {
     Map<String, String> firstId = new HashMap<>();
-    rows.forEach(row -> firstId.merge(row.fingerprint(), row.logId(), Pool::least));
+    rows.forEach(
+        row ->
+            firstId.merge(
+                row.fingerprint(),
+                row.logId(),
+                BinaryOperator.minBy(Comparator.<String>naturalOrder())));
     Map<List<Object>, Entry> best = new TreeMap<>(Comparator.comparing(List::toString));
     for (Entry row : rows) {
       if (firstId.get(row.fingerprint()).equals(row.logId())) {
-        best.merge(
-            List.of(row.key(), row.logId()),
-            row,
-            (one, other) -> Entry.BY_WEALTH.compare(one, other) >= 0 ? one : other);
+        List<Object> place = List.of(row.key(), row.logId());
+        best.merge(place, row, BinaryOperator.maxBy(Entry.BY_WEALTH));
       }
     }
     return best.values();

@@ -28,24 +28,40 @@ final class LabelFit {
   private static final double TINIEST_SHARE = 0.35;
   private static final double TINIER = 0.93;
 
-  private LabelFit() {}
+  private final List<Words> head;
+  private final double width;
+  private final double height;
+
+  private LabelFit(List<Words> head, double width, double height) {
+    this.head = head;
+    this.width = width;
+    this.height = height;
+  }
 
   record Fitted(List<Grid.Run> runs, Optional<LabelGrid.Tape> tape, int part, int parts) {}
 
+  /** The label, or as many parts of it as are needed, for so much room in points. */
   static List<Fitted> fit(LabelGrid.Label label, double width, double height) {
+    LabelFit fit = new LabelFit(label.head(), width, height);
+    List<List<List<Words>>> parts = fit.parts(entries(label.body()));
+    List<Fitted> fitted = new ArrayList<>();
+    for (List<List<Words>> part : parts) {
+      List<Grid.Run> runs = fit.largest(lines(part));
+      fitted.add(new Fitted(runs, label.tape(), fitted.size() + 1, parts.size()));
+    }
+    return fitted;
+  }
+
+  private List<List<List<Words>>> parts(List<List<Words>> rest) {
     List<List<List<Words>>> parts = new ArrayList<>();
-    List<List<Words>> rest = entries(label.body());
     do {
       List<List<Words>> part = new ArrayList<>();
-      while (!rest.isEmpty() && fits(label.head(), with(part, rest.get(0)), 0, width, height)) {
+      while (!rest.isEmpty() && fits(with(part, rest.get(0)), 0)) {
         part.add(rest.remove(0));
       }
       if (part.isEmpty() && !rest.isEmpty()) {
         List<Words> entry = rest.remove(0);
-        List<List<Words>> pieces =
-            fits(label.head(), List.of(), 0, width, height)
-                ? split(label.head(), entry, width, height)
-                : List.of(entry);
+        List<List<Words>> pieces = fits(List.of(), 0) ? split(entry) : List.of(entry);
         if (pieces.size() > 1) {
           rest.addAll(0, pieces);
           continue;
@@ -54,13 +70,7 @@ final class LabelFit {
       }
       parts.add(part);
     } while (!rest.isEmpty());
-    parts = evened(label, parts, width, height);
-    List<Fitted> fitted = new ArrayList<>();
-    for (List<List<Words>> part : parts) {
-      List<Grid.Run> runs = largest(label.head(), lines(part), width, height);
-      fitted.add(new Fitted(runs, label.tape(), fitted.size() + 1, parts.size()));
-    }
-    return fitted;
+    return evened(parts);
   }
 
   /** Lines that belong together: small ones explain the larger one above them. */
@@ -85,8 +95,7 @@ final class LabelFit {
    *
    * @return one entry where nothing can be parted
    */
-  private static List<List<Words>> split(
-      List<Words> head, List<Words> entry, double width, double height) {
+  private List<List<Words>> split(List<Words> entry) {
     Words lead = entry.get(0);
     if (entry.size() == 1) {
       return halves(lead).stream().map(List::of).toList();
@@ -97,7 +106,7 @@ final class LabelFit {
             ? List.of(
                 small.subList(0, small.size() / 2), small.subList(small.size() / 2, small.size()))
             : halves(small.get(0)).stream().map(List::of).toList();
-    if (halves.size() == 1 || !fits(head, List.of(lead), 0, width, height)) {
+    if (halves.size() == 1 || !fits(List.of(lead), 0)) {
       return entry.stream().map(List::of).toList();
     }
     return halves.stream()
@@ -106,15 +115,14 @@ final class LabelFit {
   }
 
   /** The same number of parts with about as many entries each, where all of them still fit. */
-  private static List<List<List<Words>>> evened(
-      LabelGrid.Label label, List<List<List<Words>>> parts, double width, double height) {
+  private List<List<List<Words>>> evened(List<List<List<Words>>> parts) {
     List<List<Words>> all = parts.stream().flatMap(List::stream).toList();
     List<List<List<Words>>> even = new ArrayList<>();
     int from = 0;
     for (int left = parts.size(); left > 0; left--) {
       int to = from + (all.size() - from + left - 1) / left;
       even.add(all.subList(from, to));
-      if (!fits(label.head(), lines(all.subList(from, to)), 0, width, height)) {
+      if (!fits(lines(all.subList(from, to)), 0)) {
         return parts;
       }
       from = to;
@@ -126,37 +134,35 @@ final class LabelFit {
     return entries.stream().flatMap(List::stream).toList();
   }
 
-  private static List<Grid.Run> largest(
-      List<Words> head, List<Words> body, double width, double height) {
+  private List<Grid.Run> largest(List<Words> body) {
     int largest = -1;
     int tooLarge = STEPS + 1;
     for (int step = STEPS; tooLarge - largest > 1; step = (largest + tooLarge) / 2) {
-      if (fits(head, body, growth(step), width, height)) {
+      if (fits(body, growth(step))) {
         largest = step;
       } else {
         tooLarge = step;
       }
     }
     if (largest >= 0) {
-      return runs(head, body, growth(largest), 1, width);
+      return runs(body, growth(largest), 1);
     }
     double share = 1;
-    while (share > TINIEST_SHARE && high(runs(head, body, 0, share, width), width) > height) {
+    while (share > TINIEST_SHARE && high(runs(body, 0, share)) > height) {
       share *= TINIER;
     }
-    return runs(head, body, 0, share, width);
+    return runs(body, 0, share);
   }
 
   private static double growth(int step) {
     return (double) step / STEPS;
   }
 
-  private static boolean fits(
-      List<Words> head, List<Words> body, double growth, double width, double height) {
-    return high(runs(head, body, growth, 1, width), width) <= height;
+  private boolean fits(List<Words> body, double growth) {
+    return high(runs(body, growth, 1)) <= height;
   }
 
-  private static double high(List<Grid.Run> runs, double width) {
+  private double high(List<Grid.Run> runs) {
     double high = 0;
     for (Grid.Run run : runs) {
       String text = run.text().strip();
@@ -166,14 +172,13 @@ final class LabelFit {
     return high;
   }
 
-  private static List<Grid.Run> runs(
-      List<Words> head, List<Words> body, double growth, double share, double width) {
+  private List<Grid.Run> runs(List<Words> body, double growth, double share) {
     List<Words> all = new ArrayList<>(head);
     all.addAll(body);
     List<Grid.Run> runs = new ArrayList<>();
     for (int i = 0; i < all.size(); i++) {
       Words words = all.get(i);
-      double least = least(words, width);
+      double least = least(words);
       double points = (least + growth * (most(words) - least)) * share;
       String text = words.text() + (i < all.size() - 1 ? "\n" : "");
       boolean bold = words.size() != Size.SMALL;
@@ -182,15 +187,15 @@ final class LabelFit {
     return runs;
   }
 
-  private static double least(Words words, double width) {
+  private double least(Words words) {
     return switch (words.size()) {
       case SMALL -> 7.5;
       case MEDIUM -> 11.5; // two entries with their colours still fit a label of 34 mm
-      case LARGE -> leastLarge(words.text(), width);
+      case LARGE -> leastLarge(words.text());
     };
   }
 
-  private static double leastLarge(String text, double width) {
+  private double leastLarge(String text) {
     for (int points = LEAST_LARGE; points >= LEAST_LARGE_ON_ONE_LINE; points--) {
       if (TextSize.lines(text, points * SPARE, true, width) == 1) {
         return points;

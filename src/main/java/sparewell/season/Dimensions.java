@@ -4,7 +4,6 @@ import sparewell.units.Length;
 
 /** Inner size of a compartment or outer size of a box; all three are positive. */
 public record Dimensions(Length length, Length width, Length height) {
-  /** Cubic metres. */
   public double volumeM3() {
     return length.micrometres()
         * 1e-6

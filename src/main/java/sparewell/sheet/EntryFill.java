@@ -102,12 +102,7 @@ final class EntryFill {
   }
 
   private <R> String text(Table<R> table, String heading, R row) {
-    for (Column<R> column : table.columns()) {
-      if (column.heading().equals(heading)) {
-        return column.format().shown(column.value().apply(row), units).map(Ticks::plain).orElse("");
-      }
-    }
-    throw new IllegalArgumentException("no column " + heading);
+    return table.shown(row, heading, units).map(Ticks::plain).orElse("");
   }
 
   private static List<String> folded(List<String> key) {

@@ -27,7 +27,6 @@ import sparewell.stow.BoxPlan;
 import sparewell.stow.MoveStep;
 import sparewell.stow.Refusal;
 import sparewell.table.Block;
-import sparewell.table.Format;
 import sparewell.table.Layout;
 import sparewell.table.ReportSheet;
 import sparewell.table.Table;
@@ -195,6 +194,7 @@ final class ToDo {
   private Optional<String> into(Bring bring) {
     return row(SparesSheet.NAME, row -> row == bring)
         .flatMap(row -> row.shown(EntryTable.INTO, results.season().settings().units()))
+        .map(Ticks::plain)
         .filter(place -> !place.equals(EntryTable.OF_CHOICE));
   }
 
@@ -401,13 +401,8 @@ final class ToDo {
 
   /** A row of a table on a sheet. */
   private record ShownRow<R>(ReportSheet sheet, Table<R> table, int index) {
-    Optional<String> shown(String heading, UnitSystem units) {
-      return table.columns().stream()
-          .filter(column -> column.heading().equals(heading))
-          .findFirst()
-          .map(column -> column.value().apply(table.rows().get(index)))
-          .flatMap(value -> Format.TEXT.shown(value, units))
-          .map(Ticks::plain);
+    Optional<Object> shown(String heading, UnitSystem units) {
+      return table.shown(table.rows().get(index), heading, units);
     }
   }
 

@@ -1,8 +1,9 @@
 package sparewell.spares;
 
-import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 import sparewell.season.Settings;
 import sparewell.season.Style;
 import sparewell.stock.OnHand.ItemStock;
@@ -32,29 +33,16 @@ final class Floors {
                         .orElse(style.carryAtLeast().orElse(settings.carryAtLeast())))
             .toArray();
     int[] floor = base.clone();
-    int together = Arrays.stream(base).sum();
-    for (int missing = style.neededTogether() - together; missing > 0; missing--) {
-      int best = -1;
-      for (int i = 0; i < floor.length; i++) {
-        if (best < 0 || before(i, best, floor, items)) {
-          best = i;
-        }
-      }
-      if (best >= 0) {
-        floor[best]++;
-      }
+    Comparator<Integer> easiestFirst =
+        Comparator.comparingInt((Integer i) -> ease(floor[i], items.get(i)))
+            .thenComparingInt(i -> floor[i]);
+    int missing = floor.length == 0 ? 0 : style.neededTogether() - Arrays.stream(base).sum();
+    for (; missing > 0; missing--) {
+      floor[IntStream.range(0, floor.length).boxed().min(easiestFirst).orElseThrow()]++;
     }
-    List<Floor> floors = new ArrayList<>();
-    for (int i = 0; i < floor.length; i++) {
-      floors.add(new Floor(floor[i], floor[i] > base[i]));
-    }
-    return floors;
-  }
-
-  private static boolean before(int i, int best, int[] floor, List<ItemStock> items) {
-    int mine = ease(floor[i], items.get(i));
-    int other = ease(floor[best], items.get(best));
-    return mine < other || mine == other && floor[i] < floor[best];
+    return IntStream.range(0, floor.length)
+        .mapToObj(i -> new Floor(floor[i], floor[i] > base[i]))
+        .toList();
   }
 
   private static int ease(int floor, ItemStock item) {

@@ -95,7 +95,9 @@ public final class HorizonPlanner {
       uses.put(
           style.name(),
           new Horizon.Use(
-              stretch(style.name(), hours * share(style.name()), days, Optional.empty()), false));
+              stretch(
+                  style.name(), hours * forecast.meanShare(style.name()), days, Optional.empty()),
+              false));
     }
     return new Horizon(List.of(), uses, words + afloatWords(), findings.list());
   }
@@ -112,7 +114,8 @@ public final class HorizonPlanner {
 
   private List<Exposure> at(Event event, String style) {
     return event.plan().isEmpty()
-        ? stretch(style, event.fishedHours() * share(style), event.days(), event.cover())
+        ? stretch(
+            style, event.fishedHours() * forecast.meanShare(style), event.days(), event.cover())
         : event.plan().stream()
             .filter(line -> line.style().equals(style))
             .flatMap(line -> planned(event, line).stream())
@@ -165,10 +168,6 @@ public final class HorizonPlanner {
   private List<Exposure> stretch(String style, double hours, double days, Optional<String> cover) {
     List<ItemId> all = items.getOrDefault(style, List.of());
     return hours > 0 && !all.isEmpty() ? List.of(new Exposure(hours, days, cover, all)) : List.of();
-  }
-
-  private double share(String style) {
-    return forecast.meanShare(style);
   }
 
   private static String words(List<Event> events) {

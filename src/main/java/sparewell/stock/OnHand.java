@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import sparewell.finding.Finding;
 import sparewell.season.ItemId;
 import sparewell.season.Place;
@@ -45,11 +46,10 @@ public record OnHand(List<Holding> holdings, List<ItemStock> items, List<Finding
 
   /** Item stocks by style, in the order of the workbook; styles without any are not in it. */
   public Map<String, List<ItemStock>> itemsByStyle() {
-    Map<String, List<ItemStock>> map = new LinkedHashMap<>();
-    for (ItemStock item : items) {
-      map.computeIfAbsent(item.item().style(), style -> new ArrayList<>()).add(item);
-    }
-    return map;
+    return items.stream()
+        .collect(
+            Collectors.groupingBy(
+                item -> item.item().style(), LinkedHashMap::new, Collectors.toList()));
   }
 
   /**

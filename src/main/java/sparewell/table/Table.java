@@ -1,6 +1,8 @@
 package sparewell.table;
 
 import java.util.List;
+import java.util.Optional;
+import sparewell.units.UnitSystem;
 
 /**
  * A result table.
@@ -15,6 +17,14 @@ public record Table<R>(
   public Table {
     columns = List.copyOf(columns);
     rows = List.copyOf(rows);
+  }
+
+  /** Value of a row as its cell shows it; absent where it is not known or has no such column. */
+  public Optional<Object> shown(R row, String heading, UnitSystem units) {
+    return columns.stream()
+        .filter(column -> column.heading().equals(heading))
+        .findFirst()
+        .flatMap(column -> column.format().shown(column.value().apply(row), units));
   }
 
   public static <R> Table<R> onSheet(
