@@ -13,7 +13,6 @@ import sparewell.season.StockRow;
 final class DueDates {
   private DueDates() {}
 
-  /** Boxes whose next check is due at the date of analysis. */
   static void boxChecks(Season season, Findings findings) {
     for (DueCheck check : DueCheck.of(season)) {
       String name = check.box().name();

@@ -61,7 +61,6 @@ public final class EventPacker {
    * @param stays what else stays in the box
    */
   record Content(Event event, boolean boxed, Map<ItemId, Wanted> items, Map<ItemId, Stay> stays) {
-    /** True where all else goes out of the box. */
     boolean emptied() {
       return boxed && event.slots().isPresent();
     }

@@ -58,7 +58,7 @@ public record EventPacking(
   public enum Action {
     /** Out of the event's box. */
     TAKE_OUT,
-    /** In the box already: wanted, or in nothing's way, as a pocket is free for it. */
+    /** Pieces in the box already: wanted, or in nothing's way, as a pocket is free for it. */
     LEAVE,
     /** Into the event's box, or aboard where no box is packed. */
     PUT_IN,

@@ -22,8 +22,8 @@ import sparewell.stock.OnHand.ItemStock;
 import sparewell.stock.PieceMove;
 
 /**
- * From what the boxes hold to what they are to hold: what is taken out, left, put in, and from
- * where. All that is taken out comes first, so that it can go into another box.
+ * Moves of pieces from the present contents of boxes to those wanted: taken out, left, put in. All
+ * that is taken out comes first, so that it can go into another box.
  */
 final class PackMoves {
   private final Season season;
@@ -114,7 +114,7 @@ final class PackMoves {
     return line(content, item, Action.LEAVE, stay.pieces(), box, null, stay.slots());
   }
 
-  /** Without a box: what is aboard stays where it is, what is ashore goes aboard. */
+  /** Lines without a box: what is aboard stays where it is, what is ashore goes aboard. */
   private List<Line> atHand(Content content, Wanted wanted) {
     ItemId item = wanted.need().item();
     List<Line> made = new ArrayList<>();

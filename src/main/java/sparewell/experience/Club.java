@@ -57,15 +57,15 @@ public final class Club {
   private Club(Pool pool, Unit unit) {
     this.pool = pool;
     this.unit = unit;
-    anglers = pool.logs(key(Kind.SPREAD, unit, Kind.Spread.COMMON_RATE.key()));
+    anglers = pool.logs(new Key(Kind.SPREAD, unit, Kind.Spread.COMMON_RATE.key()));
     Optional<RandomEffects> common =
-        effects(key(Kind.SPREAD, unit, Kind.Spread.COMMON_RATE.key()), RATE, BETWEEN_RATES);
+        effects(new Key(Kind.SPREAD, unit, Kind.Spread.COMMON_RATE.key()), RATE, BETWEEN_RATES);
     typical = common.map(of -> new Normal(of.mean(), of.meanVariance())).orElse(RATE);
     shift = common.map(RandomEffects::likeliestBetween).orElse(0.0);
     familyVariance = square(spread(Kind.Spread.FAMILY_SPREAD, FAMILY));
     styleVariance = square(spread(Kind.Spread.STYLE_SPREAD, STYLE));
     size =
-        effects(key(Kind.SPREAD, Unit.TIMES, Kind.Spread.DAY_SIZE.key()), SIZE, BETWEEN_SPREADS)
+        effects(new Key(Kind.SPREAD, Unit.TIMES, Kind.Spread.DAY_SIZE.key()), SIZE, BETWEEN_SPREADS)
             .map(of -> new Normal(of.mean(), of.newVariance()))
             .orElse(SIZE);
     Normal anyFamily = new Normal(typical.mean(), typical.variance() + familyVariance);
@@ -91,10 +91,6 @@ public final class Club {
     return any ? Optional.of(new Club(pool, unit)) : Optional.empty();
   }
 
-  private static Key key(Kind kind, Unit unit, String name) {
-    return new Key(kind, unit, name);
-  }
-
   private static double square(double x) {
     return x * x;
   }
@@ -107,7 +103,7 @@ public final class Club {
 
   private double spread(Kind.Spread of, Normal before) {
     return Math.exp(
-        effects(key(Kind.SPREAD, Unit.TIMES, of.key()), before, BETWEEN_SPREADS)
+        effects(new Key(Kind.SPREAD, Unit.TIMES, of.key()), before, BETWEEN_SPREADS)
             .map(RandomEffects::mean)
             .orElse(before.mean()));
   }
@@ -127,7 +123,7 @@ public final class Club {
 
   /** The typical rate of any style of a family, by the family's name as compared. */
   private Normal ofFamily(String family) {
-    Normal known = families.get(key(Kind.FAMILY, unit, family));
+    Normal known = families.get(new Key(Kind.FAMILY, unit, family));
     return known == null
         ? new Normal(typical.mean(), typical.variance() + familyVariance + styleVariance)
         : new Normal(known.mean(), known.variance() + styleVariance);
@@ -182,13 +178,13 @@ public final class Club {
    * @param family its family likewise
    */
   public Typical style(String style, String family) {
-    Key key = key(Kind.STYLE, unit, style);
+    Key key = new Key(Kind.STYLE, unit, style);
     Normal known = rates.styles().get(key);
     Normal ofFamily = ofFamily(family);
     if (known != null) {
       return new Typical(known, ofFamily.variance(), Source.STYLE, pool.logs(key));
     }
-    Key familyKey = key(Kind.FAMILY, unit, family);
+    Key familyKey = new Key(Kind.FAMILY, unit, family);
     return families.containsKey(familyKey)
         ? new Typical(ofFamily, ofFamily.variance(), Source.FAMILY, pool.logs(familyKey))
         : new Typical(ofFamily, ofFamily.variance(), Source.OTHERS, anglers);
@@ -202,7 +198,7 @@ public final class Club {
    */
   public Optional<Normal> cover(String cover) {
     return effects(
-            key(Kind.COVER, Unit.TIMES, cover), new Normal(0, COVER_VARIANCE), BETWEEN_COVERS)
+            new Key(Kind.COVER, Unit.TIMES, cover), new Normal(0, COVER_VARIANCE), BETWEEN_COVERS)
         .map(of -> new Normal(of.mean(), of.newVariance()));
   }
 
@@ -212,8 +208,8 @@ public final class Club {
    * @param style its name, in the form in which names are compared
    */
   public Optional<Double> share(String style) {
-    double afloat = middleHours(key(Kind.SPREAD, unit, Kind.Spread.COMMON_RATE.key()));
-    double thrown = middleHours(key(Kind.STYLE, unit, style));
+    double afloat = middleHours(new Key(Kind.SPREAD, unit, Kind.Spread.COMMON_RATE.key()));
+    double thrown = middleHours(new Key(Kind.STYLE, unit, style));
     return afloat > 0 && thrown > 0 ? Optional.of(Math.min(1, thrown / afloat)) : Optional.empty();
   }
 

@@ -156,7 +156,7 @@ record RateEffects(SortedMap<Key, Normal> styles, double logBetween, double logB
     return new Normal(mean, square - mean * mean + STEP * STEP / 12);
   }
 
-  /** Such a centre of the log that with its spread the mean variance is right. */
+  /** Centre of the log such that with its spread the mean variance is right. */
   private static RateEffects between(SortedMap<Key, Normal> styles, double[] scale) {
     double mean = 0;
     double square = 0;

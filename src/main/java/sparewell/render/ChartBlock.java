@@ -1,7 +1,6 @@
 package sparewell.render;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -190,13 +189,12 @@ final class ChartBlock {
   private Plot.Figures figures(String heading) {
     Plot.Figures figures = found.get(heading);
     if (figures == null) {
-      throw new IllegalArgumentException(
-          "no column '" + heading + "' among " + Arrays.toString(found.keySet().toArray()));
+      throw new IllegalArgumentException("no column '" + heading + "' among " + found.keySet());
     }
     return figures;
   }
 
-  /** Such as {@code " (lb)"}: what a column's shown heading has more than its plain one. */
+  /** Unit such as {@code " (lb)"}: what a column's shown heading has more than its plain one. */
   private String unit(String heading) {
     for (int i = 0; i < data.columns().size(); i++) {
       if (data.columns().get(i).heading().equals(heading)) {

@@ -173,7 +173,7 @@ final class ChartXml {
     return Xml.filled("ticks", pattern, days ? "none" : "out", labels, angle);
   }
 
-  /** Without needless decimals: from ten on the steps of an axis are whole numbers. */
+  /** Pattern without needless decimals: from ten on the steps of an axis are whole numbers. */
   private static String axisPattern(Plot.Figures numbers) {
     if (numbers.share()) {
       return "0%";

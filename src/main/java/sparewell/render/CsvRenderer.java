@@ -66,7 +66,6 @@ public final class CsvRenderer {
         .filter(text -> !text.isEmpty());
   }
 
-  /** Text that no spreadsheet takes for a formula. */
   static String neutral(String text) {
     boolean risky = !text.isEmpty() && FORMULA_STARTS.indexOf(text.charAt(0)) >= 0;
     return risky && !PLAIN_NUMBER.matcher(text).matches() ? "'" + text : text;

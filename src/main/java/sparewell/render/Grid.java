@@ -69,7 +69,7 @@ final class Grid {
       Function<Anchor, String> content) {}
 
   /**
-   * What the XML of something drawn refers to.
+   * References of the XML of something drawn.
    *
    * @param ids gives each shape of the drawing part its own id
    * @param chart the relationship to its chart; empty where it has none
@@ -145,7 +145,6 @@ final class Grid {
     rows.computeIfAbsent(row, key -> new TreeMap<>()).put(column, filled);
   }
 
-  /** Puts what was typed before into a cell to type into. */
   void enter(int row, int column, Object value, Entry entry) {
     boolean date = entry.rule() == Entry.Rule.DATE;
     put(row, column, value, Look.entry(date ? "yyyy-mm-dd" : Look.GENERAL));
@@ -179,7 +178,6 @@ final class Grid {
     return points(column) - Measure.CELL_MARGIN_POINTS;
   }
 
-  /** Width of a column in characters as stored. */
   double width(int column) {
     return widths.getOrDefault(column, Measure.DEFAULT_WIDTH);
   }
@@ -220,7 +218,7 @@ final class Grid {
     return reference(firstRow, firstColumn) + ":" + reference(lastRow, lastColumn);
   }
 
-  /** Such as {@code $A$1:$F$30}. */
+  /** Reference such as {@code $A$1:$F$30}. */
   static String fixedRange(int firstRow, int firstColumn, int lastRow, int lastColumn) {
     return fixed(firstRow, firstColumn) + ":" + fixed(lastRow, lastColumn);
   }

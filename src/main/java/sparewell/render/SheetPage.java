@@ -27,7 +27,7 @@ final class SheetPage {
   /** The answer is no wider than a small screen. */
   private static final double MOST_ANSWER_POINTS = 900;
 
-  /** So many rows are lost without their headings. */
+  /** Rows of which the headings stay in view, whatever follows. */
   private static final int MANY_SCREENS = 100;
 
   /** Headings stay in view only where enough of the screen is left below them. */
@@ -46,7 +46,7 @@ final class SheetPage {
 
   private static final int CROWDED_COLUMNS = 10;
 
-  /** In percent of the usual size of letters; smaller print is for want of room only. */
+  /** Percent of the usual size of letters; smaller print is for want of room only. */
   private static final int LEAST_READABLE_PERCENT = 70;
 
   /** A page is turned against its shape only with room for columns that come out wider. */

@@ -80,7 +80,7 @@ record SheetTable<R>(
     return List.of(Look.AS_TEXT, Look.GENERAL).contains(patterns.get(at));
   }
 
-  /** Such as {@code " (lb)"}; empty where the value has no unit. */
+  /** Unit such as {@code " (lb)"}; empty where the value has no unit. */
   static String bracketedUnit(Format format, UnitSystem units, RenderOptions options) {
     String unit = format == Format.MONEY ? options.currency() : format.shownUnit(units);
     return unit.isEmpty() ? "" : " (" + unit + ")";

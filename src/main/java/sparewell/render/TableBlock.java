@@ -137,7 +137,7 @@ final class TableBlock {
     return points;
   }
 
-  /** About the text that a cell shows of a number, to find its width. */
+  /** Text that a cell shows of a number, near enough to find its width. */
   private static String shown(double number, String pattern) {
     if (pattern.startsWith("yyyy")) {
       return pattern;

@@ -56,7 +56,6 @@ final class TextSize {
     return lines;
   }
 
-  /** Lines of a text without line breaks. */
   private static int linesOf(String text, double points, boolean bold, double width) {
     if (width(text, points, bold) <= width) {
       return 1;

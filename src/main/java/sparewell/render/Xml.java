@@ -57,7 +57,6 @@ final class Xml {
     return all.isEmpty() ? "" : filled(around, all.size(), each(all, piece));
   }
 
-  /** Adds a piece, filled in. */
   void add(String piece, Object... values) {
     PIECES.get(piece).fill(out, values);
     if (out.length() > CHUNK) {

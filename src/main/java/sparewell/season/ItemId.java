@@ -13,7 +13,7 @@ public record ItemId(String style, String size, String colour) implements Compar
   private static final Comparator<ItemId> ORDER =
       Comparator.comparing(ItemId::style).thenComparing(ItemId::size).thenComparing(ItemId::colour);
 
-  /** As people look for them: sizes by what they measure. */
+  /** Order in which people look for them: sizes by what they measure. */
   public static final Comparator<ItemId> BY_MEASURE =
       Comparator.comparing(ItemId::style)
           .thenComparing(ItemId::size, SizeOrder.SMALL_FIRST)

@@ -156,7 +156,7 @@ public final class BuyListSheet {
         .table(list.part(fills), columns(list.budget().isPresent(), fills), list.currency());
   }
 
-  /** Where packs only fill floors, shortages would show as dashes: they are in the file alone. */
+  /** Columns without shortages where packs only fill floors: they would show as dashes. */
   private static List<Column<BuyList.Line>> columns(boolean limited, boolean fills) {
     return Columns.among(
         List.of(LINES.column("rank", BuyList.Line::rank)),

@@ -41,7 +41,7 @@ final class BuyWords {
     return lines.stream().map(BuyList.Line::cost).flatMap(Optional::stream).reduce(BigDecimal::add);
   }
 
-  /** Like {@code for 33.00 USD}, with what has no price told. */
+  /** A price like {@code for 33.00 USD}, with what has no price told. */
   static String price(List<BuyList.Line> lines, BuyList list) {
     long unpriced = lines.stream().filter(line -> line.cost().isEmpty()).count();
     return cost(lines)
@@ -68,7 +68,7 @@ final class BuyWords {
         take, list.without().shortagePieces(), list.needed().shortagePieces());
   }
 
-  /** Like {@code 24 more lines, 214.00 USD, only fill floors}; empty where there are none. */
+  /** Words like {@code 24 more lines, 214.00 USD, only fill floors}; empty where there are none. */
   static String fills(BuyList list) {
     List<BuyList.Line> fills = bought(list, true);
     if (fills.isEmpty()) {

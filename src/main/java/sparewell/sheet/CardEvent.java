@@ -11,7 +11,7 @@ import sparewell.season.Season;
 import sparewell.season.Trip;
 
 /**
- * Which event the trip card is for. It waits for an event behind until its trip is logged: the
+ * Event that the trip card is for. The card waits for an event behind until its trip is logged: the
  * angler comes home with the printed page, and any run before he posts would take it from him.
  */
 final class CardEvent {
@@ -96,7 +96,6 @@ final class CardEvent {
         .or(() -> named(card, TripCardSheet.EVENT, season));
   }
 
-  /** Returns whether the angler gave the trip a name of his own. */
   static boolean ownName(Map<String, Object> card, Season season) {
     String name = text(card, TripCardSheet.TRIP);
     return !name.isEmpty()

@@ -16,7 +16,7 @@ import sparewell.season.Style;
 import sparewell.season.StyleHours;
 import sparewell.stock.Holding;
 
-/** Which items and styles stand on the trip card, and in which order. */
+/** Items and styles of the trip card, in their order. */
 final class CardRows {
   private static final int MOST_STYLES = 10;
   private static final int MOST_ITEMS = 24;

@@ -32,7 +32,6 @@ final class Columns<R> {
     this.byName = declared.byName();
   }
 
-  /** Lines of one table of {@code texts.txt}, by name. */
   static Map<String, List<String>> texts(String table) {
     return TEXTS.get(table).byName();
   }
@@ -42,7 +41,6 @@ final class Columns<R> {
     return TEXTS.get(table).rows().stream().map(row -> row.get(0)).toList();
   }
 
-  /** Columns of a table, by its name in square brackets. */
   static <R> Columns<R> of(String table) {
     return new Columns<>(TABLES.get(table));
   }

@@ -17,7 +17,6 @@ public final class InputChecksSheet {
 
   private InputChecksSheet() {}
 
-  /** The sheet for these findings, which come in the order of the workbook. */
   public static ReportSheet of(List<Finding> findings) {
     List<Folded> all = findings.stream().map(finding -> new Folded(List.of(finding))).toList();
     Table<Folded> shown =

@@ -36,21 +36,25 @@ final class LoadSummary {
     return row.value()
         .flatMap(
             value ->
-                switch (row.kind()) {
-                  case MASS -> rounded(Format.MASS, Format.MASS.shown(value, units));
-                  case MASS_DIFFERENCE -> rounded(Format.MASS, signedMass((Double) value, units));
-                  case LENGTH -> rounded(Format.LENGTH, Format.LENGTH.shown(value, units));
-                  case DEGREES -> Format.NUMBER.shown(value, units);
-                });
+                row.kind() == SummaryRow.Kind.MASS_DIFFERENCE
+                    ? signedMass((Double) value, units)
+                    : format(row).shown(value, units))
+        .map(shown -> row.kind() == SummaryRow.Kind.DEGREES ? shown : rounded(format(row), shown));
   }
 
-  /** To the decimals of the format: more would show the rounding to whole milligrams. */
-  private static Optional<Object> rounded(Format format, Optional<Object> shown) {
-    return shown.map(
-        value ->
-            BigDecimal.valueOf((Double) value)
-                .setScale(format.csvDecimals(), RoundingMode.HALF_EVEN)
-                .doubleValue());
+  private static Format format(SummaryRow row) {
+    return switch (row.kind()) {
+      case MASS, MASS_DIFFERENCE -> Format.MASS;
+      case LENGTH -> Format.LENGTH;
+      case DEGREES -> Format.NUMBER;
+    };
+  }
+
+  /** Rounds to the decimals of the format: more would show the rounding to whole milligrams. */
+  private static Object rounded(Format format, Object shown) {
+    return BigDecimal.valueOf((Double) shown)
+        .setScale(format.csvDecimals(), RoundingMode.HALF_EVEN)
+        .doubleValue();
   }
 
   /** A mass cannot be negative, a margin can. */
@@ -61,10 +65,6 @@ final class LoadSummary {
   }
 
   private static String unit(SummaryRow row, UnitSystem units) {
-    return switch (row.kind()) {
-      case MASS, MASS_DIFFERENCE -> Format.MASS.csvUnit(units);
-      case LENGTH -> Format.LENGTH.csvUnit(units);
-      case DEGREES -> "deg";
-    };
+    return row.kind() == SummaryRow.Kind.DEGREES ? "deg" : format(row).csvUnit(units);
   }
 }

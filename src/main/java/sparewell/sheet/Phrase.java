@@ -66,7 +66,7 @@ final class Phrase {
     return money.setScale(2, RoundingMode.HALF_EVEN).toPlainString() + " " + currency;
   }
 
-  /** Like {@code 1 box} or {@code 3 boxes}. */
+  /** A count like {@code 1 box} or {@code 3 boxes}. */
   static String count(long number, String one, String many) {
     return number + " " + (number == 1 ? one : many);
   }
@@ -76,7 +76,7 @@ final class Phrase {
     return count(count, noun, noun + "s");
   }
 
-  /** Like {@code 2 packs}; where a pack is one piece, {@code 2 pieces}. */
+  /** A count like {@code 2 packs}; where a pack is one piece, {@code 2 pieces}. */
   static String packs(int packs, int pieces) {
     return packs == pieces ? count(pieces, "piece") : count(packs, "pack");
   }

@@ -28,7 +28,7 @@ public final class SparesSheet {
   public static final List<String> OF_ITEM =
       List.of("Style", "Size", "Colour", "Carry", "Run-out chance now");
 
-  /** So many items that need nothing do not fill pages. */
+  /** Most items that need nothing and are printed: more would fill pages. */
   private static final int MOST_PRINTED_IDLE = 12;
 
   private SparesSheet() {}

@@ -89,7 +89,7 @@ public final class Ticks {
     return value.toString().strip();
   }
 
-  /** Without differences of case, width and spaces, and without a full stop at its end. */
+  /** Folds case, width and spaces, and drops a full stop at the end. */
   private static String folded(Object value) {
     return Normalizer.normalize(plain(value), Normalizer.Form.NFKC)
         .toLowerCase(Locale.ROOT)

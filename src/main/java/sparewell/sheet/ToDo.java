@@ -190,7 +190,7 @@ final class ToDo {
             bring -> find(SparesSheet.NAME, row -> row == bring)));
   }
 
-  /** Where pieces go by the sheet, on which the angler may have typed another place. */
+  /** The place by the sheet, on which the angler may have typed another place. */
   private Optional<String> into(Bring bring) {
     return row(SparesSheet.NAME, row -> row == bring)
         .flatMap(row -> row.shown(EntryTable.INTO, results.season().settings().units()))

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import sparewell.stock.Homes;
 
 /** The lines of a buy list: packs of one item that follow each other share a line. */
@@ -89,31 +90,22 @@ final class BuyLines {
 
   /** Items without a price, largest fall of shortage first. */
   private void unpriced(boolean fills) {
-    List<Integer> open = new ArrayList<>();
-    for (int i = 0; i < rows.size(); i++) {
-      SparesRow row = rows.get(i);
-      if (row.buyPacks() > 0
-          && row.packPrice().isEmpty()
-          && PackSource.fills(row, row.aboardAfterBringing()) == fills) {
-        open.add(i);
-      }
-    }
-    open.sort(
-        Comparator.comparingDouble(
-            at ->
-                -rows.get(at).importance()
-                    * rows.get(at).losses().expectedShortage(rows.get(at).aboardAfterBringing())));
-    for (int at : open) {
-      SparesRow row = rows.get(at);
-      add(
-          at,
-          row.aboardAfterBringing(),
-          row.buyPacks(),
-          fills,
-          Optional.empty(),
-          Optional.empty(),
-          !limited);
-    }
+    IntStream.range(0, rows.size())
+        .filter(at -> rows.get(at).buyPacks() > 0 && rows.get(at).packPrice().isEmpty())
+        .filter(at -> PackSource.fills(rows.get(at), rows.get(at).aboardAfterBringing()) == fills)
+        .boxed()
+        .sorted(Comparator.comparingDouble(at -> -shortage(rows.get(at))))
+        .forEach(
+            at -> {
+              SparesRow row = rows.get(at);
+              int held = row.aboardAfterBringing();
+              Optional<BigDecimal> unknown = Optional.empty();
+              add(at, held, row.buyPacks(), fills, unknown, unknown, !limited);
+            });
+  }
+
+  private static double shortage(SparesRow row) {
+    return row.importance() * row.losses().expectedShortage(row.aboardAfterBringing());
   }
 
   private void add(

@@ -91,7 +91,10 @@ public final class BuyPlanner {
         findings());
   }
 
-  /** As far as money lowers the expected shortage: with floors behind it would be mostly flat. */
+  /**
+   * Outcomes as far as money lowers the expected shortage: with floors behind it would be mostly
+   * flat.
+   */
   private List<BuyList.Point> curve() {
     List<BuyList.Point> points = new ArrayList<>();
     List<Pack> needed = wanted.stream().filter(pack -> !pack.fills()).toList();

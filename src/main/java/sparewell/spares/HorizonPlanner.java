@@ -187,7 +187,6 @@ public final class HorizonPlanner {
         event.plan().isEmpty() ? ", no plan: every style by its usual share" : "");
   }
 
-  /** Hours with one decimal where they need it. */
   private static String round(double hours) {
     return String.format(Locale.ROOT, "%.1f", hours).replace(".0", "");
   }

@@ -59,7 +59,6 @@ final class PackKnapsack {
     return choose(packs, budget, MOST);
   }
 
-  /** Keeps at most so many choices open. */
   static Choice choose(List<Pack> packs, long budget, int most) {
     // An item's later packs come after its earlier ones: those the money never reaches go.
     Map<Integer, Long> spent = new HashMap<>();
@@ -99,26 +98,19 @@ final class PackKnapsack {
       int at = i + 1;
       List<State> kept = new ArrayList<>();
       for (State state : merged(open, i, budget)) {
-        double bound = state.saved + bound(at, budget - state.cost);
-        if (bound > best.saved + TOLERANCE) {
+        if (bound(state, at, budget) > best.saved + TOLERANCE) {
           kept.add(state);
         }
       }
       if (kept.size() > most) {
-        kept.sort(
-            Comparator.comparingDouble(
-                    (State state) -> state.saved + bound(at, budget - state.cost))
-                .reversed());
+        kept.sort(Comparator.comparingDouble((State state) -> -bound(state, at, budget)));
         State first = kept.get(most);
-        lost = Math.max(lost, first.saved + bound(at, budget - first.cost));
+        lost = Math.max(lost, bound(first, at, budget));
         kept = new ArrayList<>(kept.subList(0, most));
         kept.sort(Comparator.comparingLong(State::cost));
       }
       Optional<State> hopeful =
-          kept.stream()
-              .max(
-                  Comparator.comparingDouble(
-                      state -> state.saved + bound(at, budget - state.cost)));
+          kept.stream().max(Comparator.comparingDouble(state -> bound(state, at, budget)));
       if (hopeful.isPresent()) {
         State whole = completed(hopeful.get(), at, budget);
         best = whole.saved > best.saved + TOLERANCE ? whole : best;
@@ -168,11 +160,12 @@ final class PackKnapsack {
     return whole;
   }
 
-  /** Most that packs from i on can save within the money, were the last one divisible. */
-  private double bound(int from, long money) {
+  /** Most that a choice and packs from i on can save, were the last one divisible. */
+  private double bound(State state, int from, long budget) {
+    long money = budget - state.cost;
     int at = Arrays.binarySearch(cost, from, cost.length, cost[from] + money);
     int whole = at >= 0 ? at : -at - 2;
-    double sure = saved[whole] - saved[from];
+    double sure = state.saved + (saved[whole] - saved[from]);
     if (whole == packs.size()) {
       return sure;
     }

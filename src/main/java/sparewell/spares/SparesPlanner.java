@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
@@ -66,7 +67,7 @@ public final class SparesPlanner {
         onHand.after(brings.stream().map(Bring::move).toList(), season::ashore),
         eventNeeds(season, onHand, forecast, horizon, rows),
         new OutlookReader(horizon, forecast, rows).read(),
-        IdleFinder.of(season, onHand),
+        IdleStyle.of(season, onHand),
         findings);
   }
 
@@ -82,9 +83,8 @@ public final class SparesPlanner {
       }
     }
     return onHand.items().stream()
-        .map(ItemStock::item)
-        .filter(byItem::containsKey)
-        .map(byItem::get)
+        .map(stock -> byItem.get(stock.item()))
+        .filter(Objects::nonNull)
         .toList();
   }
 

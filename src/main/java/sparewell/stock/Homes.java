@@ -19,8 +19,8 @@ import sparewell.season.Season;
 import sparewell.season.Style;
 
 /**
- * Where pieces of an item belong aboard: in the place that holds most of the item, else of its
- * style, else of its family. A place listed with none counts too; of equals the first by name.
+ * Places aboard where items belong: the place that holds most of the item, else of its style, else
+ * of its family. A place listed with none counts too; of equals the first by name.
  *
  * <p>A family of which nothing is aboard goes, all of it, into the box with the fewest pieces, as
  * nothing tells the room in a box; into an event's box only where there is no other, and loose into

@@ -144,8 +144,8 @@ final class ItemLedger {
   }
 
   /**
-   * Where the stock sheet does not have the item, it knows what is there from the first pieces put
-   * there since its last count on; what was put there before is in that count, wherever it is now.
+   * Puts pieces where they are counted on: in a place without a row of the stock sheet, those put
+   * there since the item's last count; earlier ones are in that count, wherever they are now.
    */
   private void put(Account account, LocalDate date, int pieces, Cell origin) {
     if (!account.inStock && date.isAfter(inStockCount)) {

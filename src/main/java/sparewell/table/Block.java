@@ -36,7 +36,7 @@ public sealed interface Block
   /** A page break in print. */
   record NewPage() implements Block {}
 
-  /** What follows is for the screen alone. */
+  /** End of what is printed; the rest is for the screen alone. */
   record EndOfPrint() implements Block {}
 
   /** A table whose rows go to its file one by one; the sheet shows them in another way. */

@@ -22,7 +22,6 @@ public final class BookCells {
     this.dates = dates;
   }
 
-  /** Reads the texts and formats that all sheets share. */
   public static BookCells of(WorkbookPackage book) throws WorkbookRefused {
     DateSystem dates = book.date1904() ? DateSystem.FROM_1904 : DateSystem.FROM_1900;
     List<String> texts =

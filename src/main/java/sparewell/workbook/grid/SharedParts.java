@@ -49,7 +49,7 @@ final class SharedParts {
     return styles.child(list).map(all -> all.children(name)).orElse(List.of());
   }
 
-  /** What stands at an index; the other where it is out of range. */
+  /** The entry at an index; the other where it is out of range. */
   static <T> T at(List<T> list, String index, T other) {
     int at = digits(index == null ? "" : index.strip());
     return at >= 0 && at < list.size() ? list.get(at) : other;

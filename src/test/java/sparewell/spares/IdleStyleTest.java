@@ -19,7 +19,7 @@ import sparewell.stock.OnHand;
 import sparewell.units.Mass;
 import sparewell.units.MassUnit;
 
-class IdleFinderTest {
+class IdleStyleTest {
   private final SeasonMaker maker =
       new SeasonMaker()
           .plain("Jig", "Frog", "Spoon")
@@ -33,7 +33,7 @@ class IdleFinderTest {
           .aboard("Net", "", "B", 1);
 
   private List<IdleStyle> idle() {
-    return IdleFinder.of(maker.season(), maker.onHand());
+    return IdleStyle.of(maker.season(), maker.onHand());
   }
 
   @Test
@@ -77,7 +77,7 @@ class IdleFinderTest {
     SeasonMaker empty = new SeasonMaker().plain("Jig").aboard("Jig", "", "B", 1);
     empty.trip("old", AS_OF.minusMonths(15), 6, "Jig", 0);
     assertTrue(
-        IdleFinder.of(empty.season(), empty.onHand()).isEmpty(), "no hours logged, no judgement");
+        IdleStyle.of(empty.season(), empty.onHand()).isEmpty(), "no hours logged, no judgement");
   }
 
   // 1.5 months before May 1 are April 1 and 15 days: March 17.
@@ -86,7 +86,7 @@ class IdleFinderTest {
     maker
         .trip("old", LocalDate.of(2026, 3, 16), 6, "Jig", 2)
         .trip("new", LocalDate.of(2026, 3, 17), 6, "Frog", 2);
-    List<IdleStyle> idle = IdleFinder.of(idleAfter(1.5), maker.onHand());
+    List<IdleStyle> idle = IdleStyle.of(idleAfter(1.5), maker.onHand());
     assertEquals(List.of("Jig", "Spoon"), idle.stream().map(IdleStyle::style).toList());
   }
 
@@ -112,7 +112,7 @@ class IdleFinderTest {
                 new Holding(jig, new Place("T", "Garage"), true, 50, ten)),
             List.of(),
             List.of());
-    IdleStyle idle = IdleFinder.of(maker.season(), onHand).get(0);
+    IdleStyle idle = IdleStyle.of(maker.season(), onHand).get(0);
     assertEquals(14, idle.pieces());
     assertEquals(7, idle.unweighedPieces());
     assertEquals(70, idle.knownWeight().in(MassUnit.GRAM), 1e-9);
