@@ -26,14 +26,8 @@ final class ShownNumber {
     return rounded.signum() == 0 ? BigDecimal.ZERO : rounded.stripTrailingZeros();
   }
 
+  /** The shortest decimal that reads back as the same number, so 0.1 rounds as 0.1. */
   private static BigDecimal exact(Number number) {
-    if (number instanceof BigDecimal decimal) {
-      return decimal;
-    }
-    if (number instanceof Long || number instanceof Integer) {
-      return BigDecimal.valueOf(number.longValue());
-    }
-    // The shortest decimal that reads back as the same double, so 0.1 rounds as 0.1.
-    return BigDecimal.valueOf(number.doubleValue());
+    return number instanceof BigDecimal decimal ? decimal : new BigDecimal(number.toString());
   }
 }

@@ -41,18 +41,8 @@ public final class SeasonOrder {
         sorted(season.boxes(), Comparator.comparing(box -> box.name())),
         sorted(season.compartments(), bowToStern()),
         byDate,
-        sorted(
-            season.styleHours(),
-            Comparator.<StyleHours, Integer>comparing(row -> trips.get(row.trip()))
-                .thenComparing(row -> styles.get(row.style()))
-                .thenComparing(row -> row.thrownHours().orElse(-1))),
-        sorted(
-            season.losses(),
-            Comparator.<Loss, Integer>comparing(loss -> trips.get(loss.trip()))
-                .thenComparing(items(Loss::item))
-                .thenComparing(Loss::cause)
-                .thenComparing(Loss::lostPieces)
-                .thenComparing(Loss::ranOut)),
+        sorted(season.styleHours(), byTripAndStyle()),
+        sorted(season.losses(), byTripAndItem()),
         sorted(
             season.restocks(),
             Comparator.comparing(Restock::date)
@@ -81,6 +71,20 @@ public final class SeasonOrder {
                 .thenComparing(FixedLoad::name)
                 .thenComparing(FixedLoad::weight)),
         season.boat());
+  }
+
+  private Comparator<StyleHours> byTripAndStyle() {
+    return Comparator.<StyleHours, Integer>comparing(row -> trips.get(row.trip()))
+        .thenComparing(row -> styles.get(row.style()))
+        .thenComparing(row -> row.thrownHours().orElse(-1));
+  }
+
+  private Comparator<Loss> byTripAndItem() {
+    return Comparator.<Loss, Integer>comparing(loss -> trips.get(loss.trip()))
+        .thenComparing(items(Loss::item))
+        .thenComparing(Loss::cause)
+        .thenComparing(Loss::lostPieces)
+        .thenComparing(Loss::ranOut);
   }
 
   private Event ordered(Event event) {

@@ -75,17 +75,11 @@ final class StowWords {
               String words = "the bow " + (up ? "rises " : "sinks ") + Spoken.length(size, units);
               effects.add(new Effect(words + " at rest", !up));
             });
-    if (report.now().heelDegrees().isPresent()) {
-      double now = report.now().heelDegrees().get();
-      double then = report.planned().heelDegrees().orElseThrow();
-      boolean stays = degrees(now).equals(degrees(then));
-      effects.add(
-          new Effect(
-              stays
-                  ? "heel stays " + degrees(now)
-                  : "heel goes from " + degrees(now) + " to " + degrees(then),
-              !stays && Math.abs(then) > Math.abs(now)));
-    }
+    report
+        .now()
+        .heelDegrees()
+        .map(now -> heel(now, report.planned().heelDegrees().orElseThrow()))
+        .ifPresent(effects::add);
     plan.reach()
         .filter(reach -> !minutes(reach.nowMinutes()).equals(minutes(reach.plannedMinutes())))
         .ifPresent(
@@ -97,6 +91,15 @@ final class StowWords {
                             minutes(reach.nowMinutes()), minutes(reach.plannedMinutes())),
                         reach.plannedMinutes() > reach.nowMinutes())));
     return effects;
+  }
+
+  private static Effect heel(double now, double then) {
+    boolean stays = degrees(now).equals(degrees(then));
+    return new Effect(
+        stays
+            ? "heel stays " + degrees(now)
+            : "heel goes from " + degrees(now) + " to " + degrees(then),
+        !stays && Math.abs(then) > Math.abs(now));
   }
 
   private static Effect centre(StowPlan plan, Length from, Length to, UnitSystem units) {

@@ -23,12 +23,14 @@ final class PackKnapsack {
   private static final double TOLERANCE = 1e-12;
 
   private final List<Pack> packs;
+  private final long budget;
   private final double[] saved; // saved[i]: sum over packs before i
   private final long[] cost;
   private final long[] cheapest; // cheapest[i]: of the packs from i on
 
-  private PackKnapsack(List<Pack> packs) {
+  private PackKnapsack(List<Pack> packs, long budget) {
     this.packs = packs;
+    this.budget = budget;
     this.saved = new double[packs.size() + 1];
     this.cost = new long[packs.size() + 1];
     this.cheapest = new long[packs.size() + 1];
@@ -68,7 +70,7 @@ final class PackKnapsack {
             .sorted(byEfficiency())
             .filter(pack -> spent.merge(pack.row(), pack.costUnits(), Long::sum) <= budget)
             .toList();
-    return new PackKnapsack(useful).solve(budget, most);
+    return new PackKnapsack(useful, budget).solve(most);
   }
 
   /** Most saved per money first; packs of an item in their order. */
@@ -86,33 +88,29 @@ final class PackKnapsack {
 
   private record State(long cost, double saved, State before, int pack) {}
 
-  private Choice solve(long budget, int most) {
+  private Choice solve(int most) {
     if (cost[packs.size()] <= budget) {
       return new Choice(packs, 0);
     }
     State empty = new State(0, 0, null, -1);
-    State best = completed(empty, 0, budget);
+    State best = completed(empty, 0);
     List<State> open = List.of(empty);
     double lost = 0;
     for (int i = 0; i < packs.size() && !open.isEmpty(); i++) {
       int at = i + 1;
-      List<State> kept = new ArrayList<>();
-      for (State state : merged(open, i, budget)) {
-        if (bound(state, at, budget) > best.saved + TOLERANCE) {
-          kept.add(state);
-        }
-      }
+      double least = best.saved + TOLERANCE;
+      List<State> kept =
+          merged(open, i).stream().filter(state -> bound(state, at) > least).toList();
       if (kept.size() > most) {
-        kept.sort(Comparator.comparingDouble((State state) -> -bound(state, at, budget)));
-        State first = kept.get(most);
-        lost = Math.max(lost, bound(first, at, budget));
-        kept = new ArrayList<>(kept.subList(0, most));
-        kept.sort(Comparator.comparingLong(State::cost));
+        List<State> byBound =
+            kept.stream().sorted(Comparator.comparingDouble(state -> -bound(state, at))).toList();
+        lost = Math.max(lost, bound(byBound.get(most), at));
+        kept = byBound.stream().limit(most).sorted(Comparator.comparingLong(State::cost)).toList();
       }
       Optional<State> hopeful =
-          kept.stream().max(Comparator.comparingDouble(state -> bound(state, at, budget)));
+          kept.stream().max(Comparator.comparingDouble(state -> bound(state, at)));
       if (hopeful.isPresent()) {
-        State whole = completed(hopeful.get(), at, budget);
+        State whole = completed(hopeful.get(), at);
         best = whole.saved > best.saved + TOLERANCE ? whole : best;
       }
       open = kept;
@@ -123,7 +121,7 @@ final class PackKnapsack {
   /**
    * All choices with and without pack i, by cost; one that costs no less and saves no more goes.
    */
-  private List<State> merged(List<State> open, int i, long budget) {
+  private List<State> merged(List<State> open, int i) {
     Pack pack = packs.get(i);
     List<State> both = new ArrayList<>(open.size() * 2);
     int with = 0;
@@ -148,7 +146,7 @@ final class PackKnapsack {
   }
 
   /** The choice filled up with packs from i on that still fit, in order of efficiency. */
-  private State completed(State state, int from, long budget) {
+  private State completed(State state, int from) {
     State whole = state;
     for (int i = from; i < packs.size() && cheapest[i] <= budget - whole.cost; i++) {
       Pack pack = packs.get(i);
@@ -161,7 +159,7 @@ final class PackKnapsack {
   }
 
   /** Most that a choice and packs from i on can save, were the last one divisible. */
-  private double bound(State state, int from, long budget) {
+  private double bound(State state, int from) {
     long money = budget - state.cost;
     int at = Arrays.binarySearch(cost, from, cost.length, cost[from] + money);
     int whole = at >= 0 ? at : -at - 2;
