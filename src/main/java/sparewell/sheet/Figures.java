@@ -55,7 +55,8 @@ final class Figures {
     Outlook outlook = results.spares().outlook();
     boolean bought = results.buys().part(false).isEmpty(); // the rest only fills floors
     boolean aboard = bought && results.spares().brings().isEmpty();
-    chance(CHANCE_NOW, outlook.nowProbability(), "Of " + Phrase.important(outlook) + ".", aboard);
+    String each = aboard ? "; each lasts with the chance you want." : ".";
+    chance(CHANCE_NOW, outlook.nowProbability(), "Of " + Phrase.important(outlook) + each, aboard);
     chance(
         "The same once you brought what lies ashore",
         outlook.afterBringingProbability(),
@@ -81,16 +82,13 @@ final class Figures {
   /**
    * A chance.
    *
-   * @param asAsked whether all that is asked for is aboard then: more is not wanted, so it is not
-   *     judged
+   * @param asAsked whether all that is asked for is aboard then: more is not wanted, so it is good
    */
   private void chance(String name, OptionalDouble chance, String meaning, boolean asAsked) {
     if (chance.isPresent()) {
       double value = chance.getAsDouble();
-      if (value >= GOOD_CHANCE) {
+      if (asAsked || value >= GOOD_CHANCE) {
         add(name, Phrase.chance(value) + ", good", meaning, Tone.GOOD);
-      } else if (asAsked) {
-        add(name, Phrase.chance(value), meaning, Tone.NONE);
       } else {
         boolean poor = value < POOR_CHANCE;
         String judged = Phrase.chance(value) + (poor ? ", poor" : ", middling");
