@@ -40,19 +40,10 @@ public final class WhereItIsSheet {
 
   private static final int WAY_ROWS = 2;
 
-  /** Blocks above the boxes: the way to them, and all items. */
-  private static final int BEFORE_BOXES = 2;
-
   private static final Comparator<Holding> BY_ITEM =
       Comparator.comparing(Holding::item, ItemId.BY_MEASURE)
           .thenComparing(holding -> holding.place().name())
           .thenComparing(holding -> holding.place().compartment());
-
-  /** Height that a page takes for sure, upright or lying, in points. */
-  private static final double PAGE = 550;
-
-  /** Title, headings and sums of a box, and the space between, in points. */
-  private static final double AROUND_BOX = 75;
 
   private WhereItIsSheet() {}
 
@@ -62,19 +53,12 @@ public final class WhereItIsSheet {
     List<Block> blocks = new ArrayList<>();
     blocks.add(way(Layout.FIRST_ROW + WAY_ROWS + 1 + Layout.rowsOf(items) + 2));
     blocks.add(items);
-    String on = "";
-    double filled = 0;
     for (List<Holding> there : byPlace(onHand, season)) {
       Place place = there.get(0).place();
-      double high = AROUND_BOX + there.size() * HIGH_ENOUGH;
-      filled += high;
-      if (blocks.size() == BEFORE_BOXES || !place.compartment().equals(on) || filled > PAGE) {
-        blocks.add(new Block.NewPage()); // boxes that stand together share a page, none is torn
-        filled = high;
-      }
-      on = place.compartment();
+      blocks.add(new Block.NewPage()); // one to lay into each box
       String title = place.loose() ? "Loose in %2$s" : "%1$s, in %2$s";
-      blocks.add(new Lines().heading(title, place.box(), on).note("To count").block());
+      blocks.add(
+          new Lines().heading(title, place.box(), place.compartment()).note("To count").block());
       blocks.add(new Block.Rows(toCount(there), place.name(), there.size()));
     }
     return new ReportSheet(
@@ -136,7 +120,7 @@ public final class WhereItIsSheet {
   private static Block way(int below) {
     Block.Line link =
         new Block.Line(
-            "Box by box, pages for each compartment; need not be printed:",
+            "Box by box, a page for each, to be printed for a count:",
             Block.Weight.PLAIN,
             Tone.NONE,
             Optional.of(new Cell(NAME, below, 1)));

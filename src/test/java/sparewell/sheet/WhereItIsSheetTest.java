@@ -41,11 +41,9 @@ class WhereItIsSheetTest {
     return pages;
   }
 
-  /**
-   * From the bow aft, then ashore; what no longer fits on a page of its compartment has its own.
-   */
+  /** From the bow aft, then ashore. */
   @Test
-  void boxesComeAsTheyStandAndNoneIsTorn() {
+  void eachBoxHasAPageInTheOrderInWhichTheyStand() {
     StringBuilder stock = new StringBuilder();
     for (String box : List.of("Aft 1", "Aft 2", "Aft 3", "Fore", "Home")) {
       for (int n = 0; n < 9; n++) {
@@ -66,7 +64,9 @@ class WhereItIsSheetTest {
                 .with("Losses", "Trip|Style|Lost")
                 .with("Stock", "Style|Colour|Box|Count\n" + stock.toString().strip()));
     assertEquals(
-        List.of("Fore, in Well", "Aft 1, in Aft", "Aft 3, in Aft", "Home, in Attic"), pages(sheet));
+        List.of(
+            "Fore, in Well", "Aft 1, in Aft", "Aft 2, in Aft", "Aft 3, in Aft", "Home, in Attic"),
+        pages(sheet));
   }
 
   /** A place whose last piece is thought lost may hold one all the same: it is to be counted. */
