@@ -136,6 +136,8 @@ class SeasonPlanFiguresTest {
         List.of(new SeasonPlan.Month(YearMonth.of(2026, 5), 11, new BigDecimal("15.00"), 8)),
         plan.months());
     assertEquals(11, plan.stages().get(0).packs());
+    assertEquals(
+        List.of("Jig", "Worm"), plan.courses().stream().map(SeasonPlan.Course::style).toList());
     assertEquals(new BigDecimal("15.00"), plan.stages().get(0).cost());
   }
 
@@ -157,18 +159,21 @@ class SeasonPlanFiguresTest {
         AS_OF.plusDays(20),
         8,
         2,
-        "ABCDEF".chars().mapToObj(c -> line("" + (char) c, 10)).toArray(i -> lines(i)));
+        "ABCDEF"
+            .chars()
+            .mapToObj(c -> line("" + (char) c, c == 'F' ? 30 : 10))
+            .toArray(i -> lines(i)));
     SeasonPlan plan = plan(maker, three("A", "B", "C", "D", "E", "F"));
     assertEquals(
-        List.of("D", "B", "F", "C", "E"),
+        List.of("D", "F", "B", "C", "E"),
         plan.courses().stream().map(SeasonPlan.Course::style).toList());
     assertEquals(
         List.of(
-            new SeasonPlan.Point(AS_OF, 10, 10, 10),
+            new SeasonPlan.Point(AS_OF, 12, 12, 12),
             // mean 3; qpois(c(0.05, 0.95), 3) = 1 and 6, R 4.2.2
             new SeasonPlan.Point(
-                AS_OF.plusDays(21), 10 - 3 + THREE.expectedShortage(10), 10 - 6, 10 - 1)),
-        plan.courses().get(2).points());
+                AS_OF.plusDays(21), 12 - 3 + THREE.expectedShortage(12), 12 - 6, 12 - 1)),
+        plan.courses().get(3).points());
     assertEquals(0, plan.courses().get(0).points().get(1).low90Pieces());
   }
 
