@@ -177,6 +177,7 @@ public final class SparesSheet {
   }
 
   private static Table<IdleStyle> idle(List<IdleStyle> idle) {
+    boolean unweighed = idle.stream().anyMatch(style -> style.unweighedPieces() > 0);
     return IDLE.table(
         idle,
         List.of(
@@ -184,6 +185,6 @@ public final class SparesSheet {
             IDLE.column("Pieces aboard", IdleStyle::pieces),
             IDLE.column("Last thrown", IdleStyle::lastThrown),
             IDLE.column("Weight", IdleStyle::knownWeight),
-            IDLE.column("Pieces without weight", IdleStyle::unweighedPieces)));
+            IDLE.column("Pieces without weight", IdleStyle::unweighedPieces, unweighed)));
   }
 }
