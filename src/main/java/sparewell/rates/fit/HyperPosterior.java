@@ -150,6 +150,30 @@ record HyperPosterior(
     return mean;
   }
 
+  /**
+   * These with their weights multiplied.
+   *
+   * @param chance of what was learnt, at each draw
+   */
+  HyperPosterior learning(double[] chance) {
+    double sum = 0;
+    for (int d = 0; d < chance.length; d++) {
+      sum += draws.get(d).weight() * chance[d];
+    }
+    if (!(sum > 0)) {
+      return this;
+    }
+    List<Draw> learnt = new ArrayList<>();
+    double squares = 0;
+    for (int d = 0; d < chance.length; d++) {
+      Draw draw = draws.get(d);
+      double weight = draw.weight() * chance[d] / sum;
+      squares += weight * weight;
+      learnt.add(new Draw(weight, draw.z(), draw.newCover(), draw.given()));
+    }
+    return new HyperPosterior(learnt, 1 / squares, converged, peak, precision);
+  }
+
   private static boolean finite(double[][] matrix) {
     return Arrays.stream(matrix).flatMapToDouble(Arrays::stream).allMatch(Double::isFinite);
   }

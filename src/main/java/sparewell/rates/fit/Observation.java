@@ -1,5 +1,7 @@
 package sparewell.rates.fit;
 
+import sparewell.numerics.NegativeBinomial;
+
 /**
  * Hours and losses of one style on one trip.
  *
@@ -37,5 +39,36 @@ public record Observation(
       throw new IllegalArgumentException(
           "hours " + hours + ", days " + days + ", weight " + weight + ", lost " + lostPieces);
     }
+  }
+
+  /**
+   * Multiplies weights of rates with the likelihood of what was lost, and makes them sum to 1.
+   *
+   * @param rate at each point, pieces per hour
+   * @param effectiveHours hours times the multiplier of the cover
+   * @param size of the negative binomial for these days
+   * @param after receives the weights; what had less than 1e-9 before has none
+   * @return the chance of what was lost; where it is too small for a number, weights stay
+   */
+  double learn(double[] before, double[] rate, double effectiveHours, double size, double[] after) {
+    double coefficient = NegativeBinomial.logCoefficient(lostPieces, size);
+    double sum = 0;
+    for (int i = 0; i < rate.length; i++) {
+      if (before[i] > 1e-9) {
+        double mean = rate[i] * effectiveHours;
+        double log =
+            atLeast
+                ? NegativeBinomial.logAtLeast(lostPieces, mean, size)
+                : coefficient
+                    + (lostPieces > 0 ? lostPieces * Math.log(mean) : 0)
+                    - (lostPieces + size) * Math.log(1 + mean / size);
+        after[i] = before[i] * Math.exp(log);
+        sum += after[i];
+      }
+    }
+    for (int i = 0; i < rate.length; i++) {
+      after[i] = sum > 0 ? after[i] / sum : before[i];
+    }
+    return sum;
   }
 }

@@ -35,6 +35,7 @@ public final class RateFit {
 
   private static final int SHARE_NODES = 8;
   private static final GaussIntegratorFactory NODES = new GaussIntegratorFactory();
+  private static final double SPENT = 1e-5; // weight of a draw that learns no more
   private static final double FAINT = 1e-7; // weight of a part of a mixture that does not count
   private static final double TAIL = 1e-6; // of counts that is left out
   private static final double ROUGH = 1e-4; // the same of both, of few draws
@@ -44,7 +45,7 @@ public final class RateFit {
   private final HyperPosterior hyper;
   private final SizeGroups groups;
   private final RandomWalk walk;
-  private final Map<Integer, double[][]> rows = new ConcurrentHashMap<>(); // by style
+  private final Map<Integer, double[][]> rows; // by style
   private final Map<Asked, CountDistribution> known = new ConcurrentHashMap<>();
   private final Map<List<Double>, double[]> quantiles = new ConcurrentHashMap<>(); // of shares
   private final Map<Asked, List<Stretch.Part>> parts = new ConcurrentHashMap<>();
@@ -70,12 +71,22 @@ public final class RateFit {
     this.input = input;
     this.data = data;
     this.hyper = hyper;
+    rows = new ConcurrentHashMap<>();
     groups = SizeGroups.of(hyper.draws());
     double[] rates = new double[input.styles()];
     for (int s = 0; s < rates.length; s++) {
       rates[s] = data.styles[s].empty() ? 0 : mean(s);
     }
     walk = RandomWalk.of(data, hyper.draws(), rates, data.prior);
+  }
+
+  private RateFit(RateFit before, HyperPosterior hyper, Map<Integer, double[][]> rows) {
+    input = before.input;
+    data = before.data;
+    this.hyper = hyper;
+    this.rows = rows;
+    groups = SizeGroups.of(hyper.draws());
+    walk = before.walk;
   }
 
   /** Much history leaves little doubt of the hyperparameters, so fewer draws tell as much. */
@@ -124,6 +135,35 @@ public final class RateFit {
   public RateFit after(FitInput grown, int draws) {
     FitData more = new FitData(grown, data.prior, data.others);
     return new RateFit(grown, more, hyper.after(more, draws));
+  }
+
+  /**
+   * This fit with the weights over (rate, draw) multiplied by the likelihood of some more uses.
+   * Other styles learn from them through the draws alone, not through the family's mean at each
+   * draw, and the walk learns nothing: that takes a fit of the whole log.
+   */
+  public RateFit learning(List<Observation> more) {
+    List<HyperPosterior.Draw> draws = hyper.draws();
+    Map<Integer, double[][]> learnt = new ConcurrentHashMap<>(rows);
+    double[] chance = new double[draws.size()];
+    Arrays.fill(chance, 1);
+    for (Observation one : more) {
+      double[] rate = data.styles[one.style()].rate;
+      double[][] before = rows(one.style());
+      double[][] after = before.clone();
+      for (int d = 0; d < after.length; d++) {
+        if (draws.get(d).weight() < SPENT) {
+          chance[d] = 0;
+          continue;
+        }
+        after[d] = new double[rate.length];
+        double hours = one.hours() * draws.get(d).multiplier(one.cover());
+        double size = draws.get(d).given().hyper().size() * one.days();
+        chance[d] *= one.learn(before[d], rate, hours, size, after[d]);
+      }
+      learnt.put(one.style(), after);
+    }
+    return new RateFit(this, hyper.learning(chance), learnt);
   }
 
   /** True if a peak was found and the draws around it carry the posterior. */

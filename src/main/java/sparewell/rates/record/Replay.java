@@ -16,14 +16,15 @@ import sparewell.season.Trip;
 /**
  * Foresees one trip after the other from the trips before it. What later trips tell (hours, shares
  * of hours, covers, losses) is never looked at; only the names of styles and families are those of
- * the whole season. When twice as many trips are known, the log is fitted anew; each trip is
- * foreseen as if it were the next one of that fit.
+ * the whole season. After each trip the weights over (rate, draw) learn what happened; when twice
+ * as many trips are known, the whole log is fitted anew. Each trip is foreseen as if it were the
+ * next one of that fit: how far rates may walk in between is left out.
  */
 final class Replay {
   /** Trips known before the first one foreseen. */
   static final int KNOWN_FIRST = 4;
 
-  /** Fitted anew when the trips known have grown so much. */
+  // Fitted anew when the trips known have grown so much; in between the weights learn.
   private static final int GROWTH = 2;
 
   /** Sets of hyperparameters weighed in a fit: few will do for thousands of forecasts. */
@@ -78,6 +79,7 @@ final class Replay {
     }
     List<Foreseen> foreseen = asKnown(trips.get(next)).stream().map(this::foresee).toList();
     foreseen.forEach(one -> rates.learn(one.use()));
+    fit = fit.learning(foreseen.stream().map(one -> observation(one.use())).toList());
     next++;
     return foreseen;
   }
@@ -111,6 +113,19 @@ final class Replay {
         chance(styles.get(known.styles().get(use.style()))),
         fit.losses(use.style(), List.of(term)),
         rates.losses(use));
+  }
+
+  private Observation observation(StyleUse use) {
+    Trip trip = trips.get(use.trip());
+    return new Observation(
+        use.style(),
+        use.trip(),
+        use.hours(),
+        trip.days(),
+        cover(trip),
+        use.lostPieces(),
+        use.ranOut(),
+        1);
   }
 
   private double chance(Style style) {

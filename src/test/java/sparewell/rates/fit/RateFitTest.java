@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import sparewell.numerics.CountDistribution;
+import sparewell.numerics.NegativeBinomial;
 
 /** Properties that any right fit has. */
 class RateFitTest {
@@ -307,6 +308,39 @@ class RateFitTest {
   /** Share of a point's even cell, 0 to 1, below a place given in cells from the point. */
   private static double within(double place) {
     return Math.max(0, Math.min(1, place + 0.5));
+  }
+
+  @Test
+  void weightsLearnWhatATripTells() {
+    List<Observation> log = List.of(trip(0, 3, 1), trip(0, 4, 0));
+    RateFit before = RateFit.of(new FitInput(List.of(0, 0), 1, 0, log));
+    RateFit after = before.learning(List.of(trip(0, 5, 3)));
+    double[] rate = before.data().styles[0].rate;
+    double chance = 0;
+    double mean = 0;
+    double others = 0;
+    for (int d = 0; d < before.draws().size(); d++) {
+      HyperPosterior.Draw draw = before.draws().get(d);
+      double here = 0;
+      for (int i = 0; i < rate.length; i++) {
+        double size = draw.given().hyper().size();
+        double both =
+            before.rows(0)[d][i] * Math.exp(NegativeBinomial.logPmf(3, 5 * rate[i], size));
+        here += both;
+        mean += draw.weight() * both * rate[i];
+      }
+      chance += draw.weight() * here;
+      for (int i = 0; i < before.rows(1)[d].length; i++) {
+        double other = before.data().styles[1].rate[i];
+        others += draw.weight() * here * before.rows(1)[d][i] * other;
+      }
+    }
+    assertEquals(mean / chance, after.rate(0).mean(), 1e-6 * mean / chance);
+    assertEquals(others / chance, after.rate(1).mean(), 1e-6 * others / chance);
+    // As a fit of all three trips has it, up to what the draws of before leave out.
+    List<Observation> all = List.of(trip(0, 3, 1), trip(0, 4, 0), trip(0, 5, 3));
+    double whole = RateFit.of(new FitInput(List.of(0, 0), 1, 0, all)).rate(0).mean();
+    assertEquals(whole, after.rate(0).mean(), 0.05 * whole);
   }
 
   @Test
