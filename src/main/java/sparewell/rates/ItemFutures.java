@@ -40,8 +40,12 @@ final class ItemFutures {
   }
 
   private double[] log(ItemId item) {
-    return logs.computeIfAbsent(
-        item, one -> futures.logGamma(k -> weight.applyAsDouble(one), one.toString().hashCode()));
+    return logs.computeIfAbsent(item, this::drawn);
+  }
+
+  private double[] drawn(ItemId item) {
+    double shape = weight.applyAsDouble(item);
+    return futures.logGamma(k -> shape, item.toString().hashCode());
   }
 
   private double[] logSum(List<ItemId> among) {

@@ -33,8 +33,8 @@ public interface LossForecast {
    * Chances that no item of the given stocks has run out up to and including each of several
    * stages, one after the other, when more is bought between them. Everything that items and styles
    * have in common is taken into account: the style's rate, which walks on from trip to trip, the
-   * items' shares, cover, unknown hyperparameters. Off by 2.4 points at most, mostly 0.1; that of a
-   * single item at the first stage is exact.
+   * items' shares, cover, unknown hyperparameters. Off by 0.24 points, root mean square, 1.1 at
+   * most of 213 compared; that of a single item at the first stage is exact.
    *
    * @param stocks one for each style, all with the same number of stages
    * @return one chance for each stage, never rising

@@ -31,7 +31,7 @@ import sparewell.season.Season;
  * its tables stand.
  */
 public final class LossModel implements LossForecast {
-  private static final int FUTURES = 400;
+  private static final int FUTURES = 640;
 
   private final SeasonHistory history;
   private final RateFit fit;
@@ -187,7 +187,7 @@ public final class LossModel implements LossForecast {
   /**
    * {@inheritDoc}
    *
-   * <p>Told by 400 futures drawn from the fit, and of a single item at one stage exact.
+   * <p>Told by 640 futures drawn from the fit, and of a single item at one stage exact.
    */
   @Override
   public double[] lastsThroughout(List<StagedStock> stocks) {

@@ -106,9 +106,7 @@ class SeasonForecastTest {
       String event = stage.event().name();
       assertEquals(lost[k].mean(), stage.expectedLossPieces(), 4 * lost[k].error(), event);
       assertEquals(missed[k].mean(), stage.missedPieces(), 4 * missed[k].error(), event);
-      // All rest on 400 futures, the first scaled by what is known of each item (1.5 points at
-      // most,
-      // mostly 0.2).
+      // All rest on 640 futures, the first scaled by what is known of each item.
       double own = k == 0 ? 0 : 0.005;
       assertEquals(
           lasted[k].mean(),

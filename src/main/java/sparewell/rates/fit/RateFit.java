@@ -125,10 +125,11 @@ public final class RateFit {
     return new RateFit(input, data, HyperPosterior.of(data, draws));
   }
 
-  /** Fits a short log with few draws, placed one step from the prior. */
+  /** Fits a short log with few draws, placed two steps from the prior. */
   public static RateFit first(FitInput input, int draws) {
     FitData data = new FitData(input, Hyperprior.WEAK, Beliefs.NONE);
-    return new RateFit(input, data, HyperPosterior.prior(data).after(data, draws));
+    return new RateFit(
+        input, data, HyperPosterior.prior(data).after(data, draws).after(data, draws));
   }
 
   /** Fits the same log some trips later, with draws placed where this fit stands. */

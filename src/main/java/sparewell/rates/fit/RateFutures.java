@@ -23,6 +23,7 @@ public final class RateFutures {
   private final RateFit fit;
   private final HyperPosterior.Draw[] draw; // of each future
   private final double[] even; // middles of as many equal parts of (0, 1) as there are futures
+  private final double[] logEven;
   private final double[] normal; // standard normal numbers there
   private final int[][] mean; // by family: number on the grid of its mean in each future
   private final Map<Integer, double[]> rates = new ConcurrentHashMap<>(); // over the log, by style
@@ -49,6 +50,7 @@ public final class RateFutures {
     for (int k = 0; k < count; k++) {
       even[k] = (k + 0.5) / count;
     }
+    logEven = Arrays.stream(even).map(Math::log).toArray();
     normal = Arrays.stream(even).map(part -> Math.sqrt(2) * Erf.erfInv(2 * part - 1)).toArray();
     mean = new int[fit.input().families()][count];
     for (int f = 0; f < mean.length; f++) {
@@ -122,13 +124,13 @@ public final class RateFutures {
    */
   public double[] logGamma(IntToDoubleFunction shape, long seed) {
     double[] z = shuffled(normal, SEED + 2 * seed);
-    double[] u = shuffled(even, SEED + 2 * seed + 1);
+    double[] logU = shuffled(logEven, SEED + 2 * seed + 1);
     double[] log = new double[draw.length];
     for (int k = 0; k < log.length; k++) {
       double a = shape.applyAsDouble(k);
       double ninth = 1 / (9 * (a + 1));
       double root = Math.max(1e-3, 1 - ninth + Math.sqrt(ninth) * z[k]);
-      log[k] = Math.log(a + 1) + 3 * Math.log(root) + Math.log(u[k]) / a;
+      log[k] = Math.log(a + 1) + 3 * Math.log(root) + logU[k] / a;
     }
     return log;
   }
