@@ -36,6 +36,7 @@ final class AfterEventBlocks {
     Lines lines = new Lines();
     lines.heading("After " + after.event().name() + " (" + after.event().date() + ")");
     lines.plain(cost(results, after));
+    withoutHours(results, after).ifPresent(lines::plain);
     unpack(results, after.event()).ifPresent(lines::plain);
     lines.plain(check(results, after));
     return List.of(lines.block(), new Block.Rows(table(after)));
@@ -46,11 +47,28 @@ final class AfterEventBlocks {
         OffSeasonPlanner.cost(results.season(), results.onHand(), after.trip().id());
     double expected = after.styles().stream().mapToDouble(StyleResult::expectedPieces).sum();
     return Phrase.text(
-        "You lost %s worth %s%s; the forecast for the hours thrown was %.1f.",
+        "You lost %s%s%s; the forecast for the hours thrown was %.1f.",
         Phrase.count(lost.pieces(), "piece"),
-        Phrase.money(lost.money(), results.season().settings().currency()),
+        lost.money().signum() == 0
+            ? ""
+            : " worth " + Phrase.money(lost.money(), results.season().settings().currency()),
         lost.unpricedPieces() > 0 ? " (" + lost.unpricedPieces() + " without a price)" : "",
         expected);
+  }
+
+  /** Names what was lost of styles without hours, which no forecast knows. */
+  private static Optional<String> withoutHours(Results results, AfterEvent after) {
+    Set<String> thrown =
+        after.styles().stream().map(StyleResult::style).collect(Collectors.toSet());
+    String lost =
+        results.season().losses().stream()
+            .filter(loss -> loss.trip().equals(after.trip().id()) && loss.lostPieces() > 0)
+            .filter(loss -> !thrown.contains(loss.item().style()))
+            .map(loss -> loss.lostPieces() + " " + loss.item().spoken())
+            .collect(Collectors.joining(", "));
+    return lost.isEmpty()
+        ? Optional.empty()
+        : Optional.of("Lost without hours, so without a forecast: " + lost + ".");
   }
 
   /** Names what lies in the event's box and belongs elsewhere, unless it is packed again now. */
