@@ -80,12 +80,13 @@ public final class AfterTripSheet {
   record Figure(String name, String now, String meaning, Tone tone, String before) {}
 
   private static Table<Figure> figureTable(List<Figure> figures) {
+    boolean known = figures.stream().anyMatch(figure -> !figure.before().isEmpty());
     return FIGURES.table(
         figures,
         List.of(
             FIGURES.column(FIGURE, Figure::name),
             FIGURES.column(NOW, Figure::now).toned(Figure::tone),
-            FIGURES.column("At the last run", Figure::before),
+            FIGURES.column("At the last run", Figure::before, known),
             FIGURES.column("What it says", Figure::meaning)));
   }
 

@@ -123,6 +123,7 @@ public final class StowPlanSheet {
   }
 
   private static Table<BoxPlan> boxes(StowPlan plan, int moved) {
+    boolean reached = plan.boxes().stream().anyMatch(row -> row.reachMinutes().isPresent());
     List<Column<BoxPlan>> columns =
         List.of(
             BOXES.column("box", BoxPlan::box).linked(row -> Optional.of(row.origin())),
@@ -132,7 +133,7 @@ public final class StowPlanSheet {
             BOXES.column("move", BoxPlan::moves).toned(row -> row.moves() ? Tone.WATCH : Tone.NONE),
             BOXES.column("step", BoxPlan::step),
             BOXES.column("best_compartment", BoxPlan::bestCompartment),
-            BOXES.column("Reach (minutes)", row -> tenths(row.reachMinutes())),
+            BOXES.column("Reach (minutes)", row -> tenths(row.reachMinutes()), reached),
             BOXES.column("reason", row -> row.reason().word()),
             EntryTable.done(BoxPlan::moves));
     return BOXES.table(

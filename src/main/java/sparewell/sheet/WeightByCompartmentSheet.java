@@ -101,6 +101,9 @@ public final class WeightByCompartmentSheet {
   }
 
   private static Table<CompartmentLoad> weights(LoadReport report) {
+    boolean limited = report.compartments().stream().anyMatch(row -> row.maxLoad().isPresent());
+    boolean measured =
+        report.compartments().stream().anyMatch(row -> row.volumeUsedPercent().isPresent());
     List<Column<CompartmentLoad>> columns =
         List.of(
             WEIGHTS
@@ -114,8 +117,8 @@ public final class WeightByCompartmentSheet {
             WEIGHTS.column("from_centreline", row -> row.centre().fromCentreline()),
             WEIGHTS.column("moment", row -> row.moment().momentKgM()),
             WEIGHTS.column("side_moment", row -> row.moment().sideMomentKgM()),
-            WEIGHTS.column("max_load", CompartmentLoad::maxLoad),
-            WEIGHTS.column("volume_used_pct", CompartmentLoad::volumeUsedPercent),
+            WEIGHTS.column("max_load", CompartmentLoad::maxLoad, limited),
+            WEIGHTS.column("volume_used_pct", CompartmentLoad::volumeUsedPercent, measured),
             WEIGHTS
                 .column("status", CompartmentLoad::status)
                 .toned(WeightByCompartmentSheet::tone));
