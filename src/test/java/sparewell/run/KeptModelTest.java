@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.parallel.Isolated;
 import sparewell.rates.LossModel;
 import sparewell.rates.record.RunningRecord;
 import sparewell.rates.record.TrackRecord;
@@ -20,6 +21,7 @@ import sparewell.workbook.Books;
 import sparewell.workbook.read.Reading;
 
 /** A kept model is that of the same log, and says what a new one says. */
+@Isolated("the program keeps one model, whoever analyses")
 class KeptModelTest {
   private static Season season(String stock, String lost) {
     return season(stock, lost, "");
