@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
+import java.util.function.IntConsumer;
 import java.util.function.Supplier;
 import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.CommandSpec;
@@ -178,7 +180,12 @@ abstract class Command implements Callable<Integer> {
 
   /** Runs the work on one workbook, prints what came of it and gives the exit code. */
   int report(Supplier<Outcome> work) {
-    return Books.report(console, value("--quiet"), 1, done -> List.of(work.get()));
+    return report(1, done -> List.of(work.get()));
+  }
+
+  /** The same for several; the worst exit code. */
+  int report(int books, Function<IntConsumer, List<Outcome>> work) {
+    return Books.report(console, value("--quiet"), books, work);
   }
 
   ParameterException wrong(String message) {

@@ -1,7 +1,6 @@
 package sparewell.cli;
 
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -28,17 +27,7 @@ public final class RootCommand extends Command {
     DECLARED.get("exit codes").rows().forEach(code -> exitCodes.put(code.get(0), code.get(1)));
     root.usageMessage().exitCodeListHeading("%nExit codes:%n").exitCodeList(exitCodes);
     CommandLine line = new CommandLine(root);
-    List<Command> commands =
-        List.of(
-            new AnalyseCommand(console),
-            new CheckCommand(console),
-            new NewCommand(console),
-            new ImportCommand(console),
-            new PostCommand(console),
-            new ShareCommand(console),
-            new WatchCommand(console),
-            new HelpCommand(console, line));
-    commands.forEach(command -> line.addSubcommand(command.complete()));
+    Commands.of(console, line).forEach(command -> line.addSubcommand(command.complete()));
     line.setOut(console.out);
     line.setErr(console.error);
     line.setColorScheme(Help.defaultColorScheme(Help.Ansi.OFF)); // words first, no colours at all

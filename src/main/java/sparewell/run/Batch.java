@@ -6,8 +6,9 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
-import java.util.concurrent.ForkJoinPool;
-import java.util.concurrent.ForkJoinTask;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.IntConsumer;
 import java.util.function.IntFunction;
@@ -79,10 +80,13 @@ public final class Batch {
     if (threads <= 1) {
       return all.mapToObj(work).toList();
     }
-    ForkJoinPool pool = new ForkJoinPool(threads);
+    ExecutorService pool = Executors.newFixedThreadPool(threads);
     try {
-      return all.mapToObj(index -> pool.submit(() -> work.apply(index))).toList().stream()
-          .map(ForkJoinTask::join)
+      return all
+          .mapToObj(index -> CompletableFuture.supplyAsync(() -> work.apply(index), pool))
+          .toList()
+          .stream()
+          .map(CompletableFuture::join)
           .toList();
     } finally {
       pool.shutdown();

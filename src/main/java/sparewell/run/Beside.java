@@ -1,12 +1,10 @@
 package sparewell.run;
 
 import java.util.concurrent.ExecutionException;
-import java.util.concurrent.Executor;
 import java.util.concurrent.ForkJoinPool;
-import java.util.concurrent.ForkJoinTask;
 import java.util.concurrent.FutureTask;
 
-/** Work on one workbook that two threads may share. */
+/** Work on a workbook that another thread may take up. */
 final class Beside {
   private Beside() {}
 
@@ -18,25 +16,17 @@ final class Beside {
 
   /**
    * Offers work that another thread may do meanwhile; what nobody has begun when its result is
-   * asked for is done then and there. Among several workbooks each keeps to its thread, so that no
-   * more of them are in memory than there are threads.
+   * asked for is done then and there.
    *
    * @return its result, waited for when asked for
    */
   static <T, E extends Exception> Work<T, E> begin(Work<T, E> work) {
     FutureTask<T> task = new FutureTask<>(work::get);
-    if (!ForkJoinTask.inForkJoinPool()) {
-      ForkJoinPool.commonPool().execute(task);
-    }
+    ForkJoinPool.commonPool().execute(task);
     return () -> {
       task.run(); // does nothing where it was begun
       return Beside.<T, E>result(task);
     };
-  }
-
-  /** Executor for work that must be done: beside this thread where no other workbook needs it. */
-  static Executor executor() {
-    return ForkJoinTask.inForkJoinPool() ? Runnable::run : ForkJoinPool.commonPool();
   }
 
   @SuppressWarnings("unchecked") // work throws nothing else

@@ -9,13 +9,18 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ForkJoinPool;
+import java.util.function.Predicate;
 import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.finding.Severity;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
+import sparewell.render.RenderOptions;
+import sparewell.render.SheetRenderer;
 import sparewell.save.OwnParts;
+import sparewell.save.OwnSheet;
 import sparewell.save.OwnSheetNames;
 import sparewell.save.WorkbookSaver;
 import sparewell.save.file.Refusals;
@@ -71,8 +76,7 @@ final class BookRun {
     WorkbookSaver.check(standing, target, options.dropSignature());
     Map<String, String> names = names(read, ReportSheets.names());
     Beside.Work<OwnParts, WorkbookRefused> parts =
-        Beside.begin(
-            () -> SheetSave.parts(read, ReportSheets.names(), names, ReportSheets.FRONT::equals));
+        Beside.begin(() -> parts(read, ReportSheets.names(), names, ReportSheets.FRONT::equals));
     Report report =
         ReportSheets.of(Analysis.of(read, standing, entered, options, alreadyFound(read, names)));
     Results results = report.results();
@@ -80,21 +84,23 @@ final class BookRun {
     ReportFolder.prepare(folder); // what cannot end well is not begun
     Beside.Work<Map<String, String>, RuntimeException> files =
         Beside.begin(() -> ReportFolder.texts(report.sheets(), settings.units()));
+    RenderOptions rendering =
+        new RenderOptions(
+            settings.asOf().toString(),
+            target.getFileName().toString(),
+            settings.currency(),
+            read.date1904(),
+            names);
+    SheetRenderer.render(
+        report.sheets(), settings.units(), rendering, parts.get(), ForkJoinPool.commonPool());
     Optional<Path> backup =
-        new SheetSave(
-                report.sheets(),
-                names,
-                settings.asOf().toString(),
-                settings.currency(),
-                settings.units())
-            .into(
-                parts.get(),
-                read,
-                standing,
-                target,
-                options.now(),
-                options.backupsKept(),
-                options.dropSignature());
+        WorkbookSaver.save(
+            parts.get(),
+            standing,
+            target,
+            options.now(),
+            options.backupsKept(),
+            options.dropSignature());
     try {
       List<String> taken = ReportFolder.write(folder, files.get());
       return new Outcome(
@@ -156,6 +162,23 @@ final class BookRun {
       }
     }
     return names;
+  }
+
+  /**
+   * What sheets of ours are put together from.
+   *
+   * @param sheets their usual names
+   * @param names their tabs, where a sheet of the angler's has the usual name
+   * @param front sheets that stand before the angler's
+   */
+  static OwnParts parts(
+      WorkbookPackage book, List<String> sheets, Map<String, String> names, Predicate<String> front)
+      throws WorkbookRefused {
+    return OwnParts.of(
+        book,
+        sheets.stream()
+            .map(name -> new OwnSheet(names.getOrDefault(name, name), front.test(name)))
+            .toList());
   }
 
   private static List<Finding> alreadyFound(WorkbookPackage original, Map<String, String> names) {

@@ -14,7 +14,10 @@ import sparewell.experience.Pool;
 import sparewell.experience.Unit;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
+import sparewell.render.RenderOptions;
+import sparewell.render.SheetRenderer;
 import sparewell.save.OwnParts;
+import sparewell.save.WorkbookSaver;
 import sparewell.sheet.ClubSheet;
 import sparewell.table.ReportSheet;
 import sparewell.units.UnitSystem;
@@ -61,10 +64,17 @@ public final class ClubReport {
     try (WorkbookPackage book = WorkbookPackage.open(base)) {
       List<String> wanted = sheets.stream().map(ReportSheet::name).toList();
       Map<String, String> names = BookRun.names(book, wanted);
-      OwnParts parts = SheetSave.parts(book, wanted, names, name -> true);
+      OwnParts parts = BookRun.parts(book, wanted, names, name -> true);
+      RenderOptions rendering =
+          new RenderOptions(
+              now.toLocalDate().toString(),
+              file.getFileName().toString(),
+              "USD",
+              book.date1904(),
+              names);
+      SheetRenderer.render(sheets, UnitSystem.US, rendering, parts, Runnable::run);
       Optional<Path> saved =
-          new SheetSave(sheets, names, now.toLocalDate().toString(), "USD", UnitSystem.US)
-              .into(parts, book, book, file, now, RunOptions.USUAL_BACKUPS, false);
+          WorkbookSaver.save(parts, book, file, now, RunOptions.USUAL_BACKUPS, false);
       String backup = saved.map(kept -> ". Backup of what it was: " + kept).orElse("");
       return Outcome.done(file, "written", List.of("Written: " + file + backup + "."));
     }

@@ -1,11 +1,9 @@
 package sparewell.sheet;
 
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.ForkJoinTask;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -56,7 +54,9 @@ public final class ReportSheets {
 
   public static Report of(Results found) {
     EntryFill entries = new EntryFill(found.entered().typed(), units(found));
-    List<ReportSheet> filled = sheets(BEHIND.values(), found).stream().map(entries::fill).toList();
+    List<ReportSheet> made =
+        BEHIND.values().parallelStream().map(maker -> maker.apply(found)).toList();
+    List<ReportSheet> filled = made.stream().map(entries::fill).toList();
     ReportSheet checks = entries.fill(AfterTripSheet.checks(found));
     List<Finding> unread =
         Stream.concat(
@@ -71,14 +71,6 @@ public final class ReportSheets {
     all.add(AfterTripSheet.of(results, toDo, checks.blocks()));
     all.addAll(behind);
     return new Report(results, toDo, all);
-  }
-
-  private static List<ReportSheet> sheets(
-      Collection<Function<Results, ReportSheet>> makers, Results results) {
-    // Among several workbooks each keeps to its thread.
-    return (ForkJoinTask.inForkJoinPool() ? makers.stream() : makers.parallelStream())
-        .map(maker -> maker.apply(results))
-        .toList();
   }
 
   private static Finding lost(Typed.Row row) {

@@ -6,8 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.ForkJoinTask;
-import java.util.stream.Stream;
 import sparewell.finding.Findings;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
@@ -74,11 +72,8 @@ public final class SeasonReader {
     Formulas formulas = cells.formulas();
     List<InputSheet> present =
         InputSheets.ALL.stream().filter(sheet -> chosen.of(sheet).isPresent()).toList();
-    // Side by side, unless several workbooks are read at once: then the cores are busy with those.
-    Stream<InputSheet> sheets =
-        ForkJoinTask.inForkJoinPool() ? present.stream() : present.parallelStream();
     List<Scanned> all =
-        sheets
+        present.parallelStream()
             .map(
                 sheet -> {
                   SheetEntry entry = chosen.of(sheet).orElseThrow();
