@@ -11,10 +11,10 @@ import java.util.stream.IntStream;
 import sparewell.numerics.CountDistribution;
 import sparewell.rates.Exposure;
 import sparewell.rates.LossModel;
+import sparewell.season.SeasonMaker;
 import sparewell.spares.BuyList;
 import sparewell.spares.BuyPlanner;
 import sparewell.spares.KnownForecast;
-import sparewell.spares.SeasonMaker;
 import sparewell.spares.SparesPlanner;
 import sparewell.spares.SparesReport;
 import sparewell.spares.SparesRow;
@@ -188,7 +188,6 @@ public final class AllocationBenchmark {
           .style(style)
           .pack(perPack, String.format(Locale.ROOT, "%d.%02d", cents / 100, cents % 100))
           .importance(1 + random.nextInt(2))
-          .add()
           .aboard(style, "", "B", random.nextInt(4));
       forecast.negBin(style, Math.exp(-4 + 1.2 * random.nextGaussian()) * perPack, 1.5);
     }

@@ -4,24 +4,17 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.SplittableRandom;
 import org.apache.commons.math3.distribution.BetaDistribution;
 import org.apache.commons.math3.distribution.GammaDistribution;
 import org.apache.commons.math3.distribution.PoissonDistribution;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
-import sparewell.finding.Cell;
 import sparewell.numerics.CountDistribution;
 import sparewell.numerics.NegativeBinomial;
-import sparewell.season.Cause;
 import sparewell.season.ItemId;
-import sparewell.season.Loss;
 import sparewell.season.Season;
-import sparewell.season.SeasonSketch;
-import sparewell.season.Style;
-import sparewell.season.StyleHours;
-import sparewell.season.Trip;
+import sparewell.season.SeasonMaker;
 
 /**
  * A made-up season with known truth: 24 styles in 4 families, log-normal rates, negative binomial
@@ -35,10 +28,7 @@ final class AllocationWorld {
   private static final double[] THICKNESS = {0.2, 0.5, 0.8};
   private static final int LARGEST = 4000;
 
-  private final List<Style> styles = new ArrayList<>();
-  private final List<Trip> trips = new ArrayList<>();
-  private final List<StyleHours> hours = new ArrayList<>();
-  private final List<Loss> losses = new ArrayList<>();
+  private final SeasonMaker log = new SeasonMaker().carryAtLeast(3);
   private final List<CountDistribution> truth = new ArrayList<>();
   private final double[] lost = new double[STYLES];
   private final double[] thrown = new double[STYLES];
@@ -63,7 +53,7 @@ final class AllocationWorld {
     double[] used = new double[STYLES];
     for (int s = 0; s < STYLES; s++) {
       int f = random.nextInt(FAMILIES);
-      styles.add(SeasonSketch.style("S" + s, "F" + f, OptionalDouble.empty()));
+      log.style("S" + s, "F" + f);
       rate[s] = Math.exp(familyMean[f] + styleSpread * random.nextGaussian());
       used[s] = new BetaDistribution(random, 2, 2).sample();
       double mean = EVENT_HOURS * rate[s] * Math.exp(slope * (THICKNESS[2] - 0.5));
@@ -78,23 +68,16 @@ final class AllocationWorld {
           double h = 1 + 5 * random.nextDouble();
           double mean = h * rate[s] * Math.exp(slope * (THICKNESS[cover] - 0.5));
           int pieces = draw(random, mean, size);
-          hours.add(new StyleHours(id, "S" + s, h, Cell.NOWHERE));
+          log.thrown(id, "S" + s, h);
           if (pieces > 0) {
-            losses.add(new Loss(id, item(s), pieces, Cause.SNAG, false, Cell.NOWHERE));
+            log.lost(id, item(s), pieces, false);
           }
           lost[s] += pieces;
           thrown[s] += h;
           total += h;
         }
       }
-      trips.add(
-          new Trip(
-              id,
-              LocalDate.of(2025, 1, 1).plusDays(7L * t),
-              OptionalDouble.of(Math.max(1, total)),
-              1,
-              Optional.of(COVERS[cover]),
-              Cell.NOWHERE));
+      log.trip(id, 7 * t, Math.max(1, total), COVERS[cover]);
     }
   }
 
@@ -120,15 +103,10 @@ final class AllocationWorld {
 
   /** The season as an angler would have logged it. */
   Season season() {
-    SeasonSketch sketch = new SeasonSketch();
-    sketch.asOf = LocalDate.of(2026, 1, 1);
-    sketch.planningHours = EVENT_HOURS;
-    sketch.planningDays = 1;
-    sketch.styles = styles;
-    sketch.trips = trips;
-    sketch.styleHours = hours;
-    sketch.losses = losses;
-    return sketch.season();
+    log.asOf = LocalDate.of(2026, 1, 1);
+    log.planningHours = EVENT_HOURS;
+    log.planningDays = 1;
+    return log.season();
   }
 
   /** Cover of the event. */

@@ -3,8 +3,8 @@ package sparewell.event;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static sparewell.spares.SeasonMaker.AS_OF;
-import static sparewell.spares.SeasonMaker.line;
+import static sparewell.season.SeasonMaker.AS_OF;
+import static sparewell.season.SeasonMaker.line;
 
 import java.util.List;
 import java.util.Optional;
@@ -16,9 +16,9 @@ import sparewell.event.EventPacking.PackingList;
 import sparewell.finding.Code;
 import sparewell.season.ItemId;
 import sparewell.season.Place;
+import sparewell.season.SeasonMaker;
 import sparewell.spares.EventNeed;
 import sparewell.spares.KnownForecast;
-import sparewell.spares.SeasonMaker;
 import sparewell.spares.SparesPlanner;
 
 class EventPackerTest {
@@ -108,13 +108,10 @@ class EventPackerTest {
         .plain("Jig", "Frog")
         .style("Pliers", "Tools")
         .importance(2)
-        .add()
         .style("Scale", "Tools")
-        .add()
         .style("Hooks", "Terminal")
         .pack(10, "3.00")
         .countedInPacks()
-        .add()
         .aboard("Jig", "", "J1", 9)
         .aboard("Pliers", "", "Kit", 2)
         .aboard("Scale", "", "Kit", 1)
@@ -194,7 +191,7 @@ class EventPackerTest {
   void whatIsInTheBoxStandsFirstThenAboardPlaceByPlaceThenAshoreThenWhatThereIsNot() {
     SeasonMaker maker = new SeasonMaker();
     for (String style : List.of("None", "Home", "A", "B", "C", "Box", "Idle")) {
-      maker.style(style).add();
+      maker.style(style);
     }
     maker
         .ashore("Home", "", "Tub", 2)

@@ -3,8 +3,8 @@ package sparewell.event;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static sparewell.spares.SeasonMaker.AS_OF;
-import static sparewell.spares.SeasonMaker.line;
+import static sparewell.season.SeasonMaker.AS_OF;
+import static sparewell.season.SeasonMaker.line;
 
 import java.math.BigDecimal;
 import java.nio.file.Path;
@@ -24,12 +24,12 @@ import sparewell.rates.LossModel;
 import sparewell.season.Compartment;
 import sparewell.season.Event;
 import sparewell.season.Season;
+import sparewell.season.SeasonMaker;
 import sparewell.season.SeasonSketch;
 import sparewell.spares.Bring;
 import sparewell.spares.BuyList;
 import sparewell.spares.BuyPlanner;
 import sparewell.spares.KnownForecast;
-import sparewell.spares.SeasonMaker;
 import sparewell.spares.SparesPlanner;
 import sparewell.spares.SparesReport;
 import sparewell.stock.OnHand;
@@ -122,15 +122,14 @@ class PlayedPlansTest {
       maker.budget(new BigDecimal(random.nextInt(60)).toPlainString());
     }
     for (int s = 0; s < 5; s++) {
-      SeasonMaker.StyleMaker style =
-          maker.style("S" + s, "F" + s / 2 * 2).importance(random.nextInt(3));
+      SeasonMaker style = maker.style("S" + s, "F" + s / 2 * 2).importance(random.nextInt(3));
       if (random.nextInt(4) > 0) {
         style.pack(1 + random.nextInt(4), (1 + random.nextInt(9)) + ".00");
       }
       if (random.nextInt(3) == 0) {
         style.countedInPacks();
       }
-      style.atOnce(random.nextInt(3), 1.5).add();
+      style.atOnce(random.nextInt(3), 1.5);
       for (String colour : List.of("black", "white")) {
         for (String box : List.of("Kit", "J1", "J2", "Kit2")) {
           if (random.nextInt(3) == 0) {

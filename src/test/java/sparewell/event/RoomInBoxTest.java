@@ -7,16 +7,16 @@ import static sparewell.event.EventPackerTest.kit;
 import static sparewell.event.EventPackerTest.need;
 import static sparewell.event.EventPackerTest.pack;
 import static sparewell.event.EventPackerTest.told;
-import static sparewell.spares.SeasonMaker.AS_OF;
-import static sparewell.spares.SeasonMaker.line;
+import static sparewell.season.SeasonMaker.AS_OF;
+import static sparewell.season.SeasonMaker.line;
 
 import java.util.List;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import sparewell.event.EventPacking.Action;
 import sparewell.event.EventPacking.Line;
+import sparewell.season.SeasonMaker;
 import sparewell.spares.KnownForecast;
-import sparewell.spares.SeasonMaker;
 
 /** Pieces that leave the box of an event to make room, and the boxes they go to. */
 class RoomInBoxTest {
@@ -90,7 +90,7 @@ class RoomInBoxTest {
     SeasonMaker boxes = kit(1).boxAshore("Attic").box("J1").box("Kit").box("Tray B").box("Tray A");
     assertTrue(moved(boxes).contains("take_out Pliers 2 0 > Tray B"));
     assertTrue(moved(boxes).contains("take_out Hooks 30 0 > Tray A"), "each family a box");
-    SeasonMaker family = kit(1).style("Net", "Tools").add().aboard("Net", "", "Tube", 1);
+    SeasonMaker family = kit(1).style("Net", "Tools").aboard("Net", "", "Tube", 1);
     assertTrue(moved(family).contains("take_out Pliers 2 0 > Tube"));
     assertTrue(moved(family).contains("take_out Hooks 30 0 > Bow"));
   }
@@ -103,7 +103,6 @@ class RoomInBoxTest {
             .plain("Jig")
             .style("Frog")
             .importance(2)
-            .add()
             .aboard("Jig", "", "Kit", 30)
             .aboard("Frog", "", "Kit", 9)
             .boxedEvent(

@@ -5,8 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static sparewell.event.EventPackerTest.jigs;
 import static sparewell.event.EventPackerTest.need;
 import static sparewell.event.EventPackerTest.pack;
-import static sparewell.spares.SeasonMaker.AS_OF;
-import static sparewell.spares.SeasonMaker.line;
+import static sparewell.season.SeasonMaker.AS_OF;
+import static sparewell.season.SeasonMaker.line;
 
 import java.util.ArrayList;
 import java.util.Collections;
@@ -18,9 +18,9 @@ import sparewell.event.EventPacking.Action;
 import sparewell.event.EventPacking.Line;
 import sparewell.finding.Code;
 import sparewell.season.ItemId;
+import sparewell.season.SeasonMaker;
 import sparewell.spares.EventNeed;
 import sparewell.spares.KnownForecast;
-import sparewell.spares.SeasonMaker;
 
 /** Items that get the slots of a box. */
 class SlotsTest {
@@ -32,7 +32,6 @@ class SlotsTest {
             .style("Worm")
             .pack(10, "4.00")
             .countedInPacks()
-            .add()
             .aboard("Jig", "", "J", 9)
             .aboard("Frog", "", "F", 9)
             .aboard("Worm", "", "W", 90)

@@ -7,6 +7,7 @@ import java.util.Map;
 import org.apache.commons.math3.special.Gamma;
 import org.junit.jupiter.api.Test;
 import sparewell.season.ItemId;
+import sparewell.season.SeasonMaker;
 
 /** Shares of the items of a style in its losses. */
 class ItemSharesTest {
@@ -58,8 +59,8 @@ class ItemSharesTest {
     assertEquals(10.58226, ItemShares.alpha(List.of(new int[] {5, 6, 5}, new int[] {9, 8})), 0.01);
   }
 
-  private static LogBook book() {
-    LogBook book = new LogBook().style("Shad", "Soft", "red", "blue").style("Toad", "Soft");
+  private static SeasonMaker book() {
+    SeasonMaker book = new SeasonMaker().style("Shad", "Soft", "red", "blue").style("Toad", "Soft");
     for (String colour : List.of("red", "green")) {
       book.stocked(item("Shad", "4 in", colour));
     }
@@ -68,7 +69,7 @@ class ItemSharesTest {
 
   @Test
   void anItemHasItsPartOfAlphaAndItsLosses() {
-    LogBook book = book().lost("t", "Shad", "red", 3).lost("u", "Shad", "red", 2);
+    SeasonMaker book = book().lost("t", "Shad", "red", 3).lost("u", "Shad", "red", 2);
     ItemShares shares = ItemShares.of(book.season());
     assertEquals(ItemShares.alpha(List.of(new int[] {5, 0, 0, 0})), shares.alpha(), 1e-12);
     double part = shares.alpha() / 4;
@@ -85,7 +86,7 @@ class ItemSharesTest {
   @Test
   void aLossOfKnownColourOnlyIsSharedAmongThatColour() {
     // Red of either size: 3 pieces known of one, none of the other; 6 more of unknown size.
-    LogBook book = book().lost("t", "Shad", "red", 3);
+    SeasonMaker book = book().lost("t", "Shad", "red", 3);
     book.lost("u", item("Shad", "", "yellow"), 2, false);
     Map<ItemId, Double> before = ItemShares.of(book.season()).weights().get("Shad");
     book.lost("u", item("Shad", "4 in", ""), 6, false);
@@ -105,7 +106,7 @@ class ItemSharesTest {
 
   @Test
   void aLossOfKnownColourAndUnknownSizeIsSharedAmongThatColour() {
-    LogBook book = new LogBook().style("Frog", "Top");
+    SeasonMaker book = new SeasonMaker().style("Frog", "Top");
     ItemId small = item("Frog", "S", "red");
     ItemId large = item("Frog", "L", "red");
     ItemId green = item("Frog", "L", "green");

@@ -16,6 +16,7 @@ import sparewell.rates.fit.RateFit;
 import sparewell.rates.history.SeasonHistory;
 import sparewell.season.ItemId;
 import sparewell.season.Season;
+import sparewell.season.SeasonMaker;
 
 /** The chance that nothing runs out against seasons played out piece by piece. */
 class JointChanceTest {
@@ -27,8 +28,8 @@ class JointChanceTest {
   private static final ItemId BLACK = new ItemId("Frog", "", "black");
 
   private static Season season() {
-    LogBook book =
-        new LogBook()
+    SeasonMaker book =
+        new SeasonMaker()
             .style("Shad", "Soft", "red", "blue", "green")
             .style("Toad", "Soft", "brown")
             .style("Frog", "Top", "black");
@@ -134,7 +135,7 @@ class JointChanceTest {
    */
   @Test
   void lossesOfTenThousandsOnEveryTrip() {
-    LogBook book = new LogBook().style("Shad", "Soft", "red", "blue");
+    SeasonMaker book = new SeasonMaker().style("Shad", "Soft", "red", "blue");
     for (int t = 0; t < 6; t++) {
       book.trip("T" + t, 10 * t, 8, "wood").thrown("T" + t, "Shad", 2);
       book.lost("T" + t, "Shad", t % 2 == 0 ? "red" : "blue", 10_000);

@@ -16,15 +16,16 @@ import sparewell.numerics.CountDistribution;
 import sparewell.rates.record.TrackRecord;
 import sparewell.season.ItemId;
 import sparewell.season.Season;
+import sparewell.season.SeasonMaker;
 
 class LossModelTest {
   private static final ItemId RED = new ItemId("Shad", "", "red");
   private static final ItemId BLUE = new ItemId("Shad", "", "blue");
   private static final ItemId BROWN = new ItemId("Toad", "", "brown");
 
-  private static LogBook book() {
-    LogBook book =
-        new LogBook().style("Shad", "Soft", "red", "blue").style("Toad", "Soft", "brown");
+  private static SeasonMaker book() {
+    SeasonMaker book =
+        new SeasonMaker().style("Shad", "Soft", "red", "blue").style("Toad", "Soft", "brown");
     Random random = new Random(3);
     for (int t = 0; t < 20; t++) {
       String id = "T" + t;
@@ -69,11 +70,11 @@ class LossModelTest {
 
   @Test
   void splitRowsAreOneRow() {
-    LogBook split = book();
-    split.hours.clear();
+    SeasonMaker split = book();
+    split.styleHours.clear();
     split.losses.clear();
-    LogBook whole = book();
-    whole.hours.forEach(
+    SeasonMaker whole = book();
+    whole.styleHours.forEach(
         row -> {
           split.thrown(row.trip(), row.style(), row.knownHours() / 4);
           split.thrown(row.trip(), row.style(), row.knownHours() * 3 / 4);
@@ -89,7 +90,7 @@ class LossModelTest {
 
   @Test
   void aTripWithoutStyleHoursTakesTheMeanShare() {
-    LogBook book = book();
+    SeasonMaker book = book();
     book.trip("late", 300, 10, "wood").lost("late", "Shad", "red", 1);
     StyleRate shad = rate(LossModel.fit(book.season()), "Shad");
     assertEquals(21, shad.trips());
@@ -98,8 +99,8 @@ class LossModelTest {
 
   @Test
   void withoutAnyStyleHoursRatesArePerHourAfloat() {
-    LogBook book = book();
-    book.hours.clear();
+    SeasonMaker book = book();
+    book.styleHours.clear();
     LossModel model = LossModel.fit(book.season());
     assertTrue(model.perHourAfloat());
     assertEquals(1, model.meanShare("Toad"));
@@ -110,7 +111,7 @@ class LossModelTest {
 
   @Test
   void aLossWithoutItsHoursIsAssumedAndSaid() {
-    LogBook book = book();
+    SeasonMaker book = book();
     book.trip("odd", 300, 8, "wood").thrown("odd", "Toad", 3).lost("odd", "Shad", "red", 2);
     LossModel model = LossModel.fit(book.season());
     // Mean share over the 21 trips with style hours: 20 x 2/8 and once 0.
@@ -121,7 +122,7 @@ class LossModelTest {
 
   @Test
   void aTripWithoutHoursIsOutOfTheFit() {
-    LogBook book = book();
+    SeasonMaker book = book();
     List<StyleRate> before = LossModel.fit(book.season()).styles();
     book.trip("none", 300, 0, "wood").lost("none", "Shad", "red", 9);
     StyleRate shad = rate(LossModel.fit(book.season()), "Shad");
@@ -132,7 +133,7 @@ class LossModelTest {
 
   @Test
   void anEmptyLogIsAStatedGuess() {
-    LogBook book = new LogBook().style("Shad", "Soft", "red");
+    SeasonMaker book = new SeasonMaker().style("Shad", "Soft", "red");
     LossModel model = LossModel.fit(book.season());
     StyleRate shad = rate(model, "Shad");
     assertTrue(shad.rawPer10Hours().isEmpty());
@@ -146,7 +147,8 @@ class LossModelTest {
 
   @Test
   void aSlipOfThePenIsAskedAbout() {
-    LogBook book = new LogBook().style("Shad", "Soft", "red").style("Toad", "Soft", "brown");
+    SeasonMaker book =
+        new SeasonMaker().style("Shad", "Soft", "red").style("Toad", "Soft", "brown");
     for (int t = 0; t < 4; t++) {
       book.trip("T" + t, t, 8, "").thrown("T" + t, "Shad", 8).thrown("T" + t, "Toad", 3);
       book.lost("T" + t, "Toad", "brown", t);
@@ -166,7 +168,7 @@ class LossModelTest {
 
   @Test
   void aStyleLeansOnWhatThereIs() {
-    LogBook book = new LogBook().style("Shad", "Soft", "red").trip("T", 0, 8, "");
+    SeasonMaker book = new SeasonMaker().style("Shad", "Soft", "red").trip("T", 0, 8, "");
     book.thrown("T", "Shad", 1);
     assertTrue(
         rate(LossModel.fit(book.season()), "Shad").note().endsWith("guess made for any angler"));
@@ -282,7 +284,7 @@ class LossModelTest {
 
   @Test
   void vagueLossesCountForTheStyle() {
-    LogBook book = book();
+    SeasonMaker book = book();
     book.lost("T3", "Shad", "", 2);
     LossModel model = LossModel.fit(book.season());
     assertEquals(
@@ -293,9 +295,9 @@ class LossModelTest {
 
   @Test
   void tooLittleHistoryIsSaid() {
-    LogBook book = book();
+    SeasonMaker book = book();
     book.trips.subList(4, 20).clear();
-    book.hours.removeIf(h -> Integer.parseInt(h.trip().substring(1)) >= 4);
+    book.styleHours.removeIf(h -> Integer.parseInt(h.trip().substring(1)) >= 4);
     book.losses.removeIf(l -> Integer.parseInt(l.trip().substring(1)) >= 4);
     TrackRecord record = TrackRecord.of(book.season());
     assertEquals(0, record.lines().get(0).predictions());
@@ -306,7 +308,7 @@ class LossModelTest {
 
   @Test
   void aHalfLifeFollowsTheRecentTrips() {
-    LogBook book = new LogBook().style("Shad", "Soft", "red");
+    SeasonMaker book = new SeasonMaker().style("Shad", "Soft", "red");
     for (int t = 0; t < 20; t++) {
       book.trip("T" + t, 20 * t, 8, "").thrown("T" + t, "Shad", 4);
       if (t < 10) {
@@ -314,7 +316,7 @@ class LossModelTest {
       }
     }
     double plain = LossModel.fit(book.season()).styles().get(0).ratePer10Hours().orElseThrow();
-    book.halfLife = java.util.OptionalDouble.of(3);
+    book.halfLifeMonths = java.util.OptionalDouble.of(3);
     double recent = LossModel.fit(book.season()).styles().get(0).ratePer10Hours().orElseThrow();
     assertTrue(recent < 0.7 * plain, recent + " and " + plain);
   }

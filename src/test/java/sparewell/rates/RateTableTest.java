@@ -8,16 +8,17 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
+import sparewell.season.SeasonMaker;
 
 /** The lines of the tables of rates and covers, and what they say in words. */
 class RateTableTest {
-  private static Map<String, StyleRate> rates(LogBook book) {
+  private static Map<String, StyleRate> rates(SeasonMaker book) {
     Map<String, StyleRate> rates = new TreeMap<>();
     LossModel.fit(book.season()).styles().forEach(rate -> rates.put(rate.style(), rate));
     return rates;
   }
 
-  private static LogBook trips(int count, LogBook book) {
+  private static SeasonMaker trips(int count, SeasonMaker book) {
     for (int t = 0; t < count; t++) {
       book.trip("T" + t, t, 8, t % 2 == 0 ? "wood" : "");
     }
@@ -26,8 +27,8 @@ class RateTableTest {
 
   @Test
   void figuresAreSumsOverTheTrips() {
-    LogBook book =
-        trips(3, new LogBook().style("Shad", "Soft", "red").style("Toad", "Soft", "brown"));
+    SeasonMaker book =
+        trips(3, new SeasonMaker().style("Shad", "Soft", "red").style("Toad", "Soft", "brown"));
     book.thrown("T0", "Shad", 2).thrown("T2", "Shad", 3).lost("T2", "Shad", "red", 4);
     StyleRate shad = rates(book).get("Shad");
     assertEquals("Soft", shad.family());
@@ -50,7 +51,7 @@ class RateTableTest {
 
   @Test
   void ratesArePer10Hours() {
-    LogBook book = new LogBook().style("Shad", "Soft", "red");
+    SeasonMaker book = new SeasonMaker().style("Shad", "Soft", "red");
     for (int t = 0; t < 200; t++) {
       book.trip("T" + t, t, 8, "").thrown("T" + t, "Shad", 5).lost("T" + t, "Shad", "red", 1);
     }
@@ -72,7 +73,8 @@ class RateTableTest {
 
   @Test
   void notesSayWhatARateRestsOn() {
-    LogBook book = new LogBook().style("Shad", "Soft", "red").style("Toad", "Soft", "brown");
+    SeasonMaker book =
+        new SeasonMaker().style("Shad", "Soft", "red").style("Toad", "Soft", "brown");
     book.style("Frog", "Top", "black").style("Pike", "Top", "green");
     book.style("Nail", "Iron", "grey").style("Rope", "Cord", "grey");
     book.style("Snag", "Hook", "grey");
@@ -100,7 +102,7 @@ class RateTableTest {
 
   @Test
   void whatIsNeverThrownAndNeverLostHasNoRate() {
-    LogBook book = new LogBook().style("Shad", "Soft", "red").style("Net", "Gear", "");
+    SeasonMaker book = new SeasonMaker().style("Shad", "Soft", "red").style("Net", "Gear", "");
     book.trip("T", 0, 8, "").thrown("T", "Shad", 2).lost("T", "Shad", "red", 1);
     LossModel model = LossModel.fit(book.season());
     StyleRate net = model.styles().get(1);
@@ -114,13 +116,13 @@ class RateTableTest {
     book.planned("Derby", "Net", 3);
     assertTrue(rates(book).get("Net").ratePer10Hours().getAsDouble() > 0);
     // With no hours by style, all styles count for all hours afloat.
-    LogBook afloat = new LogBook().style("Net", "Gear", "").trip("T", 0, 8, "");
+    SeasonMaker afloat = new SeasonMaker().style("Net", "Gear", "").trip("T", 0, 8, "");
     assertTrue(rates(afloat).get("Net").ratePer10Hours().isPresent());
   }
 
   @Test
   void likeStylesLeanOnEachOther() {
-    LogBook book = new LogBook();
+    SeasonMaker book = new SeasonMaker();
     for (String style : List.of("A", "B", "C", "D", "E", "F", "G", "H")) {
       book.style(style, "Soft", "red");
     }
@@ -140,7 +142,7 @@ class RateTableTest {
 
   @Test
   void notesOfASmallWorkbook() {
-    LogBook empty = new LogBook().style("Shad", "", "red");
+    SeasonMaker empty = new SeasonMaker().style("Shad", "", "red");
     assertEquals(
         "no trips logged yet: a guess made for any angler", rates(empty).get("Shad").note());
     empty.trip("T", 0, 8, "").thrown("T", "Shad", 1);
@@ -155,7 +157,7 @@ class RateTableTest {
 
   @Test
   void aCoverWithoutExposureHasNoEffectThatIsKnown() {
-    LogBook book = new LogBook().style("Shad", "Soft", "red").trip("a", 1, 8, "wood");
+    SeasonMaker book = new SeasonMaker().style("Shad", "Soft", "red").trip("a", 1, 8, "wood");
     book.thrown("a", "Shad", 1).trip("b", 2, 8, "rock").thrown("b", "Nobody", 1);
     List<CoverEffect> covers = LossModel.fit(book.season()).covers();
     assertEquals("rock", covers.get(1).cover());

@@ -8,6 +8,7 @@ import java.util.Random;
 import sparewell.bench.BenchReport;
 import sparewell.rates.record.TrackRecord;
 import sparewell.season.Season;
+import sparewell.season.SeasonMaker;
 
 /**
  * Processor time of a fit and of a replay for 60 styles, 600 trips and 6,000 style-trips with
@@ -54,8 +55,8 @@ public final class ReplayBenchmark {
 
   private static Season season(OptionalDouble halfLife) {
     Random random = new Random(5);
-    LogBook book = new LogBook();
-    book.halfLife = halfLife;
+    SeasonMaker book = new SeasonMaker();
+    book.halfLifeMonths = halfLife;
     for (int s = 0; s < 60; s++) {
       book.style("S" + s, "F" + s % 7, "red", "blue", "green");
     }

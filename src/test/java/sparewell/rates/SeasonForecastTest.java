@@ -16,7 +16,7 @@ import org.junit.jupiter.api.Test;
 import sparewell.rates.fit.RateFutures;
 import sparewell.season.ItemId;
 import sparewell.season.Season;
-import sparewell.season.SeasonSketch;
+import sparewell.season.SeasonMaker;
 import sparewell.spares.SeasonPlan;
 import sparewell.spares.SeasonPlanner;
 import sparewell.stock.OnHandCalculator;
@@ -37,8 +37,9 @@ class SeasonForecastTest {
   /**
    * 24 trips of a year in which the losses of one style rise and fall: 26 more are foreseen a year.
    */
-  private static LogBook log() {
-    LogBook log = new LogBook().style("Shad", "Soft", COLOURS[0]).style("Toad", "Soft", COLOURS[1]);
+  private static SeasonMaker log() {
+    SeasonMaker log =
+        new SeasonMaker().style("Shad", "Soft", COLOURS[0]).style("Toad", "Soft", COLOURS[1]);
     for (int t = 0; t < 24; t++) {
       String id = "T" + t;
       log.trip(id, 130 + 15 * t, 8, "").thrown(id, "Shad", 3).thrown(id, "Toad", 2);
@@ -51,8 +52,8 @@ class SeasonForecastTest {
       }
     }
     for (int k = 0; k < HOURS.length; k++) {
-      LocalDate day = LogBook.AS_OF.plusDays(DAYS[k]);
-      log.events.add(SeasonSketch.event("E" + k, day, HOURS[k], 1));
+      LocalDate day = SeasonMaker.AS_OF.plusDays(DAYS[k]);
+      log.event("E" + k, day, HOURS[k], 1);
     }
     return log;
   }

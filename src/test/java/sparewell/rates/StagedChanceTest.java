@@ -23,6 +23,7 @@ import sparewell.rates.fit.Observation;
 import sparewell.rates.fit.RateFit;
 import sparewell.rates.fit.RateFutures;
 import sparewell.season.ItemId;
+import sparewell.season.SeasonMaker;
 
 /** Stocks through several events, more being bought between, against closed forms and play. */
 class StagedChanceTest {
@@ -35,8 +36,8 @@ class StagedChanceTest {
   }
 
   private static LossModel model() {
-    LogBook book =
-        new LogBook().style("Shad", "Soft", "red", "blue").style("Toad", "Soft", "brown");
+    SeasonMaker book =
+        new SeasonMaker().style("Shad", "Soft", "red", "blue").style("Toad", "Soft", "brown");
     Random random = new Random(4);
     for (int t = 0; t < 10; t++) {
       String id = "T" + t;

@@ -2,17 +2,17 @@ package sparewell.season;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import sparewell.finding.Cell;
 import sparewell.units.Length;
 import sparewell.units.LengthUnit;
 import sparewell.units.UnitSystem;
 
 /** A season to be altered field by field: an empty one under usual settings, or another's. */
-public final class SeasonSketch {
+public class SeasonSketch {
   public UnitSystem units = UnitSystem.US;
   public LocalDate asOf = LocalDate.of(2026, 3, 1);
   public int carryAtLeast = 3;
@@ -29,69 +29,20 @@ public final class SeasonSketch {
   public Length reachWorth = Length.of(0.25, LengthUnit.MILLIMETRE);
   public double idleAfterMonths = 12;
   public OptionalDouble halfLifeMonths = OptionalDouble.empty();
-  public List<Style> styles = List.of();
-  public List<StockRow> stock = List.of();
-  public List<Box> boxes = List.of();
-  public List<Compartment> compartments = List.of();
-  public List<Trip> trips = List.of();
-  public List<StyleHours> styleHours = List.of();
-  public List<Loss> losses = List.of();
-  public List<Restock> restocks = List.of();
-  public List<Transfer> transfers = List.of();
-  public List<BoxMove> boxMoves = List.of();
-  public List<Recount> recounts = List.of();
-  public List<Event> events = List.of();
-  public List<FixedLoad> loads = List.of();
+  public List<Style> styles = new ArrayList<>();
+  public List<StockRow> stock = new ArrayList<>();
+  public List<Box> boxes = new ArrayList<>();
+  public List<Compartment> compartments = new ArrayList<>();
+  public List<Trip> trips = new ArrayList<>();
+  public List<StyleHours> styleHours = new ArrayList<>();
+  public List<Loss> losses = new ArrayList<>();
+  public List<Restock> restocks = new ArrayList<>();
+  public List<Transfer> transfers = new ArrayList<>();
+  public List<BoxMove> boxMoves = new ArrayList<>();
+  public List<Recount> recounts = new ArrayList<>();
+  public List<Event> events = new ArrayList<>();
+  public List<FixedLoad> loads = new ArrayList<>();
   public Boat boat = Boat.UNKNOWN;
-
-  /** A box of which nothing is known but where it stands. */
-  public static Box box(String name, String compartment) {
-    return new Box(
-        name,
-        compartment,
-        Optional.empty(),
-        Optional.empty(),
-        "",
-        false,
-        false,
-        Optional.empty(),
-        OptionalInt.empty(),
-        Cell.NOWHERE);
-  }
-
-  /** A style that counts pieces and of which nothing more is known. */
-  public static Style style(String name, String family, OptionalDouble chance) {
-    return new Style(
-        name,
-        family,
-        Optional.empty(),
-        false,
-        1,
-        Optional.empty(),
-        OptionalInt.empty(),
-        0,
-        1,
-        1,
-        chance,
-        Cell.NOWHERE);
-  }
-
-  /** An event of which nothing more is known than when it is and how long, and perhaps a plan. */
-  public static Event event(
-      String name, LocalDate date, double hours, double days, Event.PlanLine... plan) {
-    return new Event(
-        name,
-        date,
-        "",
-        hours,
-        days,
-        Optional.empty(),
-        "",
-        OptionalInt.empty(),
-        OptionalDouble.empty(),
-        List.of(plan),
-        Cell.NOWHERE);
-  }
 
   /** Sketch of a season. */
   public static SeasonSketch of(Season season) {

@@ -1,12 +1,12 @@
 package sparewell.sheet;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static sparewell.spares.SeasonMaker.AS_OF;
+import static sparewell.season.SeasonMaker.AS_OF;
 
 import java.time.LocalDate;
 import org.junit.jupiter.api.Test;
 import sparewell.season.Cause;
-import sparewell.spares.SeasonMaker;
+import sparewell.season.SeasonMaker;
 
 class AfterEventBlocksTest {
   /** Five trips and the event: a jig thrown and lost, a worm lost without hours, no prices. */

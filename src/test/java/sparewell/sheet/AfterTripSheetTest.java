@@ -3,7 +3,7 @@ package sparewell.sheet;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static sparewell.spares.SeasonMaker.AS_OF;
+import static sparewell.season.SeasonMaker.AS_OF;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -24,10 +24,10 @@ import sparewell.season.Cause;
 import sparewell.season.Compartment;
 import sparewell.season.FixedLoad;
 import sparewell.season.Season;
+import sparewell.season.SeasonMaker;
 import sparewell.season.SeasonSketch;
 import sparewell.spares.BuyPlanner;
 import sparewell.spares.OffSeasonPlanner;
-import sparewell.spares.SeasonMaker;
 import sparewell.spares.SeasonPlanner;
 import sparewell.spares.SparesPlanner;
 import sparewell.spares.SparesReport;
@@ -304,7 +304,7 @@ class AfterTripSheetTest {
 
   @Test
   void whereNothingHasAnImportanceOfOneTheRestIsCounted() {
-    SeasonMaker maker = new SeasonMaker().style("Jig").importance(0.5).add();
+    SeasonMaker maker = new SeasonMaker().style("Jig").importance(0.5);
     maker.aboard("Jig", "black", "J1", 9).trip("t", AS_OF.minusDays(40), 8, "Jig", 4);
     AfterTripSheet.Figure chance =
         Figures.of(results(maker)).stream()

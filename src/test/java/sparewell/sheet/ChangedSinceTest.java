@@ -10,7 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import sparewell.season.ItemId;
-import sparewell.spares.SeasonMaker;
+import sparewell.season.SeasonMaker;
 import sparewell.table.Block;
 
 /** Changes since the last run, with their reasons. */

@@ -8,8 +8,7 @@ import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import sparewell.season.Season;
-import sparewell.season.SeasonSketch;
-import sparewell.spares.SeasonMaker;
+import sparewell.season.SeasonMaker;
 import sparewell.stow.StowPlan;
 import sparewell.stow.StowPlanner;
 import sparewell.table.Block;
@@ -30,14 +29,7 @@ class LabelsSheetTest {
     for (int i = 0; i < 60; i++) {
       maker.ashore("Worm", "Shade " + i, "Tub", 5);
     }
-    SeasonSketch sketch = SeasonSketch.of(maker.season());
-    sketch.boxes =
-        List.of(
-            SeasonSketch.box("J1", "Bow"),
-            SeasonSketch.box("J2", "Bow"),
-            SeasonSketch.box("New", "Bow"),
-            SeasonSketch.box("Tub", "Garage"));
-    Season season = sketch.season();
+    Season season = maker.box("J1").box("J2").box("New").boxAshore("Tub").season();
     StowPlan stow = StowPlanner.plan(season, maker.onHand());
     return LabelsSheet.of(season, maker.onHand(), stow);
   }

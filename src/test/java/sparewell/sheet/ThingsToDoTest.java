@@ -3,12 +3,12 @@ package sparewell.sheet;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static sparewell.season.SeasonMaker.AS_OF;
 import static sparewell.sheet.AfterTripSheetTest.STOCK;
 import static sparewell.sheet.AfterTripSheetTest.plenty;
 import static sparewell.sheet.AfterTripSheetTest.results;
 import static sparewell.sheet.AfterTripSheetTest.toDo;
 import static sparewell.sheet.AfterTripSheetTest.toDoLines;
-import static sparewell.spares.SeasonMaker.AS_OF;
 
 import java.util.List;
 import java.util.Optional;
@@ -18,8 +18,7 @@ import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.season.Box;
-import sparewell.season.SeasonSketch;
-import sparewell.spares.SeasonMaker;
+import sparewell.season.SeasonMaker;
 import sparewell.table.Block;
 import sparewell.table.Layout;
 import sparewell.table.ReportSheet;
@@ -50,9 +49,8 @@ class ThingsToDoTest {
             .aboard("Jig", "blue", "J1", 0)
             .ashore("Jig", "blue", "Tub", 5)
             .aboard("Jig", "red", "J1", 0);
-    SeasonSketch checked = SeasonSketch.of(maker.season());
-    checked.boxes = List.of(dueBox("Crank; deep"));
-    Results results = results(maker, checked.season(), List.of(), Optional.empty());
+    maker.boxes = List.of(dueBox("Crank; deep"));
+    Results results = results(maker, maker.season(), List.of(), Optional.empty());
     List<ReportSheet> sheets = ReportSheets.of(results).sheets();
     List<Block.Line> lines = ((Block.Text) sheets.get(0).blocks().get(0)).lines();
     Block.Line bring = line(lines, " Jig blue, from Tub to J1");

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import sparewell.season.Place;
+import sparewell.season.SeasonMaker;
 
 /** Pieces brought from ashore: how many, into which box, and the losses that they cover. */
 class BringsTest {
@@ -19,7 +20,6 @@ class BringsTest {
         new SeasonMaker()
             .style("Net")
             .atOnce(2, 1)
-            .add()
             .ashore("Net", "old", "Rack", 5)
             .aboard("Net", "new", "Locker", 2);
     SparesReport report = plan(maker, new KnownForecast());
@@ -34,7 +34,6 @@ class BringsTest {
             .style("Jig")
             .pack(4, "5.50")
             .floor(12)
-            .add()
             .plain("Worm")
             .aboard("Jig", "black", "J1", 1)
             .aboard("Jig", "black", "J2", 2)
@@ -94,7 +93,6 @@ class BringsTest {
             .chance(0.85, false)
             .style("Jig")
             .importance(2)
-            .add()
             .aboard("Jig", "", "J1", 1)
             .ashore("Jig", "", "Tub", 2);
     SparesReport report = plan(maker, new KnownForecast().poisson("Jig", 2.0 / 24));
@@ -114,7 +112,6 @@ class BringsTest {
         new SeasonMaker()
             .style("Net")
             .atOnce(2, 1)
-            .add()
             .aboard("Net", "none", "L", 0)
             .ashore("Net", "home", "Rack", 1)
             .aboard("Net", "here", "L", 1);
@@ -123,7 +120,6 @@ class BringsTest {
         new SeasonMaker()
             .style("Net")
             .atOnce(3, 1)
-            .add()
             .aboard("Net", "a", "L", 0)
             .aboard("Net", "b", "L", 0);
     assertEquals(List.of(2, 1), floors(bare), "of equals the first");
@@ -131,7 +127,6 @@ class BringsTest {
         new SeasonMaker()
             .style("Net")
             .atOnce(2, 1)
-            .add()
             .aboard("Net", "a", "L", 0)
             .aboard("Net", "b", "L", 1)
             .ashore("Net", "b", "Rack", 1);

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import sparewell.season.ItemId;
+import sparewell.season.SeasonMaker;
 
 class BuyPlannerTest {
   static BuyList list(SeasonMaker maker, KnownForecast forecast) {
@@ -73,7 +74,6 @@ class BuyPlannerTest {
             .style("Worm")
             .pack(1, "1.00")
             .importance(3)
-            .add()
             .aboard("Jig", "", "B", 0)
             .aboard("Worm", "", "B", 0);
     KnownForecast forecast = new KnownForecast().poisson("Jig", 0.5 / 24).poisson("Worm", 0.4 / 24);
@@ -88,7 +88,7 @@ class BuyPlannerTest {
       SeasonMaker maker = new SeasonMaker().chance(0.999, true).budget(5 + random.nextInt(20) + "");
       KnownForecast forecast = new KnownForecast();
       for (int s = 0; s < 5; s++) {
-        maker.style("S" + s).pack(1, "1.00").add().aboard("S" + s, "", "B", random.nextInt(3));
+        maker.style("S" + s).pack(1, "1.00").aboard("S" + s, "", "B", random.nextInt(3));
         forecast.negBin("S" + s, random.nextDouble() * 0.3, 0.6 + random.nextDouble());
       }
       SparesReport spares = SparesPlanner.plan(maker.season(), maker.onHand(), forecast);
@@ -140,7 +140,6 @@ class BuyPlannerTest {
             .style(style)
             .pack(1 + random.nextInt(6), (1 + random.nextInt(30)) + "." + (10 + random.nextInt(89)))
             .importance(random.nextInt(4))
-            .add()
             .aboard(style, "a", "B", random.nextInt(4))
             .ashore(style, "b", "T", random.nextInt(4));
         forecast.negBin(style, random.nextDouble() * 0.4, 0.6 + random.nextDouble());

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import sparewell.finding.Code;
+import sparewell.season.SeasonMaker;
 
 /** Money for floors and for packs without a price, after what saves shortage. */
 class FloorBuysTest {
@@ -22,7 +23,6 @@ class FloorBuysTest {
             .style("Rod")
             .pack(1, "80.00")
             .atOnce(2, 1)
-            .add()
             .priced("Jig", 1, "1.00")
             .aboard("Rod", "", "B", 1)
             .aboard("Jig", "", "B", 0);
@@ -47,7 +47,7 @@ class FloorBuysTest {
 
   @Test
   void aFloorWithoutAPriceCountsOnlyInWhatAllLinesLeadTo() {
-    SeasonMaker maker = new SeasonMaker().style("Net").floor(2).add().aboard("Net", "", "B", 0);
+    SeasonMaker maker = new SeasonMaker().style("Net").floor(2).aboard("Net", "", "B", 0);
     BuyList list = list(maker, new KnownForecast().poisson("Net", 0.002 / 24));
     assertTrue(list.part(true).get(0).bought());
     assertEquals(0.002, list.needed().shortagePieces(), 1e-9);
@@ -62,7 +62,6 @@ class FloorBuysTest {
             .priced("Jig", 1, "1.00")
             .style("Frog")
             .floor(2)
-            .add()
             .aboard("Frog", "", "B", 0)
             .aboard("Jig", "", "B", 0);
     BuyList list =
@@ -89,7 +88,6 @@ class FloorBuysTest {
         maker
             .style(style)
             .pack(1 + random.nextInt(3), (1 + random.nextInt(30)) + ".00")
-            .add()
             .aboard(style, "a", "B", random.nextInt(4));
         forecast.negBin(
             style,
@@ -118,7 +116,6 @@ class FloorBuysTest {
             .style("Rod")
             .pack(1, "30.00")
             .floor(1)
-            .add()
             .priced("Jig", 1, "10.00")
             .aboard("Rod", "", "B", 0)
             .aboard("Jig", "", "B", 0)
@@ -134,7 +131,7 @@ class FloorBuysTest {
     SeasonMaker maker = new SeasonMaker();
     maker.priced("Jig", 1, "1.00");
     maker.plain("Frog");
-    maker.style("Toad").importance(3).floor(1).add();
+    maker.style("Toad").importance(3).floor(1);
     maker.plain("Newt");
     maker
         .aboard("Jig", "", "B", 0)
@@ -170,8 +167,8 @@ class FloorBuysTest {
     SeasonMaker maker = new SeasonMaker().carryAtLeast(2);
     maker.priced("Net", 1, "9.00");
     maker.priced("Rod", 1, "80.00");
-    maker.style("Vest").pack(1, "70.00").importance(5).add();
-    maker.style("Jig").pack(1, "1.00").importance(0.1).add();
+    maker.style("Vest").pack(1, "70.00").importance(5);
+    maker.style("Jig").pack(1, "1.00").importance(0.1);
     maker
         .aboard("Net", "", "B", 1)
         .aboard("Rod", "", "B", 0)
@@ -184,7 +181,7 @@ class FloorBuysTest {
   @Test
   void ofUnpricedItemsAMoreImportantOneThatHardlyRunsShortStandsLater() {
     SeasonMaker maker = new SeasonMaker();
-    maker.style("Toad").importance(3).floor(1).add();
+    maker.style("Toad").importance(3).floor(1);
     maker.plain("Frog");
     maker.aboard("Toad", "", "B", 0).aboard("Frog", "", "B", 0);
     KnownForecast forecast =

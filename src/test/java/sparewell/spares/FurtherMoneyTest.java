@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import sparewell.season.ItemId;
+import sparewell.season.SeasonMaker;
 
 /** The purchases that more money would add, and those of an unlimited budget. */
 class FurtherMoneyTest {
@@ -99,7 +100,7 @@ class FurtherMoneyTest {
   @Test
   void withoutAnythingWatchedThereIsNoChance() {
     SeasonMaker maker =
-        new SeasonMaker().style("Rod").pack(1, "80.00").floor(1).add().aboard("Rod", "", "B", 0);
+        new SeasonMaker().style("Rod").pack(1, "80.00").floor(1).aboard("Rod", "", "B", 0);
     assertTrue(list(maker, new KnownForecast()).within().nothingRunsOutProbability().isEmpty());
   }
 }

@@ -3,8 +3,8 @@ package sparewell.spares;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static sparewell.spares.SeasonMaker.AS_OF;
-import static sparewell.spares.SeasonMaker.line;
+import static sparewell.season.SeasonMaker.AS_OF;
+import static sparewell.season.SeasonMaker.line;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -12,6 +12,7 @@ import sparewell.finding.Code;
 import sparewell.rates.Exposure;
 import sparewell.season.Event;
 import sparewell.season.ItemId;
+import sparewell.season.SeasonMaker;
 
 class HorizonPlannerTest {
   private static final KnownForecast FORECAST =

@@ -2,8 +2,8 @@ package sparewell.spares;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static sparewell.spares.SeasonMaker.AS_OF;
-import static sparewell.spares.SeasonMaker.line;
+import static sparewell.season.SeasonMaker.AS_OF;
+import static sparewell.season.SeasonMaker.line;
 
 import java.time.LocalDate;
 import java.util.List;
@@ -13,7 +13,7 @@ import sparewell.season.Cause;
 import sparewell.season.ItemId;
 import sparewell.season.Place;
 import sparewell.season.Season;
-import sparewell.season.SeasonSketch;
+import sparewell.season.SeasonMaker;
 import sparewell.stock.Holding;
 import sparewell.stock.OnHand;
 import sparewell.units.Mass;
@@ -25,7 +25,6 @@ class IdleStyleTest {
           .plain("Jig", "Frog", "Spoon")
           .style("Net")
           .atOnce(1, 1)
-          .add()
           .aboard("Jig", "", "B", 3)
           .aboard("Frog", "", "B", 4)
           .aboard("Spoon", "", "B", 6)
@@ -91,9 +90,8 @@ class IdleStyleTest {
   }
 
   private Season idleAfter(double months) {
-    SeasonSketch sketch = SeasonSketch.of(maker.season());
-    sketch.idleAfterMonths = months;
-    return sketch.season();
+    maker.idleAfterMonths = months;
+    return maker.season();
   }
 
   @Test

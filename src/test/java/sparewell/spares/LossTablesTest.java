@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import sparewell.numerics.CountDistribution;
 import sparewell.season.ItemId;
 import sparewell.season.Season;
+import sparewell.season.SeasonMaker;
 import sparewell.stock.OnHand;
 
 /** Expected shortage, chances and the count to carry against tables computed elsewhere. */

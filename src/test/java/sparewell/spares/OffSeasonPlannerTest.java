@@ -2,7 +2,7 @@ package sparewell.spares;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static sparewell.spares.SeasonMaker.AS_OF;
+import static sparewell.season.SeasonMaker.AS_OF;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import sparewell.season.Cause;
+import sparewell.season.SeasonMaker;
 import sparewell.stock.OnHand;
 
 class OffSeasonPlannerTest {

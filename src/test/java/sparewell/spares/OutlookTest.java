@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static sparewell.spares.SparesPlannerTest.plan;
 
 import org.junit.jupiter.api.Test;
+import sparewell.season.SeasonMaker;
 
 /** The chance that nothing important runs out. */
 class OutlookTest {
@@ -15,10 +16,8 @@ class OutlookTest {
             .plain("Jig")
             .style("Toy")
             .importance(0.5)
-            .add()
             .style("Worm")
             .importance(2)
-            .add()
             .aboard("Jig", "", "J1", 2)
             .ashore("Jig", "", "Tub", 1)
             .aboard("Toy", "", "T1", 0)
@@ -41,10 +40,8 @@ class OutlookTest {
         new SeasonMaker()
             .style("Jig")
             .importance(jig)
-            .add()
             .style("Toy")
             .importance(toy)
-            .add()
             .aboard("Jig", "", "J1", jigs)
             .aboard("Toy", "", "T1", 400);
     return plan(maker, new KnownForecast().poisson("Jig", 2.0 / 24).poisson("Toy", 0.01 / 24))

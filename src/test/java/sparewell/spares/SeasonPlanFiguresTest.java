@@ -3,8 +3,8 @@ package sparewell.spares;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static sparewell.spares.SeasonMaker.AS_OF;
-import static sparewell.spares.SeasonMaker.line;
+import static sparewell.season.SeasonMaker.AS_OF;
+import static sparewell.season.SeasonMaker.line;
 
 import java.math.BigDecimal;
 import java.time.YearMonth;
@@ -20,6 +20,7 @@ import sparewell.rates.Exposure;
 import sparewell.rates.LossForecast;
 import sparewell.season.Event;
 import sparewell.season.ItemId;
+import sparewell.season.SeasonMaker;
 
 /** Figures of a season plan, worked from losses that are plain Poisson counts. */
 class SeasonPlanFiguresTest {
@@ -44,10 +45,8 @@ class SeasonPlanFiguresTest {
     return new SeasonMaker()
         .style("Jig")
         .importance(jigImportance)
-        .add()
         .style("Worm")
         .importance(wormImportance)
-        .add()
         .aboard("Jig", "", "J1", 3)
         .ashore("Jig", "", "Tub", 2)
         .aboard("Worm", "", "W1", 4)
@@ -121,7 +120,7 @@ class SeasonPlanFiguresTest {
   @Test
   void purchasesOfADayAndMoneyOfAMonth() {
     SeasonMaker maker =
-        new SeasonMaker().style("Net").floor(2).add().priced("Jig", 2, "5.00").plain("Worm");
+        new SeasonMaker().style("Net").floor(2).priced("Jig", 2, "5.00").plain("Worm");
     for (String style : List.of("Net", "Jig", "Worm")) {
       maker.aboard(style, "", style, 0);
     }

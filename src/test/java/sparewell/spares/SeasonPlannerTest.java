@@ -2,8 +2,8 @@ package sparewell.spares;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static sparewell.spares.SeasonMaker.AS_OF;
-import static sparewell.spares.SeasonMaker.line;
+import static sparewell.season.SeasonMaker.AS_OF;
+import static sparewell.season.SeasonMaker.line;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -18,6 +18,7 @@ import sparewell.numerics.CountDistribution;
 import sparewell.rates.Exposure;
 import sparewell.rates.LossForecast;
 import sparewell.season.ItemId;
+import sparewell.season.SeasonMaker;
 
 /** Season plans against closed forms of one rate that all events share. */
 class SeasonPlannerTest {
@@ -98,7 +99,7 @@ class SeasonPlannerTest {
       for (double hours : new double[] {2, 20, 30, 60}) {
         SeasonMaker maker =
             new SeasonMaker().priced("Jig", 2, "5.00").aboard("Jig", "", "J1", held);
-        maker.style("Net").floor(2).add().aboard("Net", "", "N1", Math.min(2, held));
+        maker.style("Net").floor(2).aboard("Net", "", "N1", Math.min(2, held));
         maker.event("Cup", AS_OF.plusDays(20), 8, 1, line("Jig", hours));
         List<SparesRow> rows = rows(maker, new SharedRate());
         SeasonPlan plan = plan(maker, new SharedRate());

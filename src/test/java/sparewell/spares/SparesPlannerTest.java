@@ -2,8 +2,8 @@ package sparewell.spares;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static sparewell.spares.SeasonMaker.AS_OF;
-import static sparewell.spares.SeasonMaker.line;
+import static sparewell.season.SeasonMaker.AS_OF;
+import static sparewell.season.SeasonMaker.line;
 
 import java.util.List;
 import java.util.Locale;
@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import sparewell.finding.Code;
+import sparewell.season.SeasonMaker;
 import sparewell.spares.SparesRow.Reason;
 
 class SparesPlannerTest {
@@ -38,7 +39,6 @@ class SparesPlannerTest {
             new SeasonMaker()
                 .style("Jig")
                 .wanted(0.8)
-                .add()
                 .event("Cup", AS_OF, 24, 1)
                 .eventChance(0.99)));
     assertEquals(
@@ -48,7 +48,6 @@ class SparesPlannerTest {
                 .chance(0.99, true)
                 .style("Jig")
                 .wanted(0.8)
-                .add()
                 .event("Cup", AS_OF, 24, 1)
                 .eventChance(0.9)));
   }
@@ -72,7 +71,6 @@ class SparesPlannerTest {
             .carryAtLeast(3)
             .style("Jig")
             .floor(2)
-            .add()
             .plain("Worm")
             .aboard("Jig", "black", "J1", 0)
             .aboard("Jig", "blue", "J1", 0)
@@ -92,7 +90,6 @@ class SparesPlannerTest {
             .carryAtLeast(1)
             .style("Rod")
             .atOnce(4, 1.5)
-            .add()
             .aboard("Rod", "medium", "Locker", 2)
             .aboard("Rod", "heavy", "Locker", 1)
             .ashore("Rod", "heavy", "Rack", 1);
@@ -140,7 +137,7 @@ class SparesPlannerTest {
 
   @Test
   void asksForStockOfWhatIsNeededAtOnce() {
-    SeasonMaker maker = new SeasonMaker().style("Net").atOnce(1, 1).add();
+    SeasonMaker maker = new SeasonMaker().style("Net").atOnce(1, 1);
     assertEquals(
         Code.NEEDED_BUT_NOT_IN_STOCK, plan(maker, new KnownForecast()).findings().get(0).code());
   }
@@ -156,8 +153,7 @@ class SparesPlannerTest {
         maker
             .style(style)
             .pack(1 + random.nextInt(6), "3.20")
-            .atOnce(random.nextInt(8), 1 + random.nextDouble())
-            .add();
+            .atOnce(random.nextInt(8), 1 + random.nextDouble());
         forecast.negBin(style, random.nextDouble() * 0.3, 0.5 + random.nextDouble());
         for (int c = 0; c < 3; c++) {
           maker

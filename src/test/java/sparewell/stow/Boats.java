@@ -13,7 +13,6 @@ import sparewell.season.Dimensions;
 import sparewell.season.FixedLoad;
 import sparewell.season.ItemId;
 import sparewell.season.Place;
-import sparewell.season.Season;
 import sparewell.season.SeasonSketch;
 import sparewell.stock.Holding;
 import sparewell.stock.OnHand;
@@ -24,14 +23,12 @@ import sparewell.units.MassUnit;
 import sparewell.units.UnitSystem;
 
 /** Builds small boats by hand, in kg and cm. */
-public final class Boats {
-  private final List<Box> boxes = new ArrayList<>();
-  private final List<Compartment> compartments = new ArrayList<>();
-  private final List<FixedLoad> loads = new ArrayList<>();
+public final class Boats extends SeasonSketch {
   private final List<Holding> holdings = new ArrayList<>();
-  private OptionalDouble sideToleranceKgM = OptionalDouble.empty();
-  private Boat boat = Boat.UNKNOWN;
-  private UnitSystem units = UnitSystem.METRIC;
+
+  public Boats() {
+    units = UnitSystem.METRIC;
+  }
 
   /** A compartment; {@code size} in cm, empty for not known; {@code maxKg} 0 for not known. */
   public Boats compartment(
@@ -129,17 +126,6 @@ public final class Boats {
 
   public OnHand onHand() {
     return new OnHand(holdings, List.of(), List.of());
-  }
-
-  public Season season() {
-    SeasonSketch sketch = new SeasonSketch();
-    sketch.units = units;
-    sketch.sideToleranceKgM = sideToleranceKgM;
-    sketch.boxes = boxes;
-    sketch.compartments = compartments;
-    sketch.loads = loads;
-    sketch.boat = boat;
-    return sketch.season();
   }
 
   public StowPlan plan() {

@@ -6,15 +6,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
-import sparewell.finding.Cell;
 import sparewell.season.Event;
 import sparewell.season.Season;
+import sparewell.season.SeasonMaker;
 import sparewell.season.SeasonSketch;
-import sparewell.season.StyleHours;
-import sparewell.season.Trip;
 import sparewell.units.Length;
 import sparewell.units.LengthUnit;
 
@@ -34,24 +30,17 @@ class ReachTest {
         .stock("Worm", "B", "Console", 8, 0.01);
   }
 
-  private static Trip trip(String id, LocalDate date, double days) {
-    return new Trip(id, date, OptionalDouble.of(8 * days), days, Optional.empty(), Cell.NOWHERE);
-  }
-
   private static SeasonSketch fished() {
     SeasonSketch sketch = SeasonSketch.of(boats().season());
     sketch.asOf = TODAY;
-    sketch.trips =
-        List.of(
-            trip("Old", TODAY.minusMonths(13), 1),
-            trip("One", TODAY.minusMonths(5), 2),
-            trip("Two", TODAY.minusDays(3), 2));
-    sketch.styleHours =
-        List.of(
-            new StyleHours("Old", "Jig", 50, Cell.NOWHERE),
-            new StyleHours("One", "Jig", 6, Cell.NOWHERE),
-            new StyleHours("Two", "Jig", 2, Cell.NOWHERE),
-            new StyleHours("Two", "Worm", 10, Cell.NOWHERE));
+    SeasonMaker log = new SeasonMaker();
+    log.trip("Old", TODAY.minusMonths(13), 8, "Jig", 50);
+    log.trip("One", TODAY.minusMonths(5), 2, 16, "").thrown("One", "Jig", 6);
+    log.trip("Two", TODAY.minusDays(3), 2, 16, "")
+        .thrown("Two", "Jig", 2)
+        .thrown("Two", "Worm", 10);
+    sketch.trips = log.trips;
+    sketch.styleHours = log.styleHours;
     return sketch;
   }
 
@@ -70,8 +59,8 @@ class ReachTest {
   @Test
   void anEventsPlanComesFirst() {
     SeasonSketch sketch = fished();
-    Event.PlanLine line = new Event.PlanLine("Worm", 12, List.of(), Cell.NOWHERE);
-    sketch.events = List.of(SeasonSketch.event("Open", TODAY.plusDays(9), 16, 2, line));
+    Event.PlanLine line = SeasonMaker.line("Worm", 12);
+    sketch.events = new SeasonMaker().event("Open", TODAY.plusDays(9), 16, 2, line).events;
     Map<String, Double> minutes =
         Reach.minutesByBox(sketch.season(), boats().onHand()).orElseThrow();
     assertEquals(0, minutes.get("A"), 1e-9);

@@ -7,22 +7,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import java.util.Random;
-import sparewell.finding.Cell;
-import sparewell.season.Boat;
-import sparewell.season.Box;
-import sparewell.season.Compartment;
 import sparewell.season.Dimensions;
-import sparewell.season.ItemId;
-import sparewell.season.Place;
 import sparewell.season.Season;
-import sparewell.season.SeasonSketch;
-import sparewell.stock.Holding;
 import sparewell.stock.OnHand;
 import sparewell.units.Mass;
-import sparewell.units.UnitSystem;
 
 /**
  * Seeded invented boats for tests and the benchmark: a layout is planted first and the limits are
@@ -139,83 +128,37 @@ final class StowCases {
     for (int box = 0; box < boxKg.length; box++) {
       load[planted[box]] += boxKg[box];
     }
-    List<Compartment> compartments = new ArrayList<>();
+    Boats boats = new Boats();
     double side = 0;
     for (int at = 0; at < placeCount; at++) {
       double offset = (random.nextInt(3) - 1) * (35 + 30 * random.nextDouble());
       double station = 40 + 420.0 * (at + random.nextDouble()) / placeCount;
-      Optional<Mass> limit =
-          random.nextDouble() < 0.6
-              ? Optional.of(kg(0.5 + load[at] * (1.03 + 0.35 * random.nextDouble())))
-              : Optional.empty();
+      double limit =
+          random.nextDouble() < 0.6 ? 0.5 + load[at] * (1.03 + 0.35 * random.nextDouble()) : 0;
       side += load[at] * offset / 100;
       tackleKg += load[at];
-      compartments.add(
-          new Compartment(
-              "Place " + at,
-              cm(station),
-              cm(offset),
-              Optional.of(dimensions(placeCm[at])),
-              limit,
-              random.nextInt(3) == 0,
-              false,
-              Cell.NOWHERE,
-              Cell.NOWHERE));
+      boolean atHand = random.nextInt(3) == 0;
+      boats.compartment("Place " + at, station, offset, limit, atHand, false, placeCm[at]);
     }
     boolean shuffled = random.nextBoolean();
-    List<Box> boxes = new ArrayList<>();
     for (int box = 0; box < boxKg.length; box++) {
       boolean staysPut = random.nextInt(20) == 0;
-      boolean atHand = compartments.get(planted[box]).atHand() && random.nextInt(3) == 0;
+      boolean atHand = boats.compartments.get(planted[box]).atHand() && random.nextInt(3) == 0;
       int at =
           shuffled && !staysPut && random.nextInt(3) == 0
               ? random.nextInt(placeCount)
               : planted[box];
-      boxes.add(
-          new Box(
-              "Box " + box,
-              "Place " + at,
-              Optional.of(dimensions(boxCm[box])),
-              Optional.of(kg(boxKg[box])),
-              "",
-              staysPut,
-              atHand,
-              Optional.empty(),
-              OptionalInt.empty(),
-              Cell.NOWHERE));
+      Optional<Mass> weight = Optional.of(kg(boxKg[box]));
+      boats.box("Box " + box, "Place " + at, weight, staysPut, atHand, boxCm[box]);
     }
-    List<Holding> loose = new ArrayList<>();
     for (int at = 0; at < placeCount; at++) {
       if (looseKg[at] > 0) {
-        loose.add(
-            new Holding(
-                new ItemId("Loose " + at, "", ""),
-                new Place("", "Place " + at),
-                false,
-                10,
-                Optional.of(kg(looseKg[at] / 10))));
+        boats.stock("Loose " + at, "", "Place " + at, 10, looseKg[at] / 10);
       }
     }
     double tolerance = Math.max(Math.abs(side) * 1.02 + 0.01, tackleKg * 0.03 * 0.3);
-    return new Case(
-        season(boxes, compartments, OptionalDouble.of(tolerance), fill, Boat.UNKNOWN),
-        new OnHand(loose, List.of(), List.of()));
-  }
-
-  static Season season(
-      List<Box> boxes,
-      List<Compartment> compartments,
-      OptionalDouble sideToleranceKgM,
-      double fill,
-      Boat boat) {
-    SeasonSketch sketch = new SeasonSketch();
-    sketch.units = UnitSystem.METRIC;
-    sketch.fillFactor = fill;
-    sketch.sideToleranceKgM = sideToleranceKgM;
-    sketch.boxes = boxes;
-    sketch.compartments = compartments;
-    sketch.boat = boat;
-    return sketch.season();
+    boats.sideTolerance(tolerance).fillFactor = fill;
+    return new Case(boats.season(), boats.onHand());
   }
 
   static Dimensions dimensions(double[] cm) {

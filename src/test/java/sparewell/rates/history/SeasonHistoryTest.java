@@ -11,28 +11,29 @@ import org.junit.jupiter.api.Test;
 import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
-import sparewell.rates.LogBook;
 import sparewell.rates.fit.FitInput;
 import sparewell.rates.fit.Observation;
+import sparewell.season.SeasonMaker;
 
 /** Exposures and observations made from a log. */
 class SeasonHistoryTest {
   private static final LocalDate NEW_YEAR = LocalDate.of(2025, 1, 1);
 
-  private static LogBook styles() {
-    return new LogBook()
+  private static SeasonMaker styles() {
+    return new SeasonMaker()
         .style("Shad", "Soft", "red")
         .style("Frog", "Top", "black")
         .style("Toad", "Soft", "brown");
   }
 
-  private static FitInput input(LogBook book) {
-    return SeasonHistory.of(book.season()).input(NEW_YEAR.plusDays(100), book.halfLife);
+  private static FitInput input(SeasonMaker book) {
+    return SeasonHistory.of(book.season()).input(NEW_YEAR.plusDays(100), book.halfLifeMonths);
   }
 
   @Test
   void tripsComeInTimeAndFamiliesAsFirstNamed() {
-    LogBook book = styles().trip("b", 9, 8, "wood").trip("a", 3, 8, "").trip("c", 9, 8, "grass");
+    SeasonMaker book =
+        styles().trip("b", 9, 8, "wood").trip("a", 3, 8, "").trip("c", 9, 8, "grass");
     book.trip("none", 1, 0, "rock");
     SeasonHistory history = SeasonHistory.of(book.season());
     assertEquals(List.of("a", "b", "c"), history.trips().stream().map(t -> t.id()).toList());
@@ -44,7 +45,7 @@ class SeasonHistoryTest {
 
   @Test
   void withoutStyleHoursAllStylesAreOutAllDay() {
-    LogBook book = styles().trip("a", 3, 8, "").trip("b", 9, 5, "");
+    SeasonMaker book = styles().trip("a", 3, 8, "").trip("b", 9, 5, "");
     book.lost("b", "Toad", "brown", 2).lost("b", "Toad", "brown", 1, true);
     SeasonHistory history = SeasonHistory.of(book.season());
     assertEquals(
@@ -62,8 +63,8 @@ class SeasonHistoryTest {
   }
 
   /** Shares: Shad (4/8 + 2/4) / 2 = 0.5, Toad (0 + 1/4) / 2 = 0.125, Frog 0. */
-  private static LogBook shared() {
-    LogBook book = styles().trip("a", 3, 8, "").trip("b", 9, 4, "").trip("c", 12, 10, "");
+  private static SeasonMaker shared() {
+    SeasonMaker book = styles().trip("a", 3, 8, "").trip("b", 9, 4, "").trip("c", 12, 10, "");
     return book.thrown("a", "Shad", 4).thrown("b", "Toad", 1).thrown("b", "Shad", 2);
   }
 
@@ -87,7 +88,7 @@ class SeasonHistoryTest {
   /** Shares without trip b: Shad 4/8, Toad 1/4 of the one trip that has it or none of it. */
   @Test
   void hoursThatCannotBeReadAreTheUsualOnesWhateverWasLost() {
-    LogBook book = styles().trip("a", 3, 8, "").trip("b", 9, 6, "").trip("c", 12, 6, "");
+    SeasonMaker book = styles().trip("a", 3, 8, "").trip("b", 9, 6, "").trip("c", 12, 6, "");
     book.thrown("a", "Shad", 4).thrown("a", "Toad", 2).unread("b", "Shad").thrown("b", "Toad", 3);
     book.unread("c", "Shad").lost("b", "Shad", "red", 2);
     SeasonHistory history = SeasonHistory.of(book.season());
@@ -116,7 +117,7 @@ class SeasonHistoryTest {
 
   @Test
   void aLossWithoutHoursTakesTheUsualShareAndIsSaid() {
-    LogBook book = shared();
+    SeasonMaker book = shared();
     book.lost("a", "Toad", "brown", 2).lost("c", "Frog", "black", 1).lost("b", "Frog", "black", 0);
     book.lost("unknown", "Shad", "red", 3).lost("a", "Nobody", "red", 3);
     SeasonHistory history = SeasonHistory.of(book.season());
@@ -146,7 +147,7 @@ class SeasonHistoryTest {
 
   @Test
   void aStyleLostButNeverInStyleHoursGoesOnBeingThrown() {
-    LogBook book = shared().trip("d", 15, 6, "").lost("c", "Frog", "black", 2);
+    SeasonMaker book = shared().trip("d", 15, 6, "").lost("c", "Frog", "black", 2);
     SeasonHistory history = SeasonHistory.of(book.season());
     // The mean of the others' shares, (0.5 + 0.125) / 2, on every trip without style hours.
     assertEquals(0.3125, history.usual().of("Frog"));
@@ -158,7 +159,7 @@ class SeasonHistoryTest {
 
   @Test
   void aRowThatNothingWasLostGuessesNoHours() {
-    LogBook book = shared().trip("d", 15, 6, "").lost("c", "Frog", "black", 0);
+    SeasonMaker book = shared().trip("d", 15, 6, "").lost("c", "Frog", "black", 0);
     SeasonHistory history = SeasonHistory.of(book.season());
     assertEquals(0, history.usual().of("Frog"));
     assertTrue(history.uses().stream().noneMatch(use -> use.style() == 1), history.toString());
@@ -166,7 +167,7 @@ class SeasonHistoryTest {
 
   @Test
   void aStyleThatRanOutWithoutALossWasThrownToo() {
-    LogBook book = shared().lost("a", "Toad", "brown", 0, true);
+    SeasonMaker book = shared().lost("a", "Toad", "brown", 0, true);
     assertEquals(
         new StyleUse(0, 2, 1, 0, true, true), SeasonHistory.of(book.season()).uses().get(1));
   }
@@ -182,7 +183,7 @@ class SeasonHistoryTest {
 
   @Test
   void observationsCarryWhatTheTripWasLike() {
-    LogBook book = styles().trip("a", 3, 2, 8, "").trip("b", 9, 1, 4, "grass");
+    SeasonMaker book = styles().trip("a", 3, 2, 8, "").trip("b", 9, 1, 4, "grass");
     book.thrown("a", "Shad", 4).thrown("b", "Toad", 1).lost("b", "Toad", "brown", 3, true);
     FitInput input = input(book);
     assertEquals(
@@ -199,25 +200,26 @@ class SeasonHistoryTest {
 
   @Test
   void aTripWeighsHalfAfterAHalfLife() {
-    LogBook book = styles().trip("old", 0, 8, "").trip("new", 100, 8, "").trip("next", 130, 8, "");
+    SeasonMaker book =
+        styles().trip("old", 0, 8, "").trip("new", 100, 8, "").trip("next", 130, 8, "");
     for (String trip : List.of("old", "new", "next")) {
       book.thrown(trip, "Shad", 1);
     }
     // 100 days are 100 / 30.4375 months.
-    book.halfLife = OptionalDouble.of(100 / 30.4375);
+    book.halfLifeMonths = OptionalDouble.of(100 / 30.4375);
     assertEquals(0.5, input(book).observations().get(0).weight(), 1e-12);
     assertEquals(1, input(book).observations().get(1).weight());
     assertEquals(1, input(book).observations().get(2).weight(), "of a trip to come");
     // After 20 half-lives a trip weighs less than a millionth.
-    book.halfLife = OptionalDouble.of(5 / 30.4375);
+    book.halfLifeMonths = OptionalDouble.of(5 / 30.4375);
     assertEquals(2, input(book).observations().size());
-    book.halfLife = OptionalDouble.of(100 / 30.4375 / 19);
+    book.halfLifeMonths = OptionalDouble.of(100 / 30.4375 / 19);
     assertEquals(3, input(book).observations().size());
   }
 
   @Test
   void aCoverWhoseTripsLeftNoExposureIsNotCounted() {
-    LogBook book = styles().trip("a", 1, 8, "wood").trip("b", 2, 8, "rock");
+    SeasonMaker book = styles().trip("a", 1, 8, "wood").trip("b", 2, 8, "rock");
     book.thrown("a", "Shad", 1).thrown("b", "Nobody", 1);
     assertEquals(List.of("wood", "rock"), SeasonHistory.of(book.season()).covers());
     assertEquals(1, input(book).covers());

@@ -6,10 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.time.LocalDate;
 import org.junit.jupiter.api.Test;
 import sparewell.season.Cause;
-import sparewell.season.Season;
-import sparewell.season.SeasonSketch;
+import sparewell.season.SeasonMaker;
 import sparewell.spares.KnownForecast;
-import sparewell.spares.SeasonMaker;
 
 class AfterEventTest {
   /** Poisson(2): ppois(6, 2, lower.tail = FALSE) + dpois(6, 2) = 0.0165636, twice; R 4.2.2. */
@@ -35,10 +33,8 @@ class AfterEventTest {
     assertEquals(20, jig.lostPieces());
     assertTrue(jig.expectedPieces() < 4, "one a trip was lost before");
     assertTrue(jig.unusualProbability() < 0.01, "twenty is unusual");
-    SeasonSketch earlier = SeasonSketch.of(maker.season());
-    earlier.asOf = first.plusDays(20);
-    Season before = earlier.season();
-    assertTrue(AfterEvent.last(before).isEmpty(), "not fished yet");
+    maker.asOf = first.plusDays(20);
+    assertTrue(AfterEvent.last(maker.season()).isEmpty(), "not fished yet");
   }
 
   @Test

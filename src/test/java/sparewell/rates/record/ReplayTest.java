@@ -12,11 +12,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import sparewell.rates.LogBook;
 import sparewell.rates.fit.RateFit;
 import sparewell.rates.history.SeasonHistory;
 import sparewell.rates.history.TripLog;
 import sparewell.season.Season;
+import sparewell.season.SeasonMaker;
 
 /** The replay of a history, trip by trip. */
 class ReplayTest {
@@ -29,9 +29,9 @@ class ReplayTest {
     NONE
   }
 
-  private static LogBook book(Logged logged) {
-    LogBook book =
-        new LogBook()
+  private static SeasonMaker book(Logged logged) {
+    SeasonMaker book =
+        new SeasonMaker()
             .style("Shad", "Soft", "red", "blue")
             .style("Toad", "Soft", "brown")
             .style("Frog", "Top", "black");
@@ -53,7 +53,7 @@ class ReplayTest {
   }
 
   /** Later trips unlike all before: other hours, shares, covers and losses. */
-  private static void append(LogBook book, boolean namesAll) {
+  private static void append(SeasonMaker book, boolean namesAll) {
     for (int t = TRIPS; t < TRIPS + 9; t++) {
       String id = "T" + t;
       book.trip(id, 10 * t, 14, t % 2 == 0 ? "rock" : "wood").thrown(id, "Shad", 0.1);
@@ -93,12 +93,12 @@ class ReplayTest {
     List<String> before = foreseen(book(logged).season());
     assertTrue(before.size() >= 2 * (TRIPS - Replay.KNOWN_FIRST), before.toString());
     for (boolean namesAll : new boolean[] {true, false}) {
-      LogBook longer = book(logged);
+      SeasonMaker longer = book(logged);
       append(longer, namesAll);
       assertEquals(before, foreseen(longer.season()));
     }
-    LogBook faded = book(logged);
-    faded.halfLife = OptionalDouble.of(4);
+    SeasonMaker faded = book(logged);
+    faded.halfLifeMonths = OptionalDouble.of(4);
     List<String> fading = foreseen(faded.season());
     append(faded, true);
     assertEquals(fading, foreseen(faded.season()));
@@ -106,7 +106,7 @@ class ReplayTest {
 
   @Test
   void aTripIsLearntOnlyAfterItWasForeseen() {
-    LogBook book = book(Logged.ALL);
+    SeasonMaker book = book(Logged.ALL);
     List<String> before = foreseen(book.season());
     // Another loss on the seventh trip: foreseen as before, but not what comes after.
     book.lost("T6", "Shad", "red", 5);
@@ -126,7 +126,7 @@ class ReplayTest {
   @Test
   void fitsAnewWhenTwiceAsMuchIsKnown() {
     List<Integer> at = new ArrayList<>();
-    LogBook book = new LogBook().style("Shad", "Soft", "red");
+    SeasonMaker book = new SeasonMaker().style("Shad", "Soft", "red");
     for (int t = 0; t < 90; t++) {
       book.trip("T" + t, t, 8, "").thrown("T" + t, "Shad", 2);
     }
@@ -145,14 +145,14 @@ class ReplayTest {
   @ParameterizedTest
   @ValueSource(strings = {"", "wood", "grass"})
   void aForecastIsNearThatOfAWholeFit(String cover) {
-    LogBook book = book(Logged.ALL);
+    SeasonMaker book = book(Logged.ALL);
     book.trip("late", 200, 2, 9, cover).thrown("late", "Toad", 7);
     Season season = book.season();
     SeasonHistory history = SeasonHistory.of(season);
     // The replay fitted last when 8 trips were known, and learnt 4 more.
     SeasonHistory known =
         SeasonHistory.of(season, new TripLog(season), history.trips().subList(0, TRIPS));
-    RateFit fit = RateFit.of(known.input(LogBook.AS_OF, OptionalDouble.empty()));
+    RateFit fit = RateFit.of(known.input(SeasonMaker.AS_OF, OptionalDouble.empty()));
     RateFit.Term term = new RateFit.Term(7, 2, known.covers().indexOf(cover));
     Foreseen last = last(book);
     assertEquals(7, last.use().hours());
@@ -165,7 +165,8 @@ class ReplayTest {
 
   @Test
   void theRawAverageKnowsTheTripsBeforeTheFirstForecast() {
-    LogBook book = new LogBook().style("Shad", "Soft", "red").style("Toad", "Soft", "brown");
+    SeasonMaker book =
+        new SeasonMaker().style("Shad", "Soft", "red").style("Toad", "Soft", "brown");
     for (int t = 0; t < 5; t++) {
       book.trip("T" + t, t, 8, "").thrown("T" + t, "Shad", 2).lost("T" + t, "Shad", "red", t);
     }
@@ -178,7 +179,7 @@ class ReplayTest {
 
   @Test
   void theRawAverageLearnsEachTripAfterItWasForeseen() {
-    LogBook book = new LogBook().style("Shad", "Soft", "red");
+    SeasonMaker book = new SeasonMaker().style("Shad", "Soft", "red");
     for (int t = 0; t < 7; t++) {
       book.trip("T" + t, t, 8, "").thrown("T" + t, "Shad", 2).lost("T" + t, "Shad", "red", t);
     }
@@ -194,8 +195,8 @@ class ReplayTest {
   @Test
   void theChanceWantedIsTheStylesUnlessTheCommandLineSetsIt() {
     for (boolean set : new boolean[] {false, true}) {
-      LogBook book = new LogBook();
-      book.style("Shad", "Soft", OptionalDouble.of(0.8), "red").style("Toad", "Soft", "brown");
+      SeasonMaker book = new SeasonMaker();
+      book.style("Shad", "Soft", "red").wanted(0.8).style("Toad", "Soft", "brown");
       book.chanceFromCommandLine = set;
       for (int t = 0; t < 5; t++) {
         book.trip("T" + t, t, 8, "").thrown("T" + t, "Shad", 2).thrown("T" + t, "Toad", 2);
@@ -208,9 +209,9 @@ class ReplayTest {
 
   @Test
   void aCoverNeverLoggedIsForeseenWithItsPriorOnly() {
-    LogBook known = book(Logged.ALL);
-    LogBook fresh = book(Logged.ALL);
-    LogBook none = book(Logged.ALL);
+    SeasonMaker known = book(Logged.ALL);
+    SeasonMaker fresh = book(Logged.ALL);
+    SeasonMaker none = book(Logged.ALL);
     known.trip("late", 200, 8, "wood").thrown("late", "Shad", 20);
     fresh.trip("late", 200, 8, "rock").thrown("late", "Shad", 20);
     none.trip("late", 200, 8, "").thrown("late", "Shad", 20);
@@ -221,7 +222,7 @@ class ReplayTest {
     assertFalse(last(known).losses().mean() == last(none).losses().mean());
   }
 
-  private static Foreseen last(LogBook book) {
+  private static Foreseen last(SeasonMaker book) {
     Foreseen last = null;
     for (Replay replay = new Replay(book.season()); replay.hasNext(); ) {
       last = replay.next().get(0);
@@ -231,7 +232,7 @@ class ReplayTest {
 
   @Test
   void aLossThatNoHoursExplainIsNobodysForecast() {
-    LogBook book = book(Logged.ALL);
+    SeasonMaker book = book(Logged.ALL);
     book.trip("late", 200, 8, "wood").thrown("late", "Toad", 1).lost("late", "Shad", "red", 9);
     Replay replay = new Replay(book.season());
     List<Foreseen> last = List.of();

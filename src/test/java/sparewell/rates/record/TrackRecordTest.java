@@ -10,9 +10,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import sparewell.numerics.CountDistribution;
-import sparewell.rates.LogBook;
 import sparewell.rates.history.StyleUse;
-import sparewell.season.SeasonSketch;
+import sparewell.season.SeasonMaker;
 
 /** Sums and sentence of a track record, worked by hand. */
 class TrackRecordTest {
@@ -156,11 +155,8 @@ class TrackRecordTest {
 
   @Test
   void aSeasonIsReplayedFromTheFifthTripOn() {
-    LogBook book = new LogBook().style("Shad", "Soft", "red").style("Toad", "Soft", "brown");
-    for (int t = 0; t < 20; t++) {
-      book.trip("T" + t, t, 8, "").thrown("T" + t, "Shad", 2).thrown("T" + t, "Toad", 4);
-    }
-    book.lost("T3", "Shad", "red", 50).lost("T4", "Shad", "red", 4).lost("T8", "Toad", "brown", 3);
+    SeasonMaker book =
+        twentyTrips(new SeasonMaker().style("Shad", "Soft", "red").style("Toad", "Soft", "brown"));
     TrackRecord record = TrackRecord.of(book.season());
     assertEquals(16, record.trips());
     assertEquals(3, record.fits()); // 4, 8, 16 trips known
@@ -179,18 +175,21 @@ class TrackRecordTest {
     TrackRecord.Line floored = record.lines().get(3);
     assertTrue(floored.meanCarried().getAsDouble() >= 3);
     assertTrue(floored.runOuts() <= record.lines().get(0).runOuts());
-    SeasonSketch much = SeasonSketch.of(book.season());
-    much.carryAtLeast = 90;
-    TrackRecord.Line ninety = TrackRecord.of(much.season()).lines().get(3);
+    TrackRecord.Line ninety = TrackRecord.of(book.carryAtLeast(90).season()).lines().get(3);
     assertEquals(90, ninety.meanCarried().getAsDouble());
     assertTrue(record.sentence().contains("with 32 predictions"), record.sentence());
     // With the chance that each style wants, twenty times as many run-outs are.
-    for (int s = 0; s < 2; s++) {
-      book.styles.remove(0);
+    SeasonMaker even = new SeasonMaker().style("Shad", "Soft", "red").wanted(0.5);
+    even.style("Toad", "Soft", "brown").wanted(0.5);
+    String sentence = TrackRecord.of(twentyTrips(even).season()).sentence();
+    assertTrue(sentence.startsWith("50.0 % run-outs were wanted at most"), sentence);
+  }
+
+  private static SeasonMaker twentyTrips(SeasonMaker book) {
+    for (int t = 0; t < 20; t++) {
+      book.trip("T" + t, t, 8, "").thrown("T" + t, "Shad", 2).thrown("T" + t, "Toad", 4);
     }
-    OptionalDouble even = OptionalDouble.of(0.5);
-    book.style("Shad", "Soft", even, "red").style("Toad", "Soft", even, "brown");
-    assertTrue(
-        TrackRecord.of(book.season()).sentence().startsWith("50.0 % run-outs were wanted at most"));
+    book.lost("T3", "Shad", "red", 50).lost("T4", "Shad", "red", 4);
+    return book.lost("T8", "Toad", "brown", 3).carryAtLeast(3);
   }
 }

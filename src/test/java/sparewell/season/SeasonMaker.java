@@ -1,4 +1,4 @@
-package sparewell.spares;
+package sparewell.season;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
@@ -10,18 +10,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import sparewell.finding.Cell;
-import sparewell.season.Box;
-import sparewell.season.Cause;
-import sparewell.season.Compartment;
-import sparewell.season.Event;
-import sparewell.season.ItemId;
-import sparewell.season.Loss;
-import sparewell.season.Place;
-import sparewell.season.Season;
-import sparewell.season.SeasonSketch;
-import sparewell.season.Style;
-import sparewell.season.StyleHours;
-import sparewell.season.Trip;
 import sparewell.stock.Holding;
 import sparewell.stock.OnHand;
 import sparewell.stock.OnHand.ItemStock;
@@ -31,25 +19,21 @@ import sparewell.units.Mass;
 import sparewell.units.MassUnit;
 
 /** Builds small seasons and what is on hand, for tests. */
-public final class SeasonMaker {
+public final class SeasonMaker extends SeasonSketch {
   /** Date of analysis. */
   public static final LocalDate AS_OF = LocalDate.of(2026, 5, 1);
 
   private static final Length AT = Length.of(2, LengthUnit.METRE);
   private static final Length SIDE = Length.of(-0.5, LengthUnit.METRE);
 
-  private final List<Style> styles = new ArrayList<>();
-  private final List<Box> boxes = new ArrayList<>();
-  private final List<Event> events = new ArrayList<>();
-  private final List<Trip> trips = new ArrayList<>();
-  private final List<StyleHours> hours = new ArrayList<>();
-  private final List<Loss> losses = new ArrayList<>();
+  private final List<StyleInHand> named = new ArrayList<>();
   private final List<Holding> holdings = new ArrayList<>();
   private final Map<ItemId, OptionalInt> floors = new LinkedHashMap<>();
-  private int carryAtLeast;
-  private double chance = 0.95;
-  private boolean commandLine;
-  private Optional<BigDecimal> budget = Optional.empty();
+
+  public SeasonMaker() {
+    asOf = AS_OF;
+    carryAtLeast = 0;
+  }
 
   /** The settings' floor; 0 where not set. */
   public SeasonMaker carryAtLeast(int pieces) {
@@ -60,7 +44,7 @@ public final class SeasonMaker {
   /** The settings' chance wanted. */
   public SeasonMaker chance(double probability, boolean fromCommandLine) {
     chance = probability;
-    commandLine = fromCommandLine;
+    chanceFromCommandLine = fromCommandLine;
     return this;
   }
 
@@ -73,28 +57,46 @@ public final class SeasonMaker {
   /** Styles of which nothing but the name is known. */
   public SeasonMaker plain(String... names) {
     for (String name : names) {
-      style(name).add();
+      style(name);
     }
     return this;
   }
 
   /** A style of known pieces and price of a pack. */
   public SeasonMaker priced(String name, int pieces, String money) {
-    return style(name).pack(pieces, money).add();
+    return style(name).pack(pieces, money);
   }
 
-  /** A style under construction. */
-  public StyleMaker style(String name) {
+  /** A style, to be told more of by the next calls. */
+  public SeasonMaker style(String name) {
     return style(name, "Family");
   }
 
-  /** A style of a family of its own under construction. */
-  public StyleMaker style(String name, String family) {
-    return new StyleMaker(name, family);
+  /** A style of a family of its own, with five pieces in stock of each colour. */
+  public SeasonMaker style(String name, String family, String... colours) {
+    named.add(new StyleInHand(name, family));
+    for (String colour : colours) {
+      stocked(new ItemId(name, "", colour));
+    }
+    return this;
   }
 
-  /** Adds styles, one after the other. */
-  public final class StyleMaker {
+  /** Five pieces in stock. */
+  public SeasonMaker stocked(ItemId item) {
+    stock.add(
+        new StockRow(
+            item,
+            new Place("Box", "Bow"),
+            5,
+            Optional.empty(),
+            Optional.empty(),
+            OptionalInt.empty(),
+            Optional.empty(),
+            Cell.NOWHERE));
+    return this;
+  }
+
+  private static final class StyleInHand {
     private final String name;
     private final String family;
     private int perPack = 1;
@@ -106,67 +108,68 @@ public final class SeasonMaker {
     private double importance = 1;
     private OptionalDouble wanted = OptionalDouble.empty();
 
-    private StyleMaker(String name, String family) {
+    private StyleInHand(String name, String family) {
       this.name = name;
       this.family = family;
     }
 
-    /** Pieces and price of a pack. */
-    public StyleMaker pack(int pieces, String money) {
-      perPack = pieces;
-      price = Optional.of(new BigDecimal(money));
-      return this;
+    private Style style(int row) {
+      return new Style(
+          name,
+          family,
+          Optional.of(Mass.of(10, MassUnit.GRAM)),
+          packs,
+          perPack,
+          price,
+          floor,
+          atOnce,
+          factor,
+          importance,
+          wanted,
+          new Cell("Styles", row, 1));
     }
+  }
 
-    /** Counted in packs. */
-    public StyleMaker countedInPacks() {
-      packs = true;
-      return this;
-    }
+  private StyleInHand last() {
+    return named.get(named.size() - 1);
+  }
 
-    /** Carry at least. */
-    public StyleMaker floor(int pieces) {
-      floor = OptionalInt.of(pieces);
-      return this;
-    }
+  /** The last style's pieces and price of a pack. */
+  public SeasonMaker pack(int pieces, String money) {
+    last().perPack = pieces;
+    last().price = Optional.of(new BigDecimal(money));
+    return this;
+  }
 
-    /** Needed at once and spare factor. */
-    public StyleMaker atOnce(int pieces, double spareFactor) {
-      atOnce = pieces;
-      factor = spareFactor;
-      return this;
-    }
+  /** The last style is counted in packs. */
+  public SeasonMaker countedInPacks() {
+    last().packs = true;
+    return this;
+  }
 
-    /** Importance. */
-    public StyleMaker importance(double weight) {
-      importance = weight;
-      return this;
-    }
+  /** The last style's floor. */
+  public SeasonMaker floor(int pieces) {
+    last().floor = OptionalInt.of(pieces);
+    return this;
+  }
 
-    /** Chance wanted. */
-    public StyleMaker wanted(double probability) {
-      wanted = OptionalDouble.of(probability);
-      return this;
-    }
+  /** Pieces of the last style needed at once, and its spare factor. */
+  public SeasonMaker atOnce(int pieces, double spareFactor) {
+    last().atOnce = pieces;
+    last().factor = spareFactor;
+    return this;
+  }
 
-    /** Adds it. */
-    public SeasonMaker add() {
-      styles.add(
-          new Style(
-              name,
-              family,
-              Optional.of(Mass.of(10, MassUnit.GRAM)),
-              packs,
-              perPack,
-              price,
-              floor,
-              atOnce,
-              factor,
-              importance,
-              wanted,
-              new Cell("Styles", styles.size() + 2, 1)));
-      return SeasonMaker.this;
-    }
+  /** The last style's importance. */
+  public SeasonMaker importance(double weight) {
+    last().importance = weight;
+    return this;
+  }
+
+  /** The last style's chance wanted. */
+  public SeasonMaker wanted(double probability) {
+    last().wanted = OptionalDouble.of(probability);
+    return this;
   }
 
   /** Pieces of an item aboard, in a box of that name in the compartment Bow. */
@@ -201,7 +204,18 @@ public final class SeasonMaker {
   }
 
   private SeasonMaker box(String name, String compartment) {
-    boxes.add(SeasonSketch.box(name, compartment));
+    boxes.add(
+        new Box(
+            name,
+            compartment,
+            Optional.empty(),
+            Optional.empty(),
+            "",
+            false,
+            false,
+            Optional.empty(),
+            OptionalInt.empty(),
+            Cell.NOWHERE));
     return this;
   }
 
@@ -213,15 +227,77 @@ public final class SeasonMaker {
 
   /** A trip with hours of one style. */
   public SeasonMaker trip(String id, LocalDate date, double fished, String style, double thrown) {
-    trips.add(new Trip(id, date, OptionalDouble.of(fished), 1, Optional.empty(), Cell.NOWHERE));
-    hours.add(new StyleHours(id, style, thrown, Cell.NOWHERE));
+    return trip(id, date, 1, fished, "").thrown(id, style, thrown);
+  }
+
+  /** A trip of one day, so many days after New Year 2025; 0 hours: not known. */
+  public SeasonMaker trip(String id, int day, double fished, String cover) {
+    return trip(id, day, 1, fished, cover);
+  }
+
+  /** A trip of several days. */
+  public SeasonMaker trip(String id, int day, double days, double fished, String cover) {
+    return trip(id, LocalDate.of(2025, 1, 1).plusDays(day), days, fished, cover);
+  }
+
+  /** A trip of several days from that date on. */
+  public SeasonMaker trip(String id, LocalDate date, double days, double fished, String cover) {
+    OptionalDouble known = fished > 0 ? OptionalDouble.of(fished) : OptionalDouble.empty();
+    trips.add(new Trip(id, date, known, days, named(cover), Cell.NOWHERE));
     return this;
+  }
+
+  private static Optional<String> named(String cover) {
+    return cover.isEmpty() ? Optional.empty() : Optional.of(cover);
+  }
+
+  /** Hours of a style. */
+  public SeasonMaker thrown(String trip, String style, double time) {
+    styleHours.add(new StyleHours(trip, style, time, Cell.NOWHERE));
+    return this;
+  }
+
+  /** Thrown, but for hours that cannot be read. */
+  public SeasonMaker unread(String trip, String style) {
+    Cell at = new Cell("Style hours", styleHours.size() + 2, 3);
+    styleHours.add(new StyleHours(trip, style, OptionalDouble.empty(), at));
+    return this;
+  }
+
+  /** Pieces lost at a snag. */
+  public SeasonMaker lost(String trip, String style, String colour, int pieces) {
+    return lost(trip, style, colour, pieces, false);
+  }
+
+  /** Pieces lost at a snag, perhaps the last. */
+  public SeasonMaker lost(String trip, String style, String colour, int pieces, boolean ranOut) {
+    return lost(trip, new ItemId(style, "", colour), pieces, ranOut);
+  }
+
+  /** Pieces of any item lost at a snag. */
+  public SeasonMaker lost(String trip, ItemId item, int pieces, boolean ranOut) {
+    return loss(trip, item, pieces, Cause.SNAG, ranOut);
   }
 
   /** A loss. */
   public SeasonMaker loss(String trip, String style, String colour, int pieces, Cause cause) {
-    losses.add(new Loss(trip, new ItemId(style, "", colour), pieces, cause, false, Cell.NOWHERE));
+    return loss(trip, new ItemId(style, "", colour), pieces, cause, false);
+  }
+
+  private SeasonMaker loss(String trip, ItemId item, int pieces, Cause cause, boolean ranOut) {
+    Cell at = new Cell("Losses", losses.size() + 2, 2);
+    losses.add(new Loss(trip, item, pieces, cause, ranOut, at));
     return this;
+  }
+
+  /** An event in that cover. */
+  public SeasonMaker event(String name, String cover) {
+    return event(name, AS_OF, 8, 1, named(cover), "", OptionalInt.empty());
+  }
+
+  /** An event for which one style is planned. */
+  public SeasonMaker planned(String event, String style, double time) {
+    return event(event, AS_OF, 8, 1, line(style, time));
   }
 
   /** An event with a plan of lines made by {@link #line}. */
@@ -239,6 +315,18 @@ public final class SeasonMaker {
       String box,
       OptionalInt slots,
       Event.PlanLine... plan) {
+    return event(name, date, hoursAfloat, days, Optional.empty(), box, slots, plan);
+  }
+
+  private SeasonMaker event(
+      String name,
+      LocalDate date,
+      double hoursAfloat,
+      double days,
+      Optional<String> cover,
+      String box,
+      OptionalInt slots,
+      Event.PlanLine... plan) {
     events.add(
         new Event(
             name,
@@ -246,7 +334,7 @@ public final class SeasonMaker {
             "",
             hoursAfloat,
             days,
-            Optional.empty(),
+            cover,
             box,
             slots,
             OptionalDouble.empty(),
@@ -279,22 +367,12 @@ public final class SeasonMaker {
     return new Event.PlanLine(style, planned, List.of(colours), new Cell("Event plan", 2, 2));
   }
 
-  /** The season. */
+  @Override
   public Season season() {
-    SeasonSketch sketch = new SeasonSketch();
-    sketch.asOf = AS_OF;
-    sketch.carryAtLeast = carryAtLeast;
-    sketch.chance = chance;
-    sketch.chanceFromCommandLine = commandLine;
-    sketch.budget = budget;
-    sketch.styles = styles;
-    sketch.boxes = boxes;
-    sketch.compartments = List.of(compartment("Bow", false), compartment("Garage", true));
-    sketch.trips = trips;
-    sketch.styleHours = hours;
-    sketch.losses = losses;
-    sketch.events = events;
-    return sketch.season();
+    styles = new ArrayList<>();
+    named.forEach(one -> styles.add(one.style(styles.size() + 2)));
+    compartments = List.of(compartment("Bow", false), compartment("Garage", true));
+    return super.season();
   }
 
   private static Compartment compartment(String name, boolean ashore) {
@@ -314,9 +392,9 @@ public final class SeasonMaker {
   public OnHand onHand() {
     Map<ItemId, ItemStock> items = new LinkedHashMap<>();
     for (Holding holding : holdings) {
-      Style style =
-          styles.stream()
-              .filter(one -> one.name().equals(holding.item().style()))
+      StyleInHand style =
+          named.stream()
+              .filter(one -> one.name.equals(holding.item().style()))
               .findFirst()
               .orElseThrow();
       ItemStock piece =
@@ -325,7 +403,7 @@ public final class SeasonMaker {
               holding.ashore() ? 0 : holding.pieces(),
               holding.ashore() ? holding.pieces() : 0,
               floors.getOrDefault(holding.item(), OptionalInt.empty()),
-              style.packPrice(),
+              style.price,
               holding.weightEach());
       items.merge(
           holding.item(),
