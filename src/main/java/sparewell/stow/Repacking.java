@@ -310,7 +310,8 @@ final class Repacking {
       if (j < 0 || after + reducedCosts[j] >= bestCost || branches > branchLimit) {
         return;
       }
-      if (load[j] >= w && volume[j] >= v) {
+      boolean may = !strict || moved < most || j == now[box];
+      if (may && load[j] >= w && volume[j] >= v) {
         load[j] -= w;
         volume[j] -= v;
         at[k] = j;
