@@ -4,34 +4,30 @@ import java.util.Arrays;
 
 /**
  * Distribution of a whole count N &ge; 0, held as the probabilities of 0, 1, ... below a cut, the
- * probability beyond it, and the mean.
- *
- * <p>Counts with a mean beyond some hundreds are held in bundles of several pieces, within which
- * they are spread evenly: a question of thousands of lures is not one of single pieces. Immutable.
- * With P(N &ge; cut) at or below 1e-10, as its makers see to, answers are as accurate; where tails
- * are all but endless, they are cut at 1e-4 ({@link CountMixture}), and the mean is still that of
- * the whole support.
+ * probability beyond it, and the mean. Immutable. With P(N &ge; cut) at or below 1e-10, as its
+ * makers see to, answers are as accurate; where tails are all but endless, they are cut at 1e-4
+ * ({@link CountMixture}), and the mean is still that of the whole support.
  */
 public final class CountDistribution {
-  private final double[] mass; // by bundle
-  private final double[] atMost; // up to the end of each bundle
-  private final double[] short0; // E max(N - n, 0) at the start of each bundle
-  private final double mean;
-  private final int bundle;
+  /** Largest cut that {@link #thinned} takes: e<sup>-1500/e</sup> is far above the least double. */
+  public static final int MOST_THINNED = 1_500;
 
-  private CountDistribution(double[] mass, double mean, int bundle) {
+  private final double[] mass;
+  private final double[] atMost;
+  private final double[] shortage; // E max(N - n, 0)
+  private final double mean;
+
+  private CountDistribution(double[] mass, double mean) {
     this.mass = mass;
     this.mean = mean;
-    this.bundle = bundle;
     atMost = new double[mass.length];
-    short0 = new double[mass.length + 1];
-    short0[0] = mean;
+    shortage = new double[mass.length + 1];
+    shortage[0] = mean;
     double sum = 0;
-    for (int k = 0; k < mass.length; k++) {
-      // P(N > n) summed over the pieces of the bundle, along which it falls evenly.
-      short0[k + 1] = short0[k] - bundle * (1 - sum) + mass[k] * (bundle + 1) / 2;
-      sum += mass[k];
-      atMost[k] = Math.min(1, sum);
+    for (int n = 0; n < mass.length; n++) {
+      sum += mass[n];
+      atMost[n] = Math.min(1, sum);
+      shortage[n + 1] = Math.max(0, shortage[n] - (1 - sum));
     }
   }
 
@@ -42,17 +38,6 @@ public final class CountDistribution {
    * @param mean E N over the whole support, &ge; 0, also where the tail beyond {@code mass} is cut
    */
   public static CountDistribution of(double[] mass, double mean) {
-    return of(mass, mean, 1);
-  }
-
-  /**
-   * From its probabilities by bundles.
-   *
-   * @param mass P(k bundle &le; N &lt; (k + 1) bundle) for k = 0, 1, ...
-   * @param mean E N, pieces
-   * @param bundle pieces in a bundle, &ge; 1
-   */
-  public static CountDistribution of(double[] mass, double mean, int bundle) {
     double sum = 0;
     for (double p : mass) {
       if (!(p >= 0)) {
@@ -60,15 +45,15 @@ public final class CountDistribution {
       }
       sum += p;
     }
-    if (!(sum > 0 && sum <= 1 + 1e-9) || !(mean >= 0) || bundle < 1) {
+    if (!(sum > 0 && sum <= 1 + 1e-9) || !(mean >= 0)) {
       throw new IllegalArgumentException("not a distribution: sum " + sum + ", mean " + mean);
     }
-    return new CountDistribution(mass.clone(), mean, bundle);
+    return new CountDistribution(mass.clone(), mean);
   }
 
   /** The count that is certainly 0. */
   public static CountDistribution none() {
-    return new CountDistribution(new double[] {1}, 0, 1);
+    return new CountDistribution(new double[] {1}, 0);
   }
 
   /** E N. */
@@ -78,32 +63,17 @@ public final class CountDistribution {
 
   /** How many counts have a stated probability; P(N &ge; cut) is the tail left out. */
   public int cut() {
-    return mass.length * bundle;
-  }
-
-  /** P(N in bundle k) for k = 0, 1, ... */
-  double[] masses() {
-    return mass.clone();
-  }
-
-  /** Pieces in a bundle; 1 where each count has its own probability. */
-  public int bundle() {
-    return bundle;
+    return mass.length;
   }
 
   /** P(N = n); 0 below 0 and from the cut on. */
   public double probabilityOf(int n) {
-    return n < 0 || n >= cut() ? 0 : mass[n / bundle] / bundle;
+    return n < 0 || n >= mass.length ? 0 : mass[n];
   }
 
   /** P(N &le; n). */
   public double atMost(int n) {
-    if (n < 0 || n >= cut()) {
-      return n < 0 ? 0 : 1;
-    }
-    int k = n / bundle;
-    double missing = mass[k] * (bundle - 1 - n % bundle) / bundle;
-    return bundle == 1 ? atMost[k] : Math.max(0, atMost[k] - missing);
+    return n < 0 ? 0 : n < mass.length ? atMost[n] : 1;
   }
 
   /** P(N &gt; n), the chance that a stock of n runs out. */
@@ -113,18 +83,7 @@ public final class CountDistribution {
 
   /** E max(N - n, 0), the expected shortage with a stock of n. */
   public double expectedShortage(int n) {
-    if (n <= 0) {
-      return mean;
-    }
-    int k = Math.min(n / bundle, mass.length);
-    if (k == mass.length) {
-      return Math.max(0, short0[k]);
-    }
-    // P(N > i) summed over the first pieces of the bundle, along which it falls evenly.
-    double into = n - (double) k * bundle;
-    double above =
-        into * (1 - atMost[k]) + mass[k] / bundle * (into * (bundle - 1) - into * (into - 1) / 2);
-    return Math.max(0, short0[k] - above);
+    return shortage[Math.max(0, Math.min(n, mass.length))];
   }
 
   /**
@@ -140,14 +99,42 @@ public final class CountDistribution {
     // The sum of many terms may fall short of a round figure by rounding alone.
     double asked = probability - 1e-12;
     int found = Arrays.binarySearch(atMost, asked);
-    int k = found >= 0 ? found : -found - 1;
-    while (k > 0 && atMost[k - 1] >= asked) {
-      k--;
-    }
-    int n = k * bundle;
-    while (k < mass.length && n < (k + 1) * bundle - 1 && atMost(n) < asked) {
-      n++;
+    int n = found >= 0 ? found : -found - 1;
+    while (n > 0 && atMost[n - 1] >= asked) {
+      n--;
     }
     return n;
+  }
+
+  /**
+   * The count of one item where this is the whole count, of at most {@link #MOST_THINNED}: each
+   * piece falls on the item with the same unknown chance, which is Beta(a, b).
+   *
+   * @param a &gt; 0
+   * @param b &ge; 0
+   * @see "Johnson, Kemp, Kotz, Univariate Discrete Distributions, 3rd ed., sec. 6.2.2 (from
+   *     memory)"
+   */
+  public CountDistribution thinned(double a, double b) {
+    // Each row of probabilities from the one before: P(x | n) = P(x | n-1) n / (n-x) (b+n-1-x) /
+    // (a+b+n-1). Products of positive numbers only.
+    double[] its = new double[mass.length];
+    double[] given = new double[mass.length];
+    double[] rise = new double[mass.length];
+    for (int k = 1; k < mass.length; k++) {
+      rise[k] = (b + k - 1) / k;
+    }
+    given[0] = 1;
+    its[0] = mass[0];
+    for (int n = 1; n < mass.length; n++) {
+      double common = n / (a + b + n - 1);
+      given[n] = given[n - 1] * (a + n - 1) / (a + b + n - 1);
+      its[n] += mass[n] * given[n];
+      for (int x = 0; x < n; x++) {
+        given[x] *= common * rise[n - x];
+        its[x] += mass[n] * given[x];
+      }
+    }
+    return of(its, mean * a / (a + b));
   }
 }

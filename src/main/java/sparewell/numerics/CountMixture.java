@@ -1,32 +1,20 @@
 package sparewell.numerics;
 
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
 
-/**
- * A mixture of sums of independent negative binomial counts, each counted by {@link
- * NegativeBinomialSum}.
- */
+/** A mixture of negative binomial counts. */
 public final class CountMixture {
+  /** Counts beyond stand at this one: whoever is asked to carry so many has mistyped something. */
+  static final int MOST = 10_000;
+
+  private static final double MOST_EXPECTED = 1e8;
   private static final double TAIL = 1e-10;
-  private static final double FAR_TAIL = 1e-4;
   private static final double SPENT = 1e-3; // of the tail, what a part leaves out
-  private static final int LONGEST = 3_000;
-  private static final double MOST_PIECES = 1e8;
-  private static final int MOST_BUNDLE = 1 << 19; // times the longest list is an int
 
   private final double tail;
-  private final List<Part> parts = new ArrayList<>();
+  private double[] mass = new double[64];
   private double total;
   private double mean;
-
-  /**
-   * A sum of terms.
-   *
-   * @param reach pieces that hardly more are than
-   */
-  private record Part(double weight, double[] means, double[] sizes, double reach) {}
 
   /** An empty mixture. */
   public CountMixture() {
@@ -43,84 +31,61 @@ public final class CountMixture {
   }
 
   /**
-   * Adds a part.
+   * Adds a part: its probabilities from the likeliest count outward, each from the one before.
    *
-   * @param chance weight of the part, &ge; 0
-   * @param means mean of each term, &ge; 0; together more than 1e8 count as 1e8
-   * @param sizes size of each term, &gt; 0; as many for each part
+   * @param weight &ge; 0; those of all parts sum to 1 or a little less
+   * @param expected mean of the part, &ge; 0; more than 1e8 counts as 1e8
+   * @param size &gt; 0
    */
-  public void add(double chance, double[] means, double[] sizes) {
-    double sum = NegativeBinomialSum.mean(means);
-    double[] within = means;
-    if (sum > MOST_PIECES) {
-      within = Arrays.stream(means).map(one -> one / sum * MOST_PIECES).toArray();
+  public void add(double weight, double expected, double size) {
+    double within = Math.min(expected, MOST_EXPECTED);
+    total += weight;
+    mean += weight * within;
+    double share = within / (size + within);
+    int mode = (int) Math.max(0, Math.min(MOST, (size - 1) / size * within));
+    double peak = weight * Math.exp(NegativeBinomial.logPmf(mode, within, size));
+    double left = weight;
+    reserve(mode);
+    double below = peak;
+    for (int n = mode; n > 0 && below > 0; n--) {
+      below *= n / ((size + n - 1) * share);
+      mass[n - 1] += below;
+      left -= below;
     }
-    double reach = reach(Math.min(sum, MOST_PIECES), NegativeBinomialSum.wholeSize(within, sizes));
-    parts.add(new Part(chance, within, sizes, reach));
-    total += chance;
-    mean += chance * Math.min(sum, MOST_PIECES);
+    double here = peak;
+    int n = mode;
+    while (n < MOST && here > 0 && left > SPENT * tail) {
+      reserve(n);
+      mass[n] += here;
+      left -= here;
+      here *= (size + n) * share / ++n;
+    }
+    if (n == MOST) {
+      reserve(n);
+      mass[n] += Math.max(0, left);
+    }
+  }
+
+  private void reserve(int n) {
+    if (n >= mass.length) {
+      mass = Arrays.copyOf(mass, Math.min(MOST + 1, 2 * n));
+    }
   }
 
   /**
-   * About the count that a ten-thousandth lies beyond: of a gamma distribution with the same mean
-   * and variance, by Wilson and Hilferty's cube root, and below shape 1 by a power of it.
-   */
-  private static double reach(double mean, double size) {
-    double shape = 1 / (1 / Math.max(mean, 1e-12) + 1 / Math.max(size, 0.01));
-    double root = 1 - 1 / (9 * shape) + 3.72 / (3 * Math.sqrt(shape));
-    return mean * (shape < 1 ? 9.6 * Math.pow(shape, -0.7) : root * root * root);
-  }
-
-  /**
-   * The mixture as a distribution. Where less than a ten-thousandth lies beyond 3,000 pieces, it is
-   * one of single pieces, cut where less than its tail (1e-10) is left, at 3,000 in any case. Else
-   * it is one of bundles, so many pieces in each that at most 3,000 of them hold it, which is right
-   * to about one bundle; the spread of a single part is overstated by at most 4.5 % of its mean.
-   * The weights are made to sum to 1.
+   * The mixture as a distribution, cut where less than its tail (1e-10) is left. The weights are
+   * made to sum to 1.
    */
   public CountDistribution distribution() {
     if (!(total > 0)) {
       return CountDistribution.none();
     }
-    int bundle = 1;
-    while (bundle < MOST_BUNDLE && beyond((double) bundle * LONGEST) > FAR_TAIL * total) {
-      bundle *= 2;
-    }
-    return counted(bundle);
-  }
-
-  /** Weight of the parts that reach beyond so many pieces. */
-  private double beyond(double pieces) {
-    double sum = 0;
-    for (Part part : parts) {
-      sum += part.reach() > pieces ? part.weight() : 0;
-    }
-    return sum;
-  }
-
-  private CountDistribution counted(int bundle) {
-    double[] mass = new double[64];
-    for (Part part : parts) {
-      double weight = part.weight() / total;
-      double[] its =
-          NegativeBinomialSum.probabilities(
-              part.means(), part.sizes(), bundle, LONGEST, SPENT * tail / weight);
-      if (its.length > mass.length) {
-        mass = Arrays.copyOf(mass, its.length);
-      }
-      for (int n = 0; n < its.length; n++) {
-        mass[n] += weight * its[n];
-      }
-    }
-    int most = mass.length;
-    while (most > 1 && mass[most - 1] == 0) {
-      most--; // zeros behind the probabilities of all parts
-    }
     double left = 1;
     int cut = 0;
-    while (cut < most && left >= tail) {
+    while (cut < mass.length && left >= tail) {
+      mass[cut] /= total;
       left -= mass[cut++];
     }
-    return CountDistribution.of(Arrays.copyOf(mass, cut), mean / total, bundle);
+    return CountDistribution.of(Arrays.copyOf(mass, cut), mean / total);
   }
 }

@@ -1,7 +1,6 @@
 package sparewell.numerics;
 
 import org.apache.commons.math3.special.Beta;
-import org.apache.commons.math3.special.Gamma;
 
 /**
  * The negative binomial distribution by mean m and size k, k not necessarily whole: variance m +
@@ -39,10 +38,7 @@ public final class NegativeBinomial {
    */
   public static double logCoefficient(int y, double size) {
     if (y > VERY_MANY) {
-      return Gamma.logGamma(size + y)
-          - Gamma.logGamma(size)
-          - Gamma.logGamma(y + 1.0)
-          - y * Math.log(size);
+      return -Beta.logBeta(size, y) - Math.log(y) - y * Math.log(size);
     }
     double sum = 0;
     double product = 1;

@@ -13,7 +13,6 @@ import sparewell.finding.Cell;
 import sparewell.finding.Code;
 import sparewell.finding.Finding;
 import sparewell.finding.Findings;
-import sparewell.numerics.BetaBinomial;
 import sparewell.numerics.CountDistribution;
 import sparewell.rates.fit.FitInput;
 import sparewell.rates.fit.Observation;
@@ -173,8 +172,8 @@ public final class LossModel implements LossForecast {
     if (share.byRest().size() == 1) {
       var only = share.byRest().entrySet().iterator().next();
       CountDistribution whole = fit.losses(share.style(), only.getValue());
-      if (whole.bundle() == 1 && whole.cut() <= BetaBinomial.MOST_THINNED) {
-        return BetaBinomial.thin(whole, share.own(), only.getKey());
+      if (whole.cut() <= CountDistribution.MOST_THINNED) {
+        return whole.thinned(share.own(), only.getKey());
       }
     }
     return fit.shared(

@@ -39,9 +39,6 @@ final class StagedPacks {
       double chance,
       ToDoubleFunction<int[]> lasts) {
     int[] packs = bounded(losses, held, perPack, chance);
-    if (losses.get(losses.size() - 1).bundle() > 1) {
-      return packs; // counted in bundles of pieces, the bound is as near as can be told
-    }
     int tooFew = -1;
     int enough = packs[packs.length - 1];
     while (enough - tooFew > 1) { // more packs never lower the chance

@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import sparewell.numerics.BetaBinomial;
 import sparewell.numerics.CountDistribution;
 import sparewell.rates.fit.Dice;
 import sparewell.rates.fit.RateFit;
@@ -180,7 +179,7 @@ class JointChanceTest {
     List<RateFit.Term> both = new ArrayList<>(first);
     both.addAll(second);
     for (double own : new double[] {0.3, 2, 9}) {
-      CountDistribution exact = BetaBinomial.thin(fit.losses(0, both), own, 4);
+      CountDistribution exact = fit.losses(0, both).thinned(own, 4);
       CountDistribution points = fit.shared(0, List.of(first, second), own, List.of(4.0, 4.0));
       for (int n = 0; n < 8; n++) {
         assertEquals(exact.atMost(n), points.atMost(n), 1e-4, own + ", " + n);

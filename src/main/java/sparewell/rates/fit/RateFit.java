@@ -43,12 +43,11 @@ public final class RateFit {
   private final FitInput input;
   private final FitData data;
   private final HyperPosterior hyper;
-  private final SizeGroups groups;
   private final RandomWalk walk;
   private final Map<Integer, double[][]> rows; // by style
   private final Map<Asked, CountDistribution> known = new ConcurrentHashMap<>();
   private final Map<List<Double>, double[]> quantiles = new ConcurrentHashMap<>(); // of shares
-  private final Map<Asked, List<Stretch.Part>> parts = new ConcurrentHashMap<>();
+  private final Map<Asked, Stretch> stretches = new ConcurrentHashMap<>();
 
   private record Asked(int style, List<Term> terms) {}
 
@@ -72,7 +71,6 @@ public final class RateFit {
     this.data = data;
     this.hyper = hyper;
     rows = new ConcurrentHashMap<>();
-    groups = SizeGroups.of(hyper.draws());
     double[] rates = new double[input.styles()];
     for (int s = 0; s < rates.length; s++) {
       rates[s] = data.styles[s].empty() ? 0 : mean(s);
@@ -85,7 +83,6 @@ public final class RateFit {
     data = before.data;
     this.hyper = hyper;
     this.rows = rows;
-    groups = SizeGroups.of(hyper.draws());
     walk = before.walk;
   }
 
@@ -186,10 +183,6 @@ public final class RateFit {
     return data;
   }
 
-  SizeGroups groups() {
-    return groups;
-  }
-
   RandomWalk walk() {
     return walk;
   }
@@ -281,15 +274,16 @@ public final class RateFit {
 
   /** Pieces of a style lost over all the terms together; kept. */
   public CountDistribution losses(int style, List<Term> terms) {
-    List<Term> used = terms.stream().filter(term -> term.hours() > 0).toList();
+    Asked used = new Asked(style, terms.stream().filter(term -> term.hours() > 0).toList());
+    if (used.terms().isEmpty()) {
+      return CountDistribution.none();
+    }
     return known.computeIfAbsent(
-        new Asked(style, used),
+        used,
         asked -> {
-          CountMixture mixture = mixture();
-          for (Stretch.Part part : parts(asked)) {
-            mixture.add(part.weight(), part.means(), part.sizes());
-          }
-          return mixture.distribution();
+          double[] whole = new double[asked.terms().size()];
+          Arrays.fill(whole, 1);
+          return losses(stretch(asked), new double[] {1}, new double[][] {whole});
         });
   }
 
@@ -297,16 +291,22 @@ public final class RateFit {
     return hyper.draws().size() < FEW_DRAWS;
   }
 
-  private CountMixture mixture() {
-    return new CountMixture(rough() ? ROUGH : TAIL);
+  private Stretch stretch(Asked asked) {
+    return new Stretch(this, asked.style(), asked.terms(), rough() ? ROUGH : FAINT);
   }
 
-  private List<Stretch.Part> parts(Asked asked) {
-    if (asked.terms().isEmpty()) {
-      return List.of();
+  /**
+   * Pieces lost of what has a share in each term.
+   *
+   * @param weights of the cases
+   * @param share by case and term
+   */
+  private CountDistribution losses(Stretch stretch, double[] weights, double[][] share) {
+    CountMixture mixture = new CountMixture(rough() ? ROUGH : TAIL);
+    for (int k = 0; k < weights.length; k++) {
+      stretch.addTo(mixture, weights[k], share[k]);
     }
-    double faint = rough() ? ROUGH : FAINT;
-    return new Stretch(this, asked.style(), asked.terms()).parts(faint);
+    return mixture.distribution();
   }
 
   /**
@@ -344,17 +344,8 @@ public final class RateFit {
       }
       first = next;
     }
-    CountMixture mixture = mixture();
-    for (Stretch.Part part : parts.computeIfAbsent(new Asked(style, terms), this::parts)) {
-      for (int k = 0; k < SHARE_NODES; k++) {
-        double[] means = part.means().clone();
-        for (int e = 0; e < means.length; e++) {
-          means[e] *= share[k][e];
-        }
-        mixture.add(weights[k] * part.weight(), means, part.sizes());
-      }
-    }
-    return mixture.distribution();
+    Stretch stretch = stretches.computeIfAbsent(new Asked(style, terms), this::stretch);
+    return losses(stretch, weights, share);
   }
 
   /**

@@ -30,7 +30,7 @@ final class RawRates {
     double known = hours[use.style()];
     double rate = known > 0 ? lost[use.style()] / known : allHours > 0 ? allLost / allHours : 0;
     CountMixture mixture = new CountMixture();
-    mixture.add(1, new double[] {rate * use.hours()}, new double[] {NO_EXTRA_VARIATION});
+    mixture.add(1, rate * use.hours(), NO_EXTRA_VARIATION);
     return mixture.distribution();
   }
 }
