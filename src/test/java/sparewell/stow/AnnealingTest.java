@@ -71,4 +71,28 @@ class AnnealingTest {
       }
     }
   }
+
+  /** Three boxes of 10 where 15 and 12 have room: one is too many, and crowds the first least. */
+  @Test
+  void withoutAPlanTheClosestOneIsOverItsLimitsByLeast() {
+    long[] rooms = {15, 12};
+    long[] none = {StowProblem.UNLIMITED, StowProblem.UNLIMITED};
+    double free = 0;
+    double shut = Double.POSITIVE_INFINITY;
+    double[][] open = {{free, free}, {free, free}, {free, free}};
+    assertArrayEquals(new long[] {20, 10}, closest(rooms, none, open));
+    assertArrayEquals(new long[] {20, 10}, closest(none, rooms, open));
+    double[][] narrow = {{shut, free}, {shut, free}, {free, free}};
+    assertArrayEquals(new long[] {10, 20}, closest(rooms, none, narrow));
+  }
+
+  private static long[] closest(long[] loadRoom, long[] volumeRoom, double[][] cost) {
+    long[] tens = {10, 10, 10};
+    int[] now = {0, 0, 0};
+    StowProblem problem =
+        new StowProblem(tens, tens, new long[2], loadRoom, volumeRoom, cost, now, -1, 1);
+    Annealing annealing = annealing(problem, new BestPlans(problem));
+    annealing.anneal(now, 3, 1_000, 1);
+    return problem.sums(tens, annealing.closest());
+  }
 }

@@ -79,6 +79,96 @@ class AssignmentRelaxationTest {
     assertTrue(gaps / 100 < 0.1, "mean gap " + gaps / 100);
   }
 
+  /** What a box costs in a place is what the bound is with that place alone open to it. */
+  @Test
+  void closesThePlacesWhoseBoundReachesTheTarget() {
+    for (int seed = 0; seed < 60; seed++) {
+      StowProblem problem = RandomProblems.of(seed);
+      Random random = new Random(seed);
+      AssignmentRelaxation fixing = new AssignmentRelaxation(problem);
+      AssignmentRelaxation forcing = new AssignmentRelaxation(problem);
+      for (int turn = 0; turn < 8; turn++) {
+        double[] multipliers = random.doubles(problem.boxCount + 2, -1, 12).toArray();
+        multipliers[problem.boxCount + 1] = random.nextDouble();
+        fixing.multipliers(multipliers);
+        forcing.multipliers(multipliers);
+        boolean[][] open = RandomProblems.open(problem);
+        double target = fixing.evaluate(open, problem.boxCount) + 10 * random.nextDouble();
+        boolean[][] left = RandomProblems.open(problem);
+        boolean any = fixing.fix(left, problem.boxCount, target) >= 0;
+        for (int box = 0; box < problem.boxCount && any; box++) {
+          if (RandomProblems.count(open[box]) > 1) {
+            double[] forced = forced(forcing, open, box);
+            int least = fixing.cheapest(open, box);
+            for (int at = 0; at < forced.length; at++) {
+              assertEquals(open[box][at] && forced[at] < target, left[box][at], "seed " + seed);
+              assertTrue(forced[least] <= forced[at] + CLOSE, "seed " + seed);
+            }
+          }
+        }
+      }
+    }
+  }
+
+  private static double[] forced(AssignmentRelaxation bound, boolean[][] open, int box) {
+    boolean[] its = open[box];
+    double[] forced = new double[its.length];
+    for (int at = 0; at < its.length; at++) {
+      open[box] = new boolean[its.length];
+      open[box][at] = its[at];
+      forced[at] = bound.evaluate(open, open.length);
+    }
+    open[box] = its;
+    return forced;
+  }
+
+  /** The bound is concave: no other multipliers give more than its slope here promises. */
+  @Test
+  void theBoundLiesBelowItsTangents() {
+    for (int seed = 0; seed < 60; seed++) {
+      StowProblem problem = RandomProblems.of(seed);
+      Random random = new Random(seed);
+      below(new AssignmentRelaxation(problem), problem.boxCount, random);
+      below(new LimitRelaxation(problem), 0, random);
+    }
+  }
+
+  private static void below(LagrangianRelaxation bound, int equations, Random random) {
+    boolean[][] open = RandomProblems.open(bound.problem);
+    double[][] at = new double[12][];
+    double[][] slope = new double[at.length][];
+    double[] height = new double[at.length];
+    int most = random.nextInt(bound.n + 1);
+    for (int k = 0; k < at.length; k++) {
+      at[k] = random.doubles(bound.multiplier.length, -3, 12).toArray();
+      for (int rule = equations; rule < at[k].length; rule++) {
+        at[k][rule] = rule == bound.ofSide ? random.nextInt(3) - 1 : Math.max(0, at[k][rule]);
+      }
+      bound.multipliers(at[k]);
+      height[k] = bound.evaluate(open, most);
+      slope[k] = bound.subgradient.clone();
+    }
+    for (int k = 0; k < at.length; k++) {
+      for (int other = 0; other < at.length; other++) {
+        double tangent = height[k];
+        for (int rule = 0; rule < at[k].length; rule++) {
+          tangent += slope[k][rule] * (at[other][rule] - at[k][rule]);
+        }
+        assertTrue(height[other] <= tangent + CLOSE * Math.max(1, Math.abs(tangent)));
+      }
+    }
+  }
+
+  @Test
+  void aBoxWithoutAPlaceLeavesNoPlan() {
+    StowProblem problem = RandomProblems.of(1);
+    boolean[][] open = RandomProblems.open(problem);
+    open[0] = new boolean[problem.placeCount];
+    AssignmentRelaxation bound = new AssignmentRelaxation(problem);
+    assertEquals(Double.POSITIVE_INFINITY, bound.evaluate(open, problem.boxCount));
+    assertEquals(-1, bound.fix(RandomProblems.open(problem), problem.boxCount, -1e9));
+  }
+
   @Test
   void noPlaceOfABestPlanIsClosed() {
     int closed = 0;

@@ -65,4 +65,13 @@ final class RandomProblems {
     }
     return open;
   }
+
+  /** How many are true. */
+  static int count(boolean[] open) {
+    int count = 0;
+    for (boolean one : open) {
+      count += one ? 1 : 0;
+    }
+    return count;
+  }
 }
