@@ -371,21 +371,14 @@ public final class SeasonMaker extends SeasonSketch {
   public Season season() {
     styles = new ArrayList<>();
     named.forEach(one -> styles.add(one.style(styles.size() + 2)));
-    compartments = List.of(compartment("Bow", false), compartment("Garage", true));
+    compartments = List.of(compartment("Bow", false, 3), compartment("Garage", true, 4));
     return super.season();
   }
 
-  private static Compartment compartment(String name, boolean ashore) {
+  private static Compartment compartment(String name, boolean ashore, int row) {
+    Cell at = new Cell("Compartments", row, 1);
     return new Compartment(
-        name,
-        AT,
-        SIDE,
-        Optional.empty(),
-        Optional.empty(),
-        false,
-        ashore,
-        Cell.NOWHERE,
-        Cell.NOWHERE);
+        name, AT, SIDE, Optional.empty(), Optional.empty(), false, ashore, at, at);
   }
 
   /** Pieces on hand. */

@@ -19,25 +19,21 @@ import sparewell.load.LoadSheet;
 import sparewell.rates.LossModel;
 import sparewell.rates.record.TrackRecord;
 import sparewell.season.Boat;
-import sparewell.season.Box;
 import sparewell.season.Cause;
-import sparewell.season.Compartment;
 import sparewell.season.FixedLoad;
 import sparewell.season.Season;
 import sparewell.season.SeasonMaker;
-import sparewell.season.SeasonSketch;
 import sparewell.spares.BuyPlanner;
 import sparewell.spares.OffSeasonPlanner;
 import sparewell.spares.SeasonPlanner;
 import sparewell.spares.SparesPlanner;
 import sparewell.spares.SparesReport;
+import sparewell.stow.Boats;
 import sparewell.stow.StowPlan;
 import sparewell.stow.StowPlanner;
 import sparewell.table.Block;
 import sparewell.table.Table;
 import sparewell.table.Tone;
-import sparewell.units.Length;
-import sparewell.units.LengthUnit;
 import sparewell.units.Mass;
 import sparewell.units.MassUnit;
 
@@ -84,32 +80,20 @@ class AfterTripSheetTest {
     return results(maker, maker.season(), List.of(findings), Optional.empty());
   }
 
-  /** A person of 200 lb in a boat whose plate allows 150 lb. */
+  /** A person of 90 kg in a boat whose plate allows 150 lb. */
   private static Results tooHeavy() {
     SeasonMaker maker = plenty();
-    Season season = maker.season();
-    Length middle = Length.of(60, LengthUnit.INCH);
-    FixedLoad person =
-        new FixedLoad(
-            "Angler",
-            Mass.of(200, MassUnit.POUND),
-            middle,
-            Length.of(0, LengthUnit.INCH),
-            FixedLoad.Kind.PERSON,
-            Cell.NOWHERE);
-    Boat boat =
+    maker.loads = new Boats().load("Angler", FixedLoad.Kind.PERSON, 90, 150, 0).loads;
+    maker.boat =
         new Boat(
             Optional.of(Mass.of(150, MassUnit.POUND)),
             Optional.empty(),
             true,
             Optional.empty(),
             Optional.empty());
-    SeasonSketch crewed = SeasonSketch.of(season);
-    crewed.loads = List.of(person);
-    crewed.boat = boat;
     return results(
         maker,
-        crewed.season(),
+        maker.season(),
         List.of(Finding.of(Code.RECOUNT, STOCK, "Jig black", "2")),
         Optional.empty());
   }
@@ -151,8 +135,9 @@ class AfterTripSheetTest {
   @Test
   void aCentreFromADoubtfulPositionIsNotToBeTrusted() {
     SeasonMaker maker = plenty();
-    Cell bow = new Cell("Compartments", 3, 1);
-    Season season = standingAt(maker.season(), bow);
+    maker.boxes = new Boats().box("Tray", "Bow", 2).boxes;
+    Season season = maker.season();
+    Cell bow = season.compartments().get(0).origin();
     Finding doubt =
         Finding.of(Code.POSITION_DOUBTFUL, bow, "Bow", "17800.0 in", "forward", "315.0 in");
     assertEquals(
@@ -163,41 +148,6 @@ class AfterTripSheetTest {
     assertEquals(
         "Do not trust it: mend the position at Compartments A3 first.", doubtful.meaning());
     assertEquals(Tone.BAD, doubtful.tone());
-  }
-
-  /** The same season with a box of some weight in compartments that have a row. */
-  private static Season standingAt(Season season, Cell origin) {
-    SeasonSketch sketch = SeasonSketch.of(season);
-    sketch.boxes = List.of(heavyBox());
-    sketch.compartments = season.compartments().stream().map(one -> at(one, origin)).toList();
-    return sketch.season();
-  }
-
-  private static Box heavyBox() {
-    return new Box(
-        "Tray",
-        "Bow",
-        Optional.empty(),
-        Optional.of(Mass.of(5, MassUnit.POUND)),
-        "",
-        false,
-        false,
-        Optional.empty(),
-        OptionalInt.empty(),
-        Cell.NOWHERE);
-  }
-
-  static Compartment at(Compartment one, Cell origin) {
-    return new Compartment(
-        one.name(),
-        one.fromTransom(),
-        one.fromCentreline(),
-        one.size(),
-        one.maxLoad(),
-        one.atHand(),
-        one.ashore(),
-        origin,
-        origin);
   }
 
   private static AfterTripSheet.Figure centre(Results results) {

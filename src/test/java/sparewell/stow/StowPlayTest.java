@@ -14,7 +14,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import sparewell.finding.Cell;
-import sparewell.season.Box;
 import sparewell.season.Compartment;
 import sparewell.season.Season;
 import sparewell.season.SeasonSketch;
@@ -79,22 +78,8 @@ class StowPlayTest {
 
   private static Season standing(Season season, Map<String, String> at) {
     SeasonSketch sketch = SeasonSketch.of(season);
-    sketch.boxes = season.boxes().stream().map(box -> moved(box, at.get(box.name()))).toList();
+    sketch.boxes = season.boxes().stream().map(box -> box.in(at.get(box.name()))).toList();
     return sketch.season();
-  }
-
-  private static Box moved(Box box, String compartment) {
-    return new Box(
-        box.name(),
-        compartment,
-        box.size(),
-        box.emptyWeight(),
-        box.tapeColour(),
-        box.staysPut(),
-        box.atHand(),
-        box.lastChecked(),
-        box.checkEveryDays(),
-        box.origin());
   }
 
   @Test
