@@ -66,15 +66,13 @@ public record Pool(SortedMap<Key, List<Cell>> cells, SortedMap<Key, Label> label
     }
   }
 
-  private record Place(long estimate, long precision) implements Comparable<Place> {
+  /** Class of an estimate and its precision. */
+  private record Place(long estimate, long precision) {
+    private static final Comparator<Place> ORDER =
+        Comparator.comparingLong(Place::estimate).thenComparingLong(Place::precision);
+
     static Place of(double estimate, double precision) {
       return new Place(Math.round(CLASSES * estimate), Math.round(CLASSES * Math.sqrt(precision)));
-    }
-
-    @Override
-    public int compareTo(Place other) {
-      int first = Long.compare(estimate, other.estimate);
-      return first != 0 ? first : Long.compare(precision, other.precision);
     }
   }
 
@@ -84,7 +82,7 @@ public record Pool(SortedMap<Key, List<Cell>> cells, SortedMap<Key, Label> label
     SortedMap<Key, Label> labels = new TreeMap<>();
     for (Entry row : once(rows)) {
       double precision = 1 / Math.max(row.logVariance(), Entry.LEAST_VARIANCE);
-      sums.computeIfAbsent(row.key(), key -> new TreeMap<>())
+      sums.computeIfAbsent(row.key(), key -> new TreeMap<>(Place.ORDER))
           .merge(
               Place.of(row.logEstimate(), precision),
               new Cell(1, row.logEstimate(), precision, row.trips(), row.hours(), row.pieces()),

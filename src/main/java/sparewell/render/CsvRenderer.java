@@ -60,7 +60,7 @@ public final class CsvRenderer {
         .map(
             shown ->
                 shown instanceof Number number
-                    ? ShownNumber.rounded(number, column.format()).toPlainString()
+                    ? column.format().rounded(number).toPlainString()
                     : neutral(shown.toString()))
         // Commons CSV quotes an empty text in front of a line, but not an absent one.
         .filter(text -> !text.isEmpty());

@@ -16,7 +16,7 @@ final class NotesXml {
 
   private static String text(Grid.Note note) {
     String cell = Grid.reference(note.row(), note.column());
-    return Xml.filled("note", cell, CellText.xml(note.text()));
+    return Xml.filled("note", cell, SheetXml.text(note.text()));
   }
 
   static void boxes(Xml xml, Grid grid, int sheet) {

@@ -148,7 +148,7 @@ final class SheetParts {
   }
 
   private static String column(Grid.ListTable table, int at) {
-    String name = CellText.stored(table.columns().get(at));
+    String name = SheetXml.stored(table.columns().get(at));
     String sum = table.sums().get(at);
     if (!sum.isEmpty()) {
       return Xml.filled("table column with sum", at + 1, name, sum);

@@ -97,7 +97,7 @@ record SheetTable<R>(
       return whole.doubleValue();
     }
     if (shown.get() instanceof Number number) {
-      return ShownNumber.rounded(number, format).doubleValue();
+      return format.rounded(number).doubleValue();
     }
     if (shown.get() instanceof LocalDate date) {
       return (double) ChronoUnit.DAYS.between(options.dayZero(), date);

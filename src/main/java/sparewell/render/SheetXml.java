@@ -2,12 +2,16 @@ package sparewell.render;
 
 import java.util.List;
 import java.util.SortedMap;
+import java.util.regex.Pattern;
 import sparewell.table.Layout;
 
 /** A grid as the sheet part of a package. */
 final class SheetXml {
   private static final double WIDEST = 255;
   private static final double MM_PER_INCH = 25.4;
+
+  /** Text that a reader would take for an escaped character. */
+  private static final Pattern LOOKS_ESCAPED = Pattern.compile("_(?=x[0-9A-Fa-f]{4}_)");
 
   private SheetXml() {}
 
@@ -92,12 +96,12 @@ final class SheetXml {
     } else if (value instanceof Grid.RichText rich) {
       xml.add("text cell", place, cell.look(), Xml.each(rich.runs(), SheetXml::run));
     } else {
-      xml.add("text cell", place, cell.look(), CellText.xml((String) value));
+      xml.add("text cell", place, cell.look(), text((String) value));
     }
   }
 
   private static String run(Grid.Run run) {
-    return Xml.filled("run", run.bold() ? "<b/>" : "", run.points(), CellText.xml(run.text()));
+    return Xml.filled("run", run.bold() ? "<b/>" : "", run.points(), text(run.text()));
   }
 
   private static String headerAndFooter(RenderOptions options) {
@@ -113,6 +117,19 @@ final class SheetXml {
 
   private static String hundredths(double value) {
     return number(Math.round(value * 100) / 100.0);
+  }
+
+  /** A text element; blanks at its ends are kept only if it says so. */
+  static String text(String text) {
+    String stored = stored(text);
+    boolean same = stored.equals(stored.strip()) && stored.indexOf('\n') < 0;
+    return Xml.filled(same ? "text" : "text with blanks", stored);
+  }
+
+  /** The text with look-alikes of escapes escaped, and line ends as line feeds. */
+  static String stored(String text) {
+    String unix = text.replace("\r\n", "\n").replace('\r', '\n');
+    return unix.contains("_x") ? LOOKS_ESCAPED.matcher(unix).replaceAll("_x005F_") : unix;
   }
 
   /** A number as the file format wants it; whole ones without a point. */

@@ -26,8 +26,8 @@ import sparewell.save.WorkbookSaver;
 import sparewell.save.file.Refusals;
 import sparewell.season.Settings;
 import sparewell.sheet.Entered;
-import sparewell.sheet.Report;
 import sparewell.sheet.ReportSheets;
+import sparewell.sheet.ReportSheets.Report;
 import sparewell.sheet.Results;
 import sparewell.workbook.read.UnusableInput;
 

@@ -1,7 +1,5 @@
 package sparewell.sheet;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -39,7 +37,11 @@ final class LoadSummary {
                 row.kind() == SummaryRow.Kind.MASS_DIFFERENCE
                     ? signedMass((Double) value, units)
                     : format(row).shown(value, units))
-        .map(shown -> row.kind() == SummaryRow.Kind.DEGREES ? shown : rounded(format(row), shown));
+        .map(
+            shown ->
+                row.kind() == SummaryRow.Kind.DEGREES
+                    ? shown
+                    : format(row).rounded((Double) shown).doubleValue());
   }
 
   private static Format format(SummaryRow row) {
@@ -48,13 +50,6 @@ final class LoadSummary {
       case LENGTH -> Format.LENGTH;
       case DEGREES -> Format.NUMBER;
     };
-  }
-
-  /** Rounds to the decimals of the format: more would show the rounding to whole milligrams. */
-  private static Object rounded(Format format, Object shown) {
-    return BigDecimal.valueOf((Double) shown)
-        .setScale(format.csvDecimals(), RoundingMode.HALF_EVEN)
-        .doubleValue();
   }
 
   /** A mass cannot be negative, a margin can. */

@@ -22,6 +22,18 @@ public final class ReportSheets {
 
   private ReportSheets() {}
 
+  /**
+   * Output of a run.
+   *
+   * @param results all that was found, with what the sheets themselves have to tell
+   */
+  public record Report(Results results, List<Step> toDo, List<ReportSheet> sheets) {
+    public Report {
+      toDo = List.copyOf(toDo);
+      sheets = List.copyOf(sheets);
+    }
+  }
+
   private static Map<String, Function<Results, ReportSheet>> behind() {
     Map<String, Function<Results, ReportSheet>> all = new LinkedHashMap<>();
     all.put(LossRatesSheet.NAME, results -> LossRatesSheet.of(results.rates()));

@@ -1,6 +1,8 @@
 package sparewell.table;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -43,6 +45,9 @@ public enum Format {
 
   private static final double KG_M_PER_LB_IN =
       MassUnit.POUND.milligrams() * 1e-6 * LengthUnit.INCH.micrometres() * 1e-6;
+
+  private static final MathContext LEAST_DIGITS = new MathContext(3, RoundingMode.HALF_EVEN);
+  private static final int MOST_DECIMALS = 15;
 
   private final String usUnit;
   private final String metricUnit;
@@ -97,8 +102,20 @@ public enum Format {
     return "[<" + least + "]\"–\";" + usual;
   }
 
-  public int csvDecimals() {
-    return csvDecimals;
+  /**
+   * The number with at most the format's decimals and no trailing zeros, the same in CSV and sheet.
+   * A probability too small for them keeps three significant digits, down to 1e-15.
+   */
+  public BigDecimal rounded(Number number) {
+    // The shortest decimal that reads back as the same number, so 0.1 rounds as 0.1.
+    BigDecimal exact =
+        number instanceof BigDecimal decimal ? decimal : new BigDecimal(number.toString());
+    BigDecimal rounded = exact.setScale(csvDecimals, RoundingMode.HALF_EVEN);
+    if (this == PROBABILITY && rounded.precision() < LEAST_DIGITS.getPrecision()) {
+      int decimals = Math.min(MOST_DECIMALS, exact.round(LEAST_DIGITS).scale());
+      rounded = exact.setScale(Math.max(decimals, csvDecimals), RoundingMode.HALF_EVEN);
+    }
+    return rounded.signum() == 0 ? BigDecimal.ZERO : rounded.stripTrailingZeros();
   }
 
   /**

@@ -1,26 +1,28 @@
 package sparewell.units;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Units of length that a workbook may name; 1 in = 25.4 mm exactly (international inch). */
 public enum LengthUnit {
-  INCH("in", 25_400.0),
-  FOOT("ft", 304_800.0),
-  MILLIMETRE("mm", 1_000.0),
-  CENTIMETRE("cm", 10_000.0),
-  METRE("m", 1_000_000.0);
+  INCH(25_400.0, "in", "inch", "inches", "\""),
+  FOOT(304_800.0, "ft", "foot", "feet"),
+  MILLIMETRE(1_000.0, "mm"),
+  CENTIMETRE(10_000.0, "cm"),
+  METRE(1_000_000.0, "m", "metre", "metres", "meter", "meters");
 
-  private final String symbol;
   private final double micrometres;
+  private final List<String> words;
 
-  LengthUnit(String symbol, double micrometres) {
-    this.symbol = symbol;
+  LengthUnit(double micrometres, String... words) {
     this.micrometres = micrometres;
+    this.words = List.of(words);
   }
 
   public String symbol() {
-    return symbol;
+    return words.get(0);
   }
 
   public double micrometres() {
@@ -29,13 +31,7 @@ public enum LengthUnit {
 
   /** The unit of that symbol, ignoring case; common long and plural forms are understood too. */
   public static Optional<LengthUnit> ofSymbol(String text) {
-    return switch (text.strip().toLowerCase(Locale.ROOT)) {
-      case "in", "inch", "inches", "\"" -> Optional.of(INCH);
-      case "ft", "foot", "feet" -> Optional.of(FOOT);
-      case "mm" -> Optional.of(MILLIMETRE);
-      case "cm" -> Optional.of(CENTIMETRE);
-      case "m", "metre", "metres", "meter", "meters" -> Optional.of(METRE);
-      default -> Optional.empty();
-    };
+    String word = text.strip().toLowerCase(Locale.ROOT);
+    return Stream.of(values()).filter(unit -> unit.words.contains(word)).findFirst();
   }
 }

@@ -1,7 +1,9 @@
 package sparewell.units;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Units of mass that a workbook may name.
@@ -10,21 +12,21 @@ import java.util.Optional;
  * NIST SP 811 appendix B).
  */
 public enum MassUnit {
-  OUNCE("oz", 28_349.523125),
-  POUND("lb", 453_592.37),
-  GRAM("g", 1_000.0),
-  KILOGRAM("kg", 1_000_000.0);
+  OUNCE(28_349.523125, "oz", "ounce", "ounces"),
+  POUND(453_592.37, "lb", "lbs", "pound", "pounds"),
+  GRAM(1_000.0, "g", "gram", "grams"),
+  KILOGRAM(1_000_000.0, "kg", "kilogram", "kilograms");
 
-  private final String symbol;
   private final double milligrams;
+  private final List<String> words;
 
-  MassUnit(String symbol, double milligrams) {
-    this.symbol = symbol;
+  MassUnit(double milligrams, String... words) {
     this.milligrams = milligrams;
+    this.words = List.of(words);
   }
 
   public String symbol() {
-    return symbol;
+    return words.get(0);
   }
 
   public double milligrams() {
@@ -33,12 +35,7 @@ public enum MassUnit {
 
   /** The unit of that symbol, ignoring case; common long and plural forms are understood too. */
   public static Optional<MassUnit> ofSymbol(String text) {
-    return switch (text.strip().toLowerCase(Locale.ROOT)) {
-      case "oz", "ounce", "ounces" -> Optional.of(OUNCE);
-      case "lb", "lbs", "pound", "pounds" -> Optional.of(POUND);
-      case "g", "gram", "grams" -> Optional.of(GRAM);
-      case "kg", "kilogram", "kilograms" -> Optional.of(KILOGRAM);
-      default -> Optional.empty();
-    };
+    String word = text.strip().toLowerCase(Locale.ROOT);
+    return Stream.of(values()).filter(unit -> unit.words.contains(word)).findFirst();
   }
 }

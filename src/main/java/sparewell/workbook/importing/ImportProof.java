@@ -1,6 +1,5 @@
 package sparewell.workbook.importing;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -13,7 +12,6 @@ import sparewell.ooxml.WorkbookRefused;
 import sparewell.workbook.grid.BookCells;
 import sparewell.workbook.grid.FormulaCells;
 import sparewell.workbook.grid.RawCell;
-import sparewell.workbook.grid.RawRow;
 import sparewell.workbook.value.Words;
 
 /** Verifies a written workbook: old cells unchanged, new ones as planned. */
@@ -28,14 +26,13 @@ public final class ImportProof {
     if (sheet.isEmpty()) {
       return false;
     }
-    Map<Integer, List<RawCell>> wanted = rows(before, added.sheet());
+    Map<Integer, Map<Integer, String>> wanted = rows(before, added.sheet());
     int number = added.firstNew();
     for (List<NewCell> row : added.rows()) {
-      List<RawCell> cells = wanted.computeIfAbsent(number++, n -> new ArrayList<>());
-      row.forEach(cell -> cells.add(NewRow.raw(cell)));
+      Map<Integer, String> cells = wanted.computeIfAbsent(number++, n -> new TreeMap<>());
+      row.forEach(cell -> cells.put(cell.column(), shown(NewRow.raw(cell))));
     }
-    return shown(wanted).equals(shown(rows(written, sheet.get())))
-        && formulasHold(written, sheet.get(), added);
+    return wanted.equals(rows(written, sheet.get())) && formulasHold(written, sheet.get(), added);
   }
 
   private static boolean formulasHold(WorkbookPackage written, SheetEntry sheet, NewRows added)
@@ -54,22 +51,19 @@ public final class ImportProof {
     return true;
   }
 
-  private static Map<Integer, List<RawCell>> rows(WorkbookPackage book, SheetEntry sheet)
+  /** What each cell shows, by row and column. */
+  private static Map<Integer, Map<Integer, String>> rows(WorkbookPackage book, SheetEntry sheet)
       throws WorkbookRefused {
-    Map<Integer, List<RawCell>> rows = new TreeMap<>();
-    BookCells.of(book).rows(sheet, (RawRow r) -> rows.put(r.number(), new ArrayList<>(r.cells())));
+    Map<Integer, Map<Integer, String>> rows = new TreeMap<>();
+    BookCells.of(book)
+        .rows(
+            sheet,
+            row -> {
+              Map<Integer, String> texts = new TreeMap<>();
+              row.cells().forEach(cell -> texts.put(cell.column(), shown(cell)));
+              rows.put(row.number(), texts);
+            });
     return rows;
-  }
-
-  private static Map<Integer, Map<Integer, String>> shown(Map<Integer, List<RawCell>> rows) {
-    Map<Integer, Map<Integer, String>> shown = new TreeMap<>();
-    rows.forEach(
-        (number, cells) -> {
-          Map<Integer, String> texts = new TreeMap<>();
-          cells.forEach(cell -> texts.put(cell.column(), shown(cell)));
-          shown.put(number, texts);
-        });
-    return shown;
   }
 
   private static String shown(RawCell cell) {
