@@ -76,7 +76,9 @@ final class StockRules {
         season.stock().stream()
             .collect(
                 Collectors.toMap(
-                    row -> row.item().style(), StockRules::hasFloor, Boolean::logicalOr));
+                    row -> row.item().style(),
+                    row -> row.carryAtLeast().isPresent(),
+                    Boolean::logicalOr));
     for (Style style : season.styles()) {
       if (style.gear()
           && style.carryAtLeast().isEmpty()
@@ -86,9 +88,5 @@ final class StockRules {
             Code.GEAR_WITHOUT_FLOOR, style.origin().under("Carry at least"), style.name(), floor);
       }
     }
-  }
-
-  private static boolean hasFloor(StockRow row) {
-    return row.carryAtLeast().isPresent();
   }
 }

@@ -48,7 +48,7 @@ final class SlotFill {
   }
 
   private boolean addPocket() {
-    return addBest(this::unserved, this::weight)
+    return addBest(this::unserved, i -> needs.get(i).importance() * needs.get(i).losses().mean())
         || addBest(i -> packed[i] < limits.get(i), this::saved);
   }
 
@@ -59,10 +59,6 @@ final class SlotFill {
         && limits.get(i) > 0
         && IntStream.range(0, packed.length)
             .noneMatch(j -> packed[j] > 0 && needs.get(j).item().style().equals(style));
-  }
-
-  private double weight(int i) {
-    return needs.get(i).importance() * needs.get(i).losses().mean();
   }
 
   /** Fills a pocket with the open item of the largest worth, of equals the first. */

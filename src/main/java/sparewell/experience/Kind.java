@@ -30,9 +30,5 @@ public enum Kind {
     public String key() {
       return name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
-
-    public boolean isRate() {
-      return this == COMMON_RATE;
-    }
   }
 }

@@ -9,7 +9,7 @@ import sparewell.table.Chart;
  *
  * @see "Okabe and Ito, Color Universal Design (2008), the palette's values from memory"
  */
-final class ChartSeries {
+record ChartSeries(Plot plot) {
   private static final List<String> COLOURS =
       List.of("0072B2", "E69F00", "009E73", "CC79A7", "56B4E9", "D55E00", "000000");
   private static final List<String> PATTERNS =
@@ -22,12 +22,6 @@ final class ChartSeries {
   private static final String LIGHT = "9CCBEA";
   private static final int THIN = 9_525;
   private static final int THICK = 22_225;
-
-  private final Plot plot;
-
-  ChartSeries(Plot plot) {
-    this.plot = plot;
-  }
 
   String bar(int index) {
     Plot.Series series = plot.series().get(index);
@@ -44,24 +38,14 @@ final class ChartSeries {
 
   String line(int index) {
     Plot.Series series = plot.series().get(index);
+    boolean scatter = plot.chart().kind() == Chart.Kind.SCATTER;
     return Xml.filled(
-        "line",
+        scatter ? "scatter" : "line",
         name(index),
         lineAndMarker(index, series.mark()),
         plot.chart().kind() == Chart.Kind.BANDS ? "" : errorBars(series),
-        categories(),
-        values("c:val", series.values()));
-  }
-
-  String scatter(int index) {
-    Plot.Series series = plot.series().get(index);
-    return Xml.filled(
-        "scatter",
-        name(index),
-        lineAndMarker(index, series.mark()),
-        errorBars(series),
-        values("c:xVal", plot.x()),
-        values("c:yVal", series.values()));
+        scatter ? values("c:xVal", plot.x()) : categories(),
+        values(scatter ? "c:yVal" : "c:val", series.values()));
   }
 
   /** The two layers of a band: nothing up to its low end, a light fill up to its high end. */

@@ -10,7 +10,7 @@ import sparewell.table.Chart;
  *
  * @see "ECMA-376 part 1, section 21.2: the order of elements follows its schema"
  */
-final class ChartXml {
+record ChartXml(Plot plot, Chart.Kind kind) {
   private static final double ROOM_FOR_LABELS_POINTS = 460;
   private static final double LABEL_GAP_POINTS = 8;
   private static final int DATES_SHOWN = 5;
@@ -20,25 +20,14 @@ final class ChartXml {
 
   private static final int TILTED = -2_700_000;
 
-  private final Plot plot;
-  private final Chart.Kind kind;
-
-  ChartXml(Plot plot) {
-    this.plot = plot;
-    this.kind = plot.chart().kind();
-  }
-
   static String frame(Plot plot, Grid.Anchor anchor) {
     String words = plot.chart().title() + ". " + plot.chart().see();
     return Xml.filled("chart frame", anchor.ids().getAsInt(), words, anchor.chart());
   }
 
   void write(Xml xml) {
-    xml.add("chart", title(plot.chart().title(), 1_200, 0), groups(), axes(), legend());
-  }
-
-  private String legend() {
-    return plot.series().size() > 1 ? Xml.filled("legend") : "";
+    String legend = plot.series().size() > 1 ? Xml.filled("legend") : "";
+    xml.add("chart", title(plot.chart().title(), 1_200, 0), groups(), axes(), legend);
   }
 
   private String groups() {
@@ -66,10 +55,9 @@ final class ChartXml {
           others.stream().filter(i -> plot.series().get(i).hasInterval()).toList();
       all.append(Xml.filled("bands", Xml.each(bands, series::band)));
     }
-    if (kind == Chart.Kind.SCATTER) {
-      all.append(Xml.filled("points", Xml.each(others, series::scatter)));
-    } else if (!others.isEmpty()) {
-      all.append(Xml.filled("lines", Xml.each(others, series::line)));
+    if (!others.isEmpty()) {
+      String group = kind == Chart.Kind.SCATTER ? "points" : "lines";
+      all.append(Xml.filled(group, Xml.each(others, series::line)));
     }
     return all.toString();
   }
@@ -160,11 +148,8 @@ final class ChartXml {
 
   private static String scaling(String orientation, double most, boolean fromZero) {
     String least = most == 1 || fromZero ? Xml.filled("from zero") : "";
-    return Xml.filled("scaling", orientation, most(most), least);
-  }
-
-  private static String most(double most) {
-    return most > 0 ? Xml.filled("most", SheetXml.number(most)) : "";
+    String end = most > 0 ? Xml.filled("most", SheetXml.number(most)) : "";
+    return Xml.filled("scaling", orientation, end, least);
   }
 
   private static String ticks(Plot.Figures numbers, String labels, int angle) {

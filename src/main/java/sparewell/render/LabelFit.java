@@ -16,7 +16,7 @@ import sparewell.table.LabelGrid.Words;
  * against 5 for the smallest letters that normal eyes can tell (common practice, no source). A name
  * that would need a second line at that size is set a little smaller, so that less is split.
  */
-final class LabelFit {
+record LabelFit(List<Words> head, double width, double height) {
   private static final double LINE_OF_FONT = 1.2;
   private static final int STEPS = 20;
   private static final int LEAST_LARGE = 20;
@@ -27,16 +27,6 @@ final class LabelFit {
 
   private static final double TINIEST_SHARE = 0.35;
   private static final double TINIER = 0.93;
-
-  private final List<Words> head;
-  private final double width;
-  private final double height;
-
-  private LabelFit(List<Words> head, double width, double height) {
-    this.head = head;
-    this.width = width;
-    this.height = height;
-  }
 
   record Fitted(List<Grid.Run> runs, Optional<LabelGrid.Tape> tape, int part, int parts) {}
 

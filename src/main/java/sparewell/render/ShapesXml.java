@@ -11,7 +11,7 @@ import sparewell.table.Layout;
  *
  * @see "ECMA-376 part 1, sections 20.1 and 20.5"
  */
-final class ShapesXml {
+record ShapesXml(Grid.Anchor anchor, long wide, long high, long top) {
   private static final String BLACK = "000000";
   private static final String WHITE = "FFFFFF";
   private static final int THIN = 9_525;
@@ -25,18 +25,6 @@ final class ShapesXml {
   private static final double SMALLEST_POINTS = 5;
   private static final double POINT_STEP = 0.25;
   private static final Drawing.Frame WHOLE = new Drawing.Frame(0, 0, 1, 1);
-
-  private final Grid.Anchor anchor;
-  private final long wide;
-  private final long high;
-  private final long top;
-
-  private ShapesXml(Grid.Anchor anchor, long wide, long high, long top) {
-    this.anchor = anchor;
-    this.wide = wide;
-    this.high = high;
-    this.top = top;
-  }
 
   static void lay(Drawing drawing, Grid grid, int firstRow) {
     int row = firstRow;

@@ -113,7 +113,10 @@ final class SheetParts {
 
   private String chart(String drawing, Plot plot) {
     String file = book.takePart("charts/", "chart", ".xml");
-    write(file, OFFICE + "drawingml.chart+xml", xml -> new ChartXml(plot).write(xml));
+    write(
+        file,
+        OFFICE + "drawingml.chart+xml",
+        xml -> new ChartXml(plot, plot.chart().kind()).write(xml));
     return relate(drawing, "chart", file);
   }
 

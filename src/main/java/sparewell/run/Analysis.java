@@ -16,9 +16,9 @@ import sparewell.ooxml.WorkbookRefused;
 import sparewell.rates.LossModel;
 import sparewell.season.Season;
 import sparewell.season.SeasonOrder;
-import sparewell.sheet.Entered;
 import sparewell.sheet.LastRun;
 import sparewell.sheet.Results;
+import sparewell.sheet.Typed;
 import sparewell.spares.BuyList;
 import sparewell.spares.BuyPlanner;
 import sparewell.spares.OffSeason;
@@ -43,12 +43,12 @@ final class Analysis {
    * Reads an opened workbook and works everything out.
    *
    * @param lastRun the workbook with the sheets that the last run left
-   * @param entered what was typed into them
+   * @param typed what was typed into them
    */
   static Results of(
       WorkbookPackage book,
       WorkbookPackage lastRun,
-      Beside.Work<Entered, WorkbookRefused> entered,
+      Beside.Work<Typed, WorkbookRefused> typed,
       RunOptions options,
       List<Finding> alreadyFound)
       throws UnusableInput, WorkbookRefused {
@@ -98,7 +98,7 @@ final class Analysis {
         packing,
         stow,
         load,
-        entered.get(),
+        typed.get(),
         lastFigures.get());
   }
 

@@ -25,10 +25,10 @@ import sparewell.save.OwnSheetNames;
 import sparewell.save.WorkbookSaver;
 import sparewell.save.file.Refusals;
 import sparewell.season.Settings;
-import sparewell.sheet.Entered;
 import sparewell.sheet.ReportSheets;
 import sparewell.sheet.ReportSheets.Report;
 import sparewell.sheet.Results;
+import sparewell.sheet.Typed;
 import sparewell.workbook.read.UnusableInput;
 
 /** The work on one workbook: read, analyse, render, save. */
@@ -40,10 +40,12 @@ final class BookRun {
     try (WorkbookPackage original = WorkbookPackage.open(book)) {
       Path target = options.out().orElse(book);
       if (Files.isDirectory(target)) {
-        String reason = folder(book, target);
+        String reason =
+            "--out %s is a folder. Name the workbook to write in it, such as --out %s. Nothing was written."
+                .formatted(target, target.resolve(book.getFileName()));
         return Outcome.refused(book, reason, List.of(reason));
       }
-      return written(original, original, target, entered(original), folder, options);
+      return written(original, original, target, typed(original), folder, options);
     } catch (UnusableInput unusable) {
       return unusable(book, unusable);
     } catch (WorkbookRefused refused) {
@@ -63,13 +65,13 @@ final class BookRun {
    * @param read the workbook to analyse
    * @param standing the workbook as it stands, with the sheets that the last run left
    * @param target the file to write, that of {@code standing} or another
-   * @param entered what was typed into our sheets
+   * @param typed what was typed into our sheets
    */
   static Outcome written(
       WorkbookPackage read,
       WorkbookPackage standing,
       Path target,
-      Beside.Work<Entered, WorkbookRefused> entered,
+      Beside.Work<Typed, WorkbookRefused> typed,
       Path folder,
       RunOptions options)
       throws UnusableInput, WorkbookRefused, IOException {
@@ -78,7 +80,7 @@ final class BookRun {
     Beside.Work<OwnParts, WorkbookRefused> parts =
         Beside.begin(() -> parts(read, ReportSheets.names(), names, ReportSheets.FRONT::equals));
     Report report =
-        ReportSheets.of(Analysis.of(read, standing, entered, options, alreadyFound(read, names)));
+        ReportSheets.of(Analysis.of(read, standing, typed, options, alreadyFound(read, names)));
     Results results = report.results();
     Settings settings = results.season().settings();
     ReportFolder.prepare(folder); // what cannot end well is not begun
@@ -118,11 +120,6 @@ final class BookRun {
     }
   }
 
-  private static String folder(Path book, Path target) {
-    return "--out %s is a folder. Name the workbook to write in it, such as --out %s. Nothing was written."
-        .formatted(target, target.resolve(book.getFileName()));
-  }
-
   /** Analyses a workbook and reports its findings; writes nothing. */
   static Outcome check(Path book, RunOptions options) {
     try (WorkbookPackage original = WorkbookPackage.open(book)) {
@@ -131,7 +128,7 @@ final class BookRun {
                   Analysis.of(
                       original,
                       original,
-                      entered(original),
+                      typed(original),
                       options,
                       renamed(names(original, ReportSheets.names()))))
               .results();
@@ -148,8 +145,8 @@ final class BookRun {
     }
   }
 
-  private static Beside.Work<Entered, WorkbookRefused> entered(WorkbookPackage book) {
-    return Beside.begin(() -> Entered.of(TypedReader.of(book)));
+  private static Beside.Work<Typed, WorkbookRefused> typed(WorkbookPackage book) {
+    return Beside.begin(() -> TypedReader.of(book));
   }
 
   /** Our sheets' names in this workbook, where a sheet of the angler's has the usual one. */

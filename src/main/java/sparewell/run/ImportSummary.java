@@ -4,7 +4,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import sparewell.workbook.importing.NewRow;
 import sparewell.workbook.importing.SheetPlan;
 import sparewell.workbook.importing.SheetPlan.Rejected;
 
@@ -20,7 +19,9 @@ final class ImportSummary {
     List<String> lines = new ArrayList<>();
     for (SheetPlan plan : plans) {
       lines.add(counts(plan, "would be added", "there already", "would be rejected"));
-      plan.added().stream().limit(MOST_ROWS).map(ImportSummary::row).forEach(lines::add);
+      plan.added().stream()
+          .limit(MOST_ROWS)
+          .forEach(row -> lines.add("  line " + row.line() + ": " + row.shown()));
       if (plan.added().size() > MOST_ROWS) {
         lines.add("  … and " + (plan.added().size() - MOST_ROWS) + " more");
       }
@@ -29,10 +30,6 @@ final class ImportSummary {
     loud(plans, "would be left out", lines);
     lines.add("Dry run: nothing was written.");
     return lines;
-  }
-
-  private static String row(NewRow row) {
-    return "  line " + row.line() + ": " + row.shown();
   }
 
   static List<String> done(

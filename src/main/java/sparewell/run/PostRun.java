@@ -18,7 +18,6 @@ import sparewell.posting.Posting.PostedRow;
 import sparewell.save.WorkbookSaver;
 import sparewell.season.Season;
 import sparewell.season.SeasonOrder;
-import sparewell.sheet.Entered;
 import sparewell.sheet.Typed;
 import sparewell.workbook.InputColumn;
 import sparewell.workbook.InputSheet;
@@ -82,20 +81,20 @@ public final class PostRun {
       return Outcome.done(book, "nothing written", dry(posting));
     }
     WorkbookSaver.check(original, book, options.dropSignature());
-    return write(original, posting, typed.unposted());
+    return write(original, posting, typed);
   }
 
-  private Outcome write(WorkbookPackage original, Posting posting, Typed left)
+  private Outcome write(WorkbookPackage original, Posting posting, Typed typed)
       throws UnusableInput, WorkbookRefused, IOException {
     List<InputSheet> missing = missing(original, posting);
     try (Scratch scratch = new Scratch(original)) {
       if (missing.isEmpty()) {
-        return append(original, original, posting, left, scratch);
+        return append(original, original, posting, typed, scratch);
       }
       Path grown = scratch.file();
       BlankSheets.add(original, missing, grown);
       try (WorkbookPackage whole = WorkbookPackage.open(grown)) {
-        return append(original, whole, posting, left, scratch);
+        return append(original, whole, posting, typed, scratch);
       }
     }
   }
@@ -108,7 +107,11 @@ public final class PostRun {
   }
 
   private Outcome append(
-      WorkbookPackage original, WorkbookPackage whole, Posting posting, Typed left, Scratch scratch)
+      WorkbookPackage original,
+      WorkbookPackage whole,
+      Posting posting,
+      Typed typed,
+      Scratch scratch)
       throws UnusableInput, WorkbookRefused, IOException {
     List<ImportSource> sources = sources(posting);
     List<SheetPlan> plans =
@@ -129,8 +132,8 @@ public final class PostRun {
     Map<String, Integer> posted = new LinkedHashMap<>();
     plans.forEach(plan -> posted.put(plan.sheetName(), plan.added().size()));
     try (WorkbookPackage fresh = WorkbookPackage.open(filled)) {
-      Entered entered = new Entered(left, posted);
-      Outcome analysed = BookRun.written(fresh, original, book, () -> entered, folder, options);
+      Typed left = typed.unposted(posted);
+      Outcome analysed = BookRun.written(fresh, original, book, () -> left, folder, options);
       List<String> lines = new ArrayList<>(List.of(posted(posted)));
       lines.addAll(analysed.summary());
       return new Outcome(book, analysed.exitCode(), analysed.inShort(), lines, analysed.problems());

@@ -28,7 +28,6 @@ import sparewell.save.file.Replacement;
 import sparewell.save.file.RunLock;
 import sparewell.season.Season;
 import sparewell.season.SeasonOrder;
-import sparewell.season.Trip;
 import sparewell.workbook.ReadOptions;
 import sparewell.workbook.read.SeasonReader;
 import sparewell.workbook.read.UnusableInput;
@@ -175,15 +174,11 @@ public final class ShareRun {
             history.usual().perHourAfloat()
                 ? Unit.PIECES_PER_HOUR_AFLOAT
                 : Unit.PIECES_PER_HOUR_THROWN,
-            history.trips().stream().mapToDouble(ShareRun::hours).sum(),
+            history.trips().stream().mapToDouble(trip -> trip.fishedHours().orElse(0)).sum(),
             history.styles(),
             history.families(),
             history.covers()),
         Names::fold);
-  }
-
-  private static double hours(Trip trip) {
-    return trip.fishedHours().orElse(0);
   }
 
   private synchronized Outcome add(Path book, List<Entry> rows) {

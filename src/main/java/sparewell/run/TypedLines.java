@@ -157,13 +157,12 @@ final class TypedLines {
               column ->
                   value(row, column)
                       .filter(there -> !(sums(row) && Ticks.isYes(there))) // drawn down too far
-                      .map(there -> stray(row, column, there)))
+                      .map(
+                          there ->
+                              new Typed.Stray(
+                                  new Cell(tab, row.number(), column), Ticks.plain(there))))
           .ifPresent(strays::add);
     }
-  }
-
-  private Typed.Stray stray(RawRow row, int column, Object there) {
-    return new Typed.Stray(new Cell(tab, row.number(), column), Ticks.plain(there));
   }
 
   /** Returns whether it is a line: it names its subject, and figures stand where they belong. */

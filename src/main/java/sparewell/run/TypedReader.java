@@ -42,7 +42,7 @@ final class TypedReader {
         }
       }
     }
-    return new Typed(lines, fields, carded, strays);
+    return new Typed(lines, fields, carded, strays, Map.of());
   }
 
   /** A label stands first in its row, what was typed behind it. */

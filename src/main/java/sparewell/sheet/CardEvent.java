@@ -27,7 +27,7 @@ final class CardEvent {
 
   /** The event; empty where the card is for any trip. */
   static Optional<Event> of(Results results) {
-    Typed typed = results.entered().typed();
+    Typed typed = results.typed();
     Season season = results.season();
     Optional<Event> there = TripCardSheet.event(typed, season);
     if (TripCardSheet.filled(typed) || ownName(typed.card(), season)) {

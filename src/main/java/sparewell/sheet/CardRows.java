@@ -27,7 +27,7 @@ final class CardRows {
 
   CardRows(Results results, Optional<Event> event) {
     this.results = results;
-    this.typed = results.entered().typed();
+    this.typed = results.typed();
     this.event = event;
   }
 

@@ -46,7 +46,7 @@ final class Changes {
   }
 
   private void posted() {
-    Map<String, Integer> posted = results.entered().posted();
+    Map<String, Integer> posted = results.typed().posted();
     if (!posted.isEmpty()) {
       lines.plain(
           posted.entrySet().stream()
@@ -113,7 +113,7 @@ final class Changes {
   /** A chance that rises although pieces were lost looks like a mistake; it is not. */
   private String why(Figure figure) {
     boolean lostMore = results.rates().styles().stream().anyMatch(rate -> lostSince(rate) > 0);
-    boolean postedMore = !results.entered().posted().isEmpty();
+    boolean postedMore = !results.typed().posted().isEmpty();
     return figure.name().equals(Figures.CHANCE_NOW) && lostMore && !postedMore && safer()
         ? ", although pieces were lost: the loss rates fell by more than the stock"
         : "";

@@ -166,7 +166,7 @@ public final class EventPackingSheet {
         COLUMNS.column("from_box", line -> line.from().map(Place::box).orElse("")),
         COLUMNS.column("from_compartment", line -> line.from().map(Place::compartment).orElse("")),
         COLUMNS
-            .column(EntryTable.INTO, EventPackingSheet::into)
+            .column(EntryTable.INTO, line -> line.to().map(Phrase::place).orElse(""))
             .entered(
                 line ->
                     line.to().filter(PieceMove.OF_CHOICE::equals).map(place -> EntryTable.named())),
@@ -186,9 +186,5 @@ public final class EventPackingSheet {
       case STAYS_ABOARD -> "stays where it is";
       case BUY -> "short: buy";
     };
-  }
-
-  private static String into(Line line) {
-    return line.to().map(Phrase::place).orElse("");
   }
 }

@@ -26,7 +26,9 @@ final class LoadSummary {
             Format.TEXT.inFile("quantity", SummaryRow::quantity),
             COLUMNS.column("Quantity", row -> WORDS.get(row.quantity()).get(1)),
             COLUMNS.column("value", row -> value(row, units)),
-            COLUMNS.column("unit", row -> unit(row, units)));
+            COLUMNS.column(
+                "unit",
+                row -> row.kind() == SummaryRow.Kind.DEGREES ? "deg" : format(row).csvUnit(units)));
     return COLUMNS.table(report.summary(), columns);
   }
 
@@ -57,9 +59,5 @@ final class LoadSummary {
     return Format.MASS
         .shown(Mass.of(Math.abs(kg), MassUnit.KILOGRAM), units)
         .map(size -> Math.signum(kg) * (Double) size);
-  }
-
-  private static String unit(SummaryRow row, UnitSystem units) {
-    return row.kind() == SummaryRow.Kind.DEGREES ? "deg" : format(row).csvUnit(units);
   }
 }

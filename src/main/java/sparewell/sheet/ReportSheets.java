@@ -65,7 +65,7 @@ public final class ReportSheets {
   }
 
   public static Report of(Results found) {
-    EntryFill entries = new EntryFill(found.entered().typed(), units(found));
+    EntryFill entries = new EntryFill(found.typed(), units(found));
     List<ReportSheet> made =
         BEHIND.values().parallelStream().map(maker -> maker.apply(found)).toList();
     List<ReportSheet> filled = made.stream().map(entries::fill).toList();
@@ -73,7 +73,8 @@ public final class ReportSheets {
     List<Finding> unread =
         Stream.concat(
                 entries.left().stream().map(ReportSheets::lost),
-                found.entered().typed().strays().stream().map(ReportSheets::stray))
+                found.typed().strays().stream()
+                    .map(stray -> Finding.of(Code.TICK_BESIDE_LINE, stray.at(), stray.typed())))
             .toList();
     Results results = found.without(entries.left(), unread);
     List<ReportSheet> behind = new ArrayList<>(filled);
@@ -89,10 +90,6 @@ public final class ReportSheets {
     String typed =
         row.entries().values().stream().map(Ticks::plain).collect(Collectors.joining(", "));
     return Finding.of(Code.TICK_WITHOUT_LINE, Cell.ofSheet(row.at().sheet()), typed, row.words());
-  }
-
-  private static Finding stray(Typed.Stray stray) {
-    return Finding.of(Code.TICK_BESIDE_LINE, stray.at(), stray.typed());
   }
 
   private static UnitSystem units(Results results) {

@@ -23,7 +23,7 @@ import sparewell.stow.StowPlan;
  * @param findings all findings, gravest first
  * @param trackRecord the replay of the angler's own history
  * @param offSeason the look back and ahead over a season, where there is something to look back on
- * @param entered what the angler typed into our sheets, and what was posted of it
+ * @param typed what the angler typed into our sheets, and what was posted of it
  * @param lastRun what the last run left in the workbook; absent on the first run
  */
 public record Results(
@@ -40,7 +40,7 @@ public record Results(
     EventPacking packing,
     StowPlan stow,
     LoadReport load,
-    Entered entered,
+    Typed typed,
     Optional<LastRun> lastRun) {
   public Results {
     findings = List.copyOf(findings);
@@ -48,10 +48,9 @@ public record Results(
 
   /** The same without what was typed for lines that are gone, which findings tell of instead. */
   Results without(List<Typed.Row> gone, List<Finding> more) {
-    List<Typed.Row> rows = new ArrayList<>(entered.typed().rows());
+    List<Typed.Row> rows = new ArrayList<>(typed.rows());
     rows.removeAll(gone);
-    Typed kept = new Typed(rows, entered.typed().card(), entered.typed().carded(), List.of());
-    Entered left = new Entered(kept, entered.posted());
+    Typed left = new Typed(rows, typed.card(), typed.carded(), List.of(), typed.posted());
     List<Finding> all = new ArrayList<>(more);
     all.addAll(findings);
     all.sort(Comparator.comparing(Finding::severity));

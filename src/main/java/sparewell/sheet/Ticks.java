@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -68,17 +69,16 @@ public final class Ticks {
 
   /** A whole number of pieces, with or without the word. */
   public static OptionalInt pieces(Object entry) {
-    return amount(entry)
-        .filter(amount -> amount.of().isEmpty() && amount.countsIn("Pieces"))
-        .map(amount -> OptionalInt.of(amount.count()))
-        .orElse(OptionalInt.empty());
+    return count(entry, amount -> amount.countsIn("Pieces"));
   }
 
   public static OptionalInt whole(Object entry) {
-    return amount(entry)
-        .filter(amount -> amount.of().isEmpty() && amount.unit().isEmpty())
-        .map(amount -> OptionalInt.of(amount.count()))
-        .orElse(OptionalInt.empty());
+    return count(entry, amount -> amount.unit().isEmpty());
+  }
+
+  private static OptionalInt count(Object entry, Predicate<Amount> unit) {
+    Optional<Amount> plain = amount(entry).filter(amount -> amount.of().isEmpty()).filter(unit);
+    return plain.isPresent() ? OptionalInt.of(plain.get().count()) : OptionalInt.empty();
   }
 
   /** A value as text; whole numbers without a point. */

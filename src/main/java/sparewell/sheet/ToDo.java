@@ -95,7 +95,7 @@ final class ToDo {
 
   /** Asks to post ticks: they count only once posted; until then all is asked for again. */
   private void post() {
-    Typed typed = results.entered().typed();
+    Typed typed = results.typed();
     long ticked = typed.rows().stream().filter(Typed.Row::ticked).count();
     if (ticked > 0 || TripCardSheet.filled(typed)) {
       String text =
@@ -123,7 +123,7 @@ final class ToDo {
     Season season = results.season();
     LocalDate asOf = season.settings().asOf();
     Optional<Event> card = CardEvent.of(results);
-    boolean filled = TripCardSheet.filled(results.entered().typed());
+    boolean filled = TripCardSheet.filled(results.typed());
     for (Event event : season.events()) {
       if (event.lastDay().isBefore(asOf)
           && !event.date().isBefore(asOf.minusDays(DAYS_TO_LOG))

@@ -65,7 +65,7 @@ public final class TripCardSheet {
 
   private TripCardSheet(Results results) {
     this.results = results;
-    this.typed = results.entered().typed();
+    this.typed = results.typed();
     this.event = CardEvent.of(results);
     this.rows = new CardRows(results, event);
     LocalDate asOf = results.season().settings().asOf();
@@ -188,12 +188,9 @@ public final class TripCardSheet {
 
   /** Few rows are higher: there is room on the page, and fingers are wet. */
   private Entry high(Entry entry) {
-    double points = LEAST_ROW_POINTS * FULL_PAGE / Math.max(1, rowCount());
+    int items = printed() ? typed.carded().size() : rows.items().size();
+    double points = LEAST_ROW_POINTS * FULL_PAGE / Math.max(1, items + rows.styles().size());
     return entry.roomy(0, Math.max(LEAST_ROW_POINTS, Math.min(MOST_ROW_POINTS, points)));
-  }
-
-  private int rowCount() {
-    return (printed() ? typed.carded().size() : rows.items().size()) + rows.styles().size();
   }
 
   private Table<Holding> items(String title, List<Holding> rows) {

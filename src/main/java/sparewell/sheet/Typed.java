@@ -1,5 +1,7 @@
 package sparewell.sheet;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import sparewell.finding.Cell;
@@ -11,20 +13,27 @@ import sparewell.finding.Cell;
  * @param card what stands in the fields of the trip card, by label
  * @param carded keys of the items that stand on the trip card, from the top down
  * @param strays what stands in the columns to type into, but beside no line of ours
+ * @param posted rows appended to each of the angler's sheets just before this run, by its name
  */
 public record Typed(
-    List<Row> rows, Map<String, Object> card, List<List<String>> carded, List<Stray> strays) {
-  public static final Typed NOTHING = new Typed(List.of(), Map.of(), List.of(), List.of());
+    List<Row> rows,
+    Map<String, Object> card,
+    List<List<String>> carded,
+    List<Stray> strays,
+    Map<String, Integer> posted) {
+  public static final Typed NOTHING =
+      new Typed(List.of(), Map.of(), List.of(), List.of(), Map.of());
 
   public Typed {
     rows = List.copyOf(rows);
     card = Map.copyOf(card);
     carded = List.copyOf(carded);
     strays = List.copyOf(strays);
+    posted = Collections.unmodifiableMap(new LinkedHashMap<>(posted));
   }
 
-  /** Entries left once the ticks are posted, and with them a card that tells of a trip. */
-  public Typed unposted() {
+  /** Entries left once rows are posted, and with them a card that tells of a trip. */
+  public Typed unposted(Map<String, Integer> rowsPosted) {
     boolean card = !TripCardSheet.filled(this);
     return new Typed(
         rows.stream()
@@ -33,7 +42,8 @@ public record Typed(
             .toList(),
         card ? this.card : Map.of(),
         card ? carded : List.of(),
-        List.of());
+        List.of(),
+        rowsPosted);
   }
 
   /** An entry beside no line of ours. */

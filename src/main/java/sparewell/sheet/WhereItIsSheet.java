@@ -109,12 +109,13 @@ public final class WhereItIsSheet {
         .sorted(byBox)
         .forEach(h -> places.computeIfAbsent(h.place(), place -> new ArrayList<>()).add(h));
     Set<Place> inStock = season.stock().stream().map(StockRow::place).collect(Collectors.toSet());
-    places.entrySet().removeIf(at -> !inStock.contains(at.getKey()) && empty(at.getValue()));
+    places
+        .values()
+        .removeIf(
+            there ->
+                !inStock.contains(there.get(0).place())
+                    && there.stream().allMatch(holding -> holding.pieces() == 0));
     return places.values();
-  }
-
-  private static boolean empty(List<Holding> there) {
-    return there.stream().allMatch(holding -> holding.pieces() == 0);
   }
 
   private static Block way(int below) {

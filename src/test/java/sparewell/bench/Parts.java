@@ -25,9 +25,9 @@ import sparewell.save.OwnParts;
 import sparewell.save.OwnSheet;
 import sparewell.save.WorkbookSaver;
 import sparewell.season.Season;
-import sparewell.sheet.Entered;
 import sparewell.sheet.ReportSheets;
 import sparewell.sheet.Results;
+import sparewell.sheet.Typed;
 import sparewell.spares.BuyList;
 import sparewell.spares.BuyPlanner;
 import sparewell.spares.OffSeason;
@@ -94,7 +94,7 @@ public final class Parts {
               packing,
               stow,
               load,
-              Entered.NOTHING,
+              Typed.NOTHING,
               Optional.empty());
       List<ReportSheet> sheets = clock.time("sheets", () -> ReportSheets.of(results).sheets());
       List<OwnSheet> own =

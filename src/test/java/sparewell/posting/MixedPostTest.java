@@ -260,7 +260,7 @@ class MixedPostTest {
                             Map.of("Lost", (double) lost))));
       }
     }
-    return new Typed(rows, card, List.of(), List.of());
+    return new Typed(rows, card, List.of(), List.of(), Map.of());
   }
 
   private static Typed.Row tick(Deed deed) {

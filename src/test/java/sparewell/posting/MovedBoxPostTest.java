@@ -58,7 +58,8 @@ class MovedBoxPostTest {
                 row(EntryTable.CARD_ITEMS, Map.of("Style", "Lure", "Lost", 2.0), "Lost")),
             Map.of("Trip", "Outing", "Date", DAY, "Hours fished", 6.0),
             List.of(),
-            List.of());
+            List.of(),
+            Map.of());
     Posting posting = Poster.of(typed, before, DAY);
     assertEquals(List.of(), posting.faults());
     Books after =

@@ -53,7 +53,8 @@ class TypedAsPeopleDoTest {
             cells,
             Map.of("Done", done),
             new sparewell.finding.Cell("Sheet", 9, 7));
-    return Poster.of(new Typed(List.of(row), Map.of(), List.of(), List.of()), SEASON, DAY);
+    return Poster.of(
+        new Typed(List.of(row), Map.of(), List.of(), List.of(), Map.of()), SEASON, DAY);
   }
 
   private static Posting brought(Object done) {

@@ -72,7 +72,7 @@ class AfterTripSheetTest {
         EventPacker.pack(season, maker.onHand(), spares.eventNeeds()),
         stow,
         load,
-        Entered.NOTHING,
+        Typed.NOTHING,
         lastRun);
   }
 

@@ -69,7 +69,7 @@ final class EntryText {
     if (kind == Kind.SPREAD) {
       Kind.Spread spread =
           known(Kind.Spread.values(), Kind.Spread::key, key, "no spread has that name");
-      rate = spread.isRate();
+      rate = spread == Kind.Spread.COMMON_RATE;
     }
     if (rate == (unit == Unit.TIMES)) {
       throw wrong("unit " + unit.word() + " does not go with kind " + kind.word());

@@ -78,7 +78,7 @@ public final class ExperienceFile {
                   + String.join(",", COLUMNS)
                   + ".");
         }
-        if (!isHeader(cells) && !blank(cells)) {
+        if (!isHeader(cells) && !cells.stream().allMatch(String::isBlank)) {
           try {
             rows.add(EntryText.read(cells.toList()));
           } catch (IllegalArgumentException wrong) {
@@ -102,10 +102,6 @@ public final class ExperienceFile {
 
   private static boolean isHeader(CSVRecord cells) {
     return cells.toList().equals(COLUMNS);
-  }
-
-  private static boolean blank(CSVRecord cells) {
-    return cells.stream().allMatch(String::isBlank);
   }
 
   /** Text of a file with these rows, sorted by log and quantity. */

@@ -211,8 +211,4 @@ record CsvTable(
         .map(bound -> "'" + Names.clean(line.at(bound.index())) + "' in " + bound.header())
         .toList();
   }
-
-  boolean commaDecimals() {
-    return delimiter != ',';
-  }
 }

@@ -56,7 +56,9 @@ final class RowKey {
         switch (bound.column().kind()) {
           case SIZE -> Optional.of(Names.fold(Words.size(cell)));
           case DATE -> Dates.date(cell, dates, Remarks.NONE).map(Object::toString);
-          case HOURS -> Amounts.hours(cell, Remarks.NONE).map(RowKey::rounded);
+          case HOURS ->
+              Amounts.hours(cell, Remarks.NONE)
+                  .map(hours -> Numbers.plain(Math.rint(hours * 1e6) / 1e6));
           case MONEY -> Amounts.money(cell, Remarks.NONE).map(BigDecimal::toPlainString);
           case ITEM_MASS ->
               Amounts.mass(cell, bound.massUnit(units), Remarks.NONE)
@@ -68,9 +70,5 @@ final class RowKey {
           default -> Dates.iso(Words.text(cell)).map(Object::toString);
         };
     return understood.orElseGet(() -> Names.fold(Words.text(cell)));
-  }
-
-  private static String rounded(double hours) {
-    return Numbers.plain(Math.rint(hours * 1e6) / 1e6);
   }
 }

@@ -96,7 +96,7 @@ record ValueMaker(CsvTable from, TargetTable to, UnitSystem units, DateSystem da
 
   /** Replaces a decimal comma by a point, in files with another delimiter. */
   private String point(String text) {
-    if (!from.commaDecimals() || !text.matches(".*\\d,\\d.*")) {
+    if (from.delimiter() == ',' || !text.matches(".*\\d,\\d.*")) {
       return text;
     }
     String joined = text.replaceAll("(?<=\\d)[.\u00a0\u202f' ](?=\\d{3}(?:\\D|$))", "");

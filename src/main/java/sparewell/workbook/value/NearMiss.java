@@ -37,7 +37,7 @@ public final class NearMiss {
   /** Number of letters by which two folded names differ, 1 or 2; -1 for other names. */
   public static int lettersOff(String a, String b) {
     int longer = Math.max(a.length(), b.length());
-    if (Math.abs(a.length() - b.length()) > 2 || longer < 3 || !sameDigits(a, b)) {
+    if (Math.abs(a.length() - b.length()) > 2 || longer < 3 || !digits(a).equals(digits(b))) {
       return -1;
     }
     int off = swapped(a, b) ? 1 : UP_TO_TWO.apply(a, b);
@@ -57,10 +57,6 @@ public final class NearMiss {
         && a.charAt(i) == b.charAt(i + 1)
         && a.charAt(i + 1) == b.charAt(i)
         && a.substring(i + 2).equals(b.substring(i + 2));
-  }
-
-  private static boolean sameDigits(String a, String b) {
-    return digits(a).equals(digits(b));
   }
 
   private static String digits(String text) {
