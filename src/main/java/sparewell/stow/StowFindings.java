@@ -146,13 +146,15 @@ final class StowFindings {
         now > 0 ? "starboard" : "port",
         Spoken.moment(Math.abs(now) * 1e-12, units),
         Spoken.moment(setup.sideTolerance * 1e-12, units),
-        kept
-            ? "the stow plan keeps to it"
-            : setup.pullsLittle() && tried.sideHighest != StowProblem.UNLIMITED
-                ? "so little over that no box is moved for it alone; the stow plan pulls no more"
-                : tried.sideHighest == StowProblem.UNLIMITED
-                    ? "no plan was found that keeps to it and to the other limits: left out of the plan"
-                    : "no plan was found that keeps to it: the stow plan pulls no more than now");
+        kept && setup.free.isEmpty()
+            ? "no box may be moved that would mend it"
+            : kept
+                ? "the stow plan keeps to it"
+                : setup.pullsLittle() && tried.sideHighest != StowProblem.UNLIMITED
+                    ? "so little over that no box is moved for it alone; the stow plan pulls no more"
+                    : tried.sideHighest == StowProblem.UNLIMITED
+                        ? "no plan was found that keeps to it and to the other limits: left out of the plan"
+                        : "no plan was found that keeps to it: the stow plan pulls no more than now");
   }
 
   /** Boxes alone: pieces without a weight are told once for their style. */

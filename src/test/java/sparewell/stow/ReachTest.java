@@ -96,12 +96,16 @@ class ReachTest {
   @Test
   void theAnglerWeighsReachAgainstTheCentre() {
     SeasonSketch sketch = fished();
-    assertEquals(List.of("B"), moved(sketch.season()), "10 cm further aft");
+    moves("B", 2.25 + 4.5, sketch.season()); // 10 cm further aft
     sketch.reachWorth = Length.of(10, LengthUnit.CENTIMETRE);
-    assertEquals(List.of("A"), moved(sketch.season()));
+    moves("A", 0, sketch.season());
   }
 
-  private static List<String> moved(Season season) {
-    return StowPlanner.plan(season, boats().onHand()).steps().stream().map(MoveStep::box).toList();
+  private static void moves(String box, double plannedMinutes, Season season) {
+    StowPlan plan = StowPlanner.plan(season, boats().onHand());
+    assertEquals(List.of(box), plan.steps().stream().map(MoveStep::box).toList());
+    assertEquals(plannedMinutes, plan.reach().orElseThrow().plannedMinutes(), 1e-9);
+    double minutes = plan.boxes().get(0).reachMinutes().getAsDouble();
+    assertEquals(box.equals("A") ? 2.25 : 4.5, minutes, 1e-9);
   }
 }

@@ -9,8 +9,10 @@ import static sparewell.stow.StowPlannerTest.messages;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import sparewell.finding.Code;
+import sparewell.finding.Finding;
 import sparewell.units.UnitSystem;
 
 /** Limits on where boxes may stand: size, load, side moment, reach. */
@@ -107,6 +109,71 @@ class StowLimitsTest {
     assertTrue(messages(plan, Code.SIDE_OVER_TOLERANCE).contains("port with 400 kg·cm"));
     assertFalse(plan.curve().get(0).feasible());
     assertTrue(plan.curve().get(0).tackleCentre().isEmpty());
+  }
+
+  /** The chest pulls with 5 kg m, the box with 1 more: a pull of 7 is too much, of 4.5 is none. */
+  @Test
+  void whatStaysPutCountsInThePullThatNoPlanExceeds() {
+    StowPlan plan =
+        new Boats()
+            .compartment("Aft", 50, 20, 10)
+            .compartment("Bow", 400, 10, 10)
+            .compartment("Locker", 300, 50, 10)
+            .compartment("Middle", 200, -5, 10)
+            .box("A chest", "Locker", Optional.of(Boats.kg(10)), true, false)
+            .box("B", "Bow", 10)
+            .sideTolerance(1)
+            .plan();
+    assertEquals("Middle", box(plan, "B").toCompartment());
+    assertFalse(plan.steps().get(0).overSide());
+    assertTrue(done(plan).contains("pulls no more than now"), done(plan));
+    assertEquals(List.of("B", "A chest"), plan.boxes().stream().map(BoxPlan::box).toList());
+  }
+
+  @Test
+  void whereNothingMayMoveAPullToASideIsTold() {
+    StowPlan plan =
+        new Boats()
+            .compartment("Locker", 300, 50, 10)
+            .box("Chest", "Locker", Optional.of(Boats.kg(10)), true, false)
+            .sideTolerance(1)
+            .plan();
+    assertTrue(messages(plan, Code.SIDE_OVER_TOLERANCE).contains("starboard with 500 kg·cm"));
+    assertEquals("no box may be moved that would mend it", done(plan));
+  }
+
+  private static String done(StowPlan plan) {
+    return plan.findings().stream()
+        .filter(finding -> finding.code() == Code.SIDE_OVER_TOLERANCE)
+        .map(Finding::done)
+        .collect(Collectors.joining());
+  }
+
+  @Test
+  void aPullToASideOnTheWayIsTold() {
+    StowPlan plan =
+        new Boats()
+            .compartment("Bow", 400, 0, 0)
+            .compartment("Port", 50, -50, 10)
+            .compartment("Starboard", 50, 50, 10)
+            .box("A", "Bow", 10)
+            .box("B", "Bow", 10)
+            .sideTolerance(1)
+            .plan();
+    assertEquals(List.of(true, false), plan.steps().stream().map(MoveStep::overSide).toList());
+  }
+
+  /** A move counts for 1.5 % of all tackle moved over the span: 0.03 kg m here, and gains 0.2. */
+  @Test
+  void aMoveCountsByTheSpanOfTheCompartmentsNotTheirStation() {
+    StowPlan plan =
+        new Boats()
+            .compartment("Bow", 320, 0, 0)
+            .compartment("Middle", 300, 0, 0)
+            .box("A", "Bow", 1)
+            .box("Chest", "Middle", Optional.of(Boats.kg(9)), true, false)
+            .plan();
+    assertTrue(box(plan, "A").moves());
   }
 
   @Test
