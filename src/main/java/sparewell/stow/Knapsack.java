@@ -10,7 +10,7 @@ import java.util.Arrays;
  */
 final class Knapsack {
   private static final double MIX_STEP = 0.05;
-  private static final long NODE_LIMIT = 2_000;
+  static final long NODE_LIMIT = 2_000;
 
   private final long[] boxVolume;
   private final long[] boxLoad;
