@@ -7,19 +7,12 @@ import sparewell.experience.Normal;
 /**
  * A style's rate beside what other logs tell of it.
  *
- * @param source how near the others' experience is
- * @param anglers logs that have the style, or its family, or any
  * @param othersShare share of the rate that comes from others' logs of the style, 0..1
  * @param familyShare share that comes from others' logs of its family or of any, 0..1
  * @param times how many times the others' typical rate the own one is; absent without own hours or
  *     where nobody else has the style
  */
-public record AmongOthers(
-    Club.Source source,
-    long anglers,
-    double othersShare,
-    double familyShare,
-    Optional<Times> times) {
+public record AmongOthers(double othersShare, double familyShare, Optional<Times> times) {
   private static final double Z = 1.6448536269514722; // 95 % point of a standard normal
 
   /**
@@ -52,8 +45,6 @@ public record AmongOthers(
     double others = typical.source() == Club.Source.STYLE ? rest * narrowed : 0;
     boolean comparable = thrown && typical.source() == Club.Source.STYLE;
     return new AmongOthers(
-        typical.source(),
-        typical.anglers(),
         others,
         rest - others,
         comparable ? Optional.of(times(typical.log(), logLow, logHigh)) : Optional.empty());
