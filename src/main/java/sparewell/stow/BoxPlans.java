@@ -2,7 +2,9 @@ package sparewell.stow;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -15,16 +17,14 @@ final class BoxPlans {
   private final StowProblem problem;
   private final int[] recommended;
   private final Optional<int[]> best;
-  private final int[] step;
+  private final Map<String, Integer> numbers = new HashMap<>();
   private final Reason withoutPlan;
 
-  private BoxPlans(
-      StowSetup setup, int[] recommended, Optional<int[]> best, int[] step, Reason withoutPlan) {
+  private BoxPlans(StowSetup setup, int[] recommended, Optional<int[]> best, Reason withoutPlan) {
     this.setup = setup;
     problem = setup.problem;
     this.recommended = recommended;
     this.best = best;
-    this.step = step;
     this.withoutPlan = withoutPlan;
   }
 
@@ -33,25 +33,21 @@ final class BoxPlans {
    *
    * @param recommended place of each box of the problem
    * @param best their places in the best plan; absent where there is none
-   * @param order the steps to the recommended plan
+   * @param steps the steps to the recommended plan
    * @param withoutPlan why boxes stay where there is no plan
    */
   static List<BoxPlan> of(
       StowSetup setup,
       int[] recommended,
       Optional<int[]> best,
-      List<MoveOrder.Entry> order,
+      List<MoveStep> steps,
       Reason withoutPlan) {
-    int[] step = new int[recommended.length];
-    for (MoveOrder.Entry entry : order) {
-      if (entry.number().isPresent()) {
-        step[entry.box()] = entry.number().getAsInt();
-        if (entry.other() >= 0) {
-          step[entry.other()] = entry.number().getAsInt() + 1;
-        }
-      }
+    BoxPlans plans = new BoxPlans(setup, recommended, best, withoutPlan);
+    for (MoveStep step : steps) {
+      step.number().ifPresent(number -> plans.numbers.put(step.box(), number));
+      // no box is called "", as the other one of a step that is no swap
+      step.number().ifPresent(number -> plans.numbers.put(step.swappedWith(), number + 1));
     }
-    BoxPlans plans = new BoxPlans(setup, recommended, best, step, withoutPlan);
     List<BoxPlan> rows = new ArrayList<>();
     for (int i = 0; i < setup.boxes.size(); i++) {
       rows.add(plans.row(i));
@@ -64,13 +60,14 @@ final class BoxPlans {
     Box box = setup.boxes.get(index);
     BoxLoad load = setup.loads.get(index);
     int free = setup.free.indexOf(index);
+    Integer number = numbers.get(box.name());
     return new BoxPlan(
         box.name(),
         load.weight(),
         load.weightKnown(),
         box.compartment(),
         free < 0 ? box.compartment() : name(recommended[free]),
-        free >= 0 && step[free] > 0 ? OptionalInt.of(step[free]) : OptionalInt.empty(),
+        number == null ? OptionalInt.empty() : OptionalInt.of(number),
         free < 0 ? Optional.of(box.compartment()) : best.map(places -> name(places[free])),
         free < 0 ? stays(box) : reason(box, free),
         setup

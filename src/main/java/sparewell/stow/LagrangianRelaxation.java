@@ -35,6 +35,7 @@ abstract class LagrangianRelaxation {
   // Amounts in units of the average box, so that one length of step suits all limits.
   final double loadUnit;
   private final double sideUnit;
+  private final double[] arm;
 
   /**
    * @param equations number of relaxed rules 'exactly so much', which come first
@@ -53,6 +54,7 @@ abstract class LagrangianRelaxation {
     loadUnit = unit(problem.weightMg);
     double arms = Arrays.stream(problem.offsetUm).mapToDouble(Math::abs).average().orElse(0);
     sideUnit = Math.max(1, loadUnit * arms);
+    arm = Arrays.stream(problem.offsetUm).mapToDouble(offset -> offset / sideUnit).toArray();
   }
 
   static double unit(long[] amounts) {
@@ -95,7 +97,7 @@ abstract class LagrangianRelaxation {
   }
 
   private double side(int box, int place) {
-    return problem.weightMg[box] * (problem.offsetUm[place] / sideUnit);
+    return problem.weightMg[box] * arm[place];
   }
 
   /** Begins an evaluation: nothing stands anywhere; gives what the multipliers' limits add. */

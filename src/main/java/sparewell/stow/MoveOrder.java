@@ -18,31 +18,16 @@ final class MoveOrder {
   private final int[] at;
   private final long[] load;
   private final long[] volume;
-  private final List<Entry> entries = new ArrayList<>();
+  private final List<String> boxes;
+  private final List<String> places;
+  private final List<MoveStep> steps = new ArrayList<>();
   private int number = 1;
 
-  /**
-   * A step by numbers, see {@link MoveStep}.
-   *
-   * @param number of the move; absent for lifting out
-   * @param box which
-   * @param from place it stood in at first
-   * @param to place it goes to in the end
-   * @param other the other box of a swap, else -1
-   * @param sideThen side moment of the boxes that then stand in compartments, mg um
-   */
-  record Entry(
-      MoveStep.Kind kind,
-      OptionalInt number,
-      int box,
-      int from,
-      int to,
-      int other,
-      long sideThen) {}
-
-  private MoveOrder(StowProblem problem, int[] target) {
+  private MoveOrder(StowProblem problem, int[] target, List<String> boxes, List<String> places) {
     this.problem = problem;
     this.target = target;
+    this.boxes = boxes;
+    this.places = places;
     at = problem.now.clone();
     load = new long[problem.placeCount];
     volume = new long[problem.placeCount];
@@ -56,16 +41,14 @@ final class MoveOrder {
    * breaks limits, so may what is left of it on the way, but never a place that a box is put into.
    *
    * @param target place of each box, within all limits
+   * @param boxes names of the boxes
+   * @param places names of the places
    */
-  static MoveOrder of(StowProblem problem, int[] target) {
-    MoveOrder order = new MoveOrder(problem, target);
+  static List<MoveStep> of(
+      StowProblem problem, int[] target, List<String> boxes, List<String> places) {
+    MoveOrder order = new MoveOrder(problem, target, boxes, places);
     order.carryOut();
-    return order;
-  }
-
-  /** The steps. */
-  List<Entry> entries() {
-    return List.copyOf(entries);
+    return order.steps;
   }
 
   private void carryOut() {
@@ -116,7 +99,20 @@ final class MoveOrder {
     for (int one = 0; one < at.length; one++) {
       side += at[one] == OUTSIDE ? 0 : problem.weightMg[one] * problem.offsetUm[at[one]];
     }
-    entries.add(new Entry(kind, its, box, from, target[box], other, side));
+    steps.add(
+        new MoveStep(
+            kind,
+            its,
+            boxes.get(box),
+            places.get(from),
+            places.get(target[box]),
+            other == NO_BOX ? "" : boxes.get(other),
+            over(side) > Math.max(0, over(problem.sideMoment(problem.now)))));
+  }
+
+  /** By how much a side moment lies outside its limits, mg um; negative within them. */
+  private long over(long side) {
+    return Math.max(side - problem.sideHighest, problem.sideLowest - side);
   }
 
   private void fill(int box, int place, int sign) {

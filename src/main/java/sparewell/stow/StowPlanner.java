@@ -106,13 +106,18 @@ public final class StowPlanner {
     }
     int[] best = curve.best().array();
     int[] recommended = solver.worthwhile(MOVE_CHARGE * setup.spanMetres() * tackleKg());
-    MoveOrder order = MoveOrder.of(problem, recommended);
+    List<MoveStep> steps =
+        MoveOrder.of(
+            problem,
+            recommended,
+            setup.free.stream().map(index -> setup.boxes.get(index).name()).toList(),
+            setup.places.stream().map(Compartment::name).toList());
     return new StowPlan(
         aboard,
-        BoxPlans.of(setup, recommended, Optional.of(best), order.entries(), Reason.NO_PLAN),
+        BoxPlans.of(setup, recommended, Optional.of(best), steps, Reason.NO_PLAN),
         rows,
-        steps(order.entries()),
-        order.entries().isEmpty() ? StowPlan.Outcome.STAYS : StowPlan.Outcome.MOVE,
+        steps,
+        steps.isEmpty() ? StowPlan.Outcome.STAYS : StowPlan.Outcome.MOVE,
         Optional.empty(),
         standing(problem.now),
         standing(recommended),
@@ -183,23 +188,5 @@ public final class StowPlanner {
   private double gapPercent(StowSolver.Answer answer) {
     double moment = Math.abs(standing(answer.array()).momentKgM());
     return moment == 0 ? 0 : 100 * (answer.cost() - answer.bound()) / moment;
-  }
-
-  private List<MoveStep> steps(List<MoveOrder.Entry> order) {
-    List<MoveStep> steps = new ArrayList<>();
-    long pull = setup.pullNow();
-    for (MoveOrder.Entry entry : order) {
-      long after = Math.abs(setup.fixedSideMoment + entry.sideThen());
-      steps.add(
-          new MoveStep(
-              entry.kind(),
-              entry.number(),
-              setup.box(entry.box()).name(),
-              setup.places.get(entry.from()).name(),
-              setup.places.get(entry.to()).name(),
-              entry.other() < 0 ? "" : setup.box(entry.other()).name(),
-              after > Math.max(setup.sideTolerance, pull)));
-    }
-    return steps;
   }
 }

@@ -12,11 +12,10 @@ final class StowSolver {
   /** Share of the gain that is not searched for: it shows in no figure of the plan. */
   private static final double LITTLE = 0.004;
 
-  /** Steps of the bound from the multipliers of the limits, in the second stage, from then on. */
-  private static final int BOUND_STEPS = 120;
+  /** Steps of the bound, and those of the second stage. */
+  private static final int BOUND_STEPS = 60;
 
-  private static final int LONG_BOUND_STEPS = 200;
-  private static final int MORE_BOUND_STEPS = 60;
+  private static final int LONG_BOUND_STEPS = 250;
 
   /** Seed of the first slow cooling; single boats end 0.2 % apart by it. */
   private static final int FIRST_SEED = 32;
@@ -97,7 +96,7 @@ final class StowSolver {
       }
     }
     return answer(
-        all, near(bound) ? bound : search.search(all, bound, MORE_BOUND_STEPS, effort.exact()));
+        all, near(bound) ? bound : search.search(all, bound, BOUND_STEPS, effort.exact()));
   }
 
   /** True if hardly anything is left to gain beside what the best plan found gains. */
@@ -129,7 +128,7 @@ final class StowSolver {
     List<Double> bounds = new ArrayList<>();
     double bound = best.bound();
     for (int k = last; k >= 0; k--) {
-      bound = k == 0 ? plans.cost(0) : search.search(k, bound, MORE_BOUND_STEPS, effort.rowExact());
+      bound = k == 0 ? plans.cost(0) : search.search(k, bound, BOUND_STEPS, effort.rowExact());
       bounds.add(0, bound);
     }
     Answer top = answer(problem.boxCount, best.bound());

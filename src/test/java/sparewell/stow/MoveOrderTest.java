@@ -11,6 +11,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /** Every step is carried out by hand: there is room, and nothing simpler would have done. */
@@ -24,6 +25,7 @@ class MoveOrderTest {
     final int[] at;
     final Map<MoveStep.Kind, Integer> kinds = new EnumMap<>(MoveStep.Kind.class);
     int next = 1;
+    int overSide;
 
     Way(StowProblem problem, int[] target) {
       this.problem = problem;
@@ -74,29 +76,36 @@ class MoveOrderTest {
     }
 
     void carryOut() {
-      for (MoveOrder.Entry entry : MoveOrder.of(problem, target).entries()) {
-        kinds.merge(entry.kind(), 1, Integer::sum);
-        assertEquals(problem.now[entry.box()], entry.from());
-        assertEquals(target[entry.box()], entry.to());
-        assertFalse(at[entry.box()] == target[entry.box()], "no box is touched twice");
-        switch (entry.kind()) {
-          case LIFT_OUT -> liftOut(entry);
-          case SWAP -> swap(entry);
-          case MOVE, PUT_IN -> move(entry);
+      for (MoveStep step : steps(problem, target)) {
+        kinds.merge(step.kind(), 1, Integer::sum);
+        int box = Integer.parseInt(step.box());
+        assertEquals(Integer.toString(problem.now[box]), step.from());
+        assertEquals(Integer.toString(target[box]), step.to());
+        assertFalse(at[box] == target[box], "no box is touched twice");
+        switch (step.kind()) {
+          case LIFT_OUT -> liftOut(step, box);
+          case SWAP -> swap(step, box);
+          case MOVE, PUT_IN -> move(step, box);
           default -> throw new IllegalStateException();
         }
-        assertEquals(side(), entry.sideThen());
+        long pull = over(side());
+        assertEquals(
+            pull > 0 && pull > over(problem.sideMoment(problem.now)), step.overSide(), "pull");
+        overSide += step.overSide() ? 1 : 0;
       }
       assertArrayEquals(target, at);
       assertEquals(problem.moves(target), next - 1, "every moved box has its number");
     }
 
-    private void move(MoveOrder.Entry entry) {
-      int box = entry.box();
-      assertEquals(OptionalInt.of(next++), entry.number());
-      assertEquals(OUTSIDE, entry.other());
+    private long over(long side) {
+      return Math.max(side - problem.sideHighest, problem.sideLowest - side);
+    }
+
+    private void move(MoveStep step, int box) {
+      assertEquals(OptionalInt.of(next++), step.number());
+      assertEquals("", step.swappedWith());
       boolean outside = at[box] == OUTSIDE;
-      assertEquals(outside, entry.kind() == MoveStep.Kind.PUT_IN);
+      assertEquals(outside, step.kind() == MoveStep.Kind.PUT_IN);
       assertTrue(movable().contains(box), "there is room");
       for (int other : movable()) {
         // What lies about outside first, then what frees most room.
@@ -106,19 +115,19 @@ class MoveOrderTest {
       at[box] = target[box];
     }
 
-    private void swap(MoveOrder.Entry entry) {
-      assertEquals(OptionalInt.of(next), entry.number());
+    private void swap(MoveStep step, int box) {
+      int other = Integer.parseInt(step.swappedWith());
+      assertEquals(OptionalInt.of(next), step.number());
       next += 2;
       assertEquals(List.of(), movable(), "no box could go by itself");
-      assertTrue(swappable(entry.box(), entry.other()));
-      at[entry.box()] = target[entry.box()];
-      at[entry.other()] = target[entry.other()];
+      assertTrue(swappable(box, other));
+      at[box] = target[box];
+      at[other] = target[other];
     }
 
-    private void liftOut(MoveOrder.Entry entry) {
-      int box = entry.box();
-      assertTrue(entry.number().isEmpty());
-      assertEquals(OUTSIDE, entry.other());
+    private void liftOut(MoveStep step, int box) {
+      assertTrue(step.number().isEmpty());
+      assertEquals("", step.swappedWith());
       assertFalse(at[box] == OUTSIDE);
       assertEquals(List.of(), movable());
       int freed = movable(box).size();
@@ -150,12 +159,14 @@ class MoveOrderTest {
   @Test
   void movesBetweenAnyTwoPlansCanBeCarriedOut() {
     Map<MoveStep.Kind, Integer> kinds = new EnumMap<>(MoveStep.Kind.class);
+    int overSide = 0;
     for (int seed = 0; seed < 60; seed++) {
       List<int[]> plans = plans(RandomProblems.of(seed));
       for (int from = 0; from < plans.size(); from += 1 + plans.size() / 16) {
         for (int to = 0; to < plans.size(); to += 1 + plans.size() / 16) {
           Way way = new Way(standing(RandomProblems.of(seed), plans.get(from)), plans.get(to));
           way.carryOut();
+          overSide += way.overSide;
           way.kinds.forEach((kind, count) -> kinds.merge(kind, count, Integer::sum));
         }
       }
@@ -163,6 +174,16 @@ class MoveOrderTest {
     for (MoveStep.Kind kind : MoveStep.Kind.values()) {
       assertTrue(kinds.getOrDefault(kind, 0) > 20, kind + " came up: " + kinds);
     }
+    assertTrue(overSide > 20, "steps that leave a pull to the side: " + overSide);
+  }
+
+  /** The steps, boxes and places being called by their indices. */
+  private static List<MoveStep> steps(StowProblem problem, int[] target) {
+    List<String> names =
+        IntStream.range(0, problem.boxCount + problem.placeCount)
+            .mapToObj(Integer::toString)
+            .toList();
+    return MoveOrder.of(problem, target, names, names);
   }
 
   private static StowProblem standing(StowProblem problem, int[] now) {
@@ -206,9 +227,7 @@ class MoveOrderTest {
     int[] target = {1, 2, 0};
     assertEquals(
         List.of("LIFT_OUT 1", "MOVE 0", "MOVE 2", "PUT_IN 1"),
-        MoveOrder.of(problem, target).entries().stream()
-            .map(e -> e.kind() + " " + e.box())
-            .toList());
+        steps(problem, target).stream().map(step -> step.kind() + " " + step.box()).toList());
     new Way(problem, target).carryOut();
   }
 }
