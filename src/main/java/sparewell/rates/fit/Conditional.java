@@ -1,8 +1,6 @@
 package sparewell.rates.fit;
 
 import java.util.Arrays;
-import java.util.HashMap;
-import java.util.Map;
 
 /**
  * Family means and rates given one set of hyperparameters: given these, families are independent;
@@ -49,7 +47,6 @@ final class Conditional {
     peak = new double[likelihood.length];
     best = new int[likelihood.length];
     rest = new double[likelihood.length];
-    Map<Integer, Between[]> shifts = new HashMap<>();
     double sum = data.logCoefficients(hyper.size());
     for (int s = 0; s < likelihood.length; s++) {
       StyleData style = data.styles[s];
@@ -58,8 +55,7 @@ final class Conditional {
         likelihood[s] = new double[style.count];
         Arrays.fill(likelihood[s], 1);
       } else {
-        Between[] shift = shifts.computeIfAbsent(style.by, by -> shift(style.step));
-        double[] log = style.logLikelihood(hyper.size(), hyper.multiplier(), shift);
+        double[] log = style.logLikelihood(hyper.size(), hyper.multiplier());
         best[s] = largest(log);
         peak[s] = log[best[s]];
         for (int i = 0; i < log.length; i++) {
@@ -77,15 +73,6 @@ final class Conditional {
       sum += data.logged.get(f).isEmpty() ? 0 : logChance; // of no log: 1, but for rounding
     }
     logEvidence = sum;
-  }
-
-  private Between[] shift(double step) {
-    Between[] shift = new Between[hyper.multiplier().length + 1];
-    for (int c = 0; c < shift.length; c++) {
-      double m = c < hyper.multiplier().length ? hyper.multiplier()[c] : 1;
-      shift[c] = Between.of(StyleData.inTable(Math.log(m / hyper.size())) / step);
-    }
-    return shift;
   }
 
   private static int largest(double[] values) {

@@ -14,8 +14,8 @@ import sparewell.numerics.NegativeBinomial;
  * + ln m) - (y + &kappa; d) ln(1 + e<sup>u</sup> h/d)] to the log-likelihood, u = x +
  * ln(m/&kappa;). So all a cover's trips tell lies in two functions of u, &sum; w d ln(1 +
  * e<sup>u</sup> h/d) and &sum; w y ln(1 + e<sup>u</sup> h/d). They are tabulated once and read
- * between the points of the table by six-point interpolation (right to 6e-6 of w (y + &kappa; d) at
- * the widest step), so that trying hyperparameters costs the same however many trips there are.
+ * between the points of the table by Lagrange's interpolation (right to 2e-6 of w (y + &kappa; d)
+ * at the widest step), so that trying hyperparameters costs the same however many trips there are.
  */
 final class StyleData {
   private static final double DEPTH = 12; // e^-12 of the peak is left out on either side
@@ -113,7 +113,7 @@ final class StyleData {
     Arrays.fill(byDays, Double.NaN);
     return new Table(
         cover,
-        first + (int) Math.floor(LEAST_SHIFT / step) - 2,
+        first + (int) Math.floor(LEAST_SHIFT / step) - 1,
         pieces,
         byHours.values().toArray(double[][]::new),
         byDays,
@@ -193,11 +193,6 @@ final class StyleData {
     return sum;
   }
 
-  /** A shift of the tables as far as they reach. */
-  static double inTable(double shift) {
-    return Math.max(LEAST_SHIFT, Math.min(MOST_SHIFT, shift));
-  }
-
   /** True if there is nothing to learn from. */
   boolean empty() {
     return tables.isEmpty() && censored.isEmpty();
@@ -208,24 +203,24 @@ final class StyleData {
    *
    * @param size &kappa;, for one day
    * @param multiplier of each cover
-   * @param shift ln(m/&kappa;) in steps of the style, for each cover and last for the mix
    */
-  double[] logLikelihood(double size, double[] multiplier, Between[] shift) {
+  double[] logLikelihood(double size, double[] multiplier) {
     double[] out = new double[count];
-    double[] mixed = new double[count + 5];
+    double[] mixed = new double[count + 3];
     double pieces = 0;
     double level = 0;
     for (Table table : tables) {
       double m = table.cover < 0 ? 1 : multiplier[table.cover];
-      Between place = shift[table.cover < 0 ? multiplier.length : table.cover];
-      int from = first + place.whole() - 2 - table.first;
+      double shift = Math.max(LEAST_SHIFT, Math.min(MOST_SHIFT, Math.log(m / size))) / step;
+      int whole = (int) Math.floor(shift);
+      int from = first + whole - 1 - table.first;
       for (int k = 0; k < mixed.length; k++) {
         if (Double.isNaN(table.byDays[from + k])) {
           table.fill(from + k, step);
         }
         mixed[k] = size * table.byDays[from + k] + table.byPieces[from + k];
       }
-      place.subtract(mixed, out);
+      subtractBetween(mixed, shift - whole, out);
       pieces += table.pieces;
       level += table.pieces * Math.log(m);
     }
@@ -241,5 +236,16 @@ final class StyleData {
       }
     }
     return out;
+  }
+
+  /** Takes values at a place between the second and the third of four neighbours off others. */
+  private static void subtractBetween(double[] values, double place, double[] from) {
+    double w0 = -place * (place - 1) * (place - 2) / 6;
+    double w1 = (place + 1) * (place - 1) * (place - 2) / 2;
+    double w2 = -(place + 1) * place * (place - 2) / 2;
+    double w3 = (place + 1) * place * (place - 1) / 6;
+    for (int i = 0; i < from.length; i++) {
+      from[i] -= w0 * values[i] + w1 * values[i + 1] + w2 * values[i + 2] + w3 * values[i + 3];
+    }
   }
 }

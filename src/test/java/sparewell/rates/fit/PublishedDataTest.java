@@ -238,11 +238,7 @@ class PublishedDataTest {
             double logRate = x[0] + (type == 0 ? 0 : x[type]);
             List<Observation> scaled = scaled(trips, logRate, size);
             StyleData style = StyleData.of(scaled, 0);
-            Between[] shift = new Between[9];
-            for (int c = 0; c < 9; c++) {
-              shift[c] = Between.of(c < 8 ? Math.log(multiplier[c]) / style.step : 0);
-            }
-            sum += style.logLikelihood(1, multiplier, shift)[-style.first];
+            sum += style.logLikelihood(1, multiplier)[-style.first];
             for (Observation one : scaled) {
               sum += one.lostPieces() * Math.log(one.hours());
               sum += NegativeBinomial.logCoefficient(one.lostPieces(), one.days());
