@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import sparewell.numerics.CountDistribution;
 import sparewell.numerics.NegativeBinomial;
+import sparewell.rates.fit.Beliefs;
 import sparewell.rates.fit.Estimate;
 import sparewell.rates.fit.FitInput;
 import sparewell.rates.fit.Hyperprior;
@@ -168,9 +169,10 @@ public final class CalibrationBenchmark {
     scores.put("Sparewell", fitted(world, full, event));
     scores.put(
         "plug-in, peak under the weak prior",
-        fitted(world, RateFit.of(world.input(), Hyperprior.WEAK, 0), event));
+        fitted(world, RateFit.of(world.input(), Hyperprior.WEAK, Beliefs.NONE, 0), event));
     scores.put(
-        "plug-in empirical Bayes", fitted(world, RateFit.of(world.input(), NEARLY_FLAT, 0), event));
+        "plug-in empirical Bayes",
+        fitted(world, RateFit.of(world.input(), NEARLY_FLAT, Beliefs.NONE, 0), event));
     double[] lost = new double[world.styles()];
     double[] hours = new double[world.styles()];
     double allLost = 0.5;
@@ -218,6 +220,7 @@ public final class CalibrationBenchmark {
             2.5,
             2,
             Hyperprior.Walk.NONE),
+        Beliefs.NONE,
         0);
   }
 

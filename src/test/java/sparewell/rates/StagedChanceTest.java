@@ -17,6 +17,7 @@ import org.apache.commons.math3.special.Gamma;
 import org.junit.jupiter.api.Test;
 import sparewell.rates.LossForecast.Stage;
 import sparewell.rates.LossForecast.StagedStock;
+import sparewell.rates.fit.Beliefs;
 import sparewell.rates.fit.FitInput;
 import sparewell.rates.fit.Hyperprior;
 import sparewell.rates.fit.Observation;
@@ -98,7 +99,7 @@ class StagedChanceTest {
             List.of(new Observation(0, 0, 24.5, 1, Observation.MIX, 4, false, 1)));
     StagedChance staged =
         new StagedChance(
-            new RateFutures(RateFit.of(log, sure, 0), 4_000),
+            new RateFutures(RateFit.of(log, sure, Beliefs.NONE, 0), 4_000),
             style -> 0,
             use -> new RateFit.Term(use.hours(), use.days(), Observation.MIX),
             item -> 1,

@@ -42,7 +42,7 @@ final class Conditional {
       spread[f] = Math.max(0.7 * FitData.STEP, data.others.familySpread(f, hyper.familySpread()));
     }
     int least = data.low - data.high;
-    density = new GammaDensity(Math.min(hyper.shape(), 1 / (narrow * narrow)), FitData.STEP, least);
+    density = GammaDensity.of(Math.min(hyper.shape(), 1 / (narrow * narrow)), least);
     likelihood = new double[data.styles.length][];
     peak = new double[likelihood.length];
     best = new int[likelihood.length];
@@ -50,7 +50,7 @@ final class Conditional {
     double sum = data.logCoefficients(hyper.size());
     for (int s = 0; s < likelihood.length; s++) {
       StyleData style = data.styles[s];
-      rest[s] = density.rest(density.shape() + style.lost, style.by);
+      rest[s] = GammaDensity.rest(density.shape() + style.lost, style.step);
       if (style.empty()) {
         likelihood[s] = new double[style.count];
         Arrays.fill(likelihood[s], 1);
@@ -172,7 +172,7 @@ final class Conditional {
     StyleData style = data.styles[s];
     double[] given = likelihood[s];
     double[] table = density.table();
-    int place = density.place(style.first * style.by - mean);
+    int place = style.first * style.by - mean - density.least();
     double sum = FLOOR + (place < table.length ? given[0] * table[place] * (rest[s] - 1) : 0);
     for (int i = 0; i < given.length && place < table.length; i++, place += style.by) {
       sum += given[i] * table[place];
@@ -191,7 +191,7 @@ final class Conditional {
   private void addPrior(int s, int mean, double factor, double[] out) {
     StyleData style = data.styles[s];
     double[] table = density.table();
-    int place = density.place(style.first * style.by - mean);
+    int place = style.first * style.by - mean - density.least();
     out[best[s]] += factor * FLOOR;
     if (place < table.length) {
       out[0] += factor * table[place] * (rest[s] - 1);

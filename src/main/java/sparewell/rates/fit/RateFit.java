@@ -103,12 +103,7 @@ public final class RateFit {
    * @param draws sets of hyperparameters to weigh, even; 0 takes the peak of their posterior alone
    */
   public static RateFit of(FitInput input, int draws) {
-    return of(input, Hyperprior.WEAK, draws);
-  }
-
-  /** Fits under a prior of the hyperparameters. */
-  public static RateFit of(FitInput input, Hyperprior prior, int draws) {
-    return of(input, prior, Beliefs.NONE, draws);
+    return of(input, Hyperprior.WEAK, Beliefs.NONE, draws);
   }
 
   /**

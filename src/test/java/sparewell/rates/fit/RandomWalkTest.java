@@ -164,7 +164,8 @@ class RandomWalkTest {
   /** The advice is as if rates stayed, or more careful. */
   private static void careful(FitInput log) {
     RateFit fit = RateFit.of(log);
-    RateFit staying = RateFit.of(log, Priors.weak(Hyperprior.Walk.NONE), RateFit.DRAWS);
+    RateFit staying =
+        RateFit.of(log, Priors.weak(Hyperprior.Walk.NONE), Beliefs.NONE, RateFit.DRAWS);
     List<RateFit.Term> event = List.of(new RateFit.Term(24, 3, Observation.MIX));
     for (int s = 0; s < log.styles(); s++) {
       Estimate rate = fit.rate(s);

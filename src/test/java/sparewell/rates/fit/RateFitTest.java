@@ -267,8 +267,10 @@ class RateFitTest {
     }
     Hyperprior weak = Hyperprior.WEAK;
     Hyperprior perMinute = Priors.weak(weak.logRateCentre() - Math.log(60), weak.walk());
-    RateFit fit = RateFit.of(new FitInput(families(6, 2), 2, 3, log), weak, RateFit.DRAWS);
-    RateFit other = RateFit.of(new FitInput(families(6, 2), 2, 3, minutes), perMinute, 160);
+    RateFit fit =
+        RateFit.of(new FitInput(families(6, 2), 2, 3, log), weak, Beliefs.NONE, RateFit.DRAWS);
+    RateFit other =
+        RateFit.of(new FitInput(families(6, 2), 2, 3, minutes), perMinute, Beliefs.NONE, 160);
     for (int s = 0; s < 6; s++) {
       double rate = fit.rate(s).mean();
       // The lattice of log rates lies differently, so the climb ends a hair elsewhere.
@@ -290,7 +292,10 @@ class RateFitTest {
     List<Observation> log = List.of(trip(0, 3, lost), trip(0, 4, lost / 2));
     RateFit fit =
         RateFit.of(
-            new FitInput(List.of(0), 1, 0, log), Priors.weak(Hyperprior.Walk.NONE), RateFit.DRAWS);
+            new FitInput(List.of(0), 1, 0, log),
+            Priors.weak(Hyperprior.Walk.NONE),
+            Beliefs.NONE,
+            RateFit.DRAWS);
     // All hyperparameters' weights at once, finely: the share of the weights beyond either end.
     double step = fit.data().styles[0].step;
     double[] weights = fit.marginal(0);
@@ -346,7 +351,9 @@ class RateFitTest {
   @Test
   void longTailsAreFollowedToATenThousandth() {
     // Almost nothing is known of the rate: the tail is far longer than 500 and 15 means.
-    RateFit fit = RateFit.of(new FitInput(List.of(0), 1, 0, List.of(trip(0, 0.1, 1))), wide(), 160);
+    RateFit fit =
+        RateFit.of(
+            new FitInput(List.of(0), 1, 0, List.of(trip(0, 0.1, 1))), wide(), Beliefs.NONE, 160);
     CountDistribution losses = fit.losses(0, List.of(new RateFit.Term(8, 1, Observation.MIX)));
     assertTrue(losses.cut() > 500 + 15 * losses.mean());
     assertTrue(losses.above(losses.cut() - 1) < 1e-4, "left out " + losses.above(losses.cut() - 1));

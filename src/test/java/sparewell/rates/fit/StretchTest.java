@@ -80,8 +80,9 @@ class StretchTest {
 
   @Test
   void ratesThatWalkLeaveMoreInDoubtAndTheMeanAsItIs() {
-    RateFit walking = RateFit.of(input(), WALKING, RateFit.DRAWS);
-    RateFit staying = RateFit.of(input(), Priors.weak(Hyperprior.Walk.NONE), RateFit.DRAWS);
+    RateFit walking = RateFit.of(input(), WALKING, Beliefs.NONE, RateFit.DRAWS);
+    RateFit staying =
+        RateFit.of(input(), Priors.weak(Hyperprior.Walk.NONE), Beliefs.NONE, RateFit.DRAWS);
     CountDistribution far = walking.losses(0, List.of(SECOND));
     CountDistribution near = staying.losses(0, List.of(SECOND));
     assertEquals(near.mean(), far.mean(), 1e-4 * near.mean());
@@ -92,7 +93,7 @@ class StretchTest {
 
   @Test
   void ratesThatWalkAgreeWithRatesPlayedOut() {
-    RateFit walking = RateFit.of(input(), WALKING, RateFit.DRAWS);
+    RateFit walking = RateFit.of(input(), WALKING, Beliefs.NONE, RateFit.DRAWS);
     Dice dice = new Dice(walking);
     int times = 40_000;
     int[] most = new int[60];
