@@ -40,6 +40,7 @@ class ArchitectureTest {
 
   private static final Map<String, List<String>> LIBRARIES =
       Map.of(
+          "Aalto", List.of("com.fasterxml.aalto..", "org.codehaus.stax2.."),
           "Commons Compress", List.of("org.apache.commons.compress.."),
           "Commons CSV", List.of("org.apache.commons.csv.."),
           "Commons Math", List.of("org.apache.commons.math3.."),

@@ -1,5 +1,6 @@
 package sparewell.ooxml;
 
+import com.fasterxml.aalto.stax.InputFactoryImpl;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -14,6 +15,7 @@ import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
 import javax.xml.stream.util.StreamReaderDelegate;
+import org.codehaus.stax2.XMLInputFactory2;
 
 /** XML readers that fetch nothing and refuse document type declarations. */
 public final class SafeXml {
@@ -24,15 +26,20 @@ public final class SafeXml {
 
   /** A reader over one part; it knows namespaces, and throws at any DOCTYPE. */
   public static XMLStreamReader reader(InputStream in) throws XMLStreamException {
-    XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
+    return reader(text(in));
+  }
+
+  static XMLStreamReader reader(Reader text) throws XMLStreamException {
+    XMLInputFactory factory = new InputFactoryImpl();
     factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
     factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
     factory.setProperty(XMLInputFactory.IS_NAMESPACE_AWARE, true);
+    factory.setProperty(XMLInputFactory2.P_LAZY_PARSING, false); // faults are thrown by next()
     factory.setXMLResolver(
         (publicId, systemId, base, namespace) -> {
           throw new XMLStreamException("outside reference to " + systemId);
         });
-    return new Guarded(factory.createXMLStreamReader(text(in)));
+    return new Guarded(factory.createXMLStreamReader(text));
   }
 
   /** Decoded here, because the JDK's reader prints to the terminal where it cannot decode. */

@@ -1,5 +1,6 @@
 package sparewell.ooxml;
 
+import java.io.StringReader;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -8,8 +9,8 @@ import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
 
 /**
- * Finds the elements of a text with their positions. The JDK's reader gives names and values and
- * refuses what is not well-formed; positions are found beside it, since its own are unreliable.
+ * Finds the elements of a text with their positions. The reader gives names, values and where a tag
+ * begins, and refuses what is not well-formed; the places of attributes are found beside it.
  */
 final class XmlScanner {
   private static final int MOST_ELEMENTS = 1_000_000;
@@ -25,9 +26,9 @@ final class XmlScanner {
 
   private int count;
 
-  XmlScanner(String text, XMLStreamReader xml) {
+  XmlScanner(String text) throws XMLStreamException {
     this.text = text;
-    this.xml = xml;
+    this.xml = SafeXml.reader(new StringReader(text));
   }
 
   XmlElement root() throws XMLStreamException {
@@ -49,7 +50,7 @@ final class XmlScanner {
     String prefix = Objects.toString(xml.getPrefix(), "");
     String name = xml.getLocalName();
     String namespace = Objects.toString(xml.getNamespaceURI(), "");
-    int start = nextTag();
+    int start = tagStart();
     at = nameEnd(start + 1);
     List<XmlElement.Attribute> attributes = attributes();
     int startTagEnd = tagEnd(at);
@@ -65,7 +66,7 @@ final class XmlScanner {
     }
     int endTagStart = startTagEnd;
     if (text.charAt(startTagEnd - 2) != '/') {
-      endTagStart = nextTag();
+      endTagStart = tagStart();
       at = tagEnd(endTagStart);
     }
     return new XmlElement(
@@ -81,18 +82,9 @@ final class XmlScanner {
         children.isEmpty() ? content.toString() : "");
   }
 
-  /** Where the next tag begins, behind comments and the like. */
-  private int nextTag() throws XMLStreamException {
-    int next = text.indexOf('<', at);
-    while (next >= 0 && (text.startsWith("<!", next) || text.startsWith("<?", next))) {
-      String end =
-          text.startsWith("<!--", next) ? "-->" : text.startsWith("<![", next) ? "]]>" : "?>";
-      next = text.indexOf('<', text.indexOf(end, next + 2));
-    }
-    if (next < 0) {
-      throw new XMLStreamException("damaged XML");
-    }
-    return next;
+  /** Where the tag that has just been read begins. */
+  private int tagStart() {
+    return text.indexOf('<', xml.getLocation().getCharacterOffset());
   }
 
   /** Behind the tag, where no more attributes are in between. */

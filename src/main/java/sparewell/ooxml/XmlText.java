@@ -1,6 +1,5 @@
 package sparewell.ooxml;
 
-import java.io.ByteArrayInputStream;
 import java.nio.ByteBuffer;
 import java.nio.CharBuffer;
 import java.nio.charset.CharacterCodingException;
@@ -38,10 +37,7 @@ public final class XmlText {
     if (!exact && !Arrays.equals(bytes, encode(text, charset))) {
       throw new XMLStreamException("text in a mixed encoding");
     }
-    return new XmlText(
-        text,
-        charset,
-        new XmlScanner(text, SafeXml.reader(new ByteArrayInputStream(bytes))).root());
+    return new XmlText(text, charset, new XmlScanner(text).root());
   }
 
   public XmlElement root() {
