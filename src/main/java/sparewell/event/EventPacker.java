@@ -155,12 +155,7 @@ public final class EventPacker {
 
   /** Fills pockets left over with what lies in them, once all events have what they want. */
   private void leave(List<Content> contents, List<EventNeed> needs) {
-    Set<String> emptied =
-        contents.stream()
-            .filter(Content::emptied)
-            .map(content -> content.event().box())
-            .collect(Collectors.toSet());
-    FreePockets pockets = new FreePockets(season, onHand, emptied);
+    FreePockets pockets = new FreePockets(season, onHand, emptied(contents));
     for (EventNeed need : needs) {
       contents.replaceAll(
           content -> {
@@ -172,6 +167,14 @@ public final class EventPacker {
             return new Content(content.event(), true, content.items(), stays);
           });
     }
+  }
+
+  /** Boxes out of which goes what the pockets do not hold. */
+  static Set<String> emptied(List<Content> contents) {
+    return contents.stream()
+        .filter(Content::emptied)
+        .map(content -> content.event().box())
+        .collect(Collectors.toSet());
   }
 
   private PackingList list(EventNeed need, List<Content> contents, Event holder, List<Line> lines) {

@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import sparewell.event.EventPacker.Content;
 import sparewell.event.EventPacker.Wanted;
 import sparewell.event.EventPacking.Action;
@@ -39,14 +38,7 @@ final class PackMoves {
     this.before = before;
     this.stock = before.itemsById();
     this.contents = contents;
-    this.homes =
-        new Homes(
-            season,
-            before,
-            contents.stream()
-                .filter(Content::emptied)
-                .map(content -> content.event().box())
-                .collect(Collectors.toSet()));
+    this.homes = new Homes(season, before, EventPacker.emptied(contents));
     this.pieces = before.piecesByPlace();
   }
 

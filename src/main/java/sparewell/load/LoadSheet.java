@@ -160,23 +160,8 @@ public final class LoadSheet {
     if (persons.plate().isEmpty()) {
       findings.add(Code.PLATE_NOT_CHECKED, boat, "plate weight for persons");
     }
-    if (total.over()) {
-      findings.add(
-          Code.OVER_PLATE,
-          boat,
-          total.weightKnown() ? "" : " at least",
-          Spoken.mass(total.aboard(), units),
-          Spoken.mass(over(total), units),
-          Spoken.mass(total.plate().get(), units));
-    }
-    if (persons.over()) {
-      findings.add(
-          Code.OVER_PLATE_PERSONS,
-          boat,
-          Spoken.mass(persons.aboard(), units),
-          Spoken.mass(over(persons), units),
-          Spoken.mass(persons.plate().get(), units));
-    }
+    over(Code.OVER_PLATE, total);
+    over(Code.OVER_PLATE_PERSONS, persons);
     if (total.plate().isPresent() || persons.plate().isPresent()) {
       missing(FixedLoad.Kind.PERSON, "person");
       if (season.boat().plateIncludesMotor() && total.plate().isPresent()) {
@@ -185,8 +170,16 @@ public final class LoadSheet {
     }
   }
 
-  private static Mass over(PlateLine line) {
-    return new Mass(line.aboard().milligrams() - line.plate().orElseThrow().milligrams());
+  private void over(Code code, PlateLine line) {
+    if (line.over()) {
+      findings.add(
+          code,
+          Cell.ofSheet("Boat"),
+          line.weightKnown() ? "" : " at least",
+          Spoken.mass(line.aboard(), units),
+          Spoken.mass(line.marginKg().orElseThrow(), units),
+          Spoken.mass(line.plate().orElseThrow(), units));
+    }
   }
 
   private void missing(FixedLoad.Kind kind, String word) {

@@ -15,6 +15,8 @@ import sparewell.table.Table;
 
 /** Writes laid-out sheets and what hangs on them as parts of the workbook. */
 final class SheetParts {
+  private static final int CHARACTERS_A_LINE = 34;
+  private static final int SHAPES_A_SHEET = 1_024;
   private static final String OFFICE = "application/vnd.openxmlformats-officedocument.";
 
   private final OwnParts book;
@@ -90,10 +92,36 @@ final class SheetParts {
     String comments = book.takePart("", "comments", ".xml");
     String shapes = book.takePart("drawings/", "vmlDrawing", ".vml");
     int number = sheets;
-    write(comments, OFFICE + "spreadsheetml.comments+xml", xml -> NotesXml.texts(xml, grid));
-    write(shapes, OFFICE + "vmlDrawing", xml -> NotesXml.boxes(xml, grid, number));
+    write(comments, OFFICE + "spreadsheetml.comments+xml", xml -> texts(xml, grid));
+    write(shapes, OFFICE + "vmlDrawing", xml -> boxes(xml, grid, number));
     relate(sheetPart, "comments", comments);
     return relate(sheetPart, "vmlDrawing", shapes);
+  }
+
+  private static void texts(Xml xml, Grid grid) {
+    xml.add("notes", Xml.each(grid.notes, SheetParts::note));
+  }
+
+  private static String note(Grid.Note note) {
+    String cell = Grid.reference(note.row(), note.column());
+    return Xml.filled("note", cell, SheetXml.text(note.text()));
+  }
+
+  /** The boxes that show the notes. */
+  private static void boxes(Xml xml, Grid grid, int sheet) {
+    String all =
+        IntStream.range(0, grid.notes.size())
+            .mapToObj(i -> box(grid.notes.get(i), sheet * SHAPES_A_SHEET + i + 1))
+            .collect(Collectors.joining());
+    xml.add("note boxes", sheet, all);
+  }
+
+  private static String box(Grid.Note note, int id) {
+    int high = (1 + note.text().length() / CHARACTERS_A_LINE) * 12 + 8;
+    int column = note.column();
+    int row = note.row() - 1;
+    int lastRow = row + 2 + high / 15;
+    return Xml.filled("note box", id, high, column, row, column + 3, lastRow, column - 1);
   }
 
   private String drawing(String sheetPart, Grid grid) {

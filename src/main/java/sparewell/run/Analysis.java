@@ -53,7 +53,7 @@ final class Analysis {
       List<Finding> alreadyFound)
       throws UnusableInput, WorkbookRefused {
     Beside.Work<Optional<LastRun>, WorkbookRefused> lastFigures =
-        Beside.begin(() -> LastFigures.of(lastRun));
+        Beside.begin(() -> OwnSheetReader.lastRun(lastRun));
     ReadResult read = SeasonReader.read(book, options.reading());
     Season season = SeasonOrder.of(read.season());
     OnHand onHand = OnHandCalculator.of(season);

@@ -146,7 +146,7 @@ final class BookRun {
   }
 
   private static Beside.Work<Typed, WorkbookRefused> typed(WorkbookPackage book) {
-    return Beside.begin(() -> TypedReader.of(book));
+    return Beside.begin(() -> OwnSheetReader.typed(book));
   }
 
   /** Our sheets' names in this workbook, where a sheet of the angler's has the usual one. */

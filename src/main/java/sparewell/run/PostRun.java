@@ -62,7 +62,7 @@ public final class PostRun {
 
   private Outcome post(WorkbookPackage original, Optional<LocalDate> date, boolean dryRun)
       throws UnusableInput, WorkbookRefused, IOException {
-    Typed typed = TypedReader.of(original);
+    Typed typed = OwnSheetReader.typed(original);
     Season season = SeasonOrder.of(SeasonReader.read(original, options.reading()).season());
     LocalDate asOf = season.settings().asOf();
     LocalDate day = date.orElse(asOf);

@@ -17,19 +17,9 @@ import sparewell.season.StyleHours;
 import sparewell.stock.Holding;
 
 /** Items and styles of the trip card, in their order. */
-final class CardRows {
+record CardRows(Results results, Typed typed, Optional<Event> event) {
   private static final int MOST_STYLES = 10;
   private static final int MOST_ITEMS = 24;
-
-  private final Results results;
-  private final Typed typed;
-  private final Optional<Event> event;
-
-  CardRows(Results results, Optional<Event> event) {
-    this.results = results;
-    this.typed = results.typed();
-    this.event = event;
-  }
 
   /**
    * A style that is likely to be thrown.

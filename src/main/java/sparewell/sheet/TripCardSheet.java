@@ -67,7 +67,7 @@ public final class TripCardSheet {
     this.results = results;
     this.typed = results.typed();
     this.event = CardEvent.of(results);
-    this.rows = new CardRows(results, event);
+    this.rows = new CardRows(results, typed, event);
     LocalDate asOf = results.season().settings().asOf();
     this.behind = event.filter(one -> one.date().isBefore(asOf)).isPresent();
     boolean begun = event.filter(one -> !one.date().isAfter(asOf)).isPresent();

@@ -5,16 +5,7 @@ import java.util.Optional;
 import sparewell.finding.Cell;
 
 /** A part of an output sheet; parts stand below each other. */
-public sealed interface Block
-    permits Block.Text,
-        Block.Rows,
-        Block.FileOnly,
-        Block.Form,
-        Block.NewPage,
-        Block.EndOfPrint,
-        Chart,
-        Drawing,
-        LabelGrid {
+public interface Block {
   record Text(List<Line> lines) implements Block {
     public Text {
       lines = List.copyOf(lines);
