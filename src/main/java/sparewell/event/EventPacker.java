@@ -46,11 +46,7 @@ public final class EventPacker {
     this.stock = onHand.itemsById();
   }
 
-  /**
-   * An item that an event wants.
-   *
-   * @param perSlot pieces that a pocket holds
-   */
+  /** An item that an event wants, and how many of its pieces a pocket holds. */
   record Wanted(EventNeed.Item need, int pieces, int perSlot) {}
 
   /**
@@ -86,11 +82,7 @@ public final class EventPacker {
     }
   }
 
-  /**
-   * The packing lists.
-   *
-   * @param onHand what is on hand when packing begins: with what is brought and bought before
-   */
+  /** The packing lists, from what is on hand with all that is brought and bought before. */
   public static EventPacking pack(Season season, OnHand onHand, List<EventNeed> needs) {
     EventPacker packer = new EventPacker(season, onHand);
     List<Content> contents = new ArrayList<>();

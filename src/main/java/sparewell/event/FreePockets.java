@@ -36,20 +36,12 @@ final class FreePockets {
     this.elsewhere = new Homes(season, onHand, emptied);
   }
 
-  /**
-   * Pieces of an item that stay.
-   *
-   * @param slots pockets that they fill, beyond those of the wanted pieces
-   */
+  /** Pieces of an item that stay, and the pockets they fill beyond those of the wanted pieces. */
   record Stay(int pieces, int slots) {
     static final Stay NONE = new Stay(0, 0);
   }
 
-  /**
-   * Pieces that stay in a box, by item.
-   *
-   * @param spoken pieces that any box is to hold already
-   */
+  /** Pieces that stay in a box; {@code spoken} are those that any box is to hold already. */
   Map<ItemId, Stay> of(EventNeed need, Content content, Map<ItemId, Integer> spoken) {
     Map<ItemId, Integer> surplus = surplus(content, spoken);
     Map<ItemId, EventNeed.Item> needs =

@@ -1,8 +1,4 @@
 package sparewell.experience;
 
-/**
- * A normal distribution, on the log scale.
- *
- * @param variance its variance, &gt; 0
- */
+/** A normal distribution on the log scale, its variance &gt; 0. */
 public record Normal(double mean, double variance) {}

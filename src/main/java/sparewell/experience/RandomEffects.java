@@ -46,11 +46,7 @@ public record RandomEffects(
    */
   public record Before(double betweenScale, double mean, double precision) {}
 
-  /**
-   * One value of &tau;: &mu; is normal then.
-   *
-   * @param logLikelihood up to a constant; the restricted one where &mu; is flat
-   */
+  /** What one &tau; gives: ln of its likelihood, up to a constant, and the normal &mu;. */
   record Given(double logLikelihood, double mean, double variance) {}
 
   static Given given(List<Study> studies, double between, Before before) {

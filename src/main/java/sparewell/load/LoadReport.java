@@ -61,11 +61,7 @@ public record LoadReport(
     return compartments.isEmpty() || boatPlan.isPresent();
   }
 
-  /**
-   * The tackle once the idle styles are left ashore, by the moments they take along.
-   *
-   * @param idle the styles; empty gives the tackle as it stands
-   */
+  /** The tackle once the idle styles are left ashore, by the moments they take along. */
   public Moment tackleWithout(List<IdleStyle> idle) {
     Moment rest = tackle;
     for (IdleStyle style : idle) {

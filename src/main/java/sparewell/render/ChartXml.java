@@ -5,11 +5,7 @@ import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import sparewell.table.Chart;
 
-/**
- * A chart part.
- *
- * @see "ECMA-376 part 1, section 21.2: the order of elements follows its schema"
- */
+/** A chart part; the order of elements follows the schema of ECMA-376 part 1, section 21.2. */
 record ChartXml(Plot plot, Chart.Kind kind) {
   private static final double ROOM_FOR_LABELS_POINTS = 460;
   private static final double LABEL_GAP_POINTS = 8;

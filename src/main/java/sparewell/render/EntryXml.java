@@ -5,11 +5,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import sparewell.table.Entry;
 
-/**
- * Rules of the cells that the angler types into.
- *
- * @see "ECMA-376 part 1, section 18.3.1.33 (data validations)"
- */
+/** Rules of the cells to type into (ECMA-376 part 1, section 18.3.1.33: data validations). */
 final class EntryXml {
   private static final int LONGEST = 255;
 

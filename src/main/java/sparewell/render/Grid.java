@@ -55,11 +55,7 @@ final class Grid {
     }
   }
 
-  /**
-   * Something drawn over cells, sizes in EMU.
-   *
-   * @param leftPoints distance from the left side of the sheet
-   */
+  /** Something drawn over cells, sizes in EMU, {@code leftPoints} from the left of the sheet. */
   record Drawn(
       int row,
       double leftPoints,
@@ -68,12 +64,7 @@ final class Grid {
       Optional<Plot> chart,
       Function<Anchor, String> content) {}
 
-  /**
-   * References of the XML of something drawn.
-   *
-   * @param ids gives each shape of the drawing part its own id
-   * @param chart the relationship to its chart; empty where it has none
-   */
+  /** Ids for the shapes of a drawing part, and the relationship to its chart, empty without one. */
   record Anchor(IntSupplier ids, String chart) {}
 
   final String name;

@@ -21,11 +21,7 @@ final class LabelBlock {
     }
   }
 
-  /**
-   * Puts the labels from a row on.
-   *
-   * @return the first row that is free again
-   */
+  /** Puts the labels from a row on; returns the first row that is free again. */
   static int lay(LabelGrid labels, Page page, Grid grid, int firstRow) {
     if (labels.labels().isEmpty()) {
       TextBlock.put(labels.whenEmpty(), grid, firstRow, Look.DEFAULT);

@@ -17,11 +17,7 @@ record Look(
     this(pattern, face, fill, edge, across, wrap, 0);
   }
 
-  /**
-   * Letters.
-   *
-   * @param rgb colour as six hexadecimal digits
-   */
+  /** Letters; {@code rgb} is six hexadecimal digits. */
   record Face(double points, boolean bold, boolean underline, String rgb) {
     Face(double points, boolean bold) {
       this(points, bold, false, INK);

@@ -3,11 +3,7 @@ package sparewell.render;
 import java.util.List;
 import sparewell.table.Chart;
 
-/**
- * A chart with its figures found in the sheet.
- *
- * @param x categories, or the numbers across
- */
+/** A chart with its figures found in the sheet; {@code x} has its categories, or numbers. */
 record Plot(Chart chart, String xTitle, String yTitle, Figures x, List<Series> series) {
   /**
    * Cells and what they hold now.

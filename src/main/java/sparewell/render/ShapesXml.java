@@ -6,11 +6,7 @@ import java.util.Optional;
 import sparewell.table.Drawing;
 import sparewell.table.Layout;
 
-/**
- * The shapes of a drawing as one group.
- *
- * @see "ECMA-376 part 1, sections 20.1 and 20.5"
- */
+/** The shapes of a drawing as one group (ECMA-376 part 1, sections 20.1 and 20.5). */
 record ShapesXml(Grid.Anchor anchor, long wide, long high, long top) {
   private static final String BLACK = "000000";
   private static final String WHITE = "FFFFFF";

@@ -75,12 +75,7 @@ final class SheetParts {
     }
   }
 
-  /**
-   * Relates a part that is not yet written to another one.
-   *
-   * @param type last step of an office relationship type
-   * @return the relationship's id
-   */
+  /** Relates a part that is not yet written to another; returns the relationship's id. */
   private String relate(String source, String type, String target) {
     List<String> all = relationships.computeIfAbsent(source, key -> new ArrayList<>());
     int number = all.size() + 1;

@@ -176,12 +176,7 @@ final class TableBlock {
     return false;
   }
 
-  /**
-   * Puts a table from a row on.
-   *
-   * @param name name of the table in the workbook
-   * @return the row of its headings; 0 where the table is empty
-   */
+  /** Puts a table from a row on; returns the row of its headings, 0 where it is empty. */
   static <R> int lay(
       SheetTable<R> prepared, Grid grid, int firstRow, String name, RenderOptions options) {
     Table<R> table = prepared.table();

@@ -26,11 +26,7 @@ final class TagPlaces {
   private final List<Box> hard = new ArrayList<>();
   private final List<Box> soft = new ArrayList<>();
 
-  /**
-   * A rectangle in points.
-   *
-   * @param step how far from its point it was put; 0 is beside it
-   */
+  /** A rectangle in points, {@code step} steps from its point; 0 is beside it. */
   record Box(double left, double top, double width, double height, int step) {
     double shared(Box other) {
       double across = Math.min(left + width, other.left + other.width) - Math.max(left, other.left);

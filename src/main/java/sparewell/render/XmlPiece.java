@@ -18,12 +18,7 @@ import sparewell.ooxml.XmlText;
 record XmlPiece(List<String> texts, List<Place> places, int values) {
   private static final Pattern PLACE = Pattern.compile("\\{(\\{?)([^{}]+)\\}?\\}");
 
-  /**
-   * A place for a value.
-   *
-   * @param value its number, from 0
-   * @param xml whether the value goes in as it is
-   */
+  /** A place for a value, numbered from 0; {@code xml} where it goes in as it is. */
   private record Place(int value, boolean xml) {}
 
   static XmlPiece of(DeclaredTable lines) {

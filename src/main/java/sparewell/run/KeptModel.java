@@ -35,11 +35,7 @@ final class KeptModel {
   private final Optional<Kept> last;
   private final Supplier<TrackRecord> record;
 
-  /**
-   * Begins.
-   *
-   * @param replay how to make a track record, beside this thread
-   */
+  /** Begins; {@code replay} makes a track record beside this thread. */
   KeptModel(Season season, Function<Season, Supplier<TrackRecord>> replay) {
     log = log(season);
     last =

@@ -50,11 +50,7 @@ final class BuyWords {
         + (unpriced > 0 && unpriced < lines.size() ? " and what has no price yet" : "");
   }
 
-  /**
-   * Effect of the needed lines, like {@code take the chance ... from 70 to 98.8 %}.
-   *
-   * @param take as it fits the words before, take or takes
-   */
+  /** Effect of the needed lines; {@code take} is take or takes, as it fits the words before. */
   static String effect(BuyList list, String take) {
     var before = list.without().nothingRunsOutProbability();
     var after = list.needed().nothingRunsOutProbability();

@@ -21,11 +21,7 @@ record CardRows(Results results, Typed typed, Optional<Event> event) {
   private static final int MOST_STYLES = 10;
   private static final int MOST_ITEMS = 24;
 
-  /**
-   * A style that is likely to be thrown.
-   *
-   * @param plannedHours hours planned; absent without a plan
-   */
+  /** A style that is likely to be thrown; the hours are absent without a plan. */
   record StyleRow(String style, Optional<Double> plannedHours) {}
 
   /** The event's box first, then the boat from the bow to the transom, place by place. */

@@ -45,11 +45,7 @@ final class Columns<R> {
     return new Columns<>(TABLES.get(table));
   }
 
-  /**
-   * A column with the values of its rows.
-   *
-   * @param name its name in CSV, or its heading where only the sheet has it
-   */
+  /** A column; {@code name} is its name in CSV, or its heading where only the sheet has it. */
   Column<R> column(String name, Function<R, ?> value) {
     return column(name, value, true);
   }

@@ -79,11 +79,7 @@ final class Figures {
         low == 0 ? Tone.GOOD : Tone.WATCH);
   }
 
-  /**
-   * A chance.
-   *
-   * @param asAsked whether all that is asked for is aboard then: more is not wanted, so it is good
-   */
+  /** Adds a chance; {@code asAsked} where all that is asked for is aboard, so that it is good. */
   private void chance(String name, OptionalDouble chance, String meaning, boolean asAsked) {
     if (chance.isPresent()) {
       double value = chance.getAsDouble();

@@ -9,11 +9,7 @@ import sparewell.finding.Cell;
 import sparewell.finding.Finding;
 import sparewell.finding.Severity;
 
-/**
- * A finding, or all of its kind about one sheet.
- *
- * @param all the findings, at least one
- */
+/** A finding, or all of its kind about one sheet: at least one. */
 record Folded(List<Finding> all) {
   /** Fewer are shown one by one. */
   private static final int FEWEST = 3;

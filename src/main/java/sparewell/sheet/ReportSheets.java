@@ -22,11 +22,7 @@ public final class ReportSheets {
 
   private ReportSheets() {}
 
-  /**
-   * Output of a run.
-   *
-   * @param results all that was found, with what the sheets themselves have to tell
-   */
+  /** Output of a run: all that was found, with what the sheets themselves have to tell. */
   public record Report(Results results, List<Step> toDo, List<ReportSheet> sheets) {
     public Report {
       toDo = List.copyOf(toDo);

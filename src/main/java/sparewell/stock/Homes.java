@@ -31,11 +31,7 @@ public final class Homes {
   private final Map<String, List<Holding>> byFamily;
   private final Map<String, Place> ofNewFamilies = new HashMap<>();
 
-  /**
-   * Homes in a stock.
-   *
-   * @param except boxes that are no home, such as one that is packed anew for each event
-   */
+  /** Homes in a stock; {@code except} are boxes that are none, as they are packed anew. */
   public Homes(Season season, OnHand stock, Set<String> except) {
     families = season.styles().stream().collect(Collectors.toMap(Style::name, Style::family));
     byFamily =

@@ -27,11 +27,7 @@ public record OnHand(List<Holding> holdings, List<ItemStock> items, List<Finding
     findings = List.copyOf(findings);
   }
 
-  /**
-   * An item over all places.
-   *
-   * @param carryAtLeast the item's own floor in pieces, where set in its rows
-   */
+  /** An item over all places; {@code carryAtLeast} is its own floor in pieces, where it has one. */
   public record ItemStock(
       ItemId item,
       int aboard,

@@ -81,12 +81,7 @@ public record Chart(
   /** Columns that hold the ends of an interval, on the scale of the values. */
   public record Interval(String lowHeading, String highHeading) {}
 
-  /**
-   * One series.
-   *
-   * @param heading heading of its column, which is also its name
-   * @param interval interval shown as error bars
-   */
+  /** A column by its heading, which is also its name; the interval is shown as error bars. */
   public record Series(String heading, Mark mark, Optional<Interval> interval) {
     public static Series of(String heading) {
       return new Series(heading, Mark.USUAL, Optional.empty());

@@ -19,11 +19,7 @@ public record Drawing(
 
   public sealed interface Shape permits Area, Outline, Caption, Stroke, Marker, Tag {}
 
-  /**
-   * A rectangle with a thin black outline.
-   *
-   * @param greyShare how dark it is filled: 0 is white, 1 is black
-   */
+  /** A rectangle with a thin black outline; {@code greyShare} 0 is white, 1 is black. */
   public record Area(Frame at, double greyShare, boolean dashed) implements Shape {}
 
   /** A closed line through at least three points, such as a hull, filled white. */

@@ -21,11 +21,7 @@ public record LabelGrid(
     labels = List.copyOf(labels);
   }
 
-  /**
-   * One label.
-   *
-   * @param head lines that name the thing, on every part of it
-   */
+  /** One label; {@code head} names the thing, on every part of it. */
   public record Label(List<Words> head, List<Words> body, Optional<Tape> tape) {
     public Label {
       head = List.copyOf(head);
@@ -44,10 +40,6 @@ public record LabelGrid(
     LARGE
   }
 
-  /**
-   * A strip of colour, always named in words too.
-   *
-   * @param rgb the colour as six hexadecimal digits; empty where the word names no known colour
-   */
+  /** A strip of colour, always named in words too; {@code rgb} is empty for an unknown word. */
   public record Tape(String word, String rgb) {}
 }

@@ -34,11 +34,7 @@ public final class ExperienceFile {
 
   private ExperienceFile() {}
 
-  /**
-   * Content of a file.
-   *
-   * @param faults faults of the other lines, the first 50
-   */
+  /** Content of a file; {@code faults} are those of the other lines, the first 50. */
   public record Reading(List<Entry> rows, List<Fault> faults, int leftOut) {}
 
   /** A line that was left out, lines counted from 1. */

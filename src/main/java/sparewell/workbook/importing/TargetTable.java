@@ -14,11 +14,7 @@ import sparewell.workbook.read.HeaderRow;
 import sparewell.workbook.read.UnusableInput;
 import sparewell.workbook.value.Words;
 
-/**
- * Table of the workbook that new rows are added to.
- *
- * @param all its rows, examples included
- */
+/** Table of the workbook that new rows are added to; {@code all} has its examples too. */
 record TargetTable(
     InputSheet sheet, SheetEntry entry, HeaderRow header, RawRow headings, List<RawRow> all) {
   private static final int HEADER_WITHIN = 20;
