@@ -5,7 +5,6 @@ import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -100,7 +99,8 @@ final class PostedTrip {
   private void faultIfThere(String name, LocalDate day) {
     boolean there =
         season.trips().stream()
-            .anyMatch(trip -> trip.date().equals(day) && fold(trip.id()).equals(fold(name)));
+            .anyMatch(
+                trip -> trip.date().equals(day) && Ticks.fold(trip.id()).equals(Ticks.fold(name)));
     if (there) {
       fault(
           TripCardSheet.TRIP,
@@ -114,20 +114,16 @@ final class PostedTrip {
   /** A name that no trip has yet. */
   private String name(Optional<String> wanted, LocalDate day) {
     Set<String> taken =
-        season.trips().stream().map(trip -> fold(trip.id())).collect(Collectors.toSet());
+        season.trips().stream().map(trip -> Ticks.fold(trip.id())).collect(Collectors.toSet());
     String first = wanted.orElse("Trip of " + day);
-    if (taken.contains(fold(first)) && wanted.isPresent()) {
+    if (taken.contains(Ticks.fold(first)) && wanted.isPresent()) {
       first = first + " " + day;
     }
     String name = first;
-    for (int n = 2; taken.contains(fold(name)); n++) {
+    for (int n = 2; taken.contains(Ticks.fold(name)); n++) {
       name = first + " (" + n + ")";
     }
     return name;
-  }
-
-  private static String fold(String name) {
-    return name.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
   }
 
   private Optional<String> field(String label) {

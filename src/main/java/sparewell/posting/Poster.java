@@ -58,11 +58,7 @@ public final class Poster {
   }
 
   private void name(Place place) {
-    places.putIfAbsent(folded(place.name()), place);
-  }
-
-  private static String folded(String name) {
-    return name.strip().toLowerCase(Locale.ROOT);
+    places.putIfAbsent(Ticks.fold(place.name()), place);
   }
 
   private void post(Typed.Row row) {
@@ -244,7 +240,7 @@ public final class Poster {
 
   private Optional<Place> place(Typed.Row row, Object shown, String otherwise) {
     Optional<Place> known =
-        Optional.ofNullable(shown).map(Ticks::plain).map(name -> places.get(folded(name)));
+        Optional.ofNullable(shown).map(Ticks::plain).map(name -> places.get(Ticks.fold(name)));
     if (known.isEmpty()) {
       boolean named = shown != null && !EntryTable.OF_CHOICE.equals(shown);
       String wrong = "'%s' is no box or compartment of yours; ";

@@ -30,11 +30,7 @@ final class PageBreaks {
    * @param split tables that go on on a further page without their headings or may be split, and
    *     pages left mostly bare
    */
-  record Breaks(List<Integer> behind, int pages, int split) {
-    Breaks {
-      behind = List.copyOf(behind);
-    }
-  }
+  record Breaks(List<Integer> behind, int pages, int split) {}
 
   static Breaks of(Grid grid, Page page) {
     return of(grid, page, SMALL_SHARE);

@@ -2,7 +2,6 @@ package sparewell.sheet;
 
 import java.time.LocalDate;
 import java.util.Comparator;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import sparewell.event.EventPacking.PackingList;
@@ -79,15 +78,11 @@ final class CardEvent {
   }
 
   private static boolean named(Event event, Trip trip) {
-    String id = fold(trip.id());
-    String name = fold(event.name());
+    String id = Ticks.fold(trip.id());
+    String name = Ticks.fold(event.name());
     return (id.equals(name) || id.equals(name + " " + trip.date()))
         && !trip.date().isBefore(event.date().minusDays(DAYS_BEFORE))
         && !trip.date().isAfter(event.date().plusDays(DAYS_AFTER));
-  }
-
-  static String fold(String name) {
-    return name.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
   }
 
   /** The event that the trip is called like, else the one that the card is for. */
@@ -108,11 +103,11 @@ final class CardEvent {
     String name = text(card, field);
     String date = String.valueOf(card.get(TripCardSheet.DATE));
     return season.events().stream()
-        .filter(event -> fold(event.name()).equals(name))
+        .filter(event -> Ticks.fold(event.name()).equals(name))
         .min(Comparator.comparing(event -> !event.date().toString().equals(date)));
   }
 
   private static String text(Map<String, Object> card, String field) {
-    return Optional.ofNullable(card.get(field)).map(Ticks::plain).map(CardEvent::fold).orElse("");
+    return Optional.ofNullable(card.get(field)).map(Ticks::plain).map(Ticks::fold).orElse("");
   }
 }

@@ -106,6 +106,6 @@ final class EntryFill {
   }
 
   private static List<String> folded(List<String> key) {
-    return key.stream().map(CardEvent::fold).toList();
+    return key.stream().map(Ticks::fold).toList();
   }
 }

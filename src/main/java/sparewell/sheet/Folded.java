@@ -16,10 +16,6 @@ record Folded(List<Finding> all) {
 
   private static final int MOST_CELLS = 12;
 
-  Folded {
-    all = List.copyOf(all);
-  }
-
   /** Findings of one kind about one sheet folded into their first, where there are several. */
   static List<Folded> of(List<Finding> findings) {
     Map<List<Object>, List<Finding>> kinds = new LinkedHashMap<>();

@@ -89,6 +89,11 @@ public final class Ticks {
     return value.toString().strip();
   }
 
+  /** Form in which names of places, trips and events are compared: no case, single spaces. */
+  public static String fold(String name) {
+    return name.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
+  }
+
   /** Folds case, width and spaces, and drops a full stop at the end. */
   private static String folded(Object value) {
     return Normalizer.normalize(plain(value), Normalizer.Form.NFKC)

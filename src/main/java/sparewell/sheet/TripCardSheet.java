@@ -121,7 +121,7 @@ public final class TripCardSheet {
             .block());
     blocks.add(new Block.Form(fields()));
     String title = behind ? "Type in and post " + trip : "Take this page along on " + trip;
-    return new ReportSheet(NAME, title, blocks).inLargePrint();
+    return new ReportSheet(NAME, title, blocks, true);
   }
 
   /** The event's box first, then the others; a page printed before keeps its order. */

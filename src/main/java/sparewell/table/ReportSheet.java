@@ -22,8 +22,4 @@ public record ReportSheet(String name, String answer, List<Block> blocks, boolea
   public List<Block> shown() {
     return blocks.stream().filter(block -> !(block instanceof Block.FileOnly)).toList();
   }
-
-  public ReportSheet inLargePrint() {
-    return new ReportSheet(name, answer, blocks, true);
-  }
 }

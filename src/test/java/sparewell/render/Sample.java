@@ -178,20 +178,20 @@ final class Sample {
     Table<Rate> few =
         new Table<>("", "Store by store", RATES.columns(), RATES.rows().subList(0, 9), "");
     return new ReportSheet(
-            "Forecast",
-            "What is left by then",
-            List.of(
-                new Block.Rows(few),
-                new Chart(
-                    Chart.Kind.BANDS,
-                    "What is left, with 90 % bands",
-                    "",
-                    "Pieces",
-                    "Where a band meets the ground, the thing may be gone by then.",
-                    stock,
-                    "Day",
-                    series)))
-        .inLargePrint();
+        "Forecast",
+        "What is left by then",
+        List.of(
+            new Block.Rows(few),
+            new Chart(
+                Chart.Kind.BANDS,
+                "What is left, with 90 % bands",
+                "",
+                "Pieces",
+                "Where a band meets the ground, the thing may be gone by then.",
+                stock,
+                "Day",
+                series)),
+        true);
   }
 
   record Rate(
