@@ -141,12 +141,8 @@ public final class LoadSheet {
   private PlateLine plateTotal(boolean tackleKnown) {
     Mass aboard = Mass.of(plan.now().weightKg(), MassUnit.KILOGRAM);
     for (FixedLoad.Kind kind : FixedLoad.Kind.values()) {
-      boolean counts =
-          switch (kind) {
-            case HULL -> false;
-            case MOTOR -> season.boat().plateIncludesMotor();
-            case PERSON, FUEL, BATTERY, GEAR -> true;
-          };
+      boolean motor = kind == FixedLoad.Kind.MOTOR;
+      boolean counts = motor ? season.boat().plateIncludesMotor() : kind != FixedLoad.Kind.HULL;
       aboard = counts ? aboard.plus(sum(kind)) : aboard;
     }
     return new PlateLine(season.boat().plateWeight(), aboard, tackleKnown);

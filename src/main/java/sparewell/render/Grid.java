@@ -169,12 +169,8 @@ final class Grid {
     return points(column) - Measure.CELL_MARGIN_POINTS;
   }
 
-  double width(int column) {
-    return widths.getOrDefault(column, Measure.DEFAULT_WIDTH);
-  }
-
   double points(int column) {
-    return width(column) * Measure.POINTS_PER_CHARACTER;
+    return widths.getOrDefault(column, Measure.DEFAULT_WIDTH) * Measure.POINTS_PER_CHARACTER;
   }
 
   double pointsAcross(int columns) {

@@ -18,12 +18,7 @@ final class Looks {
   }
 
   int index(Look look) {
-    Integer known = looks.get(look);
-    if (known == null) {
-      known = book.cellFormat(format(look));
-      looks.put(look, known);
-    }
-    return known;
+    return looks.computeIfAbsent(look, fresh -> book.cellFormat(format(fresh)));
   }
 
   private static CellFormat format(Look look) {

@@ -19,10 +19,12 @@ public final class NewBook {
     if (!file.toString().toLowerCase(java.util.Locale.ROOT).endsWith(".xlsx")) {
       return Outcome.refused(file, "the name of a new workbook must end in .xlsx.");
     }
+    String blank = metric ? "blank-metric.xlsx" : "blank-us.xlsx";
+    String filled = metric ? "demo-metric.xlsx" : "demo.xlsx";
     try {
       Files.write(
           file,
-          template(kept(metric, demo)),
+          template(demo ? filled : blank),
           StandardOpenOption.CREATE_NEW,
           StandardOpenOption.WRITE);
     } catch (FileAlreadyExistsException taken) {
@@ -45,13 +47,6 @@ public final class NewBook {
             demo
                 ? "It holds an invented season. Next: sparewell analyse " + file
                 : "Open it, follow 'Read me first', fill it in. Next: sparewell analyse " + file));
-  }
-
-  private static String kept(boolean metric, boolean demo) {
-    if (demo) {
-      return metric ? "demo-metric.xlsx" : "demo.xlsx";
-    }
-    return metric ? "blank-metric.xlsx" : "blank-us.xlsx";
   }
 
   /** Content of a workbook that the build puts into the jar, by its file's name. */

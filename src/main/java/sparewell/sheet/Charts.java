@@ -144,7 +144,7 @@ final class Charts {
       List<R> rows,
       List<Column<R>> columns,
       List<Chart.Series> series) {
-    return chart(name, kind, Table.onSheet("", columns, rows, ""), series);
+    return chart(name, kind, new Table<>("", "", columns, rows, ""), series);
   }
 
   /** A chart over the first column of its data, with the texts of its line in the file. */

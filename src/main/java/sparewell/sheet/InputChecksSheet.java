@@ -20,7 +20,7 @@ public final class InputChecksSheet {
   public static ReportSheet of(List<Finding> findings) {
     List<Folded> all = findings.stream().map(finding -> new Folded(List.of(finding))).toList();
     Table<Folded> shown =
-        Table.onSheet("", columns(), Folded.of(Causes.first(findings)), "Nothing to mend.");
+        new Table<>("", "", columns(), Folded.of(Causes.first(findings)), "Nothing to mend.");
     return new ReportSheet(
         NAME,
         answer(findings),

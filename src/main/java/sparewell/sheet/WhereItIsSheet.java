@@ -79,7 +79,8 @@ public final class WhereItIsSheet {
             "Type the pieces that you counted; 0 where none is left, blank where you did not count.",
             Entry.whole(0, MOST_PIECES, "Pieces counted; 0: none left; blank: not counted.")
                 .roomy(ROOM_TO_WRITE, HIGH_ENOUGH));
-    return Table.onSheet(
+    return new Table<>(
+        "",
         "",
         Columns.among(List.of(), Holding::item, count(), counted, box(), compartment()),
         there,

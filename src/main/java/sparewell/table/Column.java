@@ -28,20 +28,6 @@ public record Column<R>(
     boolean dashed,
     Function<R, Optional<Entry>> entry) {
 
-  Column(String csvName, String heading, Format format, String meaning, Function<R, ?> value) {
-    this(
-        csvName,
-        heading,
-        format,
-        meaning,
-        value,
-        row -> Tone.NONE,
-        row -> Optional.empty(),
-        false,
-        false,
-        row -> Optional.empty());
-  }
-
   /** A column of blank cells to type into, in the sheet only; it is read back by its heading. */
   public static <R> Column<R> entry(String heading, String meaning, Entry entry) {
     return Format.NUMBER

@@ -66,7 +66,17 @@ public enum Format {
 
   public <R> Column<R> column(
       String csvName, String heading, String meaning, Function<R, ?> value) {
-    return new Column<>(csvName, heading, this, meaning, value);
+    return new Column<>(
+        csvName,
+        heading,
+        this,
+        meaning,
+        value,
+        row -> Tone.NONE,
+        row -> Optional.empty(),
+        false,
+        false,
+        row -> Optional.empty());
   }
 
   public <R> Column<R> onSheet(String heading, String meaning, Function<R, ?> value) {

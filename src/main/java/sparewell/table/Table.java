@@ -26,9 +26,4 @@ public record Table<R>(
         .findFirst()
         .flatMap(column -> column.format().shown(column.value().apply(row), units));
   }
-
-  public static <R> Table<R> onSheet(
-      String title, List<Column<R>> columns, List<R> rows, String whenEmpty) {
-    return new Table<>("", title, columns, rows, whenEmpty);
-  }
 }

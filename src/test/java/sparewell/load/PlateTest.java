@@ -108,8 +108,8 @@ class PlateTest {
         "the load is 410.00 kg, 10.00 kg OVER the capacity plate's 400.00 kg", over.message());
     Finding persons = finding(report(still().boat(plate(400, 80))), Code.OVER_PLATE_PERSONS);
     assertEquals(
-        List.of("90.00 kg", "10.00 kg", "80.00 kg"),
-        persons.details().stream().map(String::valueOf).toList());
+        "the persons weigh 90.00 kg, 10.00 kg OVER the capacity plate's 80.00 kg for persons",
+        persons.message());
     Boats unknown =
         still().boat(plate(400, 80)).box("D", "Stern", Optional.empty(), true, false, 10, 10, 10);
     assertEquals(

@@ -83,7 +83,7 @@ class SheetRendererTest extends SampleBookFixture {
     List<Column<String>> columns = List.of(Format.TEXT.onSheet("T", "", text -> text));
     List<Block> blocks = new ArrayList<>();
     for (String box : boxes) {
-      blocks.add(new Block.Rows(Table.onSheet("", columns, List.of("x"), ""), box, 1));
+      blocks.add(new Block.Rows(new Table<>("", "", columns, List.of("x"), ""), box, 1));
     }
     return namesOf(blocks);
   }

@@ -171,10 +171,6 @@ record CsvTable(
     return new RawRow((int) line.number(), cells);
   }
 
-  Optional<BoundColumn> column(String name) {
-    return Optional.ofNullable(header.columns().get(name));
-  }
-
   /** Headings that no declared column has, and repeated ones. */
   List<String> ignored() {
     Set<Integer> used =

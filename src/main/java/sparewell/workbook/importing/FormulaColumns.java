@@ -124,7 +124,7 @@ record FormulaColumns(List<CopiedFormula> copied, List<String> blank) {
             table.child("tableColumns").map(c -> c.children("tableColumn")).orElse(List.of())) {
           String name = column.value("name").orElse("");
           if (column.child("calculatedColumnFormula").isPresent()
-              && target.column(name).isEmpty()) {
+              && target.header().column(name).isEmpty()) {
             columns.add(name);
           }
         }

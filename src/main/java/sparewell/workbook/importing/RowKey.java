@@ -32,8 +32,8 @@ final class RowKey {
 
   RowKey(CsvTable from, TargetTable to, UnitSystem units, DateSystem dates) {
     for (InputColumn column : to.sheet().columns()) {
-      if (from.column(column.name()).isPresent() || ALWAYS.contains(column.name())) {
-        to.column(column.name()).ifPresent(compared::add);
+      if (from.header().column(column.name()).isPresent() || ALWAYS.contains(column.name())) {
+        to.header().column(column.name()).ifPresent(compared::add);
       }
     }
     this.units = units;

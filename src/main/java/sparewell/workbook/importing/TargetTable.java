@@ -103,10 +103,6 @@ record TargetTable(
     return all.stream().filter(row -> !row.example()).toList();
   }
 
-  Optional<BoundColumn> column(String name) {
-    return Optional.ofNullable(header.columns().get(name));
-  }
-
   /** Heading of an undeclared column that joins the table without a gap; else empty. */
   Optional<String> ownHeading(int column) {
     boolean declared = columns().contains(column);

@@ -36,7 +36,7 @@ record ValueMaker(CsvTable from, TargetTable to, UnitSystem units, DateSystem da
     List<NewCell> values = new ArrayList<>();
     for (BoundColumn source : from.header().columns().values()) {
       String text = NO_CHARACTER.matcher(from.dated(line, source)).replaceAll("");
-      Optional<BoundColumn> target = to.column(source.column().name());
+      Optional<BoundColumn> target = to.header().column(source.column().name());
       if (!text.isEmpty() && target.isPresent()) {
         values.add(value(text, source, target.get()));
       }
@@ -133,7 +133,7 @@ record ValueMaker(CsvTable from, TargetTable to, UnitSystem units, DateSystem da
   List<InputColumn> homeless() {
     return from.header().columns().values().stream()
         .filter(c -> !c.column().name().equals("Note"))
-        .filter(c -> to.column(c.column().name()).isEmpty())
+        .filter(c -> to.header().column(c.column().name()).isEmpty())
         .filter(c -> from.lines().stream().anyMatch(l -> !Names.clean(l.at(c.index())).isEmpty()))
         .map(BoundColumn::column)
         .toList();

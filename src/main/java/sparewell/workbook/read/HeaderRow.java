@@ -27,6 +27,10 @@ public record HeaderRow(
     return of(sheet, false, raw);
   }
 
+  public Optional<BoundColumn> column(String name) {
+    return Optional.ofNullable(columns.get(name));
+  }
+
   private static HeaderRow of(InputSheet sheet, boolean inFile, RawRow raw) {
     Map<String, BoundColumn> columns = new LinkedHashMap<>();
     List<BoundColumn> twice = new ArrayList<>();
