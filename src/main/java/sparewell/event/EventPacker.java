@@ -49,13 +49,7 @@ public final class EventPacker {
   /** An item that an event wants, and how many of its pieces a pocket holds. */
   record Wanted(EventNeed.Item need, int pieces, int perSlot) {}
 
-  /**
-   * Contents that one event's box is to hold.
-   *
-   * @param boxed whether there is a box to pack
-   * @param items what is wanted, planned items first
-   * @param stays what else stays in the box
-   */
+  /** Contents that one event's box, if any, is to hold: wanted items, planned first, and others. */
   record Content(Event event, boolean boxed, Map<ItemId, Wanted> items, Map<ItemId, Stay> stays) {
     boolean emptied() {
       return boxed && event.slots().isPresent();

@@ -27,12 +27,7 @@ final class SlotFill {
     this.packed = new int[needs.size()];
   }
 
-  /**
-   * Pieces packed of each item.
-   *
-   * @param limits most pieces to pack of each
-   * @param perSlot pieces of each that one pocket holds
-   */
+  /** Pieces packed of each item, at most its limit; a pocket holds {@code perSlot} of them. */
   static List<Integer> fill(
       List<EventNeed.Item> needs, List<Integer> limits, List<Integer> perSlot, int slots) {
     SlotFill fill = new SlotFill(needs, limits, perSlot);

@@ -8,13 +8,7 @@ import java.util.regex.Pattern;
 import sparewell.declared.DeclaredTable;
 import sparewell.ooxml.XmlText;
 
-/**
- * A piece of XML with places for values.
- *
- * @param texts what stands before, between and behind the places
- * @param places the values that go between them
- * @param values how many values it takes
- */
+/** A piece of XML: its texts stand before, between and behind the places for values. */
 record XmlPiece(List<String> texts, List<Place> places, int values) {
   private static final Pattern PLACE = Pattern.compile("\\{(\\{?)([^{}]+)\\}?\\}");
 

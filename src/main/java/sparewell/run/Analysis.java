@@ -40,10 +40,7 @@ final class Analysis {
   private Analysis() {}
 
   /**
-   * Reads an opened workbook and works everything out.
-   *
-   * @param lastRun the workbook with the sheets that the last run left
-   * @param typed what was typed into them
+   * Reads an opened workbook and works everything out; {@code lastRun} has our sheets of before.
    */
   static Results of(
       WorkbookPackage book,

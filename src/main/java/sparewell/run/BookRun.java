@@ -161,13 +161,7 @@ final class BookRun {
     return names;
   }
 
-  /**
-   * What sheets of ours are put together from.
-   *
-   * @param sheets their usual names
-   * @param names their tabs, where a sheet of the angler's has the usual name
-   * @param front sheets that stand before the angler's
-   */
+  /** What our sheets are put together from; those in {@code front} stand before the angler's. */
   static OwnParts parts(
       WorkbookPackage book, List<String> sheets, Map<String, String> names, Predicate<String> front)
       throws WorkbookRefused {

@@ -5,7 +5,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Consumer;
 import sparewell.ooxml.SheetEntry;
 import sparewell.ooxml.WorkbookPackage;
 import sparewell.ooxml.WorkbookRefused;
@@ -99,38 +98,19 @@ final class OwnSheetReader {
     return row.get(at).filter(Double.class::isInstance).map(Double.class::cast);
   }
 
-  /** The rows of the tables of our sheet that have these headings. */
+  /** The lines under these headings on our sheet, up to the end of their table. */
   private static List<List<Optional<Object>>> read(
       WorkbookPackage book, BookCells cells, String sheet, List<String> headings)
       throws WorkbookRefused {
-    Rows rows = new Rows(headings);
+    List<RawRow> rows = new ArrayList<>();
     Optional<SheetEntry> own = own(book, sheet);
     if (own.isPresent()) {
-      cells.rows(own.get(), rows);
+      cells.rows(own.get(), rows::add);
     }
-    return rows.found;
-  }
-
-  private static Optional<SheetEntry> own(WorkbookPackage book, String name) {
-    return book.sheets().stream()
-        .filter(SheetEntry::own)
-        .filter(sheet -> OwnSheetNames.wanted(sheet.name(), List.of(name)).isPresent())
-        .findFirst();
-  }
-
-  /** Takes in the rows under a table's headings, up to its end. */
-  private static final class Rows implements Consumer<RawRow> {
-    private final List<String> headings;
-    private final List<List<Optional<Object>>> found = new ArrayList<>();
-    private List<Integer> columns = List.of();
-    private int nextRow = -1;
-
-    Rows(List<String> headings) {
-      this.headings = headings;
-    }
-
-    @Override
-    public void accept(RawRow row) {
+    List<List<Optional<Object>>> found = new ArrayList<>();
+    List<Integer> columns = List.of();
+    int nextRow = -1;
+    for (RawRow row : rows) {
       List<Integer> here = headings.stream().map(heading -> column(row, heading)).toList();
       if (!here.contains(0)) {
         columns = here;
@@ -140,13 +120,21 @@ final class OwnSheetReader {
         nextRow++;
       }
     }
+    return found;
+  }
 
-    private static int column(RawRow row, String heading) {
-      return row.cells().stream()
-          .filter(cell -> cell.text().equals(heading))
-          .mapToInt(RawCell::column)
-          .findFirst()
-          .orElse(0);
-    }
+  private static int column(RawRow row, String heading) {
+    return row.cells().stream()
+        .filter(cell -> cell.text().equals(heading))
+        .mapToInt(RawCell::column)
+        .findFirst()
+        .orElse(0);
+  }
+
+  private static Optional<SheetEntry> own(WorkbookPackage book, String name) {
+    return book.sheets().stream()
+        .filter(SheetEntry::own)
+        .filter(sheet -> OwnSheetNames.wanted(sheet.name(), List.of(name)).isPresent())
+        .findFirst();
   }
 }

@@ -70,13 +70,7 @@ public final class AfterTripSheet {
         : results.spares().horizon().words();
   }
 
-  /**
-   * A figure of the front page.
-   *
-   * @param name what it is; the same from run to run
-   * @param now its value in words
-   * @param before its value at the last run; empty where not known
-   */
+  /** A figure of the front page, under the same name from run to run, with what it was before. */
   record Figure(String name, String now, String meaning, Tone tone, String before) {}
 
   private static Table<Figure> figureTable(List<Figure> figures) {

@@ -61,9 +61,7 @@ final class Changes {
             .filter(rate -> lostSince(rate) > 0)
             .map(rate -> lostSince(rate) + " " + rate.style())
             .toList();
-    if (!lost.isEmpty()) {
-      lines.plain("Losses logged since: " + listed(lost) + ".");
-    }
+    list("Losses logged since", lost);
   }
 
   private int lostSince(StyleRate rate) {
@@ -85,18 +83,16 @@ final class Changes {
         solved.add(row.item().spoken());
       }
     }
-    if (!newly.isEmpty()) {
-      lines.plain("Newly short: " + listed(newly) + ".");
-    }
-    if (!solved.isEmpty()) {
-      lines.plain("Short no more: " + listed(solved) + ".");
-    }
+    list("Newly short", newly);
+    list("Short no more", solved);
   }
 
-  private static String listed(List<String> all) {
+  private void list(String what, List<String> all) {
     int more = all.size() - MOST_ITEMS;
-    return String.join(", ", all.subList(0, Math.min(MOST_ITEMS, all.size())))
-        + (more > 0 ? " and " + more + " more" : "");
+    String first = String.join(", ", all.subList(0, Math.min(MOST_ITEMS, all.size())));
+    if (!all.isEmpty()) {
+      lines.plain(what + ": " + first + (more > 0 ? " and " + more + " more" : "") + ".");
+    }
   }
 
   private void figures(List<Figure> figures) {

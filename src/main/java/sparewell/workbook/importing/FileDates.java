@@ -14,12 +14,7 @@ import sparewell.workbook.read.BoundColumn;
 import sparewell.workbook.value.Dates;
 import sparewell.workbook.value.Names;
 
-/**
- * Order of day and month in the dates of a file that are written in figures.
- *
- * @param order the order; absent where none was given and no date proves one
- * @param proof a date that proves the order; absent where it was given
- */
+/** Order of day and month in dates in figures, if known, and the date that proves it, if any. */
 record FileDates(Optional<DateOrder> order, Optional<String> proof) {
   private static final Pattern FIGURES =
       Pattern.compile(
