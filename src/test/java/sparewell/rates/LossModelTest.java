@@ -66,6 +66,7 @@ class LossModelTest {
     assertEquals(0.25, model.meanShare("Shad"), 1e-12);
     assertEquals(2, model.covers().size());
     assertTrue(model.converged());
+    assertFalse(model.perHourAfloat());
   }
 
   @Test
