@@ -76,7 +76,7 @@ class OwnEvidenceTest {
   }
 
   /** Six families of three styles, 40 trips in two covers; the first family loses 1 in 10 hours. */
-  private static FitInput season() {
+  static FitInput season() {
     Random random = new Random(7);
     List<Integer> families = new ArrayList<>();
     List<Observation> log = new ArrayList<>();
