@@ -33,10 +33,10 @@ final class Annealing {
 
   Annealing(StowProblem problem, BestPlans plans, Repacking repacking) {
     this.problem = problem;
-    n = problem.boxCount;
+    n = problem.boxCount();
     this.plans = plans;
     this.repacking = repacking;
-    closest = problem.now.clone();
+    closest = problem.now().clone();
     free = new boolean[n];
   }
 
@@ -79,22 +79,22 @@ final class Annealing {
   }
 
   private int leastOver(int[] place, int box) {
-    long[] load = new long[problem.placeCount];
-    long[] volume = new long[problem.placeCount];
+    long[] load = new long[problem.placeCount()];
+    long[] volume = new long[problem.placeCount()];
     for (int other = 0; other < n; other++) {
       if (place[other] != repacking.outside) {
-        load[place[other]] += problem.weightMg[other];
-        volume[place[other]] += problem.volumeMm3[other];
+        load[place[other]] += problem.weightMg()[other];
+        volume[place[other]] += problem.volumeMm3()[other];
       }
     }
     int found = -1;
     double least = Double.POSITIVE_INFINITY;
     for (int j = 0; j < load.length; j++) {
-      long overLoad = load[j] + problem.weightMg[box] - problem.loadRoomMg[j];
-      long overVolume = volume[j] + problem.volumeMm3[box] - problem.volumeRoomMm3[j];
+      long overLoad = load[j] + problem.weightMg()[box] - problem.loadRoomMg()[j];
+      long overVolume = volume[j] + problem.volumeMm3()[box] - problem.volumeRoomMm3()[j];
       double over =
-          Math.max(0, overLoad) / (double) Math.max(1, problem.weightMg[box])
-              + Math.max(0, overVolume) / (double) Math.max(1, problem.volumeMm3[box]);
+          Math.max(0, overLoad) / (double) Math.max(1, problem.weightMg()[box])
+              + Math.max(0, overVolume) / (double) Math.max(1, problem.volumeMm3()[box]);
       if (problem.allowed(box, j) && over < least) {
         found = j;
         least = over;
@@ -106,15 +106,15 @@ final class Annealing {
   /** That plan; a box that may not stand where it is, or finds no room, stands outside. */
   private int[] standing(int[] from) {
     int[] place = from.clone();
-    long[] load = problem.loadRoomMg.clone();
-    long[] volume = problem.volumeRoomMm3.clone();
+    long[] load = problem.loadRoomMg().clone();
+    long[] volume = problem.volumeRoomMm3().clone();
     for (int box = 0; box < n; box++) {
       int at = place[box];
       if (problem.allowed(box, at)
-          && load[at] >= problem.weightMg[box]
-          && volume[at] >= problem.volumeMm3[box]) {
-        load[at] -= problem.weightMg[box];
-        volume[at] -= problem.volumeMm3[box];
+          && load[at] >= problem.weightMg()[box]
+          && volume[at] >= problem.volumeMm3()[box]) {
+        load[at] -= problem.weightMg()[box];
+        volume[at] -= problem.volumeMm3()[box];
       } else {
         place[box] = repacking.outside;
       }
@@ -149,8 +149,8 @@ final class Annealing {
     if (most < n) {
       left -= free(place, -1, Math.min(left, most) / 2);
     }
-    for (int part = 0; left > 0 && part < 3 * problem.placeCount; part++) {
-      int at = part == 1 ? place[leaving] : random(problem.placeCount + 1);
+    for (int part = 0; left > 0 && part < 3 * problem.placeCount(); part++) {
+      int at = part == 1 ? place[leaving] : random(problem.placeCount() + 1);
       left -= free(place, at, left);
     }
     return leaving;
@@ -162,7 +162,7 @@ final class Annealing {
     int freed = 0;
     for (int step = 0; step < n && freed < most; step++) {
       int box = (first + step) % n;
-      boolean its = at < 0 ? place[box] != problem.now[box] : place[box] == at;
+      boolean its = at < 0 ? place[box] != problem.now()[box] : place[box] == at;
       if (its && !free[box]) {
         free[box] = true;
         freed++;

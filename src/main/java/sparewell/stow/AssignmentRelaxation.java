@@ -24,10 +24,10 @@ final class AssignmentRelaxation extends LagrangianRelaxation {
   private final double[][] forced;
 
   AssignmentRelaxation(StowProblem problem) {
-    super(problem, problem.boxCount, 0, 0.3);
+    super(problem, problem.boxCount(), 0, 0.3);
     knapsacks = new Knapsack[m];
     for (int j = 0; j < m; j++) {
-      knapsacks[j] = new Knapsack(problem.volumeMm3, problem.weightMg);
+      knapsacks[j] = new Knapsack(problem.volumeMm3(), problem.weightMg());
     }
     worth = new double[m][n];
     placeValue = new double[m];
@@ -65,8 +65,8 @@ final class AssignmentRelaxation extends LagrangianRelaxation {
 
   @Override
   double evaluate(boolean[][] open, int mostMoves) {
-    System.arraycopy(problem.loadRoomMg, 0, loadRoom, 0, m);
-    System.arraycopy(problem.volumeRoomMm3, 0, volumeRoom, 0, m);
+    System.arraycopy(problem.loadRoomMg(), 0, loadRoom, 0, m);
+    System.arraycopy(problem.volumeRoomMm3(), 0, volumeRoom, 0, m);
     double total = begin(mostMoves);
     for (int i = 0; i < n; i++) {
       int only = only(open[i]);
@@ -77,8 +77,8 @@ final class AssignmentRelaxation extends LagrangianRelaxation {
       subgradient[i] = fixed[i] ? 0 : 1;
       Arrays.fill(chosen[i], false);
       if (fixed[i]) {
-        loadRoom[only] -= problem.weightMg[i];
-        volumeRoom[only] -= problem.volumeMm3[i];
+        loadRoom[only] -= problem.weightMg()[i];
+        volumeRoom[only] -= problem.volumeMm3()[i];
         if (loadRoom[only] < 0 || volumeRoom[only] < 0) {
           return Double.POSITIVE_INFINITY;
         }
@@ -168,8 +168,8 @@ final class AssignmentRelaxation extends LagrangianRelaxation {
       }
     }
     for (int j = 0; j < m; j++) {
-      long load = loadRoom[j] - problem.weightMg[box];
-      long volume = volumeRoom[j] - problem.volumeMm3[box];
+      long load = loadRoom[j] - problem.weightMg()[box];
+      long volume = volumeRoom[j] - problem.volumeMm3()[box];
       if (!open[j] || load < 0 || volume < 0) {
         forced[box][j] = Double.POSITIVE_INFINITY;
       } else if (chosen[box][j]) {

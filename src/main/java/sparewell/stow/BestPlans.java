@@ -13,15 +13,15 @@ final class BestPlans {
 
   BestPlans(StowProblem problem) {
     this.problem = problem;
-    best = new int[problem.boxCount + 1][];
-    bestCost = new double[problem.boxCount + 1];
+    best = new int[problem.boxCount() + 1][];
+    bestCost = new double[problem.boxCount() + 1];
     Arrays.fill(bestCost, Double.POSITIVE_INFINITY);
   }
 
   /** Keeps a copy of the plan where it is within all limits and the best with so many moves. */
   void offer(int[] plan) {
     for (int box = 0; box < plan.length; box++) {
-      if (plan[box] == problem.placeCount || !problem.allowed(box, plan[box])) {
+      if (plan[box] == problem.placeCount() || !problem.allowed(box, plan[box])) {
         return;
       }
     }

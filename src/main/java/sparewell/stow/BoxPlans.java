@@ -86,7 +86,7 @@ final class BoxPlans {
   }
 
   private Reason reason(Box box, int free) {
-    int from = problem.now[free];
+    int from = problem.now()[free];
     int to = recommended[free];
     if (from == to) {
       if (best.isEmpty()) {

@@ -45,16 +45,16 @@ abstract class LagrangianRelaxation {
     this.problem = problem;
     this.equations = equations;
     this.shortest = shortest;
-    n = problem.boxCount;
-    m = problem.placeCount;
+    n = problem.boxCount();
+    m = problem.placeCount();
     ofSide = equations + limits;
     ofMove = ofSide + 1;
     multiplier = new double[ofMove + 1];
     subgradient = new double[ofMove + 1];
-    loadUnit = unit(problem.weightMg);
-    double arms = Arrays.stream(problem.offsetUm).mapToDouble(Math::abs).average().orElse(0);
+    loadUnit = unit(problem.weightMg());
+    double arms = Arrays.stream(problem.offsetUm()).mapToDouble(Math::abs).average().orElse(0);
     sideUnit = Math.max(1, loadUnit * arms);
-    arm = Arrays.stream(problem.offsetUm).mapToDouble(offset -> offset / sideUnit).toArray();
+    arm = Arrays.stream(problem.offsetUm()).mapToDouble(offset -> offset / sideUnit).toArray();
   }
 
   static double unit(long[] amounts) {
@@ -91,33 +91,33 @@ abstract class LagrangianRelaxation {
 
   /** Cost of a box in a place with the multipliers of side moment and moves, kg m. */
   double relaxed(int box, int place) {
-    return problem.cost[box][place]
+    return problem.cost()[box][place]
         + multiplier[ofSide] * side(box, place)
-        + (place == problem.now[box] ? 0 : multiplier[ofMove]);
+        + (place == problem.now()[box] ? 0 : multiplier[ofMove]);
   }
 
   private double side(int box, int place) {
-    return problem.weightMg[box] * arm[place];
+    return problem.weightMg()[box] * arm[place];
   }
 
   /** Begins an evaluation: nothing stands anywhere; gives what the multipliers' limits add. */
   double begin(int mostMoves) {
     subgradient[ofSide] = 0;
     subgradient[ofMove] = -mostMoves;
-    long limit = multiplier[ofSide] >= 0 ? problem.sideHighest : problem.sideLowest;
+    long limit = multiplier[ofSide] >= 0 ? problem.sideHighest() : problem.sideLowest();
     return -multiplier[ofSide] * (limit / sideUnit) - multiplier[ofMove] * mostMoves;
   }
 
   /** Counts the side moment and the move of a box in a place. */
   void count(int box, int place) {
     subgradient[ofSide] += side(box, place);
-    subgradient[ofMove] += place == problem.now[box] ? 0 : 1;
+    subgradient[ofMove] += place == problem.now()[box] ? 0 : 1;
   }
 
   /** Ends an evaluation: side moment beyond the limit that has a multiplier or is broken. */
   void end() {
-    double high = subgradient[ofSide] - problem.sideHighest / sideUnit;
-    double low = subgradient[ofSide] - problem.sideLowest / sideUnit;
+    double high = subgradient[ofSide] - problem.sideHighest() / sideUnit;
+    double low = subgradient[ofSide] - problem.sideLowest() / sideUnit;
     double its = multiplier[ofSide];
     subgradient[ofSide] = its > 0 ? high : its < 0 ? low : Math.max(0, high) + Math.min(0, low);
   }

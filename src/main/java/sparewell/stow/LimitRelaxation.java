@@ -19,12 +19,12 @@ final class LimitRelaxation extends LagrangianRelaxation {
   private long work;
 
   LimitRelaxation(StowProblem problem) {
-    super(problem, 0, 2 * problem.placeCount, 0.02);
-    volumeUnit = unit(problem.volumeMm3);
-    volume = Arrays.stream(problem.volumeMm3).mapToDouble(one -> one / volumeUnit).toArray();
-    load = Arrays.stream(problem.weightMg).mapToDouble(one -> one / loadUnit).toArray();
-    volumeRoom = rooms(problem.volumeRoomMm3, volumeUnit);
-    loadRoom = rooms(problem.loadRoomMg, loadUnit);
+    super(problem, 0, 2 * problem.placeCount(), 0.02);
+    volumeUnit = unit(problem.volumeMm3());
+    volume = Arrays.stream(problem.volumeMm3()).mapToDouble(one -> one / volumeUnit).toArray();
+    load = Arrays.stream(problem.weightMg()).mapToDouble(one -> one / loadUnit).toArray();
+    volumeRoom = rooms(problem.volumeRoomMm3(), volumeUnit);
+    loadRoom = rooms(problem.loadRoomMg(), loadUnit);
   }
 
   /** Room for all boxes is as good as no limit. */

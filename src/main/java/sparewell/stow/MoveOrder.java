@@ -28,10 +28,10 @@ final class MoveOrder {
     this.target = target;
     this.boxes = boxes;
     this.places = places;
-    at = problem.now.clone();
-    load = new long[problem.placeCount];
-    volume = new long[problem.placeCount];
-    for (int box = 0; box < problem.boxCount; box++) {
+    at = problem.now().clone();
+    load = new long[problem.placeCount()];
+    volume = new long[problem.placeCount()];
+    for (int box = 0; box < problem.boxCount(); box++) {
       fill(box, at[box], 1);
     }
   }
@@ -57,7 +57,7 @@ final class MoveOrder {
       if (next != NO_BOX) {
         boolean outside = at[next] == OUTSIDE;
         MoveStep.Kind kind = outside ? MoveStep.Kind.PUT_IN : MoveStep.Kind.MOVE;
-        int from = problem.now[next];
+        int from = problem.now()[next];
         put(next);
         add(kind, OptionalInt.of(number++), next, from, NO_BOX);
       } else if (!swap() && !liftOut()) {
@@ -69,12 +69,12 @@ final class MoveOrder {
   /** The box whose move can be done now; of several the one that frees the most room. */
   private int movable() {
     int found = NO_BOX;
-    for (int box = 0; box < problem.boxCount; box++) {
+    for (int box = 0; box < problem.boxCount(); box++) {
       if (at[box] != target[box] && roomFor(box, target[box])) {
         boolean better =
             found == NO_BOX
                 || (at[box] == OUTSIDE && at[found] != OUTSIDE)
-                || (at[found] != OUTSIDE && problem.volumeMm3[box] > problem.volumeMm3[found]);
+                || (at[found] != OUTSIDE && problem.volumeMm3()[box] > problem.volumeMm3()[found]);
         found = better ? box : found;
       }
     }
@@ -88,16 +88,17 @@ final class MoveOrder {
   /** True if the box finds room once {@code leaving} is gone from where it stands. */
   private boolean roomFor(int box, int place, int leaving) {
     boolean leaves = leaving != NO_BOX && at[leaving] == place;
-    long loadThen = load[place] - (leaves ? problem.weightMg[leaving] : 0) + problem.weightMg[box];
+    long loadThen =
+        load[place] - (leaves ? problem.weightMg()[leaving] : 0) + problem.weightMg()[box];
     long volumeThen =
-        volume[place] - (leaves ? problem.volumeMm3[leaving] : 0) + problem.volumeMm3[box];
-    return loadThen <= problem.loadRoomMg[place] && volumeThen <= problem.volumeRoomMm3[place];
+        volume[place] - (leaves ? problem.volumeMm3()[leaving] : 0) + problem.volumeMm3()[box];
+    return loadThen <= problem.loadRoomMg()[place] && volumeThen <= problem.volumeRoomMm3()[place];
   }
 
   private void add(MoveStep.Kind kind, OptionalInt its, int box, int from, int other) {
     long side = 0;
     for (int one = 0; one < at.length; one++) {
-      side += at[one] == OUTSIDE ? 0 : problem.weightMg[one] * problem.offsetUm[at[one]];
+      side += at[one] == OUTSIDE ? 0 : problem.weightMg()[one] * problem.offsetUm()[at[one]];
     }
     steps.add(
         new MoveStep(
@@ -107,17 +108,17 @@ final class MoveOrder {
             places.get(from),
             places.get(target[box]),
             other == NO_BOX ? "" : boxes.get(other),
-            over(side) > Math.max(0, over(problem.sideMoment(problem.now)))));
+            over(side) > Math.max(0, over(problem.sideMoment(problem.now())))));
   }
 
   /** By how much a side moment lies outside its limits, mg um; negative within them. */
   private long over(long side) {
-    return Math.max(side - problem.sideHighest, problem.sideLowest - side);
+    return Math.max(side - problem.sideHighest(), problem.sideLowest() - side);
   }
 
   private void fill(int box, int place, int sign) {
-    load[place] += sign * problem.weightMg[box];
-    volume[place] += sign * problem.volumeMm3[box];
+    load[place] += sign * problem.weightMg()[box];
+    volume[place] += sign * problem.volumeMm3()[box];
   }
 
   private void put(int box) {
@@ -129,8 +130,8 @@ final class MoveOrder {
   }
 
   private boolean swap() {
-    for (int one = 0; one < problem.boxCount; one++) {
-      for (int two = one + 1; two < problem.boxCount; two++) {
+    for (int one = 0; one < problem.boxCount(); one++) {
+      for (int two = one + 1; two < problem.boxCount(); two++) {
         int from = at[one];
         int to = target[one];
         boolean crossed = from != to && at[two] == to && target[two] == from;
@@ -150,17 +151,18 @@ final class MoveOrder {
   private boolean liftOut() {
     int found = NO_BOX;
     int most = -1;
-    for (int box = 0; box < problem.boxCount; box++) {
+    for (int box = 0; box < problem.boxCount(); box++) {
       if (at[box] == target[box] || at[box] == OUTSIDE) {
         continue;
       }
       int freed = 0;
-      for (int other = 0; other < problem.boxCount; other++) {
+      for (int other = 0; other < problem.boxCount(); other++) {
         if (at[other] != target[other] && roomFor(other, target[other], box)) {
           freed++;
         }
       }
-      if (freed > most || (freed == most && problem.volumeMm3[box] < problem.volumeMm3[found])) {
+      if (freed > most
+          || (freed == most && problem.volumeMm3()[box] < problem.volumeMm3()[found])) {
         found = box;
         most = freed;
       }

@@ -70,14 +70,14 @@ final class Repacking {
 
   Repacking(StowProblem problem) {
     this.problem = problem;
-    n = problem.boxCount;
-    m = problem.placeCount;
+    n = problem.boxCount();
+    m = problem.placeCount();
     outside = m;
     cost = new double[n][];
     double range = 0;
     for (int i = 0; i < n; i++) {
-      cost[i] = Arrays.copyOf(problem.cost[i], m + 1);
-      var finite = Arrays.stream(problem.cost[i]).filter(one -> one < Double.POSITIVE_INFINITY);
+      cost[i] = Arrays.copyOf(problem.cost()[i], m + 1);
+      var finite = Arrays.stream(problem.cost()[i]).filter(one -> one < Double.POSITIVE_INFINITY);
       var known = finite.summaryStatistics();
       range += known.getMax() - known.getMin();
       cost[i][outside] = known.getMax();
@@ -86,14 +86,14 @@ final class Repacking {
     for (double[] costs : cost) {
       costs[outside] += PENALTY * spread;
     }
-    double mean = Math.max(1, Arrays.stream(problem.weightMg).average().orElse(1));
-    long widest = Arrays.stream(problem.offsetUm).map(Math::abs).max().orElse(0);
+    double mean = Math.max(1, Arrays.stream(problem.weightMg()).average().orElse(1));
+    long widest = Arrays.stream(problem.offsetUm()).map(Math::abs).max().orElse(0);
     perSideMomentOver = PENALTY * spread / (mean * Math.max(1, widest));
     reduced = new double[n][m + 1];
-    weight = problem.weightMg;
-    size = problem.volumeMm3;
-    now = problem.now;
-    offset = Arrays.copyOf(problem.offsetUm, m + 1);
+    weight = problem.weightMg();
+    size = problem.volumeMm3();
+    now = problem.now();
+    offset = Arrays.copyOf(problem.offsetUm(), m + 1);
     perVolume = new double[m];
     perLoad = new double[m];
     options = new int[n][m + 1];
@@ -119,15 +119,16 @@ final class Repacking {
     }
     double[] bulk = new double[n];
     for (int i = 0; i < n; i++) {
-      bulk[i] = 1e-15 * (problem.volumeMm3[i] + problem.weightMg[i]); // decides where room is free
+      bulk[i] =
+          1e-15 * (problem.volumeMm3()[i] + problem.weightMg()[i]); // decides where room is free
       for (int j = 0; j <= m; j++) {
         double use = 0;
         if (j < m) {
-          use = perVolume[j] * problem.volumeMm3[i] + perLoad[j] * problem.weightMg[i];
+          use = perVolume[j] * problem.volumeMm3()[i] + perLoad[j] * problem.weightMg()[i];
           bulk[i] += use;
-          use += perSideMoment * problem.weightMg[i] * problem.offsetUm[j];
+          use += perSideMoment * problem.weightMg()[i] * problem.offsetUm()[j];
         }
-        reduced[i][j] = cost[i][j] + use + (j == problem.now[i] ? 0 : perMove);
+        reduced[i][j] = cost[i][j] + use + (j == problem.now()[i] ? 0 : perMove);
         int b = j;
         for (; b > 0 && reduced[i][options[i][b - 1]] > reduced[i][j]; b--) {
           options[i][b] = options[i][b - 1];
@@ -160,8 +161,8 @@ final class Repacking {
 
   /** Nothing stands anywhere. */
   private void clear(int mostMoves) {
-    System.arraycopy(problem.loadRoomMg, 0, load, 0, m);
-    System.arraycopy(problem.volumeRoomMm3, 0, volume, 0, m);
+    System.arraycopy(problem.loadRoomMg(), 0, load, 0, m);
+    System.arraycopy(problem.volumeRoomMm3(), 0, volume, 0, m);
     load[outside] = StowProblem.UNLIMITED;
     volume[outside] = StowProblem.UNLIMITED;
     side = 0;
@@ -178,7 +179,7 @@ final class Repacking {
   }
 
   private double penalty(long side, int moved) {
-    long beyond = Math.max(side - problem.sideHighest, problem.sideLowest - side);
+    long beyond = Math.max(side - problem.sideHighest(), problem.sideLowest() - side);
     double sum = beyond > 0 ? spread + perSideMomentOver * beyond : 0;
     return moved > most ? sum + PENALTY * spread * (moved - most) : sum;
   }
@@ -247,7 +248,7 @@ final class Repacking {
     found = false;
     branches = 0;
     branchLimit = limit;
-    double sideLimit = perSideMoment >= 0 ? problem.sideHighest : problem.sideLowest;
+    double sideLimit = perSideMoment >= 0 ? problem.sideHighest() : problem.sideLowest();
     double free = perSideMoment * (sideLimit - side) + perMove * (most - moved);
     for (int j = 0; j < m; j++) {
       free += perVolume[j] > 0 ? perVolume[j] * volume[j] : 0;
@@ -270,8 +271,8 @@ final class Repacking {
         boolean may = open == null || j < m && open[box][j];
         if (may
             && cost[box][j] < Double.POSITIVE_INFINITY
-            && load[j] >= problem.weightMg[box]
-            && volume[j] >= problem.volumeMm3[box]
+            && load[j] >= problem.weightMg()[box]
+            && volume[j] >= problem.volumeMm3()[box]
             && (box != leaving || j != from)) {
           where[k][listed++] = j;
         }

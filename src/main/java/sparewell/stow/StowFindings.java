@@ -81,8 +81,8 @@ final class StowFindings {
   }
 
   private void places() {
-    long[] boxMass = setup.problem.sums(setup.problem.weightMg, setup.problem.now);
-    long[] boxVolume = setup.problem.sums(setup.problem.volumeMm3, setup.problem.now);
+    long[] boxMass = setup.problem.sums(setup.problem.weightMg(), setup.problem.now());
+    long[] boxVolume = setup.problem.sums(setup.problem.volumeMm3(), setup.problem.now());
     for (int at = 0; at < setup.places.size(); at++) {
       Compartment place = setup.places.get(at);
       if (place.size().isEmpty()) {
@@ -135,7 +135,7 @@ final class StowFindings {
    */
   static void side(Season season, StowSetup setup, StowProblem tried, Findings findings) {
     UnitSystem units = season.settings().units();
-    long now = setup.fixedSideMoment + setup.problem.sideMoment(setup.problem.now);
+    long now = setup.fixedSideMoment + setup.problem.sideMoment(setup.problem.now());
     boolean kept = tried == setup.problem;
     if (kept && Math.abs(now) <= setup.sideTolerance) {
       return;
@@ -150,9 +150,9 @@ final class StowFindings {
             ? "no box may be moved that would mend it"
             : kept
                 ? "the stow plan keeps to it"
-                : setup.pullsLittle() && tried.sideHighest != StowProblem.UNLIMITED
+                : setup.pullsLittle() && tried.sideHighest() != StowProblem.UNLIMITED
                     ? "so little over that no box is moved for it alone; the stow plan pulls no more"
-                    : tried.sideHighest == StowProblem.UNLIMITED
+                    : tried.sideHighest() == StowProblem.UNLIMITED
                         ? "no plan was found that keeps to it and to the other limits: left out of the plan"
                         : "no plan was found that keeps to it: the stow plan pulls no more than now");
   }
@@ -191,15 +191,15 @@ final class StowFindings {
   private List<String> broken(int[] places) {
     StowProblem problem = setup.problem;
     List<String> broken = new ArrayList<>();
-    long[] load = problem.sums(problem.weightMg, places);
-    long[] volume = problem.sums(problem.volumeMm3, places);
-    for (int at = 0; at < problem.placeCount; at++) {
+    long[] load = problem.sums(problem.weightMg(), places);
+    long[] volume = problem.sums(problem.volumeMm3(), places);
+    for (int at = 0; at < problem.placeCount(); at++) {
       String name = setup.places.get(at).name();
-      long overLoad = load[at] - problem.loadRoomMg[at];
+      long overLoad = load[at] - problem.loadRoomMg()[at];
       if (overLoad > 0) {
         broken.add(name + " is " + mass(overLoad) + " over its max load");
       }
-      long overVolume = volume[at] - problem.volumeRoomMm3[at];
+      long overVolume = volume[at] - problem.volumeRoomMm3()[at];
       if (overVolume > 0) {
         broken.add(name + " is " + volume(overVolume) + " over its usable volume");
       }

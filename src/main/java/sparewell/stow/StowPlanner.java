@@ -56,11 +56,11 @@ public final class StowPlanner {
     if (!outside.isEmpty()) {
       return unmoved(findings, Optional.of(new Refusal.Outside(outside)), List.of());
     }
-    if (problem.boxCount == 0) {
+    if (problem.boxCount() == 0) {
       StowFindings.side(season, setup, problem, findings);
       OptionalDouble all = OptionalDouble.of(100);
       CurveRow settled =
-          new CurveRow(0, standing(problem.now).centre(), all, OptionalDouble.of(0), true);
+          new CurveRow(0, standing(problem.now()).centre(), all, OptionalDouble.of(0), true);
       return unmoved(findings, Optional.empty(), List.of(settled));
     }
     for (StowProblem tried : problems()) {
@@ -70,7 +70,7 @@ public final class StowPlanner {
         StowFindings.side(season, setup, tried, findings);
         return planned(solver, curve, findings);
       }
-      if (tried.sideHighest == StowProblem.UNLIMITED) {
+      if (tried.sideHighest() == StowProblem.UNLIMITED) {
         Refusal.Conflict conflict =
             new Refusal.Conflict(
                 StowFindings.conflict(season, setup, solver.closest(), curve.best().proven()));
@@ -119,7 +119,7 @@ public final class StowPlanner {
         steps,
         steps.isEmpty() ? StowPlan.Outcome.STAYS : StowPlan.Outcome.MOVE,
         Optional.empty(),
-        standing(problem.now),
+        standing(problem.now()),
         standing(recommended),
         Optional.of(standing(best)),
         problem.moves(best),
@@ -130,12 +130,12 @@ public final class StowPlanner {
   }
 
   private StowPlan unmoved(Findings findings, Optional<Refusal> refusal, List<CurveRow> curve) {
-    Moment now = standing(problem.now);
+    Moment now = standing(problem.now());
     boolean outside = refusal.filter(Refusal.Outside.class::isInstance).isPresent();
     Reason reason = outside ? Reason.WITHHELD : Reason.NO_PLAN;
     return new StowPlan(
         aboard,
-        BoxPlans.of(setup, problem.now, Optional.empty(), List.of(), reason),
+        BoxPlans.of(setup, problem.now(), Optional.empty(), List.of(), reason),
         curve,
         List.of(),
         refusal.isPresent() ? StowPlan.Outcome.REFUSED : StowPlan.Outcome.NOTHING_TO_MOVE,
@@ -145,7 +145,7 @@ public final class StowPlanner {
         refusal.isPresent() ? Optional.empty() : Optional.of(now),
         0,
         0,
-        reach(problem.now),
+        reach(problem.now()),
         setup.sideTolerance * 1e-12,
         findings.list());
   }
@@ -159,7 +159,7 @@ public final class StowPlanner {
   }
 
   private Optional<StowPlan.ReachChange> reach(int[] recommended) {
-    OptionalDouble now = setup.reach(problem.now);
+    OptionalDouble now = setup.reach(problem.now());
     return now.isEmpty()
         ? Optional.empty()
         : Optional.of(
@@ -177,7 +177,7 @@ public final class StowPlanner {
   }
 
   private OptionalDouble gain(Moment there, StowSolver.Curve curve) {
-    double now = standing(problem.now).momentKgM();
+    double now = standing(problem.now()).momentKgM();
     double possible = now - standing(curve.best().array()).momentKgM();
     if (possible > StowSolver.tolerance(now)) {
       return OptionalDouble.of(100 * (now - there.momentKgM()) / possible);

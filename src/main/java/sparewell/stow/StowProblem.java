@@ -9,65 +9,36 @@ import java.util.Arrays;
  *
  * <p>Resources are whole numbers (milligrams, cubic millimetres, milligrams x micrometres), so that
  * no answer hangs on rounding. What does not move is taken off the limits beforehand.
+ *
+ * @param weightMg by box
+ * @param volumeMm3 by box
+ * @param offsetUm by place: from the centreline, starboard positive
+ * @param loadRoomMg by place: what the boxes may weigh, at least 0, or {@link #UNLIMITED}
+ * @param volumeRoomMm3 by place: what the boxes may fill, at least 0, or {@link #UNLIMITED}
+ * @param cost by box and place, kg m; infinite where the box does not fit or may not be put
+ * @param now by box: the place it stands in now, allowed or not
+ * @param sideLowest least side moment of the boxes, mg um
+ * @param sideHighest greatest side moment of the boxes, mg um
  */
-final class StowProblem {
+record StowProblem(
+    long[] weightMg,
+    long[] volumeMm3,
+    long[] offsetUm,
+    long[] loadRoomMg,
+    long[] volumeRoomMm3,
+    double[][] cost,
+    int[] now,
+    long sideLowest,
+    long sideHighest) {
   /** No limit; small enough that sums do not overflow. */
   static final long UNLIMITED = Long.MAX_VALUE / 4;
 
-  final int boxCount;
-  final int placeCount;
+  int boxCount() {
+    return weightMg.length;
+  }
 
-  /** By box. */
-  final long[] weightMg;
-
-  final long[] volumeMm3;
-
-  /** By place: from the centreline, starboard positive. */
-  final long[] offsetUm;
-
-  /** By place: what the boxes may weigh and fill. */
-  final long[] loadRoomMg;
-
-  final long[] volumeRoomMm3;
-
-  /** By box and place, kg m; infinite where the box does not fit or may not be put. */
-  final double[][] cost;
-
-  /** By box: the place it stands in now, allowed or not. */
-  final int[] now;
-
-  /** Limits of the boxes' side moment, mg um. */
-  final long sideLowest;
-
-  final long sideHighest;
-
-  /**
-   * The arrays are kept, not copied.
-   *
-   * @param loadRoomMg at least 0, or {@link #UNLIMITED}
-   * @param volumeRoomMm3 at least 0, or {@link #UNLIMITED}
-   */
-  StowProblem(
-      long[] weightMg,
-      long[] volumeMm3,
-      long[] offsetUm,
-      long[] loadRoomMg,
-      long[] volumeRoomMm3,
-      double[][] cost,
-      int[] now,
-      long sideLowest,
-      long sideHighest) {
-    this.boxCount = weightMg.length;
-    this.placeCount = offsetUm.length;
-    this.weightMg = weightMg;
-    this.volumeMm3 = volumeMm3;
-    this.offsetUm = offsetUm;
-    this.loadRoomMg = loadRoomMg;
-    this.volumeRoomMm3 = volumeRoomMm3;
-    this.cost = cost;
-    this.now = now;
-    this.sideLowest = sideLowest;
-    this.sideHighest = sideHighest;
+  int placeCount() {
+    return offsetUm.length;
   }
 
   boolean allowed(int box, int at) {
@@ -77,7 +48,7 @@ final class StowProblem {
   /** Sum of costs as assigned, kg m; the boxes are added up in their order. */
   double cost(int[] place) {
     double sum = 0;
-    for (int box = 0; box < boxCount; box++) {
+    for (int box = 0; box < boxCount(); box++) {
       sum += cost[box][place[box]];
     }
     return sum;
@@ -86,7 +57,7 @@ final class StowProblem {
   /** Side moment of the boxes as assigned, mg um. */
   long sideMoment(int[] place) {
     long sum = 0;
-    for (int box = 0; box < boxCount; box++) {
+    for (int box = 0; box < boxCount(); box++) {
       sum += weightMg[box] * offsetUm[place[box]];
     }
     return sum;
@@ -95,7 +66,7 @@ final class StowProblem {
   /** Boxes that stand elsewhere than now. */
   int moves(int[] place) {
     int moves = 0;
-    for (int box = 0; box < boxCount; box++) {
+    for (int box = 0; box < boxCount(); box++) {
       moves += place[box] == now[box] ? 0 : 1;
     }
     return moves;
@@ -103,8 +74,8 @@ final class StowProblem {
 
   /** Sums of a quantity of the boxes over the places they are assigned to. */
   long[] sums(long[] amount, int[] place) {
-    long[] sums = new long[placeCount];
-    for (int box = 0; box < boxCount; box++) {
+    long[] sums = new long[placeCount()];
+    for (int box = 0; box < boxCount(); box++) {
       sums[place[box]] += amount[box];
     }
     return sums;
@@ -112,14 +83,14 @@ final class StowProblem {
 
   /** True if every limit is kept. */
   boolean feasible(int[] place) {
-    for (int box = 0; box < boxCount; box++) {
+    for (int box = 0; box < boxCount(); box++) {
       if (!allowed(box, place[box])) {
         return false;
       }
     }
     long[] load = sums(weightMg, place);
     long[] volume = sums(volumeMm3, place);
-    for (int at = 0; at < placeCount; at++) {
+    for (int at = 0; at < placeCount(); at++) {
       if (load[at] > loadRoomMg[at] || volume[at] > volumeRoomMm3[at]) {
         return false;
       }
@@ -149,7 +120,7 @@ final class StowProblem {
   }
 
   private long[] unlimited() {
-    long[] none = new long[placeCount];
+    long[] none = new long[placeCount()];
     Arrays.fill(none, UNLIMITED);
     return none;
   }

@@ -86,7 +86,7 @@ final class StowSearch {
     boolean[][] open = open();
     price(most);
     // with all moves allowed a move has no multiplier, so that the first row starts afresh too
-    if (lines.isEmpty() || most < problem.boxCount && dual.perMove() == 0) {
+    if (lines.isEmpty() || most < problem.boxCount() && dual.perMove() == 0) {
       dual.start(limits, open);
     }
     double root = dual.ascend(open, most, target(), steps, 1.0);
@@ -103,13 +103,13 @@ final class StowSearch {
   }
 
   private boolean[][] open() {
-    boolean[][] open = new boolean[problem.boxCount][problem.placeCount];
+    boolean[][] open = new boolean[problem.boxCount()][problem.placeCount()];
     for (int i = 0; i < open.length; i++) {
       for (int j = 0; j < open[i].length; j++) {
         open[i][j] =
             problem.allowed(i, j)
-                && problem.weightMg[i] <= problem.loadRoomMg[j]
-                && problem.volumeMm3[i] <= problem.volumeRoomMm3[j];
+                && problem.weightMg()[i] <= problem.loadRoomMg()[j]
+                && problem.volumeMm3()[i] <= problem.volumeRoomMm3()[j];
       }
     }
     return open;
@@ -164,7 +164,7 @@ final class StowSearch {
   private boolean finish(boolean[][] open) {
     limits.ascend(open, mostMoves, target(), NODE_LIMIT_STEPS, 0.3);
     repacking.use(limits);
-    int[] plan = new int[problem.boxCount];
+    int[] plan = new int[problem.boxCount()];
     long limit = FINISH + 2L * plan.length; // enough for a single plan
     boolean all = repacking.complete(open, mostMoves, target() - tolerance, plan, limit);
     if (repacking.found()) {
@@ -177,15 +177,15 @@ final class StowSearch {
   private int mostAtStake(boolean[][] open) {
     int found = -1;
     double most = -1;
-    for (int i = 0; i < problem.boxCount; i++) {
+    for (int i = 0; i < problem.boxCount(); i++) {
       int count = 0;
       double low = Double.POSITIVE_INFINITY;
       double high = Double.NEGATIVE_INFINITY;
-      for (int j = 0; j < problem.placeCount; j++) {
+      for (int j = 0; j < problem.placeCount(); j++) {
         if (open[i][j]) {
           count++;
-          low = Math.min(low, problem.cost[i][j]);
-          high = Math.max(high, problem.cost[i][j]);
+          low = Math.min(low, problem.cost()[i][j]);
+          high = Math.max(high, problem.cost()[i][j]);
         }
       }
       if (count > 1 && high - low > most) {

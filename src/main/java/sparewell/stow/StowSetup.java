@@ -133,7 +133,7 @@ final class StowSetup {
 
   /** Side moment of the tackle as it stands, to whichever side, mg um. */
   long pullNow() {
-    return Math.abs(fixedSideMoment + problem.sideMoment(problem.now));
+    return Math.abs(fixedSideMoment + problem.sideMoment(problem.now()));
   }
 
   /**
@@ -205,7 +205,7 @@ final class StowSetup {
   Moment standing(int[] place) {
     long moment = fixedMoment;
     for (int i = 0; i < place.length; i++) {
-      moment += problem.weightMg[i] * places.get(place[i]).fromTransom().micrometres();
+      moment += problem.weightMg()[i] * places.get(place[i]).fromTransom().micrometres();
     }
     long side = fixedSideMoment + problem.sideMoment(place);
     return new Moment(tackleMassMg * 1e-6, moment * 1e-12, side * 1e-12);

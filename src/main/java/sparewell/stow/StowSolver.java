@@ -12,10 +12,11 @@ final class StowSolver {
   /** Share of the gain that is not searched for: it shows in no figure of the plan. */
   private static final double LITTLE = 0.004;
 
-  /** Steps of the bound, and those of the second stage. */
-  private static final int BOUND_STEPS = 60;
+  /** Steps of the bound from the multipliers of the limits, in the second stage, from then on. */
+  private static final int BOUND_STEPS = 80;
 
-  private static final int LONG_BOUND_STEPS = 250;
+  private static final int LONG_BOUND_STEPS = 200;
+  private static final int MORE_BOUND_STEPS = 60;
 
   /** Seed of the first slow cooling; single boats end 0.2 % apart by it. */
   private static final int FIRST_SEED = 32;
@@ -71,7 +72,7 @@ final class StowSolver {
 
   private static double ceiling(StowProblem problem) {
     double sum = 1;
-    for (double[] costs : problem.cost) {
+    for (double[] costs : problem.cost()) {
       sum += Arrays.stream(costs).filter(cost -> cost < Double.POSITIVE_INFINITY).max().orElse(0);
     }
     return sum;
@@ -82,27 +83,27 @@ final class StowSolver {
    * goes on from the plans, multipliers and bounds of the one before.
    */
   Answer best() {
-    int all = problem.boxCount;
-    plans.offer(problem.now);
+    int all = problem.boxCount();
+    plans.offer(problem.now());
     search.price(all);
-    search.annealing.anneal(problem.now, all, effort.first(), 0);
+    search.annealing.anneal(problem.now(), all, effort.first(), 0);
     double bound = search.search(all, Double.NEGATIVE_INFINITY, BOUND_STEPS, effort.exact());
     if (!near(bound) && effort.coolings() > 0) {
-      search.annealing.anneal(problem.now, all, effort.cooling() / 30, 0);
-      search.annealing.anneal(problem.now, all, 4 * effort.cooling() / 30, 1);
+      search.annealing.anneal(problem.now(), all, effort.cooling() / 30, 0);
+      search.annealing.anneal(problem.now(), all, 4 * effort.cooling() / 30, 1);
       bound = search.search(all, bound, LONG_BOUND_STEPS, effort.exact() / 2);
       for (int its = 0; its < effort.coolings() && !near(bound); its++) {
-        search.annealing.anneal(problem.now, all, effort.cooling(), FIRST_SEED + its);
+        search.annealing.anneal(problem.now(), all, effort.cooling(), FIRST_SEED + its);
       }
     }
     return answer(
-        all, near(bound) ? bound : search.search(all, bound, BOUND_STEPS, effort.exact()));
+        all, near(bound) ? bound : search.search(all, bound, MORE_BOUND_STEPS, effort.exact()));
   }
 
   /** True if hardly anything is left to gain beside what the best plan found gains. */
   private boolean near(double bound) {
-    double best = Math.min(ceiling, plans.cost(problem.boxCount));
-    double now = problem.cost(problem.now); // within its limits or not
+    double best = Math.min(ceiling, plans.cost(problem.boxCount()));
+    double now = problem.cost(problem.now()); // within its limits or not
     double gain = now < Double.POSITIVE_INFINITY ? Math.max(0, now - best) : 0;
     return bound >= best - Math.max(tolerance(best), LITTLE * gain);
   }
@@ -118,20 +119,20 @@ final class StowSolver {
     if (!best.found()) {
       return new Curve(best, List.of());
     }
-    int last = Math.min(MOST_ROWS, plans.bestMoves(problem.boxCount));
+    int last = Math.min(MOST_ROWS, plans.bestMoves(problem.boxCount()));
     for (int k = 1; k <= last; k++) {
       search.price(k);
       int[] from = plans.plan(k);
-      search.annealing.anneal(from.length == 0 ? problem.now : from, k, effort.rowCooling(), k);
+      search.annealing.anneal(from.length == 0 ? problem.now() : from, k, effort.rowCooling(), k);
     }
     // Many moves first: their multipliers are nearest to those of the best plan.
     List<Double> bounds = new ArrayList<>();
     double bound = best.bound();
     for (int k = last; k >= 0; k--) {
-      bound = k == 0 ? plans.cost(0) : search.search(k, bound, BOUND_STEPS, effort.rowExact());
+      bound = k == 0 ? plans.cost(0) : search.search(k, bound, MORE_BOUND_STEPS, effort.rowExact());
       bounds.add(0, bound);
     }
-    Answer top = answer(problem.boxCount, best.bound());
+    Answer top = answer(problem.boxCount(), best.bound());
     List<Answer> rows = new ArrayList<>();
     for (int k = 0; k <= last; k++) {
       rows.add(answer(k, bounds.get(k)));

@@ -23,10 +23,10 @@ class AnnealingTest {
       double[] least = ExhaustiveSearch.leastByMoves(problem);
       BestPlans plans = new BestPlans(problem);
       Annealing annealing = annealing(problem, plans);
-      for (int k = 1; k <= problem.boxCount; k++) {
-        annealing.anneal(problem.now, k, 4_000, k);
+      for (int k = 1; k <= problem.boxCount(); k++) {
+        annealing.anneal(problem.now(), k, 4_000, k);
       }
-      for (int k = 0; k <= problem.boxCount; k++) {
+      for (int k = 0; k <= problem.boxCount(); k++) {
         int[] plan = plans.plan(k);
         assertEquals(plan.length == 0, plans.cost(k) == Double.POSITIVE_INFINITY);
         if (plan.length > 0) {
@@ -47,8 +47,8 @@ class AnnealingTest {
     StowProblem problem = StowCases.problem(18, 6, 1);
     BestPlans one = new BestPlans(problem);
     BestPlans two = new BestPlans(problem);
-    annealing(problem, one).anneal(problem.now, 18, 20_000, 7);
-    annealing(problem, two).anneal(problem.now, 18, 20_000, 7);
+    annealing(problem, one).anneal(problem.now(), 18, 20_000, 7);
+    annealing(problem, two).anneal(problem.now(), 18, 20_000, 7);
     assertArrayEquals(one.plan(18), two.plan(18));
   }
 
@@ -59,13 +59,13 @@ class AnnealingTest {
       double[] least = ExhaustiveSearch.leastByMoves(problem);
       BestPlans plans = new BestPlans(problem);
       Annealing annealing = annealing(problem, plans);
-      for (int k = 1; k <= problem.boxCount; k++) {
-        annealing.anneal(problem.now, k, 40_000, k);
+      for (int k = 1; k <= problem.boxCount(); k++) {
+        annealing.anneal(problem.now(), k, 40_000, k);
       }
       for (double charge : new double[] {0, 0.5, 2, 1e6}) {
         int moves = plans.worthwhile(charge);
-        assertEquals(plans.plan(problem.boxCount).length > 0, moves >= 0);
-        for (int k = 0; k <= problem.boxCount && moves >= 0; k++) {
+        assertEquals(plans.plan(problem.boxCount()).length > 0, moves >= 0);
+        for (int k = 0; k <= problem.boxCount() && moves >= 0; k++) {
           double more = plans.cost(k) + charge * k - plans.cost(moves) - charge * moves;
           assertTrue(k < moves ? more > 1e-9 : more > -CLOSE, "of equals that with fewest moves");
         }

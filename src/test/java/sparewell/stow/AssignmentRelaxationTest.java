@@ -18,8 +18,8 @@ class AssignmentRelaxationTest {
       AssignmentRelaxation bound = new AssignmentRelaxation(problem);
       Random random = new Random(seed);
       for (int turn = 0; turn < 20; turn++) {
-        double[] multipliers = random.doubles(problem.boxCount + 2, -5, 30).toArray();
-        multipliers[problem.boxCount + 1] = Math.abs(multipliers[problem.boxCount + 1]);
+        double[] multipliers = random.doubles(problem.boxCount() + 2, -5, 30).toArray();
+        multipliers[problem.boxCount() + 1] = Math.abs(multipliers[problem.boxCount() + 1]);
         bound.multipliers(multipliers);
         for (int moves = 0; moves < least.length; moves++) {
           assertTrue(bound.evaluate(RandomProblems.open(problem), moves) <= least[moves] + CLOSE);
@@ -34,10 +34,10 @@ class AssignmentRelaxationTest {
     int solved = 0;
     for (int seed = 0; seed < 100; seed++) {
       StowProblem problem = StowCases.problem(7, 3, seed);
-      double least = ExhaustiveSearch.leastByMoves(problem)[problem.boxCount];
+      double least = ExhaustiveSearch.leastByMoves(problem)[problem.boxCount()];
       double found =
           new AssignmentRelaxation(problem)
-              .ascend(RandomProblems.open(problem), problem.boxCount, least, 400, 1.8);
+              .ascend(RandomProblems.open(problem), problem.boxCount(), least, 400, 1.8);
       assertTrue(found <= least + CLOSE);
       gaps += (least - found) / Math.abs(least);
       solved++;
@@ -51,12 +51,12 @@ class AssignmentRelaxationTest {
     for (int seed = 0; seed < 100; seed++) {
       StowProblem problem = StowCases.problem(7, 3, seed);
       boolean[][] open = RandomProblems.open(problem);
-      double least = ExhaustiveSearch.leastByMoves(problem)[problem.boxCount];
+      double least = ExhaustiveSearch.leastByMoves(problem)[problem.boxCount()];
       LimitRelaxation limits = new LimitRelaxation(problem);
       AssignmentRelaxation places = new AssignmentRelaxation(problem);
-      double known = limits.ascend(open, problem.boxCount, least, 500, 0.8);
+      double known = limits.ascend(open, problem.boxCount(), least, 500, 0.8);
       places.start(limits, open);
-      double bound = places.evaluate(open, problem.boxCount);
+      double bound = places.evaluate(open, problem.boxCount());
       assertTrue(bound >= known - CLOSE, "seed " + seed);
       gained += (bound - known) / (least - known + CLOSE);
     }
@@ -69,7 +69,7 @@ class AssignmentRelaxationTest {
     double gaps = 0;
     for (int seed = 0; seed < 100; seed++) {
       StowProblem problem = StowCases.problem(7, 3, seed);
-      double least = ExhaustiveSearch.leastByMoves(problem)[problem.boxCount];
+      double least = ExhaustiveSearch.leastByMoves(problem)[problem.boxCount()];
       boolean[][] open = RandomProblems.open(problem);
       double few = new AssignmentRelaxation(problem).ascend(open, 30, least, 20, 1.8);
       double many = new AssignmentRelaxation(problem).ascend(open, 7_000, least, 20, 1.8);
@@ -88,15 +88,15 @@ class AssignmentRelaxationTest {
       AssignmentRelaxation fixing = new AssignmentRelaxation(problem);
       AssignmentRelaxation forcing = new AssignmentRelaxation(problem);
       for (int turn = 0; turn < 8; turn++) {
-        double[] multipliers = random.doubles(problem.boxCount + 2, -1, 12).toArray();
-        multipliers[problem.boxCount + 1] = random.nextDouble();
+        double[] multipliers = random.doubles(problem.boxCount() + 2, -1, 12).toArray();
+        multipliers[problem.boxCount() + 1] = random.nextDouble();
         fixing.multipliers(multipliers);
         forcing.multipliers(multipliers);
         boolean[][] open = RandomProblems.open(problem);
-        double target = fixing.evaluate(open, problem.boxCount) + 10 * random.nextDouble();
+        double target = fixing.evaluate(open, problem.boxCount()) + 10 * random.nextDouble();
         boolean[][] left = RandomProblems.open(problem);
-        boolean any = fixing.fix(left, problem.boxCount, target) >= 0;
-        for (int box = 0; box < problem.boxCount && any; box++) {
+        boolean any = fixing.fix(left, problem.boxCount(), target) >= 0;
+        for (int box = 0; box < problem.boxCount() && any; box++) {
           if (RandomProblems.count(open[box]) > 1) {
             double[] forced = forced(forcing, open, box);
             int least = fixing.cheapest(open, box);
@@ -128,7 +128,7 @@ class AssignmentRelaxationTest {
     for (int seed = 0; seed < 60; seed++) {
       StowProblem problem = RandomProblems.of(seed);
       Random random = new Random(seed);
-      below(new AssignmentRelaxation(problem), problem.boxCount, random);
+      below(new AssignmentRelaxation(problem), problem.boxCount(), random);
       below(new LimitRelaxation(problem), 0, random);
     }
   }
@@ -163,10 +163,10 @@ class AssignmentRelaxationTest {
   void aBoxWithoutAPlaceLeavesNoPlan() {
     StowProblem problem = RandomProblems.of(1);
     boolean[][] open = RandomProblems.open(problem);
-    open[0] = new boolean[problem.placeCount];
+    open[0] = new boolean[problem.placeCount()];
     AssignmentRelaxation bound = new AssignmentRelaxation(problem);
-    assertEquals(Double.POSITIVE_INFINITY, bound.evaluate(open, problem.boxCount));
-    assertEquals(-1, bound.fix(RandomProblems.open(problem), problem.boxCount, -1e9));
+    assertEquals(Double.POSITIVE_INFINITY, bound.evaluate(open, problem.boxCount()));
+    assertEquals(-1, bound.fix(RandomProblems.open(problem), problem.boxCount(), -1e9));
   }
 
   @Test
@@ -174,14 +174,14 @@ class AssignmentRelaxationTest {
     int closed = 0;
     for (int seed = 0; seed < 100; seed++) {
       StowProblem problem = RandomProblems.of(seed);
-      double least = ExhaustiveSearch.leastByMoves(problem)[problem.boxCount];
+      double least = ExhaustiveSearch.leastByMoves(problem)[problem.boxCount()];
       if (least == Double.POSITIVE_INFINITY) {
         continue;
       }
       boolean[][] open = RandomProblems.open(problem);
       AssignmentRelaxation bound = new AssignmentRelaxation(problem);
-      bound.ascend(open, problem.boxCount, least, 200, 1.8);
-      closed += bound.fix(open, problem.boxCount, least + 1e-6);
+      bound.ascend(open, problem.boxCount(), least, 200, 1.8);
+      closed += bound.fix(open, problem.boxCount(), least + 1e-6);
       double left = ExhaustiveSearch.leastByMoves(RandomProblems.with(problem, open))[open.length];
       assertEquals(least, left, CLOSE);
     }

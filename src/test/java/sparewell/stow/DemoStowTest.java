@@ -86,7 +86,7 @@ class DemoStowTest {
     StowProblem problem = withoutSides(demo.setup.problem.without(true, true));
     int[] place = demo.best(problem);
     for (int box = 0; box < place.length; box++) {
-      for (int other = 0; other < problem.placeCount; other++) {
+      for (int other = 0; other < problem.placeCount(); other++) {
         assertTrue(
             !problem.allowed(box, other) || demo.stationUm(other) >= demo.stationUm(place[box]),
             demo.setup.box(box).name());
@@ -125,7 +125,8 @@ class DemoStowTest {
   /** The same problem with so many times the volume for the boxes in every compartment. */
   private static StowProblem withRoom(StowProblem problem, double times) {
     ProblemChange change = new ProblemChange(problem);
-    Arrays.setAll(change.volumeRoomMm3, place -> Math.round(problem.volumeRoomMm3[place] * times));
+    Arrays.setAll(
+        change.volumeRoomMm3, place -> Math.round(problem.volumeRoomMm3()[place] * times));
     return change.made();
   }
 
@@ -176,7 +177,7 @@ class DemoStowTest {
     }
 
     StowProblem onlyRoom() {
-      assertEquals(setup.boxes.size(), setup.problem.boxCount, "every box may be moved");
+      assertEquals(setup.boxes.size(), setup.problem.boxCount(), "every box may be moved");
       return withoutSides(setup.problem.without(true, false));
     }
 
@@ -212,7 +213,7 @@ class DemoStowTest {
     }
 
     private int index(String name) {
-      for (int box = 0; box < setup.problem.boxCount; box++) {
+      for (int box = 0; box < setup.problem.boxCount(); box++) {
         if (setup.box(box).name().equals(name)) {
           return box;
         }

@@ -10,8 +10,8 @@ final class ExhaustiveSearch {
 
   private ExhaustiveSearch(StowProblem problem) {
     this.problem = problem;
-    place = new int[problem.boxCount];
-    exactly = new double[problem.boxCount + 1];
+    place = new int[problem.boxCount()];
+    exactly = new double[problem.boxCount() + 1];
     Arrays.fill(exactly, Double.POSITIVE_INFINITY);
   }
 
@@ -29,14 +29,14 @@ final class ExhaustiveSearch {
   }
 
   private void assign(int box) {
-    if (box == problem.boxCount) {
+    if (box == problem.boxCount()) {
       if (problem.feasible(place)) {
         int moves = problem.moves(place);
         exactly[moves] = Math.min(exactly[moves], problem.cost(place));
       }
       return;
     }
-    for (int at = 0; at < problem.placeCount; at++) {
+    for (int at = 0; at < problem.placeCount(); at++) {
       place[box] = at;
       assign(box + 1);
     }

@@ -29,10 +29,10 @@ class LimitRelaxationTest {
     double gaps = 0;
     for (int seed = 0; seed < 100; seed++) {
       StowProblem problem = StowCases.problem(7, 3, seed);
-      double least = ExhaustiveSearch.leastByMoves(problem)[problem.boxCount];
+      double least = ExhaustiveSearch.leastByMoves(problem)[problem.boxCount()];
       double found =
           new LimitRelaxation(problem)
-              .ascend(RandomProblems.open(problem), problem.boxCount, least, 2_000, 0.8);
+              .ascend(RandomProblems.open(problem), problem.boxCount(), least, 2_000, 0.8);
       gaps += (least - found) / Math.abs(least);
     }
     assertTrue(gaps / 100 < 0.08, "mean gap " + gaps / 100);

@@ -30,20 +30,20 @@ class MoveOrderTest {
     Way(StowProblem problem, int[] target) {
       this.problem = problem;
       this.target = target;
-      at = problem.now.clone();
+      at = problem.now().clone();
     }
 
     boolean room(int box, int place, int... gone) {
-      long load = problem.weightMg[box];
-      long volume = problem.volumeMm3[box];
+      long load = problem.weightMg()[box];
+      long volume = problem.volumeMm3()[box];
       for (int other = 0; other < at.length; other++) {
         boolean stays = Arrays.stream(gone).noneMatch(Integer.valueOf(other)::equals);
         if (at[other] == place && stays) {
-          load += problem.weightMg[other];
-          volume += problem.volumeMm3[other];
+          load += problem.weightMg()[other];
+          volume += problem.volumeMm3()[other];
         }
       }
-      return load <= problem.loadRoomMg[place] && volume <= problem.volumeRoomMm3[place];
+      return load <= problem.loadRoomMg()[place] && volume <= problem.volumeRoomMm3()[place];
     }
 
     /** Side moment of the boxes that stand in compartments, mg um. */
@@ -51,7 +51,7 @@ class MoveOrderTest {
       long sum = 0;
       for (int box = 0; box < at.length; box++) {
         if (at[box] != OUTSIDE) {
-          sum += problem.weightMg[box] * problem.offsetUm[at[box]];
+          sum += problem.weightMg()[box] * problem.offsetUm()[at[box]];
         }
       }
       return sum;
@@ -79,7 +79,7 @@ class MoveOrderTest {
       for (MoveStep step : steps(problem, target)) {
         kinds.merge(step.kind(), 1, Integer::sum);
         int box = Integer.parseInt(step.box());
-        assertEquals(Integer.toString(problem.now[box]), step.from());
+        assertEquals(Integer.toString(problem.now()[box]), step.from());
         assertEquals(Integer.toString(target[box]), step.to());
         assertFalse(at[box] == target[box], "no box is touched twice");
         switch (step.kind()) {
@@ -90,7 +90,7 @@ class MoveOrderTest {
         }
         long pull = over(side());
         assertEquals(
-            pull > 0 && pull > over(problem.sideMoment(problem.now)), step.overSide(), "pull");
+            pull > 0 && pull > over(problem.sideMoment(problem.now())), step.overSide(), "pull");
         overSide += step.overSide() ? 1 : 0;
       }
       assertArrayEquals(target, at);
@@ -98,7 +98,7 @@ class MoveOrderTest {
     }
 
     private long over(long side) {
-      return Math.max(side - problem.sideHighest, problem.sideLowest - side);
+      return Math.max(side - problem.sideHighest(), problem.sideLowest() - side);
     }
 
     private void move(MoveStep step, int box) {
@@ -110,7 +110,7 @@ class MoveOrderTest {
       for (int other : movable()) {
         // What lies about outside first, then what frees most room.
         assertTrue(outside || at[other] != OUTSIDE);
-        assertTrue(outside || problem.volumeMm3[other] <= problem.volumeMm3[box]);
+        assertTrue(outside || problem.volumeMm3()[other] <= problem.volumeMm3()[box]);
       }
       at[box] = target[box];
     }
@@ -137,7 +137,7 @@ class MoveOrderTest {
         }
         if (at[one] != OUTSIDE && at[one] != target[one]) {
           int others = movable(one).size();
-          boolean smaller = problem.volumeMm3[one] < problem.volumeMm3[box];
+          boolean smaller = problem.volumeMm3()[one] < problem.volumeMm3()[box];
           assertTrue(others < freed || others == freed && !smaller, "box " + one + " was better");
         }
       }
@@ -180,7 +180,7 @@ class MoveOrderTest {
   /** The steps, boxes and places being called by their indices. */
   private static List<MoveStep> steps(StowProblem problem, int[] target) {
     List<String> names =
-        IntStream.range(0, problem.boxCount + problem.placeCount)
+        IntStream.range(0, problem.boxCount() + problem.placeCount())
             .mapToObj(Integer::toString)
             .toList();
     return MoveOrder.of(problem, target, names, names);
@@ -194,13 +194,13 @@ class MoveOrderTest {
 
   private static List<int[]> plans(StowProblem problem) {
     List<int[]> plans = new ArrayList<>();
-    int all = (int) Math.pow(problem.placeCount, problem.boxCount);
+    int all = (int) Math.pow(problem.placeCount(), problem.boxCount());
     for (int code = 0; code < all; code++) {
-      int[] place = new int[problem.boxCount];
+      int[] place = new int[problem.boxCount()];
       int rest = code;
       for (int box = 0; box < place.length; box++) {
-        place[box] = rest % problem.placeCount;
-        rest /= problem.placeCount;
+        place[box] = rest % problem.placeCount();
+        rest /= problem.placeCount();
       }
       if (problem.feasible(place)) {
         plans.add(place);

@@ -11,22 +11,22 @@ final class ProblemChange {
 
   ProblemChange(StowProblem of) {
     this.of = of;
-    volumeRoomMm3 = of.volumeRoomMm3.clone();
-    cost = Arrays.stream(of.cost).map(double[]::clone).toArray(double[][]::new);
-    now = of.now.clone();
+    volumeRoomMm3 = of.volumeRoomMm3().clone();
+    cost = Arrays.stream(of.cost()).map(double[]::clone).toArray(double[][]::new);
+    now = of.now().clone();
   }
 
   /** The problem as it is now. */
   StowProblem made() {
     return new StowProblem(
-        of.weightMg,
-        of.volumeMm3,
-        of.offsetUm,
-        of.loadRoomMg,
+        of.weightMg(),
+        of.volumeMm3(),
+        of.offsetUm(),
+        of.loadRoomMg(),
         volumeRoomMm3,
         cost,
         now,
-        of.sideLowest,
-        of.sideHighest);
+        of.sideLowest(),
+        of.sideHighest());
   }
 }

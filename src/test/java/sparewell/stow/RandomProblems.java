@@ -57,7 +57,7 @@ final class RandomProblems {
 
   /** The open places of a problem, to be changed. */
   static boolean[][] open(StowProblem problem) {
-    boolean[][] open = new boolean[problem.boxCount][problem.placeCount];
+    boolean[][] open = new boolean[problem.boxCount()][problem.placeCount()];
     for (int box = 0; box < open.length; box++) {
       for (int at = 0; at < open[box].length; at++) {
         open[box][at] = problem.allowed(box, at);

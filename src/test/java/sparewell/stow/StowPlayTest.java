@@ -67,13 +67,13 @@ class StowPlayTest {
     int place = setup.placeIndex.get(filled);
     long load = 0;
     long volume = 0;
-    for (int i = 0; i < setup.problem.boxCount; i++) {
+    for (int i = 0; i < setup.problem.boxCount(); i++) {
       boolean here = at.get(setup.box(i).name()).equals(filled);
-      load += here ? setup.problem.weightMg[i] : 0;
-      volume += here ? setup.problem.volumeMm3[i] : 0;
+      load += here ? setup.problem.weightMg()[i] : 0;
+      volume += here ? setup.problem.volumeMm3()[i] : 0;
     }
-    assertTrue(load <= setup.problem.loadRoomMg[place], filled);
-    assertTrue(volume <= setup.problem.volumeRoomMm3[place], filled);
+    assertTrue(load <= setup.problem.loadRoomMg()[place], filled);
+    assertTrue(volume <= setup.problem.volumeRoomMm3()[place], filled);
   }
 
   private static Season standing(Season season, Map<String, String> at) {

@@ -28,7 +28,7 @@ class StowSolverTest {
     double[] least = ExhaustiveSearch.leastByMoves(problem);
     StowSolver solver = new StowSolver(problem, Effort.USUAL);
     StowSolver.Curve curve = solver.curve();
-    double best = least[problem.boxCount];
+    double best = least[problem.boxCount()];
     if (best == Double.POSITIVE_INFINITY) {
       assertFalse(curve.best().found());
       assertTrue(curve.best().proven(), "that there is no plan");
@@ -125,7 +125,7 @@ class StowSolverTest {
         assertEquals(List.of(), curve.rows());
         continue;
       }
-      isTrue(problem, top, problem.boxCount, least);
+      isTrue(problem, top, problem.boxCount(), least);
       double bound = top.bound();
       for (int k = curve.rows().size() - 1; k >= 0; k--) {
         StowSolver.Answer row = curve.rows().get(k);
@@ -142,7 +142,7 @@ class StowSolverTest {
         unproven += row.proven() ? 0 : 1;
       }
       assertTrue(curve.rows().size() - 1 <= problem.moves(top.array()), "fewest moves");
-      best += top.cost() < least[problem.boxCount] + CLOSE ? 1 : 0;
+      best += top.cost() < least[problem.boxCount()] + CLOSE ? 1 : 0;
     }
     assertTrue(best >= 70, "best plans found: " + best);
     assertTrue(rowsBest >= 0.94 * rows, "best rows found: " + rowsBest + " of " + rows);

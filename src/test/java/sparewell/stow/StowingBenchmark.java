@@ -148,7 +148,7 @@ public final class StowingBenchmark {
         return Optional.empty();
       }
       List<String> lines = Files.readAllLines(solution);
-      int[] place = new int[problem.boxCount];
+      int[] place = new int[problem.boxCount()];
       int placed = 0;
       for (String line : lines.subList(1, lines.size())) {
         String[] parts = line.strip().split("\\s+");
@@ -158,7 +158,7 @@ public final class StowingBenchmark {
           placed++;
         }
       }
-      return placed == problem.boxCount
+      return placed == problem.boxCount()
           ? Optional.of(setup.standing(place).momentKgM())
           : Optional.empty();
     } catch (IOException notInstalled) {
