@@ -60,7 +60,7 @@ public final class StowPlanner {
       StowFindings.side(season, setup, problem, findings);
       OptionalDouble all = OptionalDouble.of(100);
       CurveRow settled =
-          new CurveRow(0, standing(problem.now()).centre(), all, OptionalDouble.of(0), true);
+          new CurveRow(0, setup.standing(problem.now()).centre(), all, OptionalDouble.of(0), true);
       return unmoved(findings, Optional.empty(), List.of(settled));
     }
     for (StowProblem tried : problems()) {
@@ -105,7 +105,8 @@ public final class StowPlanner {
       rows.add(row(k, curve.rows().get(k), curve));
     }
     int[] best = curve.best().array();
-    int[] recommended = solver.worthwhile(MOVE_CHARGE * setup.spanMetres() * tackleKg());
+    int[] recommended =
+        solver.worthwhile(MOVE_CHARGE * setup.spanMetres() * setup.tackleMassMg * 1e-6);
     List<MoveStep> steps =
         MoveOrder.of(
             problem,
@@ -119,9 +120,9 @@ public final class StowPlanner {
         steps,
         steps.isEmpty() ? StowPlan.Outcome.STAYS : StowPlan.Outcome.MOVE,
         Optional.empty(),
-        standing(problem.now()),
-        standing(recommended),
-        Optional.of(standing(best)),
+        setup.standing(problem.now()),
+        setup.standing(recommended),
+        Optional.of(setup.standing(best)),
         problem.moves(best),
         gapPercent(curve.best()),
         reach(recommended),
@@ -130,7 +131,7 @@ public final class StowPlanner {
   }
 
   private StowPlan unmoved(Findings findings, Optional<Refusal> refusal, List<CurveRow> curve) {
-    Moment now = standing(problem.now());
+    Moment now = setup.standing(problem.now());
     boolean outside = refusal.filter(Refusal.Outside.class::isInstance).isPresent();
     Reason reason = outside ? Reason.WITHHELD : Reason.NO_PLAN;
     return new StowPlan(
@@ -150,14 +151,6 @@ public final class StowPlanner {
         findings.list());
   }
 
-  private double tackleKg() {
-    return setup.tackleMassMg * 1e-6;
-  }
-
-  private Moment standing(int[] places) {
-    return setup.standing(places);
-  }
-
   private Optional<StowPlan.ReachChange> reach(int[] recommended) {
     OptionalDouble now = setup.reach(problem.now());
     return now.isEmpty()
@@ -171,14 +164,14 @@ public final class StowPlanner {
       return new CurveRow(
           moves, Optional.empty(), OptionalDouble.empty(), OptionalDouble.empty(), false);
     }
-    Moment there = standing(answer.array());
+    Moment there = setup.standing(answer.array());
     return new CurveRow(
         moves, there.centre(), gain(there, curve), OptionalDouble.of(gapPercent(answer)), true);
   }
 
   private OptionalDouble gain(Moment there, StowSolver.Curve curve) {
-    double now = standing(problem.now()).momentKgM();
-    double possible = now - standing(curve.best().array()).momentKgM();
+    double now = setup.standing(problem.now()).momentKgM();
+    double possible = now - setup.standing(curve.best().array()).momentKgM();
     if (possible > StowSolver.tolerance(now)) {
       return OptionalDouble.of(100 * (now - there.momentKgM()) / possible);
     }
@@ -186,7 +179,7 @@ public final class StowPlanner {
   }
 
   private double gapPercent(StowSolver.Answer answer) {
-    double moment = Math.abs(standing(answer.array()).momentKgM());
+    double moment = Math.abs(setup.standing(answer.array()).momentKgM());
     return moment == 0 ? 0 : 100 * (answer.cost() - answer.bound()) / moment;
   }
 }
