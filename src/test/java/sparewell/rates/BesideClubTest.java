@@ -5,15 +5,20 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import sparewell.experience.Club;
 import sparewell.experience.Entry;
+import sparewell.experience.Kind;
 import sparewell.experience.Pool;
 import sparewell.experience.Unit;
+import sparewell.finding.Code;
+import sparewell.finding.Finding;
 import sparewell.rates.fit.FitInput;
 import sparewell.rates.fit.Observation;
 import sparewell.rates.fit.OwnEvidence;
 import sparewell.rates.fit.RateFit;
+import sparewell.season.SeasonMaker;
 
 class BesideClubTest {
   private static final List<String> STYLES = List.of("a", "b", "c", "new");
@@ -69,6 +74,55 @@ class BesideClubTest {
     assertEquals(0, without.pieces(), 0.02);
     assertTrue(without.hours() > 50 && without.hours() < 61, "hours " + without.hours());
     assertTrue(evidence.rate(3).isEmpty(), "never thrown");
+  }
+
+  /** 12 trips of 5 hours a style; of four trips one loses twice as many, one none. */
+  @Test
+  void everyRowNamesTheTripsHoursAndPiecesBehindIt() {
+    List<String> behind =
+        rows(1, 1, 0, 3).stream()
+            .map(row -> row.name() + " " + row.trips() + " " + row.hours() + " " + row.pieces())
+            .toList();
+    assertEquals(
+        List.of(
+            "a 12 60.0 12",
+            "b 12 60.0 0",
+            "c 12 60.0 36",
+            "f 12 120.0 12",
+            "g 12 60.0 36",
+            "wood 6 90.0 24",
+            "rock 6 90.0 24"),
+        behind.subList(0, 7));
+    assertEquals(Kind.Spread.COMMON_RATE.key() + " 12 100.0 48", behind.get(7));
+  }
+
+  private static LossModel model(SeasonMaker log) {
+    log.style("a", "f").style("b", "f").style("c", "g").style("new", "g");
+    log.event("Derby", "rock").event("Cup", "weeds");
+    Pool pool = Pool.of(rows(5, 1, 0, 3));
+    return LossModel.fit(log.season(), Optional.of(new Others(pool, "club.csv", name -> name)));
+  }
+
+  private static List<String> said(LossModel model, Code code) {
+    return model.findings().stream()
+        .filter(finding -> finding.code() == code)
+        .map(Finding::message)
+        .toList();
+  }
+
+  @Test
+  void aSeasonLeansOnLogsOfItsUnit() {
+    SeasonMaker log = new SeasonMaker().trip("T", 1, 8, "wood").thrown("T", "a", 2);
+    LossModel model = model(log.lost("T", "a", "", 1));
+    assertEquals(5, model.otherLogs());
+    assertTrue(said(model, Code.EXPERIENCE_USED).get(0).contains("5 other logs"));
+    List<String> covers = said(model, Code.COVER_NEVER_LOGGED);
+    assertTrue(covers.size() == 1 && covers.get(0).contains("weeds"), "rock is known to others");
+    assertEquals("rests on 1 trip, leans on 5 other logs", model.styles().get(0).note());
+    assertEquals(5, model(new SeasonMaker()).otherLogs(), "a blank log");
+    LossModel afloat = model(new SeasonMaker().trip("T", 1, 8, "wood"));
+    assertEquals(0, afloat.otherLogs(), "rates per hour afloat are another unit");
+    assertEquals(1, said(afloat, Code.EXPERIENCE_OF_NO_USE).size());
   }
 
   @Test
