@@ -9,8 +9,8 @@ import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
 
 /**
- * Finds the elements of a text with their positions. The reader gives names, values and where a tag
- * begins, and refuses what is not well-formed; the places of attributes are found beside it.
+ * Finds the elements of a text with their positions. The reader gives names and values and refuses
+ * what is not well-formed; positions are found beside it, so that none hangs on how it counts.
  */
 final class XmlScanner {
   private static final int MOST_ELEMENTS = 1_000_000;
@@ -50,7 +50,7 @@ final class XmlScanner {
     String prefix = Objects.toString(xml.getPrefix(), "");
     String name = xml.getLocalName();
     String namespace = Objects.toString(xml.getNamespaceURI(), "");
-    int start = tagStart();
+    int start = nextTag();
     at = nameEnd(start + 1);
     List<XmlElement.Attribute> attributes = attributes();
     int startTagEnd = tagEnd(at);
@@ -66,7 +66,7 @@ final class XmlScanner {
     }
     int endTagStart = startTagEnd;
     if (text.charAt(startTagEnd - 2) != '/') {
-      endTagStart = tagStart();
+      endTagStart = nextTag();
       at = tagEnd(endTagStart);
     }
     return new XmlElement(
@@ -82,9 +82,18 @@ final class XmlScanner {
         children.isEmpty() ? content.toString() : "");
   }
 
-  /** Where the tag that has just been read begins. */
-  private int tagStart() {
-    return text.indexOf('<', xml.getLocation().getCharacterOffset());
+  /** Where the next tag begins, behind comments and the like. */
+  private int nextTag() throws XMLStreamException {
+    int next = text.indexOf('<', at);
+    while (next >= 0 && (text.startsWith("<!", next) || text.startsWith("<?", next))) {
+      String end =
+          text.startsWith("<!--", next) ? "-->" : text.startsWith("<![", next) ? "]]>" : "?>";
+      next = text.indexOf('<', text.indexOf(end, next + 2));
+    }
+    if (next < 0) {
+      throw new XMLStreamException("damaged XML");
+    }
+    return next;
   }
 
   /** Behind the tag, where no more attributes are in between. */
