@@ -14,7 +14,7 @@ package sparewell.stow;
  */
 record Effort(long first, int coolings, long cooling, long exact, long rowCooling, long rowExact) {
   /** For a run over a workbook. */
-  static final Effort USUAL = new Effort(30_000, 3, 15_000_000, 3_000_000, 15_000, 300_000);
+  static final Effort USUAL = new Effort(30_000, 3, 15_000_000, 3_000_000, 30_000, 300_000);
 
   /** To find out whether there is a plan at all. */
   static final Effort FEASIBLE = new Effort(200_000, 0, 0, 0, 0, 0);
