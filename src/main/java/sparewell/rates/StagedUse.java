@@ -20,6 +20,7 @@ final class StagedUse {
   private static final int LARGE = 600;
 
   private static final double SURE = 1 - 1e-9;
+  private static final double HARDLY_SHORT = 1 - 1e-5; // chances above count as independent
   private static final double HARDLY = 1e-3; // chances below are not scaled
   private static final double NO_MASS = 1e-12; // Poisson chances beyond their mean that count
 
@@ -84,6 +85,10 @@ final class StagedUse {
 
   private Lasting lasts(Asked asked) {
     int[] limits = asked.limits().stream().mapToInt(Integer::intValue).toArray();
+    CountDistribution losses = alone.get(asked.item());
+    if (limits.length == 1 && losses != null && losses.atMost(limits[0]) > HARDLY_SHORT) {
+      return new Lasting(new double[0], losses.atMost(limits[0]));
+    }
     double[] lasts = lasts(means(asked.item()), limits);
     if (Arrays.stream(lasts).allMatch(chance -> chance > SURE)) {
       return new Lasting(new double[0], 1);
@@ -92,7 +97,6 @@ final class StagedUse {
     for (int i = 0; i < lasts.length; i += limits.length) {
       told += lasts[i] / items.count();
     }
-    CountDistribution losses = alone.get(asked.item());
     boolean tells = losses != null && told > HARDLY;
     return new Lasting(lasts, tells ? losses.atMost(limits[0]) / told : 1);
   }
