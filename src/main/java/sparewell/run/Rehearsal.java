@@ -11,7 +11,7 @@ import java.util.stream.Stream;
 /**
  * An analysis whose result is thrown away. The first one in a program takes longest; rehearsed
  * while nobody waits, the first answer costs about a fifth of a cold start's CPU for the same
- * workbook saved again, a third where a trip was added.
+ * workbook saved again, a quarter where a trip was added.
  */
 public final class Rehearsal {
   private Rehearsal() {}
